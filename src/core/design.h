@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Everything the numbers depend on, in one plain value: copied by assignment, compared by its
+ * meaning, no pointers. The drawing itself (which bead has which colour) is not in it. */
+#pragma once
+
+#include "bail.h"
+#include "bead.h"
+#include "bed.h"
+#include "gauge.h"
+#include "stone.h"
+
+typedef struct {
+  int columns;      /* W, even */
+  int rows;         /* woven or planned; even to close */
+  double bottom_mm; /* lower edge of the band */
+  double seam_deg;  /* azimuth of the join */
+} BwBand;
+
+typedef struct {
+  double diameter_mm;
+  double needle_mm;
+  double working_mm; /* longest length to work with */
+  double tail_mm;
+  double stretch; /* ε; 0.01 is common practice, no source */
+} BwThread;
+
+typedef struct {
+  double slack_mm; /* 0.8 is common practice, no source */
+  double friction; /* μ; an assumption, not a published value */
+} BwFitLimits;
+
+#define BW_CURRENCY_BYTES 16
+
+typedef struct {
+  double spare;  /* share, 0.10 */
+  double pack_g; /* grams in a pack */
+  int pieces;
+  gboolean has_prices;
+  char currency[BW_CURRENCY_BYTES];
+  double pack, thread_per_m, bed_cord_per_m, stone, hour, rows_per_hour; /* prices; rows/h > 0 */
+} BwSupply;
+
+typedef struct {
+  BwStoneMeasures stone;
+  BwBead bead;
+  BwGauge gauge;
+  BwPitch pitch; /* what fit uses; derived from gauge and checks by bw_gauge_pitch() */
+  BwBed bed;
+  BwBand band;
+  BwBail bail;
+  BwThread thread;
+  BwFitLimits limits;
+  BwSupply supply;
+} BwDesign;
+
+/* The defaults of every key that has one; stone, bead and columns still want filling. */
+void bw_design_defaults (BwDesign *design);
+
+BwBandSpan bw_design_span (const BwDesign *design);
+
+/* Every range and every joint condition: the stone can be, the band lies on it (fault at
+ * /band/bottom_mm or /band/columns), columns even, the bed is nowhere negative, the needle goes
+ * through an empty hole, the bail fits. The first fault found is reported. stone, when not NULL,
+ * receives the solved stone. */
+gboolean bw_design_validate (const BwDesign *design, BwStone *stone, GError **error);
+
+/* The bottom_mm that centres the band on the prism. */
+double bw_design_centred_bottom (const BwDesign *design, const BwStone *stone);

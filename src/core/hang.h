@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How the finished piece hangs at rest, and whether the band stays where it is. */
+#pragma once
+
+#include "design.h"
+
+typedef enum { BW_UP_TIP, BW_UP_BASE, BW_UP_LEVEL } BwUp;
+
+typedef enum { BW_THIN_NEITHER, BW_THIN_TIP, BW_THIN_BASE } BwThinEnd;
+
+/* Wedge of the stone under the band: α = atan(−(dg/dz)/2π) at z_mid, positive when thin towards the
+ * tip; it may slip towards the thin end when |tan α| > μ. μ is a setting, no promise. */
+typedef struct {
+  double alpha_deg;
+  BwThinEnd thin_end;
+  gboolean slips;
+} BwWedge;
+
+typedef struct {
+  double stone_g, band_g, bed_g, bail_g, mass_g;
+  BwVec3 centroid; /* G, of the whole piece; with no bail that of stone, bed and band */
+  gboolean has_bail; /* FALSE: everything from here to level means nothing */
+  BwLoop loop;
+  BwVec3 pivot;    /* A */
+  double tilt_deg; /* axis from the vertical, 0..90 */
+  BwUp up;
+  gboolean level;
+  double margin_mm; /* flap: m w/2 − |z_G − z_mid|; else NAN */
+  BwWedge wedge;
+} BwHang;
+
+/* The design must be valid. Fault at /bail/rows when the loop cannot arch. */
+gboolean bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, GError **error);
+
+typedef enum { BW_WANT_LEVEL, BW_WANT_TIP_DOWN, BW_WANT_TIP_UP } BwWant;
+
+typedef struct {
+  BwWant want;
+  double bottom_mm; /* band height that comes within 5°, nearest first; else the best there is */
+  double tilt_deg;
+  BwUp up;
+  gboolean reached;
+} BwHangHeight;
+
+/* One for each want, three in all. Heights in steps of 0.5 mm from the present one with the band
+ * wholly on the prism (on the stone when it is wider than the prism). 0 written when there is no
+ * bail. Returns how many were written. */
+int bw_hang_suggest (BwHangHeight heights[3], const BwDesign *design, const BwStone *stone);

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From a BwCamera to matrices and rays; shared by GL, the drawn projection and picking. */
+#pragma once
+
+#include "preview/scene.h"
+#include <cglm/cglm.h>
+
+typedef struct {
+  mat4 view, projection;
+  vec3 eye;      /* millimetres */
+} BwEye;
+
+/* Perspective eye on the scene's centre; width and height in pixels set the aspect. zoom 1 fits the
+ * bounding sphere into the shorter side. The stone's axis is up the picture at tip 0. */
+void bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height);
+
+/* The bead under a pixel (origin top left) by exact ray against each bead's outer cylinder and the
+ * stone; −1 for none or when the stone hides it. Index into scene->beads. */
+int bw_eye_pick (const BwEye *eye, const BwScene *scene, double x, double y, int width, int height);
+
+/* Where a point of the piece falls, in pixels (origin top left); FALSE when behind the eye. */
+gboolean bw_eye_project (const BwEye *eye, const float at[3], int width, int height, double *x,
+                         double *y);

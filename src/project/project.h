@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One document: what the maker has said, with undo and redo without limit.
+ *
+ * The project is the single source of truth. It holds the plain BwDesign, the drawings, the tray,
+ * title, mineral and progress; every change goes through an edit that names itself, is validated
+ * before it takes hold, and is one step of undo. What is derived (stone, fit, places, …) is cached
+ * here, recomputed on demand and only where its inputs changed.
+ *
+ * A step: bw_project_begin(), any number of bw_project_set_*(), then bw_project_commit() or
+ * bw_project_revert(). A set outside begin/commit is a step of its own. Steps that change nothing
+ * are not kept. Inside a step every set shows at once ("changed" is emitted) so that values can be
+ * dragged and strokes drawn live. */
+#pragma once
+
+#include "core/design.h"
+#include "core/drawing.h"
+#include "core/fit.h"
+#include "core/forecast.h"
+#include "core/hang.h"
+#include "core/join.h"
+#include "core/materials.h"
+#include "core/path.h"
+#include "core/places.h"
+#include "core/remedy.h"
+#include "project/tray.h"
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_PROJECT (bw_project_get_type ())
+G_DECLARE_FINAL_TYPE (BwProject, bw_project, BW, PROJECT, GObject)
+
+/* What a "changed" signal tells. */
+typedef enum {
+  BW_CHANGED_DESIGN = 1 << 0, /* anything of BwDesign */
+  BW_CHANGED_CELLS = 1 << 1,  /* colours of beads, band or bail */
+  BW_CHANGED_TRAY = 1 << 2,
+  BW_CHANGED_TITLE = 1 << 3,  /* title, mineral */
+  BW_CHANGED_PROGRESS = 1 << 4,
+  BW_CHANGED_ALL = 31,
+} BwChanged;
+
+/* Signals:
+ *   "changed" (guint what)  flags of BwChanged; after every visible change, undo and redo included.
+ *   "history" ()            can-undo, can-redo, modified or a label may differ. */
+
+/* A new project: a plain invented stone with a snug plain band. Never fails. */
+BwProject *bw_project_new (void);
+
+/* Reading and writing (JSON, RFC 8259). Loading is all or nothing; errors are BW_FAULT with the
+ * pointer of the key, or G_IO_ERROR. Keys the program does not know are kept and written back.
+ * Saving is atomic (written beside, fsync, rename) and clears "modified". */
+BwProject *bw_project_load (GFile *file, GError **error);
+BwProject *bw_project_load_data (const char *data, gsize length, GError **error);
+gboolean bw_project_save (BwProject *self, GFile *file, GError **error);
+/* The document as it would be saved; owned by the caller, NUL-terminated. */
+char *bw_project_to_data (BwProject *self, gsize *length);
+/* Where it was loaded from or last saved to; NULL for a new one. Borrowed. */
+GFile *bw_project_get_file (BwProject *self);
+void bw_project_set_file (BwProject *self, GFile *file);
+
+/* TRUE when something differs from what was last saved or loaded. */
+gboolean bw_project_get_modified (BwProject *self);
+void bw_project_set_modified (BwProject *self, gboolean modified);
+
+/* Reading the document. Pointers are borrowed and hold until the next change. */
+const BwDesign *bw_project_get_design (BwProject *self);
+const BwDrawing *bw_project_get_drawing (BwProject *self);      /* the band's; size = band's */
+const BwDrawing *bw_project_get_bail_drawing (BwProject *self); /* NULL when there is no bail */
+const BwTray *bw_project_get_tray (BwProject *self);
+const char *bw_project_get_title (BwProject *self);
+const char *bw_project_get_mineral (BwProject *self);
+int bw_project_get_rows_done (BwProject *self);
+const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
+
+/* Changing it. label names the step for the undo menu (translated; "" inside begin/commit). All
+ * return FALSE with *error set and change nothing when the result would not be sound. */
+gboolean bw_project_set_design (BwProject *self, const char *label, const BwDesign *design,
+                                GError **error);
+gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray,
+                              GError **error);
+void bw_project_set_title (BwProject *self, const char *label, const char *title);
+void bw_project_set_mineral (BwProject *self, const char *label, const char *mineral);
+gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_done,
+                                  const BwCheck *checks, int n_checks, GError **error);
+/* Sets one bead; rows and columns outside the band are ignored (returns FALSE). */
+gboolean bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row,
+                              int column, guint8 colour);
+/* Replaces all cells of the band (or bail) by those of `drawing`, which must have its size. */
+gboolean bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
+                                 const BwDrawing *drawing, GError **error);
+/* Deletes colour `index` from the tray; its beads become `replacement` (an index before removal). */
+gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
+                                   GError **error);
+
+/* Steps. Nested begins count; only the outermost names the step. */
+void bw_project_begin (BwProject *self, const char *label);
+void bw_project_commit (BwProject *self);
+void bw_project_revert (BwProject *self);
+gboolean bw_project_in_step (BwProject *self);
+
+gboolean bw_project_can_undo (BwProject *self);
+gboolean bw_project_can_redo (BwProject *self);
+const char *bw_project_undo_label (BwProject *self); /* NULL when there is nothing to undo */
+const char *bw_project_redo_label (BwProject *self);
+void bw_project_undo (BwProject *self);
+void bw_project_redo (BwProject *self);
+
+/* Derived, cached, borrowed; valid until the next change. Never NULL: a project is always sound. */
+const BwStone *bw_project_stone (BwProject *self);
+const BwFit *bw_project_fit (BwProject *self);
+const BwForecast *bw_project_forecast (BwProject *self);
+const BwJoin *bw_project_join (BwProject *self);
+const BwPlaces *bw_project_places (BwProject *self);      /* BW_LAY_CLOSED */
+const BwPlaces *bw_project_true_places (BwProject *self); /* BW_LAY_TRUE */
+const BwSplay *bw_project_splay (BwProject *self);
+const BwHang *bw_project_hang (BwProject *self);
+const BwPath *bw_project_path (BwProject *self);
+const BwMaterials *bw_project_materials (BwProject *self);
+/* Of BwRemedy; borrowed. The size table includes the user's own. */
+const GArray *bw_project_remedies (BwProject *self);
+
+/* Plain translated sentences about what is doubtful though not wrong: a large closing error, splay,
+ * no grip, a full hole, a bail nothing passes through, a broken repeat. NULL-terminated, owned. */
+char **bw_project_warnings (BwProject *self);
+
+G_END_DECLS

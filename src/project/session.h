@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the views know together and the document does not: the tool and colour in hand, the bead
+ * under the pointer, the camera, the layers shown. Undo never touches it. */
+#pragma once
+
+#include "project/project.h"
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_SESSION (bw_session_get_type ())
+G_DECLARE_FINAL_TYPE (BwSession, bw_session, BW, SESSION, GObject)
+
+typedef enum { BW_TOOL_BEAD, BW_TOOL_PICK } BwToolKind;
+
+typedef enum {
+  BW_LAYER_STONE = 1 << 0,
+  BW_LAYER_BED = 1 << 1,
+  BW_LAYER_BAND = 1 << 2,
+  BW_LAYER_BAIL = 1 << 3,
+  BW_LAYER_THREAD = 1 << 4,
+  BW_LAYER_ALL = 31,
+} BwLayers;
+
+typedef enum { BW_LIGHT_DAY, BW_LIGHT_LAMP } BwLight;
+
+/* How the stone is looked at. turn: about the stone's axis, degrees, 0 looks at azimuth 0 (the
+ * viewer stands at +x); tip: the eye's elevation, −90..90; zoom: 1 = the piece fills the view. */
+typedef struct {
+  double turn_deg, tip_deg, zoom;
+} BwCamera;
+
+/* Signals: "project-changed" () when another project is set; "view-changed" () when camera, layers,
+ * light or colour-by-fit change; "hover-changed" (); "hand-changed" () when tool or colour change. */
+BwSession *bw_session_new (BwProject *project);
+
+BwProject *bw_session_get_project (BwSession *self); /* borrowed, never NULL */
+void bw_session_set_project (BwSession *self, BwProject *project);
+
+BwToolKind bw_session_get_tool (BwSession *self);
+void bw_session_set_tool (BwSession *self, BwToolKind tool);
+int bw_session_get_colour (BwSession *self); /* tray index, always in range */
+void bw_session_set_colour (BwSession *self, int colour);
+
+/* The bead pointed at, in either view; row 0 = none. */
+void bw_session_get_hover (BwSession *self, gboolean *in_bail, int *row, int *column);
+void bw_session_set_hover (BwSession *self, gboolean in_bail, int row, int column);
+
+BwCamera bw_session_get_camera (BwSession *self);
+void bw_session_set_camera (BwSession *self, BwCamera camera); /* clamps; turn wraps to 0..360 */
+guint bw_session_get_layers (BwSession *self);
+void bw_session_set_layers (BwSession *self, guint layers);
+BwLight bw_session_get_light (BwSession *self);
+void bw_session_set_light (BwSession *self, BwLight light);
+gboolean bw_session_get_colour_by_fit (BwSession *self);
+void bw_session_set_colour_by_fit (BwSession *self, gboolean by_fit);
+
+G_END_DECLS
