@@ -1,0 +1,33 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Installs what is missing, builds, and does the main job: opens FILE (or a demo project) in the
+# window; with no display it writes the fit report, the materials list and a picture into out/.
+set -eu
+[ $# -eq 0 ] || file=$(realpath -- "$1")
+cd "$(dirname "$0")/.."
+. data/packages.sh
+
+install_missing $build_packages
+configure build
+build build
+
+: "${file:=$PWD/data/demo/harbour-lamp.bandwright}"
+export BANDWRIGHT_DATA_DIR="$PWD/data"
+export GSETTINGS_SCHEMA_DIR="$PWD/build/data"
+
+if [ -n "${WAYLAND_DISPLAY:-}${DISPLAY:-}" ]; then
+  exec build/src/bandwright "$file"
+fi
+
+mkdir -p out
+tool=build/src/bandwright-tool
+$tool fit "$file" | tee out/fit.txt
+$tool materials --csv "$file" >out/materials.csv
+$tool words "$file" >out/words.txt
+$tool render "$file" -o out/picture.png --size 1200x1200 --turn 200 --tip 12
+echo
+echo "There is no display, so the window stays closed. Written into out/:"
+echo "  fit.txt        whether the band closes and grips"
+echo "  materials.csv  what to buy"
+echo "  words.txt      the band row by row"
+echo "  picture.png    the finished piece"
