@@ -1,0 +1,369 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The virtual desk: one X server and one session bus per test program, and hands. */
+#include "desk.h"
+
+#include <X11/Xlib.h>
+#include <X11/Xutil.h>
+#include <X11/extensions/XTest.h>
+#include <X11/keysym.h>
+#include <gdk/x11/gdkx.h>
+#include <glib/gstdio.h>
+#include <math.h>
+#include <setjmp.h>
+#include <signal.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <sys/prctl.h>
+#include <sys/wait.h>
+#include <unistd.h>
+#include <cmocka.h>
+
+#define PATIENCE_US (20 * G_USEC_PER_SEC)
+#define IDLE_US (80 * 1000)
+
+static GPid server;
+static GTestDBus *bus;
+static Display *hands; /* a connection of its own, apart from GTK's */
+
+/* The X server dies with us, also when a test crashes. */
+static void
+die_with_parent (gpointer data)
+{
+  prctl (PR_SET_PDEATHSIG, SIGKILL);
+}
+
+static void
+start_server (void)
+{
+  int ready[2];
+  assert_int_equal (pipe (ready), 0);
+  g_autofree char *fd = g_strdup_printf ("%d", ready[1]);
+  char *argv[] = { "Xvfb", "-displayfd", fd, "-screen", "0", "1280x900x24", "-nolisten", "tcp", "-noreset", NULL };
+  g_autoptr (GError) error = NULL;
+  if (!g_spawn_async (NULL, argv, NULL,
+                      G_SPAWN_SEARCH_PATH | G_SPAWN_LEAVE_DESCRIPTORS_OPEN
+                          | G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_STDERR_TO_DEV_NULL,
+                      die_with_parent, NULL, &server, &error))
+    fail_msg ("no virtual display: %s", error->message);
+  close (ready[1]);
+  char number[16] = { 0 };
+  assert_true (read (ready[0], number, sizeof number - 1) > 0);
+  close (ready[0]);
+  g_autofree char *name = g_strconcat (":", g_strstrip (number), NULL);
+  g_setenv ("DISPLAY", name, TRUE);
+}
+
+void
+desk_open (void)
+{
+  g_unsetenv ("WAYLAND_DISPLAY");
+  g_setenv ("GDK_BACKEND", "x11", TRUE);
+  g_setenv ("GSETTINGS_BACKEND", "memory", TRUE);
+  g_setenv ("NO_AT_BRIDGE", "1", FALSE);
+  start_server ();
+  bus = g_test_dbus_new (G_TEST_DBUS_NONE);
+  g_test_dbus_up (bus);
+  hands = XOpenDisplay (NULL);
+  assert_non_null (hands);
+  assert_true (gtk_init_check ());
+  XTestGrabControl (hands, True);
+}
+
+void
+desk_close (void)
+{
+  if (hands)
+    XCloseDisplay (hands);
+  hands = NULL;
+  if (server) {
+    kill (server, SIGKILL);
+    waitpid (server, NULL, 0);
+  }
+  server = 0;
+  if (bus)
+    g_test_dbus_stop (bus);
+  bus = NULL;
+}
+
+static gboolean
+wake (gpointer data)
+{
+  return G_SOURCE_CONTINUE;
+}
+
+void
+desk_wait (int milliseconds)
+{
+  gint64 end = g_get_monotonic_time () + milliseconds * 1000;
+  guint beat = g_timeout_add (5, wake, NULL);
+  while (g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, TRUE);
+  g_source_remove (beat);
+}
+
+void
+desk_settle (void)
+{
+  gint64 give_up = g_get_monotonic_time () + 3 * G_USEC_PER_SEC;
+  gint64 quiet_since = g_get_monotonic_time ();
+  if (hands)
+    XSync (hands, False);
+  while (g_get_monotonic_time () - quiet_since < IDLE_US && g_get_monotonic_time () < give_up) {
+    if (g_main_context_iteration (NULL, FALSE))
+      quiet_since = g_get_monotonic_time ();
+    else
+      g_usleep (2000);
+  }
+}
+
+void
+desk_until_ (gboolean (*check) (gpointer data), gpointer data, const char *words, const char *file,
+             int line)
+{
+  gint64 give_up = g_get_monotonic_time () + PATIENCE_US;
+  guint beat = g_timeout_add (10, wake, NULL);
+  while (!check (data) && g_get_monotonic_time () < give_up)
+    g_main_context_iteration (NULL, TRUE);
+  g_source_remove (beat);
+  if (!check (data))
+    fail_msg ("%s:%d: %s does not come to hold", file, line, words);
+}
+
+void
+desk_point (GtkWidget *widget, double x, double y, int *root_x, int *root_y)
+{
+  GtkNative *native = gtk_widget_get_native (widget);
+  GdkSurface *surface = gtk_native_get_surface (native);
+  double in_native_x, in_native_y, offset_x, offset_y;
+  assert_true (gtk_widget_translate_coordinates (widget, GTK_WIDGET (native), x, y, &in_native_x,
+                                                 &in_native_y));
+  gtk_native_get_surface_transform (native, &offset_x, &offset_y);
+  int scale = gdk_surface_get_scale_factor (surface);
+  Window child;
+  Window own = gdk_x11_surface_get_xid (surface);
+  assert_true (XTranslateCoordinates (
+      hands, own, DefaultRootWindow (hands), (int) lround ((in_native_x + offset_x) * scale),
+      (int) lround ((in_native_y + offset_y) * scale), root_x, root_y, &child));
+}
+
+void
+desk_move (GtkWidget *widget, double x, double y)
+{
+  int root_x, root_y;
+  desk_point (widget, x, y, &root_x, &root_y);
+  XTestFakeMotionEvent (hands, -1, root_x, root_y, CurrentTime);
+  desk_settle ();
+}
+
+void
+desk_press (int button)
+{
+  XTestFakeButtonEvent (hands, (unsigned) button, True, CurrentTime);
+  desk_settle ();
+}
+
+void
+desk_release (int button)
+{
+  XTestFakeButtonEvent (hands, (unsigned) button, False, CurrentTime);
+  desk_settle ();
+}
+
+void
+desk_click_at (GtkWidget *widget, double x, double y, int button)
+{
+  desk_move (widget, x, y);
+  desk_press (button);
+  desk_release (button);
+}
+
+void
+desk_click (GtkWidget *widget)
+{
+  desk_click_at (widget, gtk_widget_get_width (widget) / 2.0, gtk_widget_get_height (widget) / 2.0,
+                 1);
+}
+
+void
+desk_drag (GtkWidget *widget, double x0, double y0, double x1, double y1, int steps, int button)
+{
+  desk_move (widget, x0, y0);
+  desk_press (button);
+  for (int i = 1; i <= steps; i++)
+    desk_move (widget, x0 + (x1 - x0) * i / steps, y0 + (y1 - y0) * i / steps);
+  desk_release (button);
+}
+
+void
+desk_scroll (GtkWidget *widget, double x, double y, int clicks)
+{
+  unsigned button = clicks > 0 ? 4 : 5;
+  desk_move (widget, x, y);
+  for (int i = 0; i < ABS (clicks); i++) {
+    XTestFakeButtonEvent (hands, button, True, CurrentTime);
+    XTestFakeButtonEvent (hands, button, False, CurrentTime);
+  }
+  desk_settle ();
+}
+
+static void
+tap (KeySym symbol, gboolean down)
+{
+  KeyCode code = XKeysymToKeycode (hands, symbol);
+  assert_int_not_equal (code, 0);
+  XTestFakeKeyEvent (hands, code, down, CurrentTime);
+}
+
+static void
+modifiers_down (GdkModifierType modifiers, gboolean down)
+{
+  if (modifiers & GDK_CONTROL_MASK)
+    tap (XK_Control_L, down);
+  if (modifiers & GDK_SHIFT_MASK)
+    tap (XK_Shift_L, down);
+  if (modifiers & GDK_ALT_MASK)
+    tap (XK_Alt_L, down);
+}
+
+void
+desk_key (const char *name, GdkModifierType modifiers)
+{
+  KeySym symbol = XStringToKeysym (name);
+  assert_int_not_equal (symbol, NoSymbol);
+  modifiers_down (modifiers, True);
+  tap (symbol, True);
+  tap (symbol, False);
+  modifiers_down (modifiers, False);
+  desk_settle ();
+}
+
+/* The keysym of an ASCII character is its code; whether it wants Shift the keyboard map tells. */
+static void
+type_one (char c)
+{
+  KeyCode code = XKeysymToKeycode (hands, (KeySym) (guchar) c);
+  assert_int_not_equal (code, 0);
+  gboolean shifted = XkbKeycodeToKeysym (hands, code, 0, 0) != (KeySym) (guchar) c;
+  desk_key (XKeysymToString ((KeySym) (guchar) c), shifted ? GDK_SHIFT_MASK : 0);
+}
+
+void
+desk_type (const char *text)
+{
+  for (const char *c = text; *c; c++)
+    type_one (*c);
+}
+
+cairo_surface_t *
+desk_picture (void)
+{
+  int width = DisplayWidth (hands, 0), height = DisplayHeight (hands, 0);
+  XImage *image = XGetImage (hands, DefaultRootWindow (hands), 0, 0, (unsigned) width,
+                             (unsigned) height, AllPlanes, ZPixmap);
+  assert_non_null (image);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_surface_flush (surface);
+  guchar *pixels = cairo_image_surface_get_data (surface);
+  int stride = cairo_image_surface_get_stride (surface);
+  for (int y = 0; y < height; y++)
+    for (int x = 0; x < width; x++)
+      ((guint32 *) (void *) (pixels + y * stride))[x]
+          = 0xff000000u | (guint32) (XGetPixel (image, x, y) & 0xffffff);
+  cairo_surface_mark_dirty (surface);
+  XDestroyImage (image);
+  return surface;
+}
+
+guint32
+desk_pixel (GtkWidget *widget, double x, double y)
+{
+  int root_x, root_y;
+  desk_point (widget, x, y, &root_x, &root_y);
+  XImage *image
+      = XGetImage (hands, DefaultRootWindow (hands), root_x, root_y, 1, 1, AllPlanes, ZPixmap);
+  assert_non_null (image);
+  guint32 colour = (guint32) (XGetPixel (image, 0, 0) & 0xffffff);
+  XDestroyImage (image);
+  return colour;
+}
+
+void
+desk_keep (const char *name)
+{
+  const char *folder = g_getenv ("BW_PICTURES");
+  if (!folder)
+    return;
+  g_mkdir_with_parents (folder, 0755);
+  g_autofree char *file = g_strconcat (name, ".png", NULL);
+  g_autofree char *path = g_build_filename (folder, file, NULL);
+  cairo_surface_t *surface = desk_picture ();
+  cairo_surface_write_to_png (surface, path);
+  cairo_surface_destroy (surface);
+}
+
+GtkWidget *
+desk_look_for (GtkWidget *root, gboolean (*match) (GtkWidget *widget, gconstpointer data),
+               gconstpointer data)
+{
+  if (!gtk_widget_get_mapped (root))
+    return NULL;
+  if (match (root, data))
+    return root;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child;
+       child = gtk_widget_get_next_sibling (child)) {
+    GtkWidget *found = desk_look_for (child, match, data);
+    if (found)
+      return found;
+  }
+  return NULL;
+}
+
+static gboolean
+has_type (GtkWidget *widget, gconstpointer data)
+{
+  return g_type_is_a (G_OBJECT_TYPE (widget), *(const GType *) data);
+}
+
+GtkWidget *
+desk_find_type (GtkWidget *root, GType type)
+{
+  GtkWidget *found = desk_look_for (root, has_type, &type);
+  if (!found)
+    fail_msg ("no %s is shown", g_type_name (type));
+  return found;
+}
+
+static gboolean
+shows_words (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_text (GTK_LABEL (widget)), data) == 0;
+}
+
+GtkWidget *
+desk_look_for_label (GtkWidget *root, const char *label)
+{
+  return desk_look_for (root, shows_words, label);
+}
+
+GtkWidget *
+desk_find_label (GtkWidget *root, const char *label)
+{
+  GtkWidget *found = desk_look_for_label (root, label);
+  if (!found)
+    fail_msg ("nothing shows the words “%s”", label);
+  return found;
+}
+
+GtkWindow *
+desk_dialog (GtkWindow *window)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkWindow) other = g_list_model_get_item (all, i);
+    if (other != window && gtk_widget_get_mapped (GTK_WIDGET (other)))
+      return other;
+  }
+  return NULL;
+}
