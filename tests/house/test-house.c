@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The rules of the house, read off the sources: which room may include which, what the core may see,
- * and that every file says under which licence it stands. */
+/* The rules of the house, read off the sources: which room may include which, what the core may
+ * see, and that every file says under which licence it stands. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -98,9 +98,9 @@ each_room_includes_only_rooms_to_its_left (void **state)
 static void
 check_core (const char *room, const char *path, const char *text, gpointer data)
 {
-  static const char *const allowed[] = { "glib.h", "glib/gi18n-lib.h", "config.h", "float.h",
-                                         "math.h", "string.h",         "stdlib.h", "limits.h",
-                                         "stdint.h" };
+  static const char *const allowed[]
+      = { "glib.h",   "glib/gi18n-lib.h", "config.h", "float.h", "math.h",
+          "string.h", "stdlib.h",         "limits.h", "stdint.h" };
   g_auto (GStrv) includes = includes_of (text);
   for (char **include = includes; *include; include++) {
     gboolean fine = g_str_has_prefix (*include, "cglm/");
@@ -178,9 +178,8 @@ the_core_has_no_mutable_globals (void **state)
 {
   const char *library = g_getenv ("BW_CORE_LIBRARY");
   const char *argv[] = { "nm", "--defined-only", library, NULL };
-  g_autoptr (GSubprocess) nm
-      = g_subprocess_newv (argv, G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_SILENCE,
-                           NULL);
+  g_autoptr (GSubprocess) nm = g_subprocess_newv (
+      argv, G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_SILENCE, NULL);
   g_autofree char *symbols = NULL;
   assert_non_null (library);
   assert_non_null (nm);

@@ -40,7 +40,8 @@ start_server (void)
   int ready[2];
   assert_int_equal (pipe (ready), 0);
   g_autofree char *fd = g_strdup_printf ("%d", ready[1]);
-  char *argv[] = { "Xvfb", "-displayfd", fd, "-screen", "0", "1280x900x24", "-nolisten", "tcp", "-noreset", NULL };
+  char *argv[] = { "Xvfb",        "-displayfd", fd,    "-screen",  "0",
+                   "1280x900x24", "-nolisten",  "tcp", "-noreset", NULL };
   g_autoptr (GError) error = NULL;
   if (!g_spawn_async (NULL, argv, NULL,
                       G_SPAWN_SEARCH_PATH | G_SPAWN_LEAVE_DESCRIPTORS_OPEN
@@ -144,8 +145,8 @@ desk_point (GtkWidget *widget, double x, double y, int *root_x, int *root_y)
   Window child;
   Window own = gdk_x11_surface_get_xid (surface);
   assert_true (XTranslateCoordinates (
-      hands, own, DefaultRootWindow (hands), (int) lround ((in_native_x + offset_x) * scale),
-      (int) lround ((in_native_y + offset_y) * scale), root_x, root_y, &child));
+      hands, own, DefaultRootWindow (hands), (int)lround ((in_native_x + offset_x) * scale),
+      (int)lround ((in_native_y + offset_y) * scale), root_x, root_y, &child));
 }
 
 void
@@ -160,14 +161,14 @@ desk_move (GtkWidget *widget, double x, double y)
 void
 desk_press (int button)
 {
-  XTestFakeButtonEvent (hands, (unsigned) button, True, CurrentTime);
+  XTestFakeButtonEvent (hands, (unsigned)button, True, CurrentTime);
   desk_settle ();
 }
 
 void
 desk_release (int button)
 {
-  XTestFakeButtonEvent (hands, (unsigned) button, False, CurrentTime);
+  XTestFakeButtonEvent (hands, (unsigned)button, False, CurrentTime);
   desk_settle ();
 }
 
@@ -243,10 +244,10 @@ desk_key (const char *name, GdkModifierType modifiers)
 static void
 type_one (char c)
 {
-  KeyCode code = XKeysymToKeycode (hands, (KeySym) (guchar) c);
+  KeyCode code = XKeysymToKeycode (hands, (KeySym)(guchar)c);
   assert_int_not_equal (code, 0);
-  gboolean shifted = XkbKeycodeToKeysym (hands, code, 0, 0) != (KeySym) (guchar) c;
-  desk_key (XKeysymToString ((KeySym) (guchar) c), shifted ? GDK_SHIFT_MASK : 0);
+  gboolean shifted = XkbKeycodeToKeysym (hands, code, 0, 0) != (KeySym)(guchar)c;
+  desk_key (XKeysymToString ((KeySym)(guchar)c), shifted ? GDK_SHIFT_MASK : 0);
 }
 
 void
@@ -260,8 +261,8 @@ cairo_surface_t *
 desk_picture (void)
 {
   int width = DisplayWidth (hands, 0), height = DisplayHeight (hands, 0);
-  XImage *image = XGetImage (hands, DefaultRootWindow (hands), 0, 0, (unsigned) width,
-                             (unsigned) height, AllPlanes, ZPixmap);
+  XImage *image = XGetImage (hands, DefaultRootWindow (hands), 0, 0, (unsigned)width,
+                             (unsigned)height, AllPlanes, ZPixmap);
   assert_non_null (image);
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
   cairo_surface_flush (surface);
@@ -269,8 +270,8 @@ desk_picture (void)
   int stride = cairo_image_surface_get_stride (surface);
   for (int y = 0; y < height; y++)
     for (int x = 0; x < width; x++)
-      ((guint32 *) (void *) (pixels + y * stride))[x]
-          = 0xff000000u | (guint32) (XGetPixel (image, x, y) & 0xffffff);
+      ((guint32 *)(void *)(pixels + y * stride))[x]
+          = 0xff000000u | (guint32)(XGetPixel (image, x, y) & 0xffffff);
   cairo_surface_mark_dirty (surface);
   XDestroyImage (image);
   return surface;
@@ -284,7 +285,7 @@ desk_pixel (GtkWidget *widget, double x, double y)
   XImage *image
       = XGetImage (hands, DefaultRootWindow (hands), root_x, root_y, 1, 1, AllPlanes, ZPixmap);
   assert_non_null (image);
-  guint32 colour = (guint32) (XGetPixel (image, 0, 0) & 0xffffff);
+  guint32 colour = (guint32)(XGetPixel (image, 0, 0) & 0xffffff);
   XDestroyImage (image);
   return colour;
 }
@@ -323,7 +324,7 @@ desk_look_for (GtkWidget *root, gboolean (*match) (GtkWidget *widget, gconstpoin
 static gboolean
 has_type (GtkWidget *widget, gconstpointer data)
 {
-  return g_type_is_a (G_OBJECT_TYPE (widget), *(const GType *) data);
+  return g_type_is_a (G_OBJECT_TYPE (widget), *(const GType *)data);
 }
 
 GtkWidget *

@@ -6,7 +6,8 @@
 
 #include <gtk/gtk.h>
 
-/* Starts the display and the bus, and GTK on them. Once per program, before anything else of GTK. */
+/* Starts the display and the bus, and GTK on them. Once per program, before anything else of GTK.
+ */
 void desk_open (void);
 /* Ends both. Also called at exit. */
 void desk_close (void);
@@ -15,7 +16,8 @@ void desk_close (void);
 void desk_settle (void);
 /* Runs the main loop for this long. */
 void desk_wait (int milliseconds);
-/* Runs the main loop until check (data) holds; fails the test when it does not within 20 seconds. */
+/* Runs the main loop until check (data) holds; fails the test when it does not within 20 seconds.
+ */
 #define desk_until(check, data) desk_until_ (check, data, #check, __FILE__, __LINE__)
 void desk_until_ (gboolean (*check) (gpointer data), gpointer data, const char *words,
                   const char *file, int line);
@@ -47,12 +49,13 @@ guint32 desk_pixel (GtkWidget *widget, double x, double y);
 /* Saves the screen when BW_PICTURES names a folder: pictures to look at. */
 void desk_keep (const char *name);
 
-/* The first mapped widget below (and with) root for which its type, or its name or label says so. Each fails the
- * test when there is none. */
+/* The first mapped widget below (and with) root for which its type, or its name or label says so.
+ * Each fails the test when there is none. */
 GtkWidget *desk_find_type (GtkWidget *root, GType type);
 GtkWidget *desk_find_label (GtkWidget *root, const char *label);
 /* NULL when there is none. */
-GtkWidget *desk_look_for (GtkWidget *root, gboolean (*match) (GtkWidget *widget, gconstpointer data),
+GtkWidget *desk_look_for (GtkWidget *root,
+                          gboolean (*match) (GtkWidget *widget, gconstpointer data),
                           gconstpointer data);
 /* A button, menu item or label that shows these words; NULL when none is mapped. */
 GtkWidget *desk_look_for_label (GtkWidget *root, const char *label);
