@@ -124,4 +124,18 @@ const GArray *bw_project_remedies (BwProject *self);
  * no grip, a full hole, a bail nothing passes through, a broken repeat. NULL-terminated, owned. */
 char **bw_project_warnings (BwProject *self);
 
+/* What a warning is about; each belongs to one topic. */
+typedef enum {
+  BW_TOPIC_STONE = 1 << 0,     /* the measurements: closing error */
+  BW_TOPIC_FIT = 1 << 1,       /* closing, grip, splay, the bed, the join and its repeat */
+  BW_TOPIC_HANG = 1 << 2,      /* the bail, tilt, slipping */
+  BW_TOPIC_THREAD = 1 << 3,    /* full holes, a pass too long for a working length */
+  BW_TOPIC_MATERIALS = 1 << 4, /* what to buy */
+  BW_TOPIC_ALL = 31,
+} BwTopics;
+
+/* The warnings about some topics (flags of BwTopics) alone, in the order of bw_project_warnings(),
+ * which gives all of them. NULL-terminated, owned. */
+char **bw_project_warnings_about (BwProject *self, guint topics);
+
 G_END_DECLS
