@@ -21,9 +21,10 @@ gboolean bw_finish_from_word (const char *word, BwFinish *finish);
 
 /* One colour. Copied by assignment. */
 typedef struct {
-  gunichar id;    /* the letter in the file and on the chart; unique in the tray, printable, no space */
-  char name[64];  /* UTF-8 */
-  guint32 srgb;   /* 0xRRGGBB */
+  gunichar
+      id; /* the letter in the file and on the chart; unique in the tray, printable, no space */
+  char name[64]; /* UTF-8 */
+  guint32 srgb;  /* 0xRRGGBB */
   BwFinish finish;
 } BwColour;
 
@@ -36,5 +37,8 @@ typedef struct {
 void bw_tray_init (BwTray *tray);
 /* Index of a letter, −1 when absent. */
 int bw_tray_find (const BwTray *tray, gunichar id);
-/* The next letter not in use: a–z, A–Z, then other letters. */
+/* Whether a character can be a colour's letter: visible, not a space, not a combining mark. */
+gboolean bw_tray_is_letter (gunichar id);
+/* The next letter not in use: a–z, A–Z, then other letters. Never 0: there are more than
+ * BW_TRAY_MAX of them. */
 gunichar bw_tray_free_letter (const BwTray *tray);

@@ -1,0 +1,311 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a step may change. Each edit is checked as a whole before anything of it takes hold, so that
+ * a project is always sound and a refused edit leaves no trace. */
+#include "config.h"
+
+#include "core/fault.h"
+#include "core/lattice.h"
+#include "project-private.h"
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* One edit inside a step: what was before, to tell the views what it changed. */
+typedef struct {
+  BwHead old;
+  guint n_changes;
+} Edit;
+
+static void
+edit_begin (Edit *edit, BwProject *self, const char *label)
+{
+  bw_project_begin (self, label);
+  bw_head_share (&edit->old, &self->document->head);
+  edit->n_changes = self->changes->len;
+}
+
+static void
+edit_end (Edit *edit, BwProject *self)
+{
+  bw_project_note (self, &edit->old, self->changes->len > edit->n_changes);
+  bw_head_clear (&edit->old);
+  bw_project_commit (self);
+}
+
+/* The design as it would be, checked; NULL with an error when it is not sound. */
+static BwFrame *
+frame_for (BwProject *self, const BwDesign *design, const BwProgress *progress, GError **error)
+{
+  g_autoptr (BwFrame) frame = bw_frame_new (self->document->head.frame);
+
+  frame->design = *design;
+  if (!bw_design_settle (&frame->design, progress, error)
+      || !bw_design_validate (&frame->design, NULL, error))
+    return NULL;
+  return g_steal_pointer (&frame);
+}
+
+/* Takes frame. */
+static void
+put_frame (BwProject *self, BwFrame *frame)
+{
+  BwHead *head = &self->document->head;
+
+  if (bw_design_difference (&head->frame->design, &frame->design) == 0) {
+    bw_frame_unref (frame);
+    return;
+  }
+  bw_canvas_follow (self->document, self->changes, frame);
+  bw_frame_unref (head->frame);
+  head->frame = frame;
+}
+
+gboolean
+bw_project_set_design (BwProject *self, const char *label, const BwDesign *design, GError **error)
+{
+  BwFrame *frame = frame_for (self, design, self->document->head.progress, error);
+  Edit edit;
+
+  if (!frame)
+    return FALSE;
+  edit_begin (&edit, self, label);
+  put_frame (self, frame);
+  edit_end (&edit, self);
+  return TRUE;
+}
+
+/* The first colour at or above n_colours that a bead shown has, −1 when there is none. */
+static int
+shown_beyond (BwProject *self, int n_colours)
+{
+  const BwDrawing *bail = bw_project_get_bail_drawing (self);
+  guint64 counts[256] = { 0 };
+
+  bw_drawing_count (bw_project_get_drawing (self), counts);
+  if (bail)
+    bw_drawing_count (bail, counts);
+  for (int i = n_colours; i < 256; i++)
+    if (counts[i])
+      return i;
+  return -1;
+}
+
+/* Hidden beads of a colour that goes become the ground. */
+static void
+recolour_beyond (BwProject *self, int n_colours)
+{
+  guint8 map[256], ground = bw_canvas_ground (bw_project_get_drawing (self));
+
+  for (int i = 0; i < 256; i++)
+    map[i] = i < n_colours ? (guint8)i : ground;
+  bw_canvas_recolour (self->document, self->changes, map);
+}
+
+/* Takes tray. */
+static void
+put_tray (BwProject *self, BwTrayValue *tray)
+{
+  BwHead *head = &self->document->head;
+
+  bw_tray_value_inherit (tray, head->tray);
+  bw_tray_value_unref (head->tray);
+  head->tray = tray;
+}
+
+gboolean
+bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray, GError **error)
+{
+  const BwTray *old = bw_project_get_tray (self);
+  BwTrayValue *value;
+  int beyond;
+  Edit edit;
+
+  if (!bw_tray_validate (tray, error))
+    return FALSE;
+  beyond = shown_beyond (self, tray->n_colours);
+  if (beyond >= 0) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+                  _ ("colour %d still has beads; give them another colour first."), beyond + 1);
+    return FALSE;
+  }
+  value = bw_tray_value_new ();
+  value->tray = *tray;
+  edit_begin (&edit, self, label);
+  if (tray->n_colours < old->n_colours)
+    recolour_beyond (self, tray->n_colours);
+  put_tray (self, value);
+  edit_end (&edit, self);
+  return TRUE;
+}
+
+static void
+set_text (BwProject *self, const char *label, const char *title, const char *mineral)
+{
+  BwText *text = bw_text_new (title, mineral);
+  BwHead *head = &self->document->head;
+  Edit edit;
+
+  edit_begin (&edit, self, label);
+  bw_text_unref (head->text);
+  head->text = text;
+  edit_end (&edit, self);
+}
+
+void
+bw_project_set_title (BwProject *self, const char *label, const char *title)
+{
+  set_text (self, label, title, bw_project_get_mineral (self));
+}
+
+void
+bw_project_set_mineral (BwProject *self, const char *label, const char *mineral)
+{
+  set_text (self, label, bw_project_get_title (self), mineral);
+}
+
+static BwProgress *
+progress_for (BwProject *self, int rows_done, const BwCheck *checks, int n_checks, GError **error)
+{
+  g_autoptr (BwProgress) progress = bw_progress_new ();
+
+  progress->rows_done = rows_done;
+  progress->n_checks = n_checks;
+  if (n_checks > 0 && n_checks <= BW_CHECKS_MAX)
+    memcpy (progress->check, checks, sizeof *checks * (gsize)n_checks);
+  if (!bw_progress_validate (progress, error))
+    return NULL;
+  bw_progress_inherit (progress, self->document->head.progress);
+  return g_steal_pointer (&progress);
+}
+
+gboolean
+bw_project_set_progress (BwProject *self, const char *label, int rows_done, const BwCheck *checks,
+                         int n_checks, GError **error)
+{
+  g_autoptr (BwProgress) progress = progress_for (self, rows_done, checks, n_checks, error);
+  BwHead *head = &self->document->head;
+  BwFrame *frame;
+  Edit edit;
+
+  if (!progress)
+    return FALSE;
+  frame = frame_for (self, &head->frame->design, progress, error);
+  if (!frame)
+    return FALSE;
+  edit_begin (&edit, self, label);
+  put_frame (self, frame);
+  bw_progress_unref (head->progress);
+  head->progress = g_steal_pointer (&progress);
+  edit_end (&edit, self);
+  return TRUE;
+}
+
+gboolean
+bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row, int column,
+                     guint8 colour)
+{
+  const BwDrawing *drawing
+      = in_bail ? bw_project_get_bail_drawing (self) : bw_project_get_drawing (self);
+  Edit edit;
+
+  if (!drawing || row < 1 || row > bw_drawing_rows (drawing) || column < 1
+      || column > bw_drawing_columns (drawing) || !bw_lattice_has (row, column)
+      || colour >= bw_project_get_tray (self)->n_colours)
+    return FALSE;
+  if (bw_drawing_get (drawing, row, column) == colour)
+    return TRUE;
+  edit_begin (&edit, self, label);
+  bw_canvas_set (self->document, self->changes, in_bail ? BW_CANVAS_BAIL : BW_CANVAS_BAND, row,
+                 bw_lattice_index (column), colour);
+  edit_end (&edit, self);
+  return TRUE;
+}
+
+/* Whether `drawing` may stand in place of `old`. */
+static gboolean
+drawing_suits (BwProject *self, const BwDrawing *drawing, const BwDrawing *old, gboolean in_bail,
+               GError **error)
+{
+  const char *pointer = in_bail ? "/bail/cells" : "/band/cells";
+  int n_colours = bw_project_get_tray (self)->n_colours;
+  guint64 counts[256] = { 0 };
+
+  if (!old || bw_drawing_columns (drawing) != bw_drawing_columns (old)
+      || bw_drawing_rows (drawing) != bw_drawing_rows (old)) {
+    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("the drawing has another size."));
+    return FALSE;
+  }
+  bw_drawing_count (drawing, counts);
+  for (int i = n_colours; i < 256; i++)
+    if (counts[i]) {
+      bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("the tray has no colour %d."), i + 1);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
+                        const BwDrawing *drawing, GError **error)
+{
+  BwCanvas canvas = in_bail ? BW_CANVAS_BAIL : BW_CANVAS_BAND;
+  const BwDrawing *old
+      = in_bail ? bw_project_get_bail_drawing (self) : bw_project_get_drawing (self);
+  Edit edit;
+
+  if (!drawing_suits (self, drawing, old, in_bail, error))
+    return FALSE;
+  edit_begin (&edit, self, label);
+  for (int row = 1; row <= bw_drawing_rows (drawing); row++) {
+    const guint8 *cells = bw_drawing_row (drawing, row);
+
+    for (int bead = 0; bead < bw_drawing_columns (drawing) / 2; bead++)
+      bw_canvas_set (self->document, self->changes, canvas, row, bead, cells[bead]);
+  }
+  edit_end (&edit, self);
+  return TRUE;
+}
+
+static gboolean
+can_remove (BwProject *self, int index, int replacement, GError **error)
+{
+  int n = bw_project_get_tray (self)->n_colours;
+
+  if (n < 2) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray", _ ("the last colour cannot be removed."));
+    return FALSE;
+  }
+  if (index < 0 || index >= n || replacement < 0 || replacement >= n || index == replacement) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+                  _ ("colour %d cannot be replaced by colour %d of %d."), index + 1,
+                  replacement + 1, n);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+gboolean
+bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
+                          GError **error)
+{
+  BwTrayValue *value;
+  guint8 map[256];
+  Edit edit;
+
+  if (!can_remove (self, index, replacement, error))
+    return FALSE;
+  for (int i = 0; i < 256; i++) {
+    int to = i == index ? replacement : i;
+
+    map[i] = (guint8)(to > index ? to - 1 : to);
+  }
+  value = bw_tray_value_new ();
+  value->tray = *bw_project_get_tray (self);
+  value->tray.n_colours--;
+  memmove (&value->tray.colour[index], &value->tray.colour[index + 1],
+           sizeof (BwColour) * (gsize)(value->tray.n_colours - index));
+  edit_begin (&edit, self, label);
+  bw_canvas_recolour (self->document, self->changes, map);
+  put_tray (self, value);
+  edit_end (&edit, self);
+  return TRUE;
+}

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The project a maker starts from: an invented stone of everyday size with a plain band that fits,
+ * so that every number on the screen means something before the first measurement is typed. */
+#include "config.h"
+
+#include "core/fit.h"
+#include "project-private.h"
+#include <glib/gi18n-lib.h>
+
+static void
+describe_stone (BwStoneMeasures *stone)
+{
+  stone->faces = 6;
+  stone->measured = BW_MEASURED_ACROSS_FLATS;
+  stone->values_mm[0] = 21.4;
+  stone->values_mm[1] = 20.8;
+  stone->values_mm[2] = 22.1;
+  stone->at_mm = 16;
+  stone->length_mm = 52;
+  stone->has_shoulder = TRUE;
+  stone->shoulder_mm = 37;
+}
+
+static void
+pick_bead (BwDesign *design)
+{
+  int n_sizes;
+  const BwBead *size = bw_bead_sizes (&n_sizes);
+
+  for (int i = 0; i < n_sizes; i++)
+    if (i == 0 || g_str_has_prefix (size[i].name, "11/0"))
+      design->bead = size[i];
+  design->gauge.column_mm = design->bead.length_mm;
+  design->gauge.pitch_mm = design->bead.diameter_mm;
+}
+
+static void
+fill_tray (BwTray *tray)
+{
+  static const struct {
+    guint32 srgb;
+    BwFinish finish;
+    const char *name;
+  } colours[] = {
+    { 0x2f4858, BW_FINISH_MATTE, N_ ("Slate tide") },
+    { 0xd9a441, BW_FINISH_LUSTRE, N_ ("Straw light") },
+    { 0xe8e3d5, BW_FINISH_OPAQUE, N_ ("Shell") },
+    { 0xa23b2a, BW_FINISH_CLEAR, N_ ("Rosehip") },
+  };
+
+  tray->n_colours = G_N_ELEMENTS (colours);
+  for (int i = 0; i < tray->n_colours; i++) {
+    BwColour *colour = &tray->colour[i];
+
+    *colour = (BwColour){ .id = (gunichar)('a' + i),
+                          .srgb = colours[i].srgb,
+                          .finish = colours[i].finish };
+    g_strlcpy (colour->name, _ (colours[i].name), sizeof colour->name);
+  }
+}
+
+BwProject *
+bw_project_new (void)
+{
+  BwDocument *document = bw_document_new ();
+  BwFrame *frame = document->head.frame;
+  BwDesign *design = &frame->design;
+  g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
+  g_autoptr (GError) error = NULL;
+  BwStone stone;
+
+  describe_stone (&design->stone);
+  pick_bead (design);
+  fill_tray (&document->head.tray->tray);
+  design->band.columns = 12;
+  design->band.rows = 2;
+  if (!bw_design_settle (design, document->head.progress, &error)
+      || !bw_stone_init (&stone, &design->stone, &error))
+    g_error ("the project to start from is not sound: %s", error->message);
+  design->band.bottom_mm = bw_design_centred_bottom (design, &stone);
+  if (!bw_design_validate (design, NULL, &error))
+    g_error ("the project to start from is not sound: %s", error->message);
+  design->band.rows = 2 * bw_fit_recommended (design, &stone);
+  bw_canvas_follow (document, log, frame);
+  return bw_project_new_for_document (document);
+}

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The project's inside, shared by the files that make it up: project.c (steps), edits.c (what a
+ * step may change), files.c (loading and saving), derived.c (what follows from it). Private to this
+ * room. */
+#pragma once
+
+#include "canvas.h"
+#include "history.h"
+#include "project.h"
+
+typedef struct _BwDerived BwDerived;
+
+/* Where an open step, or one nested in it, began. */
+typedef struct {
+  BwHead head;
+  guint n_changes;
+} BwMark;
+
+struct _BwProject {
+  GObject parent_instance;
+  BwDocument *document;
+  BwHistory history;
+  GFile *file;
+  GArray *marks;      /* of BwMark, outermost first; empty when no step is open */
+  GArray *changes;    /* of BwChange: the open step's log */
+  char *label;        /* of the open step */
+  gboolean told_open; /* "history" was emitted for the open step's first change */
+  BwDerived *derived;
+};
+
+/* Takes document, which must be sound; its drawings must be there. */
+BwProject *bw_project_new_for_document (BwDocument *document);
+
+/* Tells the world about a change inside the open step. old is the head as it was before. */
+void bw_project_note (BwProject *self, const BwHead *old, gboolean cells);
+
+BwDerived *bw_derived_new (void);
+void bw_derived_free (BwDerived *derived);
+/* groups: bits as of bw_design_difference(). */
+void bw_derived_drop (BwDerived *derived, guint groups, gboolean cells, gboolean tray);
