@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The band unrolled as worn: the stone's axis runs up, round the stone runs across; row 1 follows row
- * 2n again and again, so that it rolls round for ever. Draws with GtkSnapshot; only what shows. */
+/* The band unrolled as worn: the stone's axis runs up, round the stone runs across; row 1 follows
+ * row 2n again and again, so that it rolls round for ever. Draws with GtkSnapshot; only what shows.
+ */
 #pragma once
 
 #include "project/session.h"
@@ -9,7 +10,8 @@
 #define BW_TYPE_BAND_CANVAS (bw_band_canvas_get_type ())
 G_DECLARE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, BW, BAND_CANVAS, GtkWidget)
 
-/* Signals: "status" (const char *words): what is under the pointer or the cursor, for a status label. */
+/* Signals: "status" (const char *words): what is under the pointer or the cursor, for a status
+ * label. */
 GtkWidget *bw_band_canvas_new (BwSession *session);
 
 /* 1 = life size at 96 dpi × 4; 0.25..16 of that. About a point of the widget, or its middle. */

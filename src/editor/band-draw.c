@@ -1,1 +1,211 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One frame of the canvas, from the tray upward: stone, beads, marks, what is pointed at, rulers.
+ */
+#include "band-canvas-private.h"
+
+#include "band-paint.h"
+#include <math.h>
+
+#define GHOST_OPACITY 0.55
+
+void
+bw_band_paint_rect (const BwBandPaint *paint, double x, double y, double width, double height,
+                    GdkRGBA colour)
+{
+  if (width <= 0 || height <= 0)
+    return;
+  graphene_rect_t rect = GRAPHENE_RECT_INIT ((float)x, (float)y, (float)width, (float)height);
+  gtk_snapshot_append_color (paint->snapshot, &colour, &rect);
+}
+
+double
+bw_band_paint_text_width (const BwBandPaint *paint, const char *words)
+{
+  int width;
+  pango_layout_set_text (paint->text, words, -1);
+  pango_layout_get_pixel_size (paint->text, &width, NULL);
+  return width;
+}
+
+void
+bw_band_paint_text (const BwBandPaint *paint, const char *words, double x, double y, GdkRGBA colour)
+{
+  double width = bw_band_paint_text_width (paint, words);
+  double left = bw_band_snap (paint, x - width / 2), top = bw_band_snap (paint, y);
+
+  gtk_snapshot_save (paint->snapshot);
+  gtk_snapshot_translate (paint->snapshot, &GRAPHENE_POINT_INIT ((float)left, (float)top));
+  gtk_snapshot_append_layout (paint->snapshot, paint->text, &colour);
+  gtk_snapshot_restore (paint->snapshot);
+}
+
+void
+bw_band_paint_label (const BwBandPaint *paint, const char *words, double x, double y,
+                     GdkRGBA ground, GdkRGBA ink)
+{
+  double width = bw_band_paint_text_width (paint, words) + 8;
+  graphene_rect_t rect = GRAPHENE_RECT_INIT ((float)bw_band_snap (paint, x - width / 2),
+                                             (float)bw_band_snap (paint, y), (float)width,
+                                             (float)paint->style->text);
+  GskRoundedRect rounded;
+  gsk_rounded_rect_init_from_rect (&rounded, &rect, 3);
+  gtk_snapshot_push_rounded_clip (paint->snapshot, &rounded);
+  gtk_snapshot_append_color (paint->snapshot, &ground, &rect);
+  gtk_snapshot_pop (paint->snapshot);
+  bw_band_paint_text (paint, words, x, y, ink);
+}
+
+graphene_rect_t
+bw_band_paint_brick (const BwBandPaint *paint, int long_row, int column)
+{
+  BwBandPoint middle = bw_band_middle (long_row, column);
+  double left = bw_band_paint_x (paint, middle.u - 0.5);
+  double right = bw_band_paint_x (paint, middle.u + 0.5);
+  double top = bw_band_paint_y (paint, column), bottom = bw_band_paint_y (paint, column - 1);
+  return GRAPHENE_RECT_INIT ((float)left, (float)top, (float)(right - left), (float)(bottom - top));
+}
+
+/* The glass fills the brick as far as the maker's gauge lets it; a sliver of shadow is always left,
+ * so that beads stay beads. */
+static BwBeadSize
+bead_size (BwBandCanvas *self, double scale)
+{
+  const BwDesign *design = bw_project_get_design (self->project);
+  return (BwBeadSize){
+    .pitch_px = bw_band_layout_pitch_px (&self->layout) * scale,
+    .column_px = bw_band_layout_column_px (&self->layout) * scale,
+    .fill_x = CLAMP (design->bead.diameter_mm / design->gauge.pitch_mm, 0.4, 1) * 0.97,
+    .fill_y = CLAMP (design->bead.length_mm / design->gauge.column_mm, 0.4, 1) * 0.96,
+    .letters = self->letters,
+  };
+}
+
+/* Tiles lie on whole pixels of the screen, so that they are copied and never resampled. */
+static void
+paint_image (BwBandCanvas *self, const BwBandPaint *paint, int image)
+{
+  const BwBandLayout *layout = paint->layout;
+  double side = BW_TILE_PX / paint->scale;
+  double left = bw_band_paint_x (paint, image * (double)bw_band_layout_around (layout) - 0.5);
+  double top = bw_band_paint_y (paint, layout->columns);
+  int width, height;
+  bw_band_tiles_extent (self->tiles, &width, &height);
+
+  int first_i = MAX (0, (int)floor ((layout->x - left) / side));
+  int first_j = MAX (0, (int)floor ((layout->y - top) / side));
+  int last_i
+      = MIN ((width - 1) / BW_TILE_PX, (int)floor ((layout->x + layout->width - left) / side));
+  int last_j
+      = MIN ((height - 1) / BW_TILE_PX, (int)floor ((layout->y + layout->height - top) / side));
+  for (int j = first_j; j <= last_j; j++)
+    for (int i = first_i; i <= last_i; i++)
+      gtk_snapshot_append_texture (paint->snapshot, bw_band_tiles_get (self->tiles, i, j),
+                                   &GRAPHENE_RECT_INIT ((float)(left + i * side),
+                                                        (float)(top + j * side), (float)side,
+                                                        (float)side));
+}
+
+static void
+paint_beads (BwBandCanvas *self, const BwBandPaint *paint)
+{
+  BwBeadSize size = bead_size (self, paint->scale);
+  bw_band_tiles_set (self->tiles, bw_project_get_drawing (self->project),
+                     bw_project_get_tray (self->project), &size,
+                     pango_layout_get_context (self->text));
+
+  for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
+    double ghost = bw_band_layout_ghost (paint->layout, image);
+    if (ghost > 0)
+      gtk_snapshot_push_opacity (paint->snapshot, 1 - (1 - GHOST_OPACITY) * ghost);
+    paint_image (self, paint, image);
+    if (ghost > 0)
+      gtk_snapshot_pop (paint->snapshot);
+  }
+  bw_band_tiles_trim (self->tiles);
+}
+
+static void
+paint_ring (const BwBandPaint *paint, graphene_rect_t rect, double out, double thickness,
+            GdkRGBA colour)
+{
+  GskRoundedRect rounded;
+  float t = (float)thickness;
+  float widths[4] = { t, t, t, t };
+  GdkRGBA colours[4] = { colour, colour, colour, colour };
+  graphene_rect_inset (&rect, (float)-out, (float)-out);
+  gsk_rounded_rect_init_from_rect (&rounded, &rect, MIN (rect.size.width, rect.size.height) * 0.2f);
+  gtk_snapshot_append_border (paint->snapshot, &rounded, widths, colours);
+}
+
+/* A ring in two tones, so that it shows on every colour of bead. */
+static void
+paint_marked_bead (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour, double thickness)
+{
+  int period = 2 * bw_band_layout_around (paint->layout);
+  for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
+    graphene_rect_t rect = bw_band_paint_brick (paint, bead.row + image * period, bead.column);
+    paint_ring (paint, rect, thickness + 1, 1, (GdkRGBA){ 0, 0, 0, 0.75f });
+    paint_ring (paint, rect, thickness, thickness, colour);
+    paint_ring (paint, rect, 0, 1, (GdkRGBA){ 1, 1, 1, 0.9f });
+  }
+}
+
+static gboolean
+hovered (BwBandCanvas *self, BwBeadAt *bead)
+{
+  gboolean in_bail;
+  bw_session_get_hover (self->session, &in_bail, &bead->row, &bead->column);
+  return !in_bail && bead->row >= 1 && bead->row <= self->layout.rows && bead->column >= 1
+         && bead->column <= self->layout.columns;
+}
+
+static void
+paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hover,
+               const BwBeadAt *cursor)
+{
+  const BwBandLayout *layout = paint->layout;
+  double line = paint->style->line;
+
+  gtk_snapshot_push_clip (paint->snapshot,
+                          &GRAPHENE_RECT_INIT ((float)layout->x, (float)layout->y,
+                                               (float)layout->width, (float)layout->height));
+  bw_band_paint_rect (paint, layout->x, layout->y, layout->width, layout->height,
+                      paint->style->ground);
+  bw_band_paint_stone (paint);
+  paint_beads (self, paint);
+  bw_band_paint_edges (paint);
+  bw_band_paint_bail (paint);
+  bw_band_paint_join (paint);
+  bw_band_paint_face_names (paint);
+  if (hover != NULL)
+    paint_marked_bead (paint, *hover, paint->style->accent, line);
+  if (cursor != NULL)
+    paint_marked_bead (paint, *cursor, paint->style->accent, 2 + line);
+  gtk_snapshot_pop (paint->snapshot);
+}
+
+void
+bw_band_canvas_draw (BwBandCanvas *self, GtkSnapshot *snapshot)
+{
+  BwBeadAt hover = { 0, 0 };
+  gboolean has_hover = hovered (self, &hover);
+  gboolean has_cursor = self->cursor_shown && gtk_widget_has_focus (GTK_WIDGET (self));
+  BwBandPaint paint = {
+    .snapshot = snapshot,
+    .layout = &self->layout,
+    .style = &self->style,
+    .faces = bw_band_canvas_faces (self),
+    .text = self->text,
+    .range = bw_band_layout_range (&self->layout),
+    .scale = gtk_widget_get_scale_factor (GTK_WIDGET (self)),
+    .widget_height = gtk_widget_get_height (GTK_WIDGET (self)),
+    .marked = has_cursor  ? &self->cursor
+              : has_hover ? &hover
+                          : NULL,
+  };
+
+  if (self->layout.width <= 0 || self->layout.height <= 0)
+    return;
+  paint_content (self, &paint, has_hover ? &hover : NULL, has_cursor ? &self->cursor : NULL);
+  bw_band_paint_rulers (&paint);
+}

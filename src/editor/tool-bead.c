@@ -1,1 +1,36 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Laying beads one by one: each bead the pointer crosses takes the colour in hand. */
+#include "config.h"
+
+#include "stroke.h"
+#include "tool.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+set_bead (int long_row, int column, gpointer data)
+{
+  bw_tool_set_bead (data, long_row, column);
+}
+
+static BwToolReply
+draw (BwToolHold *hold)
+{
+  bw_stroke_visit (hold->last, hold->at, hold->layout.columns, set_bead, hold);
+  return BW_TOOL_GOES_ON;
+}
+
+static BwToolReply
+let_go (BwToolHold *hold)
+{
+  return BW_TOOL_COMMITS;
+}
+
+const BwTool bw_tool_bead = {
+  .kind = BW_TOOL_BEAD,
+  .step = N_ ("Draw beads"),
+  .cursor = "crosshair",
+  .begin = draw,
+  .update = draw,
+  .end = let_go,
+};

@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of the canvas share among themselves. */
+#pragma once
+
+#include "band-canvas.h"
+#include "band-faces.h"
+#include "band-layout.h"
+#include "band-style.h"
+#include "band-tiles.h"
+#include "core/lattice.h"
+#include "hand.h"
+
+struct _BwBandCanvas {
+  GtkWidget parent;
+
+  BwSession *session;
+  BwProject *project; /* the session's, with our handlers on it */
+  BwHand *hand;
+
+  BwBandLayout layout;
+  gboolean fitted; /* keeps the whole band in view until the maker zooms or rolls */
+
+  BwBandFaces faces;
+  gboolean faces_hold;
+  BwBandTiles *tiles;
+  BwBandStyle style;
+  PangoLayout *text;
+  gboolean letters;
+
+  BwBeadAt cursor;       /* the keyboard's bead; always on the band */
+  gboolean cursor_shown; /* the keyboard was used last */
+  char *words;           /* the status told last */
+
+  /* While gestures are under way. */
+  double pointer_x, pointer_y; /* last seen, widget pixels */
+  gboolean pointer_inside;
+  double held_x, held_y; /* where the last step of a drag was */
+  double drag_x, drag_y; /* where a drag began */
+  double pinch_zoom;     /* zoom when the pinch began */
+
+  guint glide;                 /* tick callback that rolls to a place, 0 when at rest */
+  double glide_from, glide_to; /* roll */
+  gint64 glide_start;          /* frame time */
+};
+
+/* band-draw.c */
+void bw_band_canvas_draw (BwBandCanvas *self, GtkSnapshot *snapshot);
+
+/* band-input.c */
+void bw_band_canvas_add_controllers (BwBandCanvas *self);
+
+/* band-canvas.c */
+const BwBandFaces *bw_band_canvas_faces (BwBandCanvas *self);
+/* The view moved by hand: it is no longer fitted; what the pointer is over is looked up anew. */
+void bw_band_canvas_moved (BwBandCanvas *self);
+void bw_band_canvas_hover_at (BwBandCanvas *self, double x, double y);
+void bw_band_canvas_unhover (BwBandCanvas *self);
+void bw_band_canvas_set_cursor_bead (BwBandCanvas *self, BwBeadAt bead, gboolean shown);
+/* Scrolls as little as it takes to show the cursor. */
+void bw_band_canvas_reveal_cursor (BwBandCanvas *self);
+/* Rolls there, gently where animations are on. */
+void bw_band_canvas_glide_to (BwBandCanvas *self, double roll);
+void bw_band_canvas_tell (BwBandCanvas *self);
+
+/* band-words.c: "Row 12, column 5, face 3, Night water"; owned by the caller. */
+char *bw_band_words (BwProject *project, int row, int column);

@@ -1,0 +1,406 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the maker does to the canvas: draw with mouse, pen or finger, roll and come nearer, walk the
+ * lattice by keyboard. Everything that changes a bead goes through the hand. */
+#include "config.h"
+
+#include "band-canvas-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define WHEEL_PX 60.0  /* one notch of a wheel rolls this far */
+#define ZOOM_NOTCH 1.2 /* and comes nearer by this much */
+
+/* --- Drawing and picking up --------------------------------------------------------------------
+ */
+
+static BwBandPoint
+point_of (BwBandCanvas *self, double x, double y)
+{
+  return bw_band_layout_point (&self->layout, x, y);
+}
+
+static void
+begin_tool (BwBandCanvas *self, const BwTool *tool, double x, double y)
+{
+  int row, column;
+  self->drag_x = x;
+  self->drag_y = y;
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (bw_band_canvas_bead_at (self, x, y, &row, &column))
+    bw_band_canvas_set_cursor_bead (self, (BwBeadAt){ row, column }, FALSE);
+  bw_hand_begin (self->hand, tool, &self->layout, point_of (self, x, y));
+}
+
+static gboolean
+is_on_band_view (BwBandCanvas *self, double x, double y)
+{
+  const BwBandLayout *layout = &self->layout;
+  return x >= layout->x && x < layout->x + layout->width && y >= layout->y
+         && y < layout->y + layout->height;
+}
+
+static void
+on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
+{
+  if (bw_hand_busy (self->hand) || !is_on_band_view (self, x, y)) {
+    gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
+    return;
+  }
+  begin_tool (self, bw_tool_get (bw_session_get_tool (self->session)), x, y);
+}
+
+static void
+on_pick_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
+{
+  if (bw_hand_busy (self->hand) || !is_on_band_view (self, x, y)) {
+    gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
+    return;
+  }
+  begin_tool (self, bw_tool_get (BW_TOOL_PICK), x, y);
+}
+
+static void
+on_tool_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
+{
+  bw_hand_update (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
+}
+
+static void
+on_tool_end (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
+{
+  bw_hand_end (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
+  bw_band_layout_normalise (&self->layout);
+}
+
+static void
+on_tool_cancel (GtkGesture *gesture, GdkEventSequence *sequence, BwBandCanvas *self)
+{
+  bw_hand_revert (self->hand);
+}
+
+/* A pen reports more places than the display shows frames: the stroke goes through all of them. */
+static void
+on_pen_motion (GtkGestureStylus *pen, double x, double y, BwBandCanvas *self)
+{
+  g_autofree GdkTimeCoord *backlog = NULL;
+  guint n = 0;
+  if (!bw_hand_busy (self->hand) || !gtk_gesture_stylus_get_backlog (pen, &backlog, &n))
+    return;
+  for (guint i = 0; i < n; i++)
+    bw_hand_update (self->hand,
+                    point_of (self, backlog[i].axes[GDK_AXIS_X], backlog[i].axes[GDK_AXIS_Y]));
+}
+
+/* --- Rolling and coming nearer -----------------------------------------------------------------
+ */
+
+static void
+on_pan_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
+{
+  self->held_x = self->held_y = 0;
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "grabbing");
+}
+
+static void
+on_pan_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
+{
+  bw_band_layout_pan (&self->layout, dx - self->held_x, dy - self->held_y);
+  self->held_x = dx;
+  self->held_y = dy;
+  bw_band_canvas_moved (self);
+}
+
+static void
+on_pan_end (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
+{
+  const BwTool *tool = bw_tool_get (bw_session_get_tool (self->session));
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), tool->cursor);
+}
+
+static gboolean
+band_fits_upright (BwBandCanvas *self)
+{
+  return self->layout.columns * bw_band_layout_column_px (&self->layout) <= self->layout.height;
+}
+
+/* A wheel has one axis: it rolls when there is nothing to see above or below, or with Shift. */
+static void
+scroll_by (BwBandCanvas *self, double dx, double dy, gboolean shift)
+{
+  if (shift || (band_fits_upright (self) && fabs (dy) > fabs (dx)))
+    dx += dy, dy = 0;
+  bw_band_layout_pan (&self->layout, -dx, -dy);
+  bw_band_canvas_moved (self);
+}
+
+static gboolean
+on_scroll (GtkEventControllerScroll *scroll, double dx, double dy, BwBandCanvas *self)
+{
+  GdkModifierType state
+      = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (scroll));
+  gboolean wheel = gtk_event_controller_scroll_get_unit (scroll) == GDK_SCROLL_UNIT_WHEEL;
+  double unit = wheel ? WHEEL_PX : 1;
+
+  if (state & GDK_CONTROL_MASK) {
+    double notches = wheel ? dy : dy / WHEEL_PX;
+    bw_band_canvas_set_zoom (self, self->layout.zoom * pow (ZOOM_NOTCH, -notches));
+  } else {
+    scroll_by (self, dx * unit, dy * unit, (state & GDK_SHIFT_MASK) != 0);
+  }
+  return GDK_EVENT_STOP;
+}
+
+static void
+on_pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwBandCanvas *self)
+{
+  bw_hand_revert (self->hand);
+  self->pinch_zoom = self->layout.zoom;
+  gtk_gesture_get_bounding_box_center (gesture, &self->held_x, &self->held_y);
+}
+
+/* What the fingers hold stays between them. */
+static void
+on_pinch (GtkGestureZoom *pinch, double scale, BwBandCanvas *self)
+{
+  double x, y;
+  if (!gtk_gesture_get_bounding_box_center (GTK_GESTURE (pinch), &x, &y))
+    return;
+  bw_band_layout_pan (&self->layout, x - self->held_x, y - self->held_y);
+  bw_band_layout_zoom_about (&self->layout, self->pinch_zoom * scale, x, y);
+  self->held_x = x;
+  self->held_y = y;
+  bw_band_canvas_moved (self);
+}
+
+/* --- Keyboard ----------------------------------------------------------------------------------
+ */
+
+static void
+walk (BwBandCanvas *self, int along, int up)
+{
+  BwBeadAt bead = self->cursor;
+  if (self->cursor_shown)
+    bead = bw_band_layout_walk (&self->layout, bead, along, up);
+  bw_band_canvas_set_cursor_bead (self, bead, TRUE);
+  bw_band_canvas_reveal_cursor (self);
+}
+
+static void
+walk_to_row (BwBandCanvas *self, int row)
+{
+  int column = self->cursor.column;
+  if (!bw_lattice_has (row, column))
+    column += column < self->layout.columns ? 1 : -1;
+  bw_band_canvas_set_cursor_bead (self, (BwBeadAt){ row, column }, TRUE);
+  bw_band_canvas_reveal_cursor (self);
+}
+
+static void
+set_cursor_bead (BwBandCanvas *self)
+{
+  bw_project_set_bead (self->project, _ ("Draw beads"), FALSE, self->cursor.row,
+                       self->cursor.column, (guint8)bw_session_get_colour (self->session));
+  bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
+}
+
+static void
+pick_at_cursor (BwBandCanvas *self)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (self->project);
+  bw_session_set_colour (self->session,
+                         bw_drawing_get (drawing, self->cursor.row, self->cursor.column));
+  bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
+}
+
+/* To the next face: its middle comes to the middle of the view, and the cursor with it. */
+static void
+roll_by_face (BwBandCanvas *self, int dir)
+{
+  const BwBandFaces *faces = bw_band_canvas_faces (self);
+  int column = self->cursor.column;
+  double from = self->glide ? self->glide_to : self->layout.roll;
+  double to = faces->faces ? bw_band_faces_next (faces, column, from, dir) : from + dir;
+  BwBeadAt bead;
+
+  if (bw_band_layout_bead (&self->layout, (BwBandPoint){ to, column - 0.5 }, &bead))
+    bw_band_canvas_set_cursor_bead (self, bead, TRUE);
+  bw_band_canvas_glide_to (self, to);
+}
+
+static gboolean
+on_zoom_key (BwBandCanvas *self, guint key)
+{
+  switch (key) {
+  case GDK_KEY_plus:
+  case GDK_KEY_equal:
+  case GDK_KEY_KP_Add:
+    bw_band_canvas_set_zoom (self, self->layout.zoom * ZOOM_NOTCH);
+    return TRUE;
+  case GDK_KEY_minus:
+  case GDK_KEY_KP_Subtract:
+    bw_band_canvas_set_zoom (self, self->layout.zoom / ZOOM_NOTCH);
+    return TRUE;
+  case GDK_KEY_0:
+  case GDK_KEY_KP_0:
+    bw_band_canvas_fit (self);
+    return TRUE;
+  default:
+    return FALSE;
+  }
+}
+
+static gboolean
+on_walk_key (BwBandCanvas *self, guint key)
+{
+  switch (key) {
+  case GDK_KEY_Left:
+  case GDK_KEY_KP_Left:
+    walk (self, -1, 0);
+    return TRUE;
+  case GDK_KEY_Right:
+  case GDK_KEY_KP_Right:
+    walk (self, 1, 0);
+    return TRUE;
+  case GDK_KEY_Up:
+  case GDK_KEY_KP_Up:
+    walk (self, 0, 1);
+    return TRUE;
+  case GDK_KEY_Down:
+  case GDK_KEY_KP_Down:
+    walk (self, 0, -1);
+    return TRUE;
+  case GDK_KEY_Home:
+  case GDK_KEY_KP_Home:
+    walk_to_row (self, 1);
+    return TRUE;
+  case GDK_KEY_End:
+  case GDK_KEY_KP_End:
+    walk_to_row (self, self->layout.rows);
+    return TRUE;
+  case GDK_KEY_Page_Up:
+  case GDK_KEY_KP_Page_Up:
+    roll_by_face (self, -1);
+    return TRUE;
+  case GDK_KEY_Page_Down:
+  case GDK_KEY_KP_Page_Down:
+    roll_by_face (self, 1);
+    return TRUE;
+  default:
+    return FALSE;
+  }
+}
+
+/* The tray's letters choose a colour. P picks up, unless a colour is called p; Shift+Space always
+ * does. */
+static gboolean
+on_letter_key (BwBandCanvas *self, guint key)
+{
+  gunichar letter = gdk_keyval_to_unicode (key);
+  int index = letter ? bw_tray_find (bw_project_get_tray (self->project), letter) : -1;
+
+  if (index >= 0)
+    bw_session_set_colour (self->session, index);
+  else if (key == GDK_KEY_p || key == GDK_KEY_P)
+    pick_at_cursor (self);
+  else
+    return FALSE;
+  return TRUE;
+}
+
+static gboolean
+on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
+        BwBandCanvas *self)
+{
+  GdkModifierType held = state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK);
+
+  if (key == GDK_KEY_Escape && bw_hand_busy (self->hand)) {
+    bw_hand_revert (self->hand);
+    return TRUE;
+  }
+  if (held == GDK_CONTROL_MASK)
+    return on_zoom_key (self, key);
+  if (held != 0)
+    return FALSE;
+  if (key == GDK_KEY_space || key == GDK_KEY_KP_Space) {
+    if (state & GDK_SHIFT_MASK)
+      pick_at_cursor (self);
+    else
+      set_cursor_bead (self);
+    return TRUE;
+  }
+  return on_walk_key (self, key) || on_letter_key (self, key);
+}
+
+static void
+on_focus (BwBandCanvas *self)
+{
+  bw_band_canvas_tell (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/* --- Wiring ------------------------------------------------------------------------------------
+ */
+
+static void
+add_drag (BwBandCanvas *self, guint button, GCallback begin, GCallback update, GCallback end,
+          GCallback cancel)
+{
+  GtkGesture *drag = gtk_gesture_drag_new ();
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), button);
+  g_signal_connect (drag, "drag-begin", begin, self);
+  g_signal_connect (drag, "drag-update", update, self);
+  g_signal_connect (drag, "drag-end", end, self);
+  if (cancel != NULL)
+    g_signal_connect (drag, "cancel", cancel, self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+}
+
+static void
+add_gestures (BwBandCanvas *self)
+{
+  GtkGesture *pinch = gtk_gesture_zoom_new (), *pen = gtk_gesture_stylus_new ();
+
+  add_drag (self, GDK_BUTTON_PRIMARY, G_CALLBACK (on_draw_begin), G_CALLBACK (on_tool_update),
+            G_CALLBACK (on_tool_end), G_CALLBACK (on_tool_cancel));
+  add_drag (self, GDK_BUTTON_SECONDARY, G_CALLBACK (on_pick_begin), G_CALLBACK (on_tool_update),
+            G_CALLBACK (on_tool_end), G_CALLBACK (on_tool_cancel));
+  add_drag (self, GDK_BUTTON_MIDDLE, G_CALLBACK (on_pan_begin), G_CALLBACK (on_pan_update),
+            G_CALLBACK (on_pan_end), NULL);
+  g_signal_connect (pinch, "begin", G_CALLBACK (on_pinch_begin), self);
+  g_signal_connect (pinch, "scale-changed", G_CALLBACK (on_pinch), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (pinch));
+  /* Added last, so that the pen's backlog arrives before the drag's newest place. */
+  g_signal_connect (pen, "motion", G_CALLBACK (on_pen_motion), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (pen));
+}
+
+static void
+on_motion (GtkEventControllerMotion *motion, double x, double y, BwBandCanvas *self)
+{
+  bw_band_canvas_hover_at (self, x, y);
+}
+
+void
+bw_band_canvas_add_controllers (BwBandCanvas *self)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkEventController *scroll
+      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  add_gestures (self);
+  g_signal_connect (motion, "enter", G_CALLBACK (on_motion), self);
+  g_signal_connect (motion, "motion", G_CALLBACK (on_motion), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (bw_band_canvas_unhover), self);
+  g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), self);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_focus), self);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus), self);
+  gtk_widget_add_controller (widget, motion);
+  gtk_widget_add_controller (widget, scroll);
+  gtk_widget_add_controller (widget, keys);
+  gtk_widget_add_controller (widget, focus);
+}
