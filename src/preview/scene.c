@@ -1,1 +1,187 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Puts the scene together and colours it. Geometry and colour are kept apart: a stroke of the brush
+ * must not move a single bead. */
+#include "preview/scene.h"
+
+#include "core/colour.h"
+#include "core/lattice.h"
+#include "preview/scene-parts.h"
+
+static GArray *
+array_of (gsize size)
+{
+  return g_array_new (FALSE, FALSE, (guint)size);
+}
+
+static BwScene *
+scene_empty (void)
+{
+  BwScene *scene = g_new0 (BwScene, 1);
+  scene->stone = array_of (sizeof (BwSceneVertex));
+  scene->stone_edges = array_of (sizeof (BwSceneVertex));
+  scene->stone_planes = array_of (sizeof (BwScenePlane));
+  scene->bed = array_of (sizeof (BwSceneVertex));
+  scene->beads = array_of (sizeof (BwSceneBead));
+  scene->thread = array_of (sizeof (BwSceneVertex));
+  return scene;
+}
+
+void
+bw_scene_free (BwScene *scene)
+{
+  if (!scene)
+    return;
+  g_array_unref (scene->stone);
+  g_array_unref (scene->stone_edges);
+  g_array_unref (scene->stone_planes);
+  g_array_unref (scene->bed);
+  g_array_unref (scene->beads);
+  g_array_unref (scene->thread);
+  g_free (scene);
+}
+
+static void
+set_sizes (BwScene *scene, const BwDesign *design)
+{
+  const BwBead *bead = &design->bead;
+  BwBandSpan span = bw_design_span (design);
+  double wall = (bead->diameter_mm - bead->hole_mm) / 2;
+  scene->band_columns = design->band.columns;
+  scene->bead_radius = (float)(bead->diameter_mm / 2);
+  scene->bead_half_length = (float)(bead->length_mm / 2);
+  scene->hole_radius = (float)(bead->hole_mm / 2);
+  /* Fire-polished rims: common practice, no source. */
+  scene->bead_rounding
+      = (float)MIN (0.08 * bead->diameter_mm, MIN (0.45 * wall, 0.3 * bead->length_mm));
+  scene->band_span[0] = (float)span.bottom_mm;
+  scene->band_span[1] = (float)(span.bottom_mm + span.width_mm);
+  scene->cord_width = (float)design->bed.cord_width_mm;
+  scene->thread_radius = (float)(design->thread.diameter_mm / 2);
+  scene->focus[2] = (float)bw_band_span_mid (span);
+}
+
+typedef struct {
+  float low[3], high[3];
+} Box;
+
+static void
+box_take (Box *box, const float at[3], float reach)
+{
+  for (int i = 0; i < 3; i++) {
+    box->low[i] = MIN (box->low[i], at[i] - reach);
+    box->high[i] = MAX (box->high[i], at[i] + reach);
+  }
+}
+
+static float
+farthest (const BwScene *scene, const float at[3], float reach, float so_far)
+{
+  float d2 = 0;
+  for (int i = 0; i < 3; i++)
+    d2 += (at[i] - scene->centre[i]) * (at[i] - scene->centre[i]);
+  return MAX (so_far, sqrtf (d2) + reach);
+}
+
+/* A sphere about the middle of the box round everything. */
+static void
+set_bounds (BwScene *scene)
+{
+  float reach = hypotf (scene->bead_radius, scene->bead_half_length);
+  Box box = { { INFINITY, INFINITY, INFINITY }, { -INFINITY, -INFINITY, -INFINITY } };
+  for (guint i = 0; i < scene->stone->len; i++)
+    box_take (&box, g_array_index (scene->stone, BwSceneVertex, i).at, 0);
+  for (guint i = 0; i < scene->beads->len; i++)
+    box_take (&box, g_array_index (scene->beads, BwSceneBead, i).at, reach);
+  for (int i = 0; i < 3; i++)
+    scene->centre[i] = (box.low[i] + box.high[i]) / 2;
+  for (guint i = 0; i < scene->stone->len; i++)
+    scene->radius
+        = farthest (scene, g_array_index (scene->stone, BwSceneVertex, i).at, 0, scene->radius);
+  for (guint i = 0; i < scene->beads->len; i++)
+    scene->radius
+        = farthest (scene, g_array_index (scene->beads, BwSceneBead, i).at, reach, scene->radius);
+}
+
+BwScene *
+bw_scene_new (BwProject *project, gboolean colour_by_fit)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  BwScene *scene = scene_empty ();
+  set_sizes (scene, design);
+  bw_scene_add_stone (scene, stone, bw_project_get_mineral (project));
+  bw_scene_add_bed (scene, design, stone);
+  bw_scene_add_band (scene, bw_project_true_places (project), design);
+  bw_scene_add_bail (scene, bw_project_hang (project), design);
+  bw_scene_add_thread (scene, bw_project_path (project), design);
+  set_bounds (scene);
+  bw_scene_recolour (scene, project, colour_by_fit);
+  return scene;
+}
+
+int
+bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column)
+{
+  int columns = in_bail ? scene->bail_columns : scene->band_columns;
+  int n = in_bail ? (int)scene->beads->len - scene->n_band : scene->n_band;
+  if (row < 1 || column < 1 || column > columns || !bw_lattice_has (row, column)
+      || row > n / (columns / 2))
+    return -1;
+  return (in_bail ? scene->n_band : 0) + (row - 1) * (columns / 2) + bw_lattice_index (column);
+}
+
+static void
+paint (BwSceneBead *bead, guint32 srgb, BwFinish finish)
+{
+  BwLinear light = bw_colour_linear (srgb);
+  bead->colour[0] = (float)light.r;
+  bead->colour[1] = (float)light.g;
+  bead->colour[2] = (float)light.b;
+  bead->finish = (float)finish;
+}
+
+static void
+paint_from_drawing (BwSceneBead *bead, const BwDrawing *drawing, const BwTray *tray)
+{
+  int index = MIN (bw_drawing_get (drawing, bead->row, bead->column), tray->n_colours - 1);
+  const BwColour *colour = &tray->colour[index];
+  paint (bead, colour->srgb, colour->finish);
+}
+
+static void
+paint_by_fit (BwSceneBead *bead, const BwFit *fit, double slack_mm)
+{
+  float srgb[3];
+  bw_scene_fit_colour (&fit->column[bead->column - 1], slack_mm, srgb);
+  for (int i = 0; i < 3; i++)
+    bead->colour[i] = (float)bw_colour_decode ((double)srgb[i]);
+  bead->finish = (float)BW_FINISH_MATTE;
+}
+
+static void
+paint_bead (BwScene *scene, BwProject *project, BwSceneBead *bead)
+{
+  const BwDrawing *drawing
+      = bead->in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
+  if (scene->colour_by_fit && !bead->in_bail)
+    paint_by_fit (bead, bw_project_fit (project), bw_project_get_design (project)->limits.slack_mm);
+  else
+    paint_from_drawing (bead, drawing, bw_project_get_tray (project));
+}
+
+void
+bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit)
+{
+  scene->colour_by_fit = colour_by_fit;
+  for (guint i = 0; i < scene->beads->len; i++)
+    paint_bead (scene, project, &g_array_index (scene->beads, BwSceneBead, i));
+}
+
+int
+bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row, int column)
+{
+  int index = bw_scene_bead_index (scene, in_bail, row, column);
+  if (index >= 0)
+    paint_bead (scene, project, &g_array_index (scene->beads, BwSceneBead, index));
+  return index;
+}
