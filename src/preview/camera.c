@@ -1,1 +1,91 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The eye: a long lens on a sphere round the piece, so that nothing is ever cut off while turning.
+ *
+ * Coming nearer narrows the lens instead of moving the eye: the eye can then never enter the stone.
+ */
+#include "preview/camera.h"
+
+/* Half the angle of view over the shorter side: a long lens keeps the stone's edges nearly
+ * parallel, as in a product picture. */
+#define HALF_VIEW_DEG 11.0
+/* Air round the bounding sphere at zoom 1. */
+#define MARGIN 1.03
+
+static void
+aim (vec3 target, const BwScene *scene, double zoom)
+{
+  /* From zoom 1 to 4 the aim glides from the piece to its band. */
+  float share = (float)glm_clamp ((float)(log (MAX (zoom, 1.0)) / log (4.0)), 0, 1);
+  share = share * share * (3 - 2 * share);
+  for (int i = 0; i < 3; i++)
+    target[i] = scene->centre[i] + share * (scene->focus[i] - scene->centre[i]);
+}
+
+static void
+look (BwEye *eye, BwCamera camera, vec3 target, float distance)
+{
+  double turn = bw_radians (camera.turn_deg), tip = bw_radians (camera.tip_deg);
+  vec3 back
+      = { (float)(cos (tip) * cos (turn)), (float)(cos (tip) * sin (turn)), (float)sin (tip) };
+  vec3 right = { (float)-sin (turn), (float)cos (turn), 0 };
+  vec3 up;
+  /* Built from the angles, not from an up vector: looking straight down the axis is no exception.
+   */
+  glm_vec3_cross (back, right, up);
+  glm_vec3_copy (target, eye->eye);
+  glm_vec3_muladds (back, distance, eye->eye);
+  glm_mat4_identity (eye->view);
+  for (int i = 0; i < 3; i++) {
+    eye->view[i][0] = right[i];
+    eye->view[i][1] = up[i];
+    eye->view[i][2] = back[i];
+  }
+  eye->view[3][0] = -glm_vec3_dot (right, eye->eye);
+  eye->view[3][1] = -glm_vec3_dot (up, eye->eye);
+  eye->view[3][2] = -glm_vec3_dot (back, eye->eye);
+}
+
+void
+bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height)
+{
+  double half = bw_radians (HALF_VIEW_DEG);
+  float radius = MAX (scene->radius, 1e-3f);
+  float distance = radius * (float)(MARGIN / sin (half));
+  float lens = (float)(tan (half) / camera.zoom);
+  float shorter = (float)MIN (width, height);
+  float reach = radius * 1.05f + glm_vec3_distance ((float *)scene->centre, (float *)scene->focus);
+  float near = MAX (distance - reach, distance * 0.02f);
+  vec3 target;
+  aim (target, scene, camera.zoom);
+  look (eye, camera, target, distance);
+  float right = near * lens * (float)width / shorter, top = near * lens * (float)height / shorter;
+  glm_frustum (-right, right, -top, top, near, distance + reach, eye->projection);
+  eye->pixel = 2 * lens / shorter;
+}
+
+void
+bw_eye_ray (const BwEye *eye, double x, double y, int width, int height, BwVec3 *from,
+            BwVec3 *direction)
+{
+  double px = (x - width / 2.0) * (double)eye->pixel, py = (height / 2.0 - y) * (double)eye->pixel;
+  double d[3];
+  for (int i = 0; i < 3; i++)
+    d[i] = px * (double)eye->view[i][0] + py * (double)eye->view[i][1] - (double)eye->view[i][2];
+  BwVec3 along = bw_vec3 (d[0], d[1], d[2]);
+  *from = bw_vec3 ((double)eye->eye[0], (double)eye->eye[1], (double)eye->eye[2]);
+  *direction = bw_vec3_scale (along, 1 / bw_vec3_length (along));
+}
+
+gboolean
+bw_eye_project (const BwEye *eye, const float at[3], int width, int height, double *x, double *y)
+{
+  vec4 point = { at[0], at[1], at[2], 1 };
+  vec4 seen;
+  glm_mat4_mulv ((vec4 *)eye->view, point, seen);
+  if (seen[2] >= 0)
+    return FALSE;
+  double scale = 1 / ((double)-seen[2] * (double)eye->pixel);
+  *x = width / 2.0 + (double)seen[0] * scale;
+  *y = height / 2.0 - (double)seen[1] * scale;
+  return TRUE;
+}
