@@ -1,1 +1,393 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A painter's picture of the same scene. What the stone hides is painted first and shows faintly
+ * through it, as it does through the real one; the rest is painted far to near on top. */
+#include "preview/projection.h"
+
+#include "core/colour.h"
+#include "preview/camera.h"
+#include "preview/gl-frame.h"
+#include <string.h>
+
+typedef struct {
+  cairo_t *cr;
+  const BwScene *scene;
+  BwEye eye;
+  guint layers;
+  int width, height;
+  double key[3];   /* to the light, in the eye's space */
+  double light[3]; /* its colour */
+  double around;   /* light from everywhere */
+} Painter;
+
+/* A bead as it falls on the paper. */
+typedef struct {
+  float depth; /* towards the viewer */
+  int index;
+} Order;
+
+static void
+set_light (Painter *p, BwLight light)
+{
+  gboolean lamp = light == BW_LIGHT_LAMP;
+  const double day[3] = { -0.55, 0.58, 0.60 }, table[3] = { 0.48, 0.62, 0.62 };
+  const double white[3] = { 1, 1, 1 }, warm[3] = { 1, 0.76, 0.48 };
+  for (int i = 0; i < 3; i++) {
+    p->key[i] = lamp ? table[i] : day[i];
+    p->light[i] = lamp ? warm[i] : white[i];
+  }
+  p->around = lamp ? 0.28 : 0.55;
+}
+
+/* Into the eye's space. */
+static void
+turn (const Painter *p, const float v[3], double seen[3])
+{
+  for (int i = 0; i < 3; i++)
+    seen[i]
+        = (double)(p->eye.view[0][i] * v[0] + p->eye.view[1][i] * v[1] + p->eye.view[2][i] * v[2]);
+}
+
+static double
+dot (const double a[3], const double b[3])
+{
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+/* Light on a dull surface that looks along n, in the eye's space. */
+static double
+falling (const Painter *p, const double n[3])
+{
+  return p->around * (0.8 + 0.2 * n[1]) + 0.62 * MAX (dot (n, p->key), 0);
+}
+
+static void
+shade (const Painter *p, const float colour[3], double light, double shine, double rgb[3])
+{
+  for (int i = 0; i < 3; i++)
+    rgb[i] = bw_colour_encode (CLAMP (((double)colour[i] * light + shine) * p->light[i], 0, 1));
+}
+
+/* TRUE when the stone stands between the eye and the point. */
+static gboolean
+behind_stone (const Painter *p, const float at[3])
+{
+  double enter = 0, leave = 1;
+  for (guint i = 0; i < p->scene->stone_planes->len; i++) {
+    const BwScenePlane *plane = &g_array_index (p->scene->stone_planes, BwScenePlane, i);
+    double from = -(double)plane->distance, to = from;
+    for (int k = 0; k < 3; k++) {
+      from += (double)(plane->normal[k] * p->eye.eye[k]);
+      to += (double)(plane->normal[k] * at[k]);
+    }
+    if (from > 0 && to > 0)
+      return FALSE;
+    if (from > 0)
+      enter = MAX (enter, from / (from - to));
+    else if (to > 0)
+      leave = MIN (leave, from / (from - to));
+  }
+  return enter < leave;
+}
+
+static gboolean
+point (const Painter *p, const float at[3], double *x, double *y)
+{
+  return bw_eye_project (&p->eye, at, p->width, p->height, x, y);
+}
+
+static gboolean
+faces_eye (const Painter *p, const BwSceneVertex *vertex)
+{
+  double facing = 0;
+  for (int i = 0; i < 3; i++)
+    facing += (double)(vertex->normal[i] * (p->eye.eye[i] - vertex->at[i]));
+  return facing > 0;
+}
+
+static void
+triangle_path (const Painter *p, const BwSceneVertex *corner)
+{
+  for (int k = 0; k < 3; k++) {
+    double x, y;
+    if (point (p, corner[k].at, &x, &y))
+      cairo_line_to (p->cr, x, y);
+  }
+  cairo_close_path (p->cr);
+}
+
+/* One side of the stone: the faces that look away, or those that look at the viewer. */
+static void
+paint_stone (const Painter *p, gboolean front)
+{
+  const float glass[3] = { 0.62f, 0.68f, 0.72f };
+  const GArray *stone = p->scene->stone;
+  for (guint i = 0; i + 2 < stone->len;) {
+    const BwSceneVertex *first = &g_array_index (stone, BwSceneVertex, i);
+    double n[3], rgb[3];
+    gboolean wanted = faces_eye (p, first) == front;
+    turn (p, first->normal, n);
+    /* A face is a fan of triangles with one normal: painted as one, so that no seam shows. */
+    for (; i + 2 < stone->len; i += 3) {
+      const BwSceneVertex *corner = &g_array_index (stone, BwSceneVertex, i);
+      if (memcmp (corner->normal, first->normal, sizeof corner->normal))
+        break;
+      if (wanted)
+        triangle_path (p, corner);
+    }
+    if (!wanted)
+      continue;
+    double edge_on = 1 - MIN (fabs (n[2]), 1);
+    shade (p, glass, 0.55 + 0.75 * falling (p, n), 0.15 * edge_on * edge_on, rgb);
+    cairo_set_source_rgba (p->cr, rgb[0], rgb[1], rgb[2], front ? 0.62 + 0.2 * edge_on : 0.5);
+    cairo_fill (p->cr);
+  }
+}
+
+static void
+paint_edges (const Painter *p)
+{
+  cairo_set_line_width (p->cr, MAX (1, MIN (p->width, p->height) / 700.0));
+  cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
+  for (guint i = 0; i + 1 < p->scene->stone_edges->len; i += 2) {
+    const BwSceneVertex *end = &g_array_index (p->scene->stone_edges, BwSceneVertex, i);
+    float middle[3];
+    double x[2], y[2];
+    for (int k = 0; k < 3; k++)
+      middle[k] = (end[0].at[k] + end[1].at[k]) / 2;
+    if (!point (p, end[0].at, &x[0], &y[0]) || !point (p, end[1].at, &x[1], &y[1]))
+      continue;
+    cairo_move_to (p->cr, x[0], y[0]);
+    cairo_line_to (p->cr, x[1], y[1]);
+    cairo_set_source_rgba (p->cr, 1, 1, 1, behind_stone (p, middle) ? 0.18 : 0.75);
+    cairo_stroke (p->cr);
+  }
+}
+
+/* The half of the sleeve that looks at the viewer, or the far half's inside. */
+static void
+paint_bed (const Painter *p, gboolean near_half)
+{
+  const GArray *bed = p->scene->bed;
+  for (guint i = 0; i + 2 < bed->len; i += 3) {
+    const BwSceneVertex *corner = &g_array_index (bed, BwSceneVertex, i);
+    double n[3], rgb[3];
+    if (!faces_eye (p, corner) || behind_stone (p, corner->at) == near_half)
+      continue;
+    turn (p, corner->normal, n);
+    shade (p, bw_cord_colour, 0.8 * falling (p, n), 0, rgb);
+    triangle_path (p, corner);
+    cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
+    cairo_fill_preserve (p->cr);
+    cairo_set_line_width (p->cr, 0.6);
+    cairo_stroke (p->cr);
+  }
+}
+
+static double
+shine_of (BwFinish finish)
+{
+  const double shine[BW_N_FINISHES] = { 0.16, 0.0, 0.30, 0.05, 0.24, 0.34, 0.55 };
+  return shine[finish];
+}
+
+/* A bead lies along x here, round about y; the units are pixels. */
+typedef struct {
+  double x, y, angle;       /* middle; where the axis points on the paper */
+  double half, radius, end; /* half length as seen, radius, half width of the end's ellipse */
+  double axis[3];           /* in the eye's space */
+} Seen;
+
+static gboolean
+see (const Painter *p, const BwSceneBead *bead, Seen *seen)
+{
+  if (!point (p, bead->at, &seen->x, &seen->y))
+    return FALSE;
+  double depth = 0;
+  for (int i = 0; i < 3; i++)
+    depth += (double)((p->eye.eye[i] - bead->at[i]) * p->eye.view[i][2]);
+  double scale = 1 / (depth * (double)p->eye.pixel);
+  turn (p, bead->axis, seen->axis);
+  double flat = hypot (seen->axis[0], seen->axis[1]);
+  seen->angle = flat > 1e-6 ? atan2 (-seen->axis[1], seen->axis[0]) : 0;
+  seen->half = (double)p->scene->bead_half_length * flat * scale;
+  seen->radius = (double)p->scene->bead_radius * scale;
+  seen->end = seen->radius * fabs (seen->axis[2]);
+  return TRUE;
+}
+
+static void
+bead_path (cairo_t *cr, const Seen *seen)
+{
+  cairo_new_path (cr);
+  for (int side = 1; side >= -1; side -= 2) {
+    cairo_save (cr);
+    cairo_translate (cr, side * seen->half, 0);
+    cairo_scale (cr, MAX (seen->end, 0.12 * seen->radius) * side, seen->radius * side);
+    cairo_arc (cr, 0, 0, 1, -G_PI / 2, G_PI / 2);
+    cairo_restore (cr);
+  }
+  cairo_close_path (cr);
+}
+
+/* Light across the bead: the wall bends from one side to the other. */
+static cairo_pattern_t *
+across (const Painter *p, const BwSceneBead *bead, const Seen *seen)
+{
+  cairo_pattern_t *pattern = cairo_pattern_create_linear (0, -seen->radius, 0, seen->radius);
+  double side[3] = { sin (seen->angle), cos (seen->angle), 0 };
+  double toward[3] = { -seen->axis[0] * seen->axis[2], -seen->axis[1] * seen->axis[2],
+                       1 - seen->axis[2] * seen->axis[2] };
+  double size = MAX (sqrt (dot (toward, toward)), 1e-6);
+  double shine = shine_of ((BwFinish)bead->finish);
+  double out[3];
+  turn (p, bead->out, out);
+  for (int i = 0; i <= 6; i++) {
+    double s = 1 - i / 3.0, n[3], rgb[3];
+    for (int k = 0; k < 3; k++)
+      n[k] = s * side[k] + sqrt (1 - s * s) * toward[k] / size;
+    double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * dot (n, out), 0, 1);
+    double gleam = pow (MAX (dot (n, p->key), 0), 12) * shine;
+    shade (p, bead->colour, falling (p, n) * open * 1.05, gleam * open, rgb);
+    cairo_pattern_add_color_stop_rgb (pattern, i / 6.0, rgb[0], rgb[1], rgb[2]);
+  }
+  return pattern;
+}
+
+static void
+paint_end (const Painter *p, const BwSceneBead *bead, const Seen *seen)
+{
+  double side = seen->axis[2] > 0 ? 1 : -1, rgb[3];
+  double hole = (double)(p->scene->hole_radius / p->scene->bead_radius);
+  double n[3] = { side * seen->axis[0], side * seen->axis[1], side * seen->axis[2] };
+  shade (p, bead->colour, falling (p, n) * 0.9, 0, rgb);
+  cairo_translate (p->cr, side * seen->half, 0);
+  cairo_scale (p->cr, seen->end, seen->radius);
+  cairo_arc (p->cr, 0, 0, 0.94, 0, 2 * G_PI);
+  cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
+  cairo_fill (p->cr);
+  cairo_arc (p->cr, 0, 0, hole, 0, 2 * G_PI);
+  cairo_set_source_rgb (p->cr, rgb[0] * 0.25, rgb[1] * 0.25, rgb[2] * 0.25);
+  cairo_fill (p->cr);
+}
+
+static void
+paint_bead (const Painter *p, int index)
+{
+  const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, index);
+  Seen seen;
+  if (!see (p, bead, &seen))
+    return;
+  cairo_save (p->cr);
+  cairo_translate (p->cr, seen.x, seen.y);
+  cairo_rotate (p->cr, seen.angle);
+  bead_path (p->cr, &seen);
+  cairo_pattern_t *pattern = across (p, bead, &seen);
+  cairo_set_source (p->cr, pattern);
+  cairo_pattern_destroy (pattern);
+  cairo_fill_preserve (p->cr);
+  cairo_set_source_rgba (p->cr, 0, 0, 0, 0.35);
+  cairo_set_line_width (p->cr, MAX (0.5, seen.radius * 0.05));
+  cairo_stroke (p->cr);
+  if (seen.end > 1.5)
+    paint_end (p, bead, &seen);
+  cairo_restore (p->cr);
+}
+
+static void
+paint_hover (const Painter *p, int hover)
+{
+  Seen seen;
+  if (hover < 0 || hover >= (int)p->scene->beads->len
+      || !see (p, &g_array_index (p->scene->beads, BwSceneBead, hover), &seen))
+    return;
+  cairo_save (p->cr);
+  cairo_translate (p->cr, seen.x, seen.y);
+  cairo_rotate (p->cr, seen.angle);
+  bead_path (p->cr, &seen);
+  cairo_set_source_rgb (p->cr, 0.05, 0.05, 0.05);
+  cairo_set_line_width (p->cr, 5);
+  cairo_stroke_preserve (p->cr);
+  cairo_set_source_rgb (p->cr, 1, 0.98, 0.9);
+  cairo_set_line_width (p->cr, 2.5);
+  cairo_stroke (p->cr);
+  cairo_restore (p->cr);
+}
+
+static void
+paint_thread (const Painter *p)
+{
+  double scale = (double)(p->scene->thread_radius / (p->eye.pixel * p->scene->radius)) / 3;
+  cairo_set_line_width (p->cr, MAX (0.8, scale));
+  cairo_set_source_rgb (p->cr, 0.80, 0.77, 0.72);
+  for (guint i = 0; i + 1 < p->scene->thread->len; i += 2) {
+    const BwSceneVertex *end = &g_array_index (p->scene->thread, BwSceneVertex, i);
+    double x[2], y[2];
+    if (behind_stone (p, end->at) || !point (p, end[0].at, &x[0], &y[0])
+        || !point (p, end[1].at, &x[1], &y[1]))
+      continue;
+    cairo_move_to (p->cr, x[0], y[0]);
+    cairo_line_to (p->cr, x[1], y[1]);
+  }
+  cairo_stroke (p->cr);
+}
+
+static int
+far_first (gconstpointer a, gconstpointer b)
+{
+  float x = ((const Order *)a)->depth, y = ((const Order *)b)->depth;
+  return (x > y) - (x < y);
+}
+
+/* The beads shown, far to near; hidden: those behind the stone, else the others. */
+static GArray *
+beads_in_order (const Painter *p, gboolean hidden)
+{
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (Order));
+  for (guint i = 0; i < p->scene->beads->len; i++) {
+    const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
+    Order entry = { 0, (int)i };
+    gboolean behind = (p->layers & BW_LAYER_STONE) && behind_stone (p, bead->at);
+    if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden)
+      continue;
+    for (int k = 0; k < 3; k++)
+      entry.depth += bead->at[k] * p->eye.view[k][2];
+    g_array_append_val (order, entry);
+  }
+  g_array_sort (order, far_first);
+  return order;
+}
+
+static void
+paint_beads (const Painter *p, gboolean hidden)
+{
+  g_autoptr (GArray) order = beads_in_order (p, hidden);
+  for (guint i = 0; i < order->len; i++)
+    paint_bead (p, g_array_index (order, Order, i).index);
+}
+
+void
+bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint layers, BwLight light,
+                    int hover, int width, int height)
+{
+  Painter p = { .cr = cr, .scene = scene, .layers = layers, .width = width, .height = height };
+  gboolean stone = (layers & BW_LAYER_STONE) != 0, bed = (layers & BW_LAYER_BED) != 0;
+  bw_eye_init (&p.eye, camera, scene, width, height);
+  set_light (&p, light);
+  cairo_save (cr);
+  if (stone)
+    paint_stone (&p, FALSE);
+  if (bed)
+    paint_bed (&p, FALSE);
+  paint_beads (&p, TRUE);
+  if (stone) {
+    paint_stone (&p, TRUE);
+    paint_edges (&p);
+  }
+  if (bed)
+    paint_bed (&p, TRUE);
+  if (layers & BW_LAYER_THREAD)
+    paint_thread (&p);
+  paint_beads (&p, FALSE);
+  paint_hover (&p, hover);
+  cairo_restore (cr);
+}

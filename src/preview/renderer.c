@@ -1,1 +1,136 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The order of drawing is the whole art here: the stone first, as if it were opaque (its shader
+ * shows what is seen through it), then bed and beads, far to near, so that every soft edge lies on
+ * the right ground; the stone's own edges and the bead pointed at come last. */
+#include "preview/renderer.h"
+
+#include "preview/gl-beads.h"
+#include "preview/gl-body.h"
+#include "preview/gl-lines.h"
+#include "preview/gl-program.h"
+#include <gio/gio.h>
+
+struct _BwRenderer {
+  BwGlBeads *beads;
+  BwGlBody *body;
+  BwGlLines *edges, *thread;
+  GLuint frame;
+};
+
+static gboolean
+check_version (GError **error)
+{
+  gboolean desktop = epoxy_is_desktop_gl ();
+  int version = epoxy_gl_version (), least = desktop ? 33 : 30;
+  if (version >= least)
+    return TRUE;
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
+               "OpenGL%s %d.%d is too old: %d.%d is the least", desktop ? "" : " ES", version / 10,
+               version % 10, least / 10, least % 10);
+  return FALSE;
+}
+
+BwRenderer *
+bw_renderer_new (GError **error)
+{
+  if (!check_version (error))
+    return NULL;
+  BwRenderer *self = g_new0 (BwRenderer, 1);
+  if (!(self->body = bw_gl_body_new (error)) || !(self->beads = bw_gl_beads_new (error))
+      || !(self->edges = bw_gl_lines_new (error)) || !(self->thread = bw_gl_lines_new (error))) {
+    bw_renderer_free (self);
+    return NULL;
+  }
+  glGenBuffers (1, &self->frame);
+  glBindVertexArray (0);
+  return self;
+}
+
+void
+bw_renderer_free (BwRenderer *self)
+{
+  if (!self)
+    return;
+  bw_gl_body_free (self->body);
+  bw_gl_beads_free (self->beads);
+  bw_gl_lines_free (self->edges);
+  bw_gl_lines_free (self->thread);
+  glDeleteBuffers (1, &self->frame);
+  g_free (self);
+}
+
+void
+bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
+{
+  bw_gl_body_set_scene (self->body, scene);
+  bw_gl_beads_set_scene (self->beads, scene);
+  bw_gl_lines_set (self->edges, scene->stone_edges);
+  bw_gl_lines_set (self->thread, scene->thread);
+}
+
+void
+bw_renderer_update_beads (BwRenderer *self, const BwScene *scene, int first, int n)
+{
+  int all = (int)scene->beads->len;
+  bw_gl_beads_update (self->beads, scene, n < 0 ? 0 : first, n < 0 ? all : n);
+}
+
+static void
+start (BwRenderer *self, const BwGlFrame *frame, const float background[4])
+{
+  glBindBuffer (GL_UNIFORM_BUFFER, self->frame);
+  glBufferData (GL_UNIFORM_BUFFER, sizeof *frame, frame, GL_STREAM_DRAW);
+  glBindBufferBase (GL_UNIFORM_BUFFER, BW_GL_FRAME_POINT, self->frame);
+  glClearColor (background[0], background[1], background[2], background[3]);
+  glDepthMask (GL_TRUE);
+  glClear (GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+  glEnable (GL_DEPTH_TEST);
+  glDepthFunc (GL_LEQUAL);
+  glEnable (GL_BLEND);
+  glBlendFunc (GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+}
+
+static void
+draw_thread (BwRenderer *self, const BwScene *scene, guint layers)
+{
+  const BwGlPen pen = { .least_pixels = 1.2f,
+                        .width_mm = 2 * scene->thread_radius,
+                        .colour = { 0.62f, 0.58f, 0.50f, 1 },
+                        .round = TRUE };
+  if (layers & BW_LAYER_THREAD)
+    bw_gl_lines_draw (self->thread, &pen);
+}
+
+static void
+draw_edges (BwRenderer *self, guint layers, float ratio)
+{
+  const BwGlPen pen = { .least_pixels = 1.1f * ratio, .colour = { 0.93f, 0.97f, 1, 0.55f } };
+  if (!(layers & BW_LAYER_STONE))
+    return;
+  glDepthMask (GL_FALSE);
+  bw_gl_lines_draw (self->edges, &pen);
+  glDepthMask (GL_TRUE);
+}
+
+void
+bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint layers,
+                  BwLight light, int hover, int width, int height, const float background[4])
+{
+  BwEye eye;
+  BwGlFrame frame;
+  float ratio = MAX (1, (float)MIN (width, height) / 900);
+  bw_eye_init (&eye, camera, scene, width, height);
+  bw_gl_frame_init (&frame, &eye, scene, light, width, height, background);
+  glViewport (0, 0, width, height);
+  start (self, &frame, background);
+  bw_gl_body_draw_stone (self->body, scene, layers);
+  bw_gl_body_draw_bed (self->body, layers);
+  draw_thread (self, scene, layers);
+  bw_gl_beads_draw (self->beads, scene, &eye, layers);
+  draw_edges (self, layers, ratio);
+  bw_gl_beads_draw_hover (self->beads, scene, hover, ratio);
+  glBindVertexArray (0);
+  glUseProgram (0);
+  glDisable (GL_DEPTH_TEST);
+  glDisable (GL_BLEND);
+}

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Draws a scene with OpenGL 3.3 core or OpenGL ES 3.0: one camera-facing quad per bead, the fragment
- * shader meets a holed, rounded cylinder and writes depth. Everything on the GPU is rebuilt from
- * plain data; all calls want the context current. */
+/* Draws a scene with OpenGL 3.3 core or OpenGL ES 3.0: one camera-facing quad per bead, the
+ * fragment shader meets a holed, rounded cylinder and writes depth. Everything on the GPU is
+ * rebuilt from plain data; all calls want the context current. */
 #pragma once
 
 #include "preview/scene.h"
@@ -17,6 +17,7 @@ void bw_renderer_set_scene (BwRenderer *renderer, const BwScene *scene);
 /* Uploads bead colours alone: those of beads first..first+n−1 (n −1: all). */
 void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, int first, int n);
 
-/* Draws into the bound framebuffer. background: RGBA, premultiplied. hover: bead to light up, −1. */
+/* Draws into the bound framebuffer. background: RGBA, premultiplied. hover: bead to light up, −1.
+ */
 void bw_renderer_draw (BwRenderer *renderer, const BwScene *scene, BwCamera camera, guint layers,
                        BwLight light, int hover, int width, int height, const float background[4]);

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+in float v_across;
+flat in float v_half;
+in vec3 v_seen;
+
+uniform vec4 u_colour; // linear, not premultiplied
+uniform float u_round; // 1: lit as a thread, 0: a plain line
+
+out vec4 o_colour;
+
+void main ()
+{
+  float cover = clamp (v_half + 0.5 - abs (v_across), 0.0, 1.0);
+  float bend = clamp (v_across / max (v_half, 0.5), -1.0, 1.0);
+  vec3 light = u_colour.rgb * mix (1.0, 0.55 + 0.6 * (1.0 - bend * bend), u_round);
+  float alpha = u_colour.a * cover;
+  if (alpha < 0.004)
+    discard;
+  o_colour = vec4 (encode (light) * alpha, alpha);
+}

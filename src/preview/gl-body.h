@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Stone and bed on the GPU: plain triangles, each with its own shader. */
+#pragma once
+
+#include "preview/gl-frame.h"
+
+typedef struct _BwGlBody BwGlBody;
+
+BwGlBody *bw_gl_body_new (GError **error);
+void bw_gl_body_free (BwGlBody *body);
+void bw_gl_body_set_scene (BwGlBody *body, const BwScene *scene);
+void bw_gl_body_draw_stone (BwGlBody *body, const BwScene *scene, guint layers);
+void bw_gl_body_draw_bed (BwGlBody *body, guint layers);

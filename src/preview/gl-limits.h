@@ -1,0 +1,6 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How far the shaders go. They bound time, not truth: more would not be seen. */
+#pragma once
+
+#define BW_GL_STONE_BOUNCES 3 /* faces a ray is followed to inside the stone */
+#define BW_GL_BEAD_STEPS 12   /* steps along a ray past a bead's rim or down its hole */

@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lines of even width with soft sides: the stone's edges, the thread. */
+#pragma once
+
+#include "preview/gl-frame.h"
+
+typedef struct _BwGlLines BwGlLines;
+
+typedef struct {
+  float least_pixels; /* never thinner than this on the screen */
+  float width_mm;
+  float colour[4]; /* linear, not premultiplied */
+  gboolean round;  /* lit as a thread */
+} BwGlPen;
+
+BwGlLines *bw_gl_lines_new (GError **error);
+void bw_gl_lines_free (BwGlLines *lines);
+/* pairs: of BwSceneVertex. */
+void bw_gl_lines_set (BwGlLines *lines, const GArray *pairs);
+void bw_gl_lines_draw (BwGlLines *lines, const BwGlPen *pen);

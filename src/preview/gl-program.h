@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Shaders from the resource, compiled alike for OpenGL 3.3 core and OpenGL ES 3.0. */
+#pragma once
+
+#include <epoxy/gl.h>
+#include <glib.h>
+
+/* Links "NAME.vert" and "NAME.frag"; the shared parts (frame, studio, bead) and the constants that
+ * C and GLSL share are put before them. 0 with an error that carries the driver's words. The
+ * uniform blocks Frame and Stone are bound to the points below. */
+GLuint bw_gl_program_new (const char *name, GError **error);
+
+enum { BW_GL_FRAME_POINT, BW_GL_STONE_POINT };
+
+/* Declares one float attribute of the buffer bound to GL_ARRAY_BUFFER. divisor 1: per instance. */
+void bw_gl_attribute (GLuint program, const char *name, int size, gsize stride, gsize offset,
+                      GLuint divisor);
