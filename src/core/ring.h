@@ -48,3 +48,10 @@ double bw_ring_chord (const BwRing *ring, int n, double start);
 
 /* What fit uses: the mean of the chords started at `start` and at start + Λ/(2n). */
 double bw_ring_chord_mean (const BwRing *ring, int n, double start);
+
+/* Whether n beads close with chords no longer than s: bw_ring_chord_mean() ≤ s, decided by walking
+ * the curve once or twice where that is enough. */
+gboolean bw_ring_closes (const BwRing *ring, int n, double start, double s);
+
+/* How many chords of length s > 0 it takes from `start` to make one whole turn or more. */
+int bw_ring_count (const BwRing *ring, double start, double s);
