@@ -374,6 +374,9 @@ goes_round (const BwRing *ring, int n, double u, double s)
 gboolean
 bw_ring_closes (const BwRing *ring, int n, double start, double s)
 {
+  /* An arc is never shorter than its chord. */
+  if (ring->length_mm <= n * s)
+    return TRUE;
   gboolean first = goes_round (ring, n, start, s);
   gboolean second = goes_round (ring, n, start + half_step (ring, n), s);
   return first == second ? first : bw_ring_chord_mean (ring, n, start) <= s;
