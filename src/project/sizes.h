@@ -10,3 +10,6 @@
  * broken file is reported by *warning (owned, one sentence; may be NULL) and the built-in table
  * alone is used. Returns an owned GArray of BwBead. */
 GArray *bw_sizes_load (char **warning);
+
+/* The same from another file, read anew at each call. A file that is not there is no fault. */
+GArray *bw_sizes_load_from (const char *path, char **warning);
