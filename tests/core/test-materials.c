@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The shopping list against sums done by hand and against what makers buy. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include "core/materials.h"
+
+typedef struct {
+  BwDesign design;
+  BwStone stone;
+  BwDrawing *band, *bail;
+  BwPath path;
+  BwMaterials list;
+} Order;
+
+/* A quartz point of some 80 mm girth, twelve columns of 11/0 beads and a flap. */
+static void
+take (Order *order)
+{
+  BwDesign *d = &order->design;
+  bw_design_defaults (d);
+  d->stone.faces = 6;
+  d->stone.measured = BW_MEASURED_GIRTH;
+  d->stone.values_mm[0] = 80;
+  d->stone.at_mm = 15;
+  d->stone.length_mm = 60;
+  d->stone.has_shoulder = TRUE;
+  d->stone.shoulder_mm = 42;
+  d->stone.density_g_cm3 = 2.65;
+  d->bead = (BwBead){ "11/0 cylinder", 1.6, 1.3, 0.8, 2.5 };
+  d->gauge = (BwGauge){ .column_mm = 1.3, .pitch_mm = 1.6 };
+  d->pitch = bw_gauge_pitch (&d->gauge, NULL, 0);
+  d->band = (BwBand){ 12, 110, 10, 180 };
+  d->bail = (BwBail){ BW_BAIL_FLAP, 4, 23, 3, 180, 3, 2 };
+  d->bed.layers = 1;
+  d->bed.has_girth_over = FALSE;
+  d->supply = (BwSupply){ .spare = 0.1, .pack_g = 5, .pieces = 1 };
+}
+
+/* Bands and bails are drawn in stripes of three colours. */
+static void
+fill_out (Order *order)
+{
+  const BwDesign *d = &order->design;
+  g_autoptr (GError) error = NULL;
+  if (!bw_design_validate (d, &order->stone, &error))
+    fail_msg ("%s", error->message);
+  order->band = bw_drawing_new (d->band.columns, d->band.rows, 0);
+  for (int row = 1; row <= d->band.rows; row++)
+    for (int column = 1 + row % 2; column <= d->band.columns; column += 2)
+      bw_drawing_set (order->band, row, column, row % 10 == 0 ? 1 : 0);
+  order->bail
+      = d->bail.style == BW_BAIL_NONE ? NULL : bw_drawing_new (d->bail.columns, d->bail.rows, 2);
+  bw_path_init (&order->path, d);
+  bw_materials_init (&order->list, d, &order->stone, order->band, order->bail, 3, &order->path);
+}
+
+static void
+put_away (Order *order)
+{
+  g_clear_pointer (&order->band, bw_drawing_unref);
+  g_clear_pointer (&order->bail, bw_drawing_unref);
+  bw_path_clear (&order->path);
+}
+
+static void
+assert_close (double a, double b)
+{
+  if (!(fabs (a - b) <= 1e-9 * MAX (1, fabs (b))))
+    fail_msg ("%.12g is not %.12g", a, b);
+}
+
+/* 110 rows of 6: every tenth row the second colour; the flap 23 rows of 2. With a tenth to spare:
+ * 594 → 653.4, 66 → 72.6, 46 → 50.6. */
+static void
+every_colour_is_counted_with_its_spare (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  const BwMaterials *list = &order.list;
+  assert_int_equal (list->need[0].count, 594);
+  assert_int_equal (list->need[1].count, 66);
+  assert_int_equal (list->need[2].count, 46);
+  assert_int_equal (list->need[0].with_spare, 654);
+  assert_int_equal (list->need[1].with_spare, 73);
+  assert_int_equal (list->need[2].with_spare, 51);
+  assert_int_equal (list->total_beads, 706);
+  assert_int_equal (list->total_with_spare, 778);
+  assert_int_equal (list->need[0].packs, 1);
+  assert_int_equal (list->total_packs, 3);
+  assert_int_equal (list->n_colours, 3);
+  put_away (&order);
+}
+
+/* 100 beads and a tenth are 110, not 111, whatever 1.1 is in binary. */
+static void
+a_whole_number_is_not_rounded_up_by_a_hair (void **state)
+{
+  for (int pieces = 1; pieces <= 1000; pieces++) {
+    Order order;
+    take (&order);
+    order.design.bail.style = BW_BAIL_NONE;
+    order.design.band.rows = 20;
+    order.design.supply.pieces = pieces;
+    order.design.supply.spare = 0.1;
+    order.path = (BwPath){ .lengths = g_array_new (FALSE, FALSE, sizeof (BwThreadLength)) };
+    order.band = bw_drawing_new (10, 20, 0);
+    assert_true (bw_stone_init (&order.stone, &order.design.stone, NULL));
+    bw_materials_init (&order.list, &order.design, &order.stone, order.band, NULL, 1, &order.path);
+    assert_int_equal (order.list.need[0].with_spare, 110 * pieces);
+    order.bail = NULL;
+    put_away (&order);
+  }
+}
+
+static void
+several_pieces_share_packs_and_round_up_only_once (void **state)
+{
+  Order one, ten;
+  take (&one);
+  take (&ten);
+  ten.design.supply.pieces = 10;
+  fill_out (&one);
+  fill_out (&ten);
+  assert_int_equal (ten.list.need[0].count, one.list.need[0].count);
+  assert_int_equal (ten.list.need[0].with_spare, 6534);
+  assert_int_equal (ten.list.need[1].with_spare, 726);
+  assert_int_equal (ten.list.need[0].packs, 7);
+  assert_close (ten.list.thread_mm, 10 * one.list.thread_mm);
+  assert_close (ten.list.bed_cord_mm, 10 * one.list.bed_cord_mm);
+  assert_close (ten.list.hanging_cord_mm, 10 * one.list.hanging_cord_mm);
+  assert_int_equal (ten.list.thread_lengths, 10 * one.list.thread_lengths);
+  put_away (&one);
+  put_away (&ten);
+}
+
+static void
+thread_and_lengths_are_those_of_the_path (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  assert_close (order.list.thread_mm, order.path.length_mm);
+  assert_int_equal (order.list.thread_lengths, order.path.lengths->len);
+  assert_true (order.list.thread_mm > 2000);
+  put_away (&order);
+}
+
+/* Soda-lime glass weighs 2.49 g/cm³: Encyclopaedia Britannica, "Industrial glass", table of
+ * properties of oxide glasses; the program takes 2.5. About 200 beads of 11/0 to the gram is common
+ * practice, no source. */
+static void
+a_gram_is_about_two_hundred_beads (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  assert_true (fabs (order.design.bead.glass_g_cm3 / 2.49 - 1) < 0.01);
+  double beads_a_gram = (double)order.list.total_with_spare / order.list.total_grams;
+  assert_true (beads_a_gram > 195 && beads_a_gram < 210);
+  assert_close (order.list.total_grams, (double)order.list.total_with_spare * 2.5e-3 * G_PI / 4
+                                            * (1.6 * 1.6 - 0.8 * 0.8) * 1.3);
+  put_away (&order);
+}
+
+/* Common practice, no source: 1.2 to 1.5 m of flat waxed cord bed a twelve-column band of 11/0
+ * beads on a medium stone. Medium is taken as a girth of 75 to 85 mm. */
+static void
+bed_cord_for_a_medium_stone_is_what_makers_cut (void **state)
+{
+  for (double girth = 75; girth <= 85; girth += 5) {
+    Order order;
+    take (&order);
+    order.design.stone.values_mm[0] = girth;
+    order.design.band.bottom_mm = 14;
+    fill_out (&order);
+    if (order.list.bed_cord_mm < 1200 || order.list.bed_cord_mm > 1500)
+      fail_msg ("girth %g: %.0f mm", girth, order.list.bed_cord_mm);
+    put_away (&order);
+  }
+}
+
+/* Common practice, no source: a cord of 4 mm is given a loop of about 6 mm. */
+static void
+a_cord_of_four_wants_a_loop_of_about_six (void **state)
+{
+  Order order;
+  BwLoop loop;
+  take (&order);
+  order.design.bail.cord_mm = 4;
+  assert_true (
+      bw_loop_init (&loop, &order.design.bail, &order.design.bead, &order.design.gauge, NULL));
+  order.design.bail.rows = loop.rows_needed;
+  assert_true (
+      bw_loop_init (&loop, &order.design.bail, &order.design.bead, &order.design.gauge, NULL));
+  assert_true (loop.opening_mm >= 6 && loop.opening_mm < 7.5);
+}
+
+/* Princess, 18 inches: International Gem Society, bead and necklace size charts. */
+static void
+hanging_cord_is_a_princess_necklace_and_its_knots (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  assert_close (order.list.hanging_cord_mm, 457.2 + 150);
+  put_away (&order);
+  order.design.bail.style = BW_BAIL_NONE;
+  fill_out (&order);
+  assert_close (order.list.hanging_cord_mm, 0);
+  put_away (&order);
+}
+
+static void
+no_cord_is_bought_for_a_bare_stone (void **state)
+{
+  Order order;
+  take (&order);
+  order.design.bed.layers = 0;
+  fill_out (&order);
+  assert_close (order.list.bed_cord_mm, 0);
+  put_away (&order);
+}
+
+static void
+cost_is_the_sum_of_its_parts (void **state)
+{
+  Order order;
+  take (&order);
+  BwSupply *supply = &order.design.supply;
+  supply->pieces = 3;
+  supply->has_prices = TRUE;
+  supply->pack = 3.2;
+  supply->thread_per_m = 0.25;
+  supply->bed_cord_per_m = 0.12;
+  supply->stone = 9.5;
+  supply->hour = 16;
+  supply->rows_per_hour = 22;
+  fill_out (&order);
+  const BwMaterials *list = &order.list;
+  assert_true (list->has_cost);
+  assert_close (list->cost.beads, 3.2 * (double)list->total_packs);
+  assert_close (list->cost.thread, 3 * order.path.length_mm * 0.25 / 1000);
+  assert_close (list->cost.bed_cord, list->bed_cord_mm * 0.12 / 1000);
+  assert_close (list->cost.stone, 28.5);
+  assert_close (list->cost.labour, 3 * 110 / 22.0 * 16);
+  assert_close (list->cost.total, list->cost.beads + list->cost.thread + list->cost.bed_cord + 28.5
+                                      + list->cost.labour);
+  assert_close (list->cost.piece, list->cost.total / 3);
+  put_away (&order);
+}
+
+static void
+without_prices_there_is_no_cost (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  assert_false (order.list.has_cost);
+  assert_close (order.list.cost.total, 0);
+  put_away (&order);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_colour_is_counted_with_its_spare),
+    cmocka_unit_test (a_whole_number_is_not_rounded_up_by_a_hair),
+    cmocka_unit_test (several_pieces_share_packs_and_round_up_only_once),
+    cmocka_unit_test (thread_and_lengths_are_those_of_the_path),
+    cmocka_unit_test (a_gram_is_about_two_hundred_beads),
+    cmocka_unit_test (bed_cord_for_a_medium_stone_is_what_makers_cut),
+    cmocka_unit_test (a_cord_of_four_wants_a_loop_of_about_six),
+    cmocka_unit_test (hanging_cord_is_a_princess_necklace_and_its_knots),
+    cmocka_unit_test (no_cord_is_bought_for_a_bare_stone),
+    cmocka_unit_test (cost_is_the_sum_of_its_parts),
+    cmocka_unit_test (without_prices_there_is_no_cost),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
