@@ -1,61 +1,63 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One shape for every fault, so that window and command line can both point at the key. */
+/* Faults carry the place before the sentence, so that the command line can print the message as it
+ * stands while the window takes it apart again and marks the field. */
 #include "config.h"
+
 #include "fault.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
-G_DEFINE_QUARK (bw - fault - quark, bw_fault)
+G_DEFINE_QUARK (bw_fault_quark, bw_fault)
+
+#define SEPARATOR ": "
 
 void
 bw_fault_set (GError **error, BwFaultCode code, const char *pointer, const char *format, ...)
 {
-  va_list arguments;
   if (!error)
     return;
-  va_start (arguments, format);
-  g_autofree char *sentence = g_strdup_vprintf (format, arguments);
-  va_end (arguments);
-  g_set_error (error, BW_FAULT, (int)code, "%s: %s", pointer, sentence);
+  va_list args;
+  va_start (args, format);
+  g_autofree char *sentence = g_strdup_vprintf (format, args);
+  va_end (args);
+  const char *separator = *pointer ? SEPARATOR : "";
+  g_set_error (error, BW_FAULT, code, "%s%s%s", pointer, separator, sentence);
 }
 
-/* Where the sentence begins: a pointer holds no ": " of ours, since our own keys have no colon and
- * a foreign key is never named with a sentence of ours before it. */
+/* Where the separator stands in the message of a fault with a pointer, else NULL. A pointer begins
+ * with a slash (RFC 6901); no sentence does. */
 static const char *
-after_pointer (const GError *error)
+separator_of (const GError *error)
 {
-  const char *message = error->message;
-  const char *colon = strstr (message, ": ");
-  if (error->domain != BW_FAULT || !colon || (message[0] != '/' && colon != message))
+  if (error->domain != BW_FAULT || error->message[0] != '/')
     return NULL;
-  return colon;
+  return strstr (error->message, SEPARATOR);
 }
 
 char *
 bw_fault_dup_pointer (const GError *error)
 {
-  const char *colon = after_pointer (error);
-  if (!colon || colon == error->message)
-    return NULL;
-  return g_strndup (error->message, (gsize)(colon - error->message));
+  g_return_val_if_fail (error, NULL);
+  const char *separator = separator_of (error);
+  return separator ? g_strndup (error->message, separator - error->message) : NULL;
 }
 
 const char *
 bw_fault_sentence (const GError *error)
 {
-  const char *colon = after_pointer (error);
-  return colon ? colon + 2 : error->message;
+  g_return_val_if_fail (error, NULL);
+  const char *separator = separator_of (error);
+  return separator ? separator + strlen (SEPARATOR) : error->message;
 }
 
 gboolean
 bw_fault_check_range (double value, double lo, double hi, const char *pointer, GError **error)
 {
-  if (isfinite (value) && value >= lo && value <= hi)
+  if (value >= lo && value <= hi)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_RANGE, pointer,
-                /* Translators: a value found, then the least and the greatest allowed. */
-                _ ("%g was found; it must lie between %g and %g."), value, lo, hi);
+  bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%.10g is not between %.10g and %.10g."), value,
+                lo, hi);
   return FALSE;
 }
