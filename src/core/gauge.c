@@ -1,15 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The gauge and what measuring a strip adds to it. */
+/* The gauge as a belief: a bead's diameter is only a first guess at the pitch of a maker's hands,
+ * and every measured strip sharpens it. Readings weigh by their precision, as the normal posterior
+ * of a normal prior has it. */
 #include "config.h"
-#include "gauge.h"
 
 #include "fault.h"
+#include "gauge.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Both common practice, no source. */
-#define PRIOR_SHARE 0.02
-#define CHECK_ERROR_MM 0.3
+#define PRIOR_SHARE 0.02     /* common practice, no source */
+#define READING_ERROR_MM 0.3 /* common practice, no source */
+
+/* Length of a strip of r rows in pitches: half a pitch a row and half a bead at each end. */
+static double
+strip_pitches (int rows)
+{
+  return (rows + 1) / 2.0;
+}
 
 double
 bw_swatch_column_mm (const BwSwatch *swatch)
@@ -20,43 +29,52 @@ bw_swatch_column_mm (const BwSwatch *swatch)
 double
 bw_swatch_pitch_mm (const BwSwatch *swatch)
 {
-  return 2 * swatch->length_mm / (swatch->rows + 1);
+  return swatch->length_mm / strip_pitches (swatch->rows);
 }
 
-/* One strip of r rows is (r + 1)/2 pitches long: adds its precision and its weighted reading. */
+typedef struct {
+  double precision;
+  double weighted; /* Σ precision × mean */
+} Belief;
+
 static void
-add_reading (double *precision, double *weighted, int rows, double length_mm)
+take_reading (Belief *belief, int rows, double length_mm)
 {
-  double pitches = (rows + 1) / 2.0, variance = CHECK_ERROR_MM * CHECK_ERROR_MM;
-  *precision += pitches * pitches / variance;
-  *weighted += pitches * length_mm / variance;
+  const double variance = READING_ERROR_MM * READING_ERROR_MM;
+  double m = strip_pitches (rows);
+  belief->precision += m * m / variance;
+  belief->weighted += m * length_mm / variance;
 }
 
 BwPitch
 bw_gauge_pitch (const BwGauge *gauge, const BwCheck *checks, int n_checks)
 {
-  double p0 = gauge->pitch_mm, sd0 = PRIOR_SHARE * p0;
-  double precision = 1 / (sd0 * sd0), weighted = p0 / (sd0 * sd0);
+  double sd = PRIOR_SHARE * gauge->pitch_mm;
+  Belief belief = { 1 / (sd * sd), gauge->pitch_mm / (sd * sd) };
   if (gauge->has_swatch)
-    add_reading (&precision, &weighted, gauge->swatch.rows, gauge->swatch.length_mm);
+    take_reading (&belief, gauge->swatch.rows, gauge->swatch.length_mm);
   for (int i = 0; i < n_checks; i++)
-    add_reading (&precision, &weighted, checks[i].rows, checks[i].length_mm);
-  return (BwPitch){ weighted / precision, 1 / sqrt (precision) };
+    take_reading (&belief, checks[i].rows, checks[i].length_mm);
+  return (BwPitch){ belief.weighted / belief.precision, 1 / sqrt (belief.precision) };
 }
 
 static gboolean
 validate_swatch (const BwSwatch *swatch, GError **error)
 {
-  if (swatch->columns % 2) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/gauge/swatch/columns",
-                  _ ("%d was found; the number of columns must be even."), swatch->columns);
+  if (!bw_fault_check_range (swatch->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX,
+                             "/gauge/swatch/columns", error)
+      || !bw_fault_check_range (swatch->width_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
+                                "/gauge/swatch/width_mm", error)
+      || !bw_fault_check_range (swatch->rows, 2, BW_ROWS_MAX, "/gauge/swatch/rows", error)
+      || !bw_fault_check_range (swatch->length_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
+                                "/gauge/swatch/length_mm", error))
     return FALSE;
-  }
-  return bw_fault_check_range (swatch->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX,
-                               "/gauge/swatch/columns", error)
-         && bw_fault_check_range (swatch->rows, 2, BW_ROWS_MAX, "/gauge/swatch/rows", error)
-         && bw_fault_check_range (swatch->width_mm, 0.1, 10000, "/gauge/swatch/width_mm", error)
-         && bw_fault_check_range (swatch->length_mm, 0.1, 1e6, "/gauge/swatch/length_mm", error);
+  if (swatch->columns % 2 == 0)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "/gauge/swatch/columns",
+                _ ("%d columns cannot be woven in even-count peyote; the number must be even."),
+                swatch->columns);
+  return FALSE;
 }
 
 gboolean
@@ -64,6 +82,8 @@ bw_gauge_validate (const BwGauge *gauge, GError **error)
 {
   if (gauge->has_swatch && !validate_swatch (&gauge->swatch, error))
     return FALSE;
-  return bw_fault_check_range (gauge->column_mm, 0.1, 50, "/gauge/column_mm", error)
-         && bw_fault_check_range (gauge->pitch_mm, 0.1, 50, "/gauge/pitch_mm", error);
+  return bw_fault_check_range (gauge->column_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                               "/gauge/column_mm", error)
+         && bw_fault_check_range (gauge->pitch_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                                  "/gauge/pitch_mm", error);
 }
