@@ -1,20 +1,26 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Volume and centre of mass of a closed polyhedron.
- *
- * Exact for flat faces: the divergence theorem over the fan of each face (B. Mirtich, "Fast and
- * Accurate Computation of Polyhedral Mass Properties", Journal of Graphics Tools 1(2), 1996, solves
- * the same integrals). */
+/* Volume, surface and centre of mass of any closed polyhedron. */
 #pragma once
 
 #include "vec.h"
 
+/* Borrowed arrays. The polygons lie one after another in `index`, polygon f taking size[f] of them,
+ * counter-clockwise seen from outside; every polygon is plane. */
 typedef struct {
-  double volume_mm3;
-  BwVec3 moment; /* ∫ x dV: divided by the volume it is the centroid */
+  const BwVec3 *vertex;
+  const int *index;
+  const int *size;
+  int n_polygons;
 } BwSolid;
 
-/* Adds one face, n ≥ 3 corners counter-clockwise seen from outside. Start from a zeroed BwSolid. */
-void bw_solid_add_face (BwSolid *solid, const BwVec3 *corners, int n);
+typedef struct {
+  double volume;
+  double area;
+  BwVec3 centroid; /* of the volume; not a number when the volume is 0 */
+} BwSolidMass;
 
-/* Centre of volume; the origin when the volume is 0. */
-BwVec3 bw_solid_centroid (const BwSolid *solid);
+/* Exact for every closed polyhedron, convex or not: the divergence theorem turns the volume
+ * integrals into sums over the faces (B. Mirtich, "Fast and Accurate Computation of Polyhedral Mass
+ * Properties", Journal of Graphics Tools 1(2), 1996, 31–50), here as tetrahedra over each face's
+ * fan of triangles. */
+BwSolidMass bw_solid_mass (const BwSolid *solid);
