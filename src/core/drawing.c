@@ -1,33 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The drawing's bytes. The store is at least as large as the band has ever been; the visible part
- * is its lower left corner, so that nothing drawn is lost when the band is made smaller. */
+/* The drawing keeps more than it shows: whoever makes a band narrower and wider again, or drags its
+ * rows down and up, finds every bead as it was. */
 #include "drawing.h"
 
 #include "lattice.h"
+#include "limits.h"
+
 #include <string.h>
+
+#define NEVER_SEEN 255 /* no tray has so many colours */
 
 struct _BwDrawing {
   gatomicrefcount references;
-  int columns, rows;  /* visible */
-  int stride, height; /* of the store: beads in a row, rows */
-  guint8 *cell;
+  int columns, rows;         /* shown */
+  int row_room, column_room; /* kept: rows, and beads a row */
+  guint8 *cell;              /* row_room × column_room */
 };
 
 static guint8 *
-cell_at (const BwDrawing *drawing, int row, int j)
+row_of (const BwDrawing *drawing, int row)
 {
-  return drawing->cell + (gsize)(row - 1) * (gsize)drawing->stride + j;
+  return drawing->cell + (gsize)(row - 1) * drawing->column_room;
+}
+
+static BwDrawing *
+new_empty (int columns, int rows)
+{
+  BwDrawing *drawing = g_new0 (BwDrawing, 1);
+  g_atomic_ref_count_init (&drawing->references);
+  drawing->columns = columns;
+  drawing->rows = rows;
+  return drawing;
 }
 
 BwDrawing *
 bw_drawing_new (int columns, int rows, guint8 ground)
 {
-  BwDrawing *drawing = g_new0 (BwDrawing, 1);
-  gsize size = (gsize)rows * (gsize)(columns / 2);
-  g_atomic_ref_count_init (&drawing->references);
-  drawing->columns = columns;
-  drawing->rows = drawing->height = rows;
-  drawing->stride = columns / 2;
+  g_return_val_if_fail (columns >= 2 && columns % 2 == 0 && rows >= 1, NULL);
+  BwDrawing *drawing = new_empty (columns, rows);
+  gsize size = (gsize)rows * (columns / 2);
+  drawing->row_room = rows;
+  drawing->column_room = columns / 2;
   drawing->cell = g_malloc (size);
   memset (drawing->cell, ground, size);
   return drawing;
@@ -36,9 +49,10 @@ bw_drawing_new (int columns, int rows, guint8 ground)
 BwDrawing *
 bw_drawing_copy (const BwDrawing *drawing)
 {
-  BwDrawing *copy = g_memdup2 (drawing, sizeof *drawing);
-  g_atomic_ref_count_init (&copy->references);
-  copy->cell = g_memdup2 (drawing->cell, (gsize)drawing->stride * (gsize)drawing->height);
+  BwDrawing *copy = new_empty (drawing->columns, drawing->rows);
+  copy->row_room = drawing->row_room;
+  copy->column_room = drawing->column_room;
+  copy->cell = g_memdup2 (drawing->cell, (gsize)drawing->row_room * drawing->column_room);
   return copy;
 }
 
@@ -52,7 +66,7 @@ bw_drawing_ref (BwDrawing *drawing)
 void
 bw_drawing_unref (BwDrawing *drawing)
 {
-  if (!g_atomic_ref_count_dec (&drawing->references))
+  if (!drawing || !g_atomic_ref_count_dec (&drawing->references))
     return;
   g_free (drawing->cell);
   g_free (drawing);
@@ -71,7 +85,7 @@ bw_drawing_rows (const BwDrawing *drawing)
 }
 
 static gboolean
-is_inside (const BwDrawing *drawing, int row, int column)
+shows (const BwDrawing *drawing, int row, int column)
 {
   return row >= 1 && row <= drawing->rows && column >= 1 && column <= drawing->columns
          && bw_lattice_has (row, column);
@@ -80,46 +94,59 @@ is_inside (const BwDrawing *drawing, int row, int column)
 guint8
 bw_drawing_get (const BwDrawing *drawing, int row, int column)
 {
-  g_return_val_if_fail (is_inside (drawing, row, column), 0);
-  return *cell_at (drawing, row, bw_lattice_index (column));
+  g_return_val_if_fail (shows (drawing, row, column), 0);
+  return row_of (drawing, row)[bw_lattice_index (column)];
 }
 
 void
 bw_drawing_set (BwDrawing *drawing, int row, int column, guint8 colour)
 {
-  g_return_if_fail (is_inside (drawing, row, column));
-  *cell_at (drawing, row, bw_lattice_index (column)) = colour;
+  g_return_if_fail (shows (drawing, row, column) && colour != NEVER_SEEN);
+  row_of (drawing, row)[bw_lattice_index (column)] = colour;
 }
 
 const guint8 *
 bw_drawing_row (const BwDrawing *drawing, int row)
 {
   g_return_val_if_fail (row >= 1 && row <= drawing->rows, NULL);
-  return cell_at (drawing, row, 0);
+  return row_of (drawing, row);
 }
 
-/* A larger store with the old one in its corner. */
+/* Room for at least so much; what is new there has never been seen. */
 static void
-grow (BwDrawing *drawing, int stride, int height, guint8 ground)
+make_room (BwDrawing *drawing, int rows, int beads)
 {
-  guint8 *cell = g_malloc ((gsize)stride * (gsize)height);
-  memset (cell, ground, (gsize)stride * (gsize)height);
-  for (int row = 1; row <= drawing->height; row++)
-    memcpy (cell + (gsize)(row - 1) * (gsize)stride, cell_at (drawing, row, 0),
-            (gsize)drawing->stride);
+  if (rows <= drawing->row_room && beads <= drawing->column_room)
+    return;
+  int row_room = MAX (rows, drawing->row_room), column_room = MAX (beads, drawing->column_room);
+  gsize size = (gsize)row_room * column_room;
+  guint8 *cell = g_malloc (size);
+  memset (cell, NEVER_SEEN, size);
+  for (int row = 1; row <= drawing->row_room; row++)
+    memcpy (cell + (gsize)(row - 1) * column_room, row_of (drawing, row), drawing->column_room);
   g_free (drawing->cell);
   drawing->cell = cell;
-  drawing->stride = stride;
-  drawing->height = height;
+  drawing->row_room = row_room;
+  drawing->column_room = column_room;
+}
+
+static void
+show_for_the_first_time (guint8 *cells, int n, guint8 ground)
+{
+  for (int j = 0; j < n; j++)
+    if (cells[j] == NEVER_SEEN)
+      cells[j] = ground;
 }
 
 void
 bw_drawing_resize (BwDrawing *drawing, int columns, int rows, guint8 ground)
 {
-  if (columns / 2 > drawing->stride || rows > drawing->height)
-    grow (drawing, MAX (columns / 2, drawing->stride), MAX (rows, drawing->height), ground);
+  g_return_if_fail (columns >= 2 && columns % 2 == 0 && rows >= 1);
+  make_room (drawing, rows, columns / 2);
   drawing->columns = columns;
   drawing->rows = rows;
+  for (int row = 1; row <= rows; row++)
+    show_for_the_first_time (row_of (drawing, row), columns / 2, ground);
 }
 
 gboolean
@@ -128,7 +155,7 @@ bw_drawing_equal (const BwDrawing *a, const BwDrawing *b)
   if (a->columns != b->columns || a->rows != b->rows)
     return FALSE;
   for (int row = 1; row <= a->rows; row++)
-    if (memcmp (cell_at (a, row, 0), cell_at (b, row, 0), (gsize)a->columns / 2))
+    if (memcmp (row_of (a, row), row_of (b, row), a->columns / 2) != 0)
       return FALSE;
   return TRUE;
 }
@@ -137,8 +164,8 @@ void
 bw_drawing_count (const BwDrawing *drawing, guint64 counts[256])
 {
   for (int row = 1; row <= drawing->rows; row++) {
-    const guint8 *cell = cell_at (drawing, row, 0);
+    const guint8 *cells = row_of (drawing, row);
     for (int j = 0; j < drawing->columns / 2; j++)
-      counts[cell[j]]++;
+      counts[cells[j]]++;
   }
 }
