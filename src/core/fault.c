@@ -9,7 +9,12 @@
 #include <math.h>
 #include <string.h>
 
-G_DEFINE_QUARK (bw_fault_quark, bw_fault)
+/* Looked up each time: the core keeps no state, not even this number. */
+GQuark
+bw_fault_quark (void)
+{
+  return g_quark_from_static_string ("bw-fault-quark");
+}
 
 #define SEPARATOR ": "
 
