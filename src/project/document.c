@@ -10,7 +10,7 @@
 
 /* A strip length that would mean a pitch outside these is a slip of the pen, whatever the bead. */
 #define CHECK_PITCH_MIN_MM 0.1
-#define CHECK_PITCH_MAX_MM 20.0
+#define CHECK_PITCH_MAX_MM 50.0
 
 BwFrame *
 bw_frame_new (const BwFrame *from)
@@ -291,7 +291,7 @@ gboolean
 bw_tray_validate (const BwTray *tray, GError **error)
 {
   if (tray->n_colours < 1 || tray->n_colours > BW_TRAY_MAX) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/tray", _ ("%d colours found; a tray holds 1 to %d."),
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray", _ ("%d colours were found; a tray holds 1 to %d."),
                   tray->n_colours, BW_TRAY_MAX);
     return FALSE;
   }
@@ -319,7 +319,7 @@ bw_progress_validate (const BwProgress *progress, GError **error)
     return FALSE;
   if (progress->n_checks < 0 || progress->n_checks > BW_CHECKS_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",
-                  _ ("%d lengths found; at most %d can be kept."), progress->n_checks,
+                  _ ("%d lengths were found; at most %d can be kept."), progress->n_checks,
                   BW_CHECKS_MAX);
     return FALSE;
   }

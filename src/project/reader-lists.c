@@ -26,8 +26,10 @@ read_letter (JsonObject *object, const char *pointer, const BwTray *tray, gunich
     return FALSE;
   *id = g_utf8_get_char (text);
   if (g_utf8_strlen (text, -1) != 1 || !bw_tray_is_letter (*id)) {
+    g_autofree char *found = bw_take_describe (node);
+
     bw_fault_set (error, BW_FAULT_RANGE, inner,
-                  _ ("“%.40s” found; a colour's letter must be one visible character."), text);
+                  _ ("%s was found; a colour's letter must be one visible character."), found);
     return FALSE;
   }
   return TRUE;
@@ -45,8 +47,10 @@ read_srgb (JsonObject *object, const char *pointer, guint32 *srgb, GError **erro
   if (!bw_take_text (node, inner, &text, error))
     return FALSE;
   if (*text != '#' || strlen (text) != 7 || strspn (text + 1, "0123456789abcdefABCDEF") != 6) {
+    g_autofree char *found = bw_take_describe (node);
+
     bw_fault_set (error, BW_FAULT_RANGE, inner,
-                  _ ("“%.40s” found; a colour is written like #1b2a41."), text);
+                  _ ("%s was found; a colour is written like #1b2a41."), found);
     return FALSE;
   }
   *srgb = (guint32)g_ascii_strtoull (text + 1, NULL, 16);
@@ -113,8 +117,8 @@ bw_read_tray (JsonNode *node, BwTrayValue *value, GError **error)
       return FALSE;
   }
   if (n > BW_TRAY_MAX) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/tray", _ ("%u colours found; a tray holds 1 to %d."), n,
-                  BW_TRAY_MAX);
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+                  _ ("%u colours were found; a tray holds 1 to %d."), n, BW_TRAY_MAX);
     return FALSE;
   }
   return bw_tray_validate (&value->tray, error);
@@ -141,7 +145,7 @@ read_row (BwDrawing *drawing, int row, const char *letters, const char *pointer,
   int beads = bw_drawing_columns (drawing) / 2, last = 0;
 
   if (g_utf8_strlen (letters, -1) != beads) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%d letters found; a row has %d beads."),
+    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%d letters were found; a row has %d beads."),
                   (int)g_utf8_strlen (letters, -1), beads);
     return FALSE;
   }
@@ -150,7 +154,7 @@ read_row (BwDrawing *drawing, int row, const char *letters, const char *pointer,
 
     if (colour < 0) {
       bw_fault_set (error, BW_FAULT_RANGE, pointer,
-                    _ ("“%.*s” found, which is the letter of no colour in the tray."),
+                    _ ("“%.*s” was found, which is the letter of no colour in the tray."),
                     (int)(g_utf8_next_char (letters) - letters), letters);
       return FALSE;
     }
@@ -171,7 +175,7 @@ bw_read_cells (JsonNode *node, const char *pointer, int columns, int rows, const
   if (!list)
     return NULL;
   if (json_array_get_length (list) != (guint)rows) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%u rows found; there are %d rows."),
+    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%u rows were found; there are %d rows."),
                   json_array_get_length (list), rows);
     return NULL;
   }
@@ -220,7 +224,7 @@ bw_read_progress (JsonObject *object, BwProgress *progress, GError **error)
     return FALSE;
   if (n > BW_CHECKS_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",
-                  _ ("%u lengths found; at most %d can be kept."), n, BW_CHECKS_MAX);
+                  _ ("%u lengths were found; at most %d can be kept."), n, BW_CHECKS_MAX);
     return FALSE;
   }
   for (guint i = 0; i < n; i++) {

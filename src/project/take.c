@@ -9,9 +9,8 @@
 #include <math.h>
 #include <string.h>
 
-/* What stands in the file, in plain words; a number or word is quoted. */
-static char *
-describe (JsonNode *node)
+char *
+bw_take_describe (JsonNode *node)
 {
   g_autofree char *text = NULL;
 
@@ -29,10 +28,10 @@ describe (JsonNode *node)
 static gboolean
 wrong_kind (JsonNode *node, const char *pointer, const char *wanted, GError **error)
 {
-  g_autofree char *found = describe (node);
+  g_autofree char *found = bw_take_describe (node);
 
   /* Translators: what was found in a file, and what is needed there instead. */
-  bw_fault_set (error, BW_FAULT_TYPE, pointer, _ ("%s found; %s is needed."), found, wanted);
+  bw_fault_set (error, BW_FAULT_TYPE, pointer, _ ("%s was found; %s is needed."), found, wanted);
   return FALSE;
 }
 
@@ -65,9 +64,9 @@ bw_take_whole (JsonNode *node, const char *pointer, int lo, int hi, int *number,
     *number = (int)value;
     return TRUE;
   }
-  found = describe (node);
+  found = bw_take_describe (node);
   bw_fault_set (error, BW_FAULT_RANGE, pointer,
-                _ ("%s found; a whole number from %d to %d is needed."), found, lo, hi);
+                _ ("%s was found; a whole number from %d to %d is needed."), found, lo, hi);
   return FALSE;
 }
 
@@ -88,8 +87,9 @@ bw_take_short_text (JsonNode *node, const char *pointer, char *buffer, gsize byt
   if (!bw_take_text (node, pointer, &text, error))
     return FALSE;
   if (strlen (text) >= bytes) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("a text of %d bytes found; at most %d fit."),
-                  (int)strlen (text), (int)bytes - 1);
+    bw_fault_set (error, BW_FAULT_RANGE, pointer,
+                  _ ("a text of %d bytes was found; at most %d fit."), (int)strlen (text),
+                  (int)bytes - 1);
     return FALSE;
   }
   strcpy (buffer, text);
@@ -110,9 +110,10 @@ bw_take_word (JsonNode *node, const char *pointer, const char *const *words, int
       *index = i;
       return TRUE;
     }
-  found = describe (node);
+  found = bw_take_describe (node);
   allowed = g_strjoinv (", ", (char **)words);
-  bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%s found; allowed are: %s."), found, allowed);
+  bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%s was found; allowed are: %s."), found,
+                allowed);
   return FALSE;
 }
 
@@ -124,7 +125,7 @@ bw_take_numbers (JsonNode *node, const char *pointer, double *numbers, int n, GE
   if (!list)
     return FALSE;
   if (json_array_get_length (list) != (guint)n) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%u numbers found; %d are needed."),
+    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%u numbers were found; %d are needed."),
                   json_array_get_length (list), n);
     return FALSE;
   }

@@ -5,6 +5,9 @@
 
 #include <json-glib/json-glib.h>
 
+/* What stands there, in plain words; numbers and short texts as they stand. Owned. */
+char *bw_take_describe (JsonNode *node);
+
 gboolean bw_take_number (JsonNode *node, const char *pointer, double *number, GError **error);
 /* A number without fraction, lo..hi; 14.0 is one. */
 gboolean bw_take_whole (JsonNode *node, const char *pointer, int lo, int hi, int *number,

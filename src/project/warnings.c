@@ -1,1 +1,307 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is doubtful though not wrong, in whole sentences with the numbers that made us doubt. The
+ * maker may know better, so nothing here stops anybody. */
+#include "config.h"
+
+#include "core/colour.h"
+#include "project.h"
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* A measured strip this far off the gauge (four times the prior's 2 %) is rather a slip of the pen
+ * or a gauge typed for another bead. */
+#define CHECK_DOUBTFUL_SHARE 0.08
+/* Neither hanging upright nor lying level, as an eye sees it. */
+#define TILT_DOUBTFUL_DEG 5.0
+/* CIEDE2000 below which two loose beads are hard to tell apart in a tray; common practice, no
+ * source. */
+#define COLOURS_ALIKE 4.0
+
+static void G_GNUC_PRINTF (2, 3) add (GPtrArray *list, const char *format, ...)
+{
+  va_list arguments;
+
+  va_start (arguments, format);
+  g_ptr_array_add (list, g_strdup_vprintf (format, arguments));
+  va_end (arguments);
+}
+
+static void
+warn_of_stone (BwProject *project, GPtrArray *list)
+{
+  const BwStone *stone = bw_project_stone (project);
+
+  if (stone->closing_error_large)
+    add (list,
+         _ ("The face widths do not close: they miss each other by %.2f mm, more than 2 %% of the "
+            "girth of %.1f mm. Measure them again."),
+         stone->closing_error_mm, stone->girth_mm);
+}
+
+/* The column with the greatest (or least) gap. */
+static const BwFitColumn *
+extreme_column (const BwFit *fit, gboolean greatest)
+{
+  const BwFitColumn *column = &fit->column[0];
+
+  for (int i = 1; i < fit->n_columns; i++)
+    if (greatest ? fit->column[i].gap_mm > column->gap_mm : fit->column[i].gap_mm < column->gap_mm)
+      column = &fit->column[i];
+  return column;
+}
+
+static void
+warn_of_verdict (BwProject *project, GPtrArray *list)
+{
+  const BwFit *fit = bw_project_fit (project);
+  const BwFitColumn *tight = extreme_column (fit, TRUE), *slack = extreme_column (fit, FALSE);
+
+  if (fit->verdict == BW_VERDICT_ODD_ROWS)
+    add (list, _ ("%d rows is an odd number: the two ends cannot interlock."), fit->rows);
+  else if (fit->verdict == BW_VERDICT_WILL_NOT_CLOSE)
+    add (
+        list,
+        _ ("The band will not close: with %d rows column %d is short by %.2f mm, and pulling gives "
+           "only %.2f mm."),
+        fit->rows, tight->column, tight->gap_mm, tight->pull_mm);
+  else if (fit->verdict == BW_VERDICT_LOOSE)
+    add (list, _ ("The band is loose: with %d rows column %d is %.2f mm too long to grip."),
+         fit->rows, slack->column, -slack->gap_mm);
+}
+
+static void
+warn_of_splay (BwProject *project, GPtrArray *list)
+{
+  const BwSplay *splay = bw_project_splay (project);
+
+  if (splay->max_deg > BW_SPLAY_LIMIT_DEG)
+    add (list,
+         _ ("Thread will show at a corner of the stone: neighbouring beads turn away from each "
+            "other "
+            "by %.0f°, %.0f° is the limit. A bed at least %.2f mm thick cures it."),
+         splay->max_deg, BW_SPLAY_LIMIT_DEG, fmax (splay->cure_mm, 0));
+}
+
+static void
+warn_of_point (BwProject *project, GPtrArray *list)
+{
+  const BwStone *stone = bw_project_stone (project);
+  BwBandSpan span = bw_design_span (bw_project_get_design (project));
+  double top = span.bottom_mm + span.width_mm;
+
+  if (top > stone->shoulder_mm || span.bottom_mm < stone->base_shoulder_mm)
+    add (list,
+         _ ("The band, from %.1f to %.1f mm, reaches over a shoulder (the prism goes from %.1f to "
+            "%.1f mm). On a sloping point the bed's thickness is meant horizontally."),
+         span.bottom_mm, top, stone->base_shoulder_mm, stone->shoulder_mm);
+}
+
+static void
+warn_of_repeat (BwProject *project, GPtrArray *list)
+{
+  const BwJoin *join = bw_project_join (project);
+
+  if (!join->interlocks || join->repeat_rows == 0 || join->repeat_closes)
+    return;
+  add (list,
+       _ ("The pattern repeats every %d rows, which does not go into %d: it breaks at the join, at "
+          "%u beads. %d or %d rows would run on."),
+       join->repeat_rows, join->rows, join->broken->len, join->repeat_below, join->repeat_above);
+}
+
+static double
+chance_of_recommended (const BwForecast *forecast)
+{
+  for (int i = 0; i < forecast->n_chances; i++)
+    if (forecast->chance[i].beads_around == forecast->recommended)
+      return forecast->chance[i].p;
+  return 0;
+}
+
+static void
+warn_of_gauge (BwProject *project, GPtrArray *list)
+{
+  const BwGauge *gauge = &bw_project_get_design (project)->gauge;
+  const BwForecast *forecast = bw_project_forecast (project);
+  const BwCheck *checks;
+  int n_checks;
+
+  checks = bw_project_get_checks (project, &n_checks);
+  if (!gauge->has_swatch && n_checks == 0)
+    add (list,
+         _ ("The pitch of %.2f mm is not measured yet: %d rows are right at the first try with a "
+            "chance of about %.0f %%. Weave and measure a swatch, and try the strip on at row %d."),
+         gauge->pitch_mm, 2 * forecast->recommended, 100 * chance_of_recommended (forecast),
+         forecast->try_on_row);
+  for (int i = 0; i < n_checks; i++) {
+    double pitch = 2 * checks[i].length_mm / (checks[i].rows + 1);
+
+    if (fabs (pitch / gauge->pitch_mm - 1) > CHECK_DOUBTFUL_SHARE)
+      add (list,
+           _ ("The strip of %d rows that measured %.1f mm speaks for a pitch of %.2f mm; the gauge "
+              "says %.2f mm. Is one of them a slip?"),
+           checks[i].rows, checks[i].length_mm, pitch, gauge->pitch_mm);
+  }
+}
+
+static void
+warn_of_progress (BwProject *project, GPtrArray *list)
+{
+  int done = bw_project_get_rows_done (project);
+  int rows = bw_project_get_design (project)->band.rows;
+
+  if (done > rows)
+    add (list, _ ("%d rows are marked as done, but the band has only %d."), done, rows);
+}
+
+static void
+warn_of_fit (BwProject *project, GPtrArray *list)
+{
+  warn_of_verdict (project, list);
+  warn_of_gauge (project, list);
+  warn_of_splay (project, list);
+  warn_of_point (project, list);
+  warn_of_repeat (project, list);
+  warn_of_progress (project, list);
+}
+
+static void
+warn_of_opening (const BwLoop *loop, const BwBail *bail, GPtrArray *list)
+{
+  if (loop->opening_mm <= 0)
+    add (list, _ ("Nothing passes through the bail: its opening comes out at %.1f mm."),
+         loop->opening_mm);
+  else if (loop->largest_cord_mm < bail->cord_mm)
+    add (list, _ ("The bail's opening of %.1f mm takes a cord of %.1f mm, not the %.1f mm wanted."),
+         loop->opening_mm, fmax (loop->largest_cord_mm, 0), bail->cord_mm);
+  if (loop->largest_cord_mm < bail->cord_mm && loop->rows_needed > 0)
+    add (list, _ ("A bail of %d rows lets the cord of %.1f mm through."), loop->rows_needed,
+         bail->cord_mm);
+  if (!loop->parity_right)
+    add (
+        list,
+        _ ("A bail of %d rows over a base of %g beads does not meet the mirrored beads: take %d or "
+           "%d rows."),
+        bail->rows, bail->base_beads, loop->rows_below, loop->rows_above);
+}
+
+static void
+warn_of_tilt (const BwHang *hang, const BwBail *bail, GPtrArray *list)
+{
+  if (bail->style == BW_BAIL_FLAP && !hang->level && hang->margin_mm < 0)
+    add (list,
+         _ ("The flap cannot hold the stone level: the balance point lies %.1f mm beyond its edge, "
+            "and the piece tilts to %.0f°."),
+         -hang->margin_mm, hang->tilt_deg);
+  else if (bail->style != BW_BAIL_FLAP && hang->tilt_deg > TILT_DOUBTFUL_DEG
+           && hang->tilt_deg < 90 - TILT_DOUBTFUL_DEG)
+    add (list, _ ("The piece hangs askew: the stone's axis is %.0f° off the vertical."),
+         hang->tilt_deg);
+}
+
+static void
+warn_of_hang (BwProject *project, GPtrArray *list)
+{
+  const BwHang *hang = bw_project_hang (project);
+  const BwDesign *design = bw_project_get_design (project);
+
+  if (hang->has_bail) {
+    warn_of_opening (&hang->loop, &design->bail, list);
+    warn_of_tilt (hang, &design->bail, list);
+  }
+  if (hang->wedge.slips)
+    add (
+        list,
+        hang->wedge.thin_end == BW_THIN_TIP
+            ? _ (
+                "The band may slip towards the tip: the stone narrows by %.1f° under it, more than "
+                "a friction of %.2f holds.")
+            : _ ("The band may slip towards the base: the stone narrows by %.1f° under it, more "
+                 "than a friction of %.2f holds."),
+        fabs (hang->wedge.alpha_deg), design->limits.friction);
+}
+
+static void
+warn_of_thread (BwProject *project, GPtrArray *list)
+{
+  const BwPath *path = bw_project_path (project);
+  double working_mm = bw_project_get_design (project)->thread.working_mm;
+
+  if (path->full_holes->len > 0) {
+    const BwFullHole *full = &g_array_index (path->full_holes, BwFullHole, 0);
+
+    add (
+        list,
+        full->in_bail
+            ? _ (
+                "%u holes are full when the needle must pass again, the first in row %d, column %d "
+                "of the bail, after %d passes. Forcing a needle breaks glass: take a thinner "
+                "thread or needle.")
+            : _ (
+                "%u holes are full when the needle must pass again, the first in row %d, column %d "
+                "of the band, after %d passes. Forcing a needle breaks glass: take a thinner "
+                "thread or needle."),
+        path->full_holes->len, full->row, full->column, full->passes);
+  }
+  if (path->pass_too_long)
+    add (list,
+         _ ("One pass alone needs more thread than a working length of %.0f mm has, tails and "
+            "weaving-in taken off."),
+         working_mm);
+}
+
+/* Two colours in use that only a careful look tells apart. */
+static void
+warn_of_pair (const BwColour *a, const BwColour *b, GPtrArray *list)
+{
+  double difference = bw_colour_difference (bw_colour_lab (a->srgb), bw_colour_lab (b->srgb));
+  char first[8] = { 0 }, second[8] = { 0 };
+
+  if (difference >= COLOURS_ALIKE || a->finish != b->finish)
+    return;
+  g_unichar_to_utf8 (a->id, first);
+  g_unichar_to_utf8 (b->id, second);
+  add (list,
+       _ ("Colours “%s” and “%s” look almost alike (difference %.1f): they are easily mixed up at "
+          "the "
+          "bench."),
+       first, second, difference);
+}
+
+static void
+warn_of_materials (BwProject *project, GPtrArray *list)
+{
+  const BwMaterials *materials = bw_project_materials (project);
+  const BwTray *tray = bw_project_get_tray (project);
+
+  for (int i = 0; i < tray->n_colours; i++)
+    for (int j = i + 1; materials->need[i].count > 0 && j < tray->n_colours; j++)
+      if (materials->need[j].count > 0)
+        warn_of_pair (&tray->colour[i], &tray->colour[j], list);
+}
+
+char **
+bw_project_warnings_about (BwProject *self, guint topics)
+{
+  static const struct {
+    BwTopics topic;
+    void (*warn) (BwProject *project, GPtrArray *list);
+  } sources[] = {
+    { BW_TOPIC_STONE, warn_of_stone },         { BW_TOPIC_FIT, warn_of_fit },
+    { BW_TOPIC_HANG, warn_of_hang },           { BW_TOPIC_THREAD, warn_of_thread },
+    { BW_TOPIC_MATERIALS, warn_of_materials },
+  };
+  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (sources); i++)
+    if (topics & sources[i].topic)
+      sources[i].warn (self, list);
+  g_ptr_array_add (list, NULL);
+  return (char **)g_ptr_array_free (list, FALSE);
+}
+
+char **
+bw_project_warnings (BwProject *self)
+{
+  return bw_project_warnings_about (self, BW_TOPIC_ALL);
+}
