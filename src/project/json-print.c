@@ -47,11 +47,12 @@ print_text (GString *text, const char *string)
 static void
 print_double (GString *text, double number)
 {
-  gsize from = text->len;
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
 
-  append_shortest (text, number);
-  if (!strpbrk (text->str + from, ".e"))
-    g_string_append (text, ".0");
+  if (fabs (number) < 1e15 && !(floor (number) < number))
+    g_string_append (text, g_ascii_formatd (digits, sizeof digits, "%.1f", number));
+  else
+    append_shortest (text, number);
 }
 
 static void
@@ -115,10 +116,11 @@ static gboolean
 object_takes_one_line (JsonObject *object)
 {
   JsonObjectIter iter;
+  const char *key; /* json-glib 1.6 wants a place for it */
   JsonNode *value;
 
   json_object_iter_init_ordered (&iter, object);
-  while (json_object_iter_next_ordered (&iter, NULL, &value))
+  while (json_object_iter_next_ordered (&iter, &key, &value))
     if (is_nested (value))
       return FALSE;
   return TRUE;

@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fixture.h"
+
+#include "project/json.h"
+#include <locale.h>
+#include <math.h>
+
+static JsonNode *
+parse (const char *text, GError **error)
+{
+  return bw_json_parse (text, strlen (text), error);
+}
+
+static void
+assert_refused (const char *text, gsize length, int code, const char *pointer)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (JsonNode) node = bw_json_parse (text, length, &error);
+
+  assert_null (node);
+  assert_fault (error, code, pointer);
+}
+
+static void
+assert_prints (const char *text, const char *printed)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (JsonNode) node = parse (text, &error);
+  g_autofree char *out = NULL;
+  gsize length = 0;
+
+  if (!node)
+    fail_msg ("%s: %s", text, error->message);
+  out = bw_json_print (node, &length);
+  assert_string_equal (out, printed);
+  assert_int_equal (length, strlen (out));
+}
+
+/* RFC 8259, sections 2 to 7: what must be taken. */
+static void
+every_form_the_grammar_allows_is_taken (void **state)
+{
+  assert_prints ("null", "null\n");
+  assert_prints ("\t\r\n true ", "true\n");
+  assert_prints ("[ ]", "[]\n");
+  assert_prints ("{\n}", "{}\n");
+  assert_prints ("[0,-0,10,-7,1.5,0.25e2,1E3,1e+3,125e-3]",
+                 "[0, -0.0, 10, -7, 1.5, 25.0, 1000.0, 1000.0, 0.125]\n");
+  assert_prints ("\"\\\"\\\\\\/\\b\\f\\n\\r\\t\\u00e9\\uD83D\\udc8e/\"",
+                 "\"\\\"\\\\/\\u0008\\u000c\\n\\u000d\\té💎/\"\n");
+  assert_prints (
+      "{\"\":{\"a\":[[1,2],[]],\"b\":\"\"}}",
+      "{\n  \"\": {\n    \"a\": [\n      [1, 2],\n      []\n    ],\n    \"b\": \"\"\n  }\n}\n");
+}
+
+static void
+lists_of_numbers_and_objects_in_lists_take_one_line (void **state)
+{
+  assert_prints ("{\"n\":[1,2.5],\"o\":[{\"a\":1,\"b\":null}],\"s\":[\"x\",\"y\"]}",
+                 "{\n  \"n\": [1, 2.5],\n  \"o\": [\n    { \"a\": 1, \"b\": null }\n  ],\n"
+                 "  \"s\": [\n    \"x\",\n    \"y\"\n  ]\n}\n");
+}
+
+static void
+whole_numbers_keep_all_their_digits_as_far_as_64_bits_reach (void **state)
+{
+  assert_prints ("[9223372036854775807,-9223372036854775808]",
+                 "[9223372036854775807, -9223372036854775808]\n");
+  assert_prints ("9223372036854775808", "9.223372036854776e+18\n");
+  assert_prints ("-123456789012345678901234567890", "-1.2345678901234568e+29\n");
+}
+
+/* The shortest digits of some doubles whose shortest form is known: 0.1 and 0.3 by their decimal
+ * names, 5e-324 the least and 1.7976931348623157e308 the greatest (IEEE 754-2019, table 3.5). */
+static void
+doubles_are_written_in_the_fewest_digits (void **state)
+{
+  assert_prints ("0.1", "0.1\n");
+  assert_prints ("0.30000000000000004", "0.30000000000000004\n");
+  assert_prints ("5e-324", "5e-324\n");
+  assert_prints ("1.7976931348623157e308", "1.7976931348623157e+308\n");
+}
+
+static void
+every_double_reads_back_as_itself (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8259);
+
+  for (int i = 0; i < 20000; i++) {
+    guint64 bits = (guint64)g_rand_int (rand) << 32 | g_rand_int (rand);
+    double number, back;
+    g_autoptr (JsonNode) node = NULL, again = NULL;
+    g_autofree char *text = NULL;
+
+    memcpy (&number, &bits, sizeof number);
+    if (i % 2)
+      number = g_rand_double_range (rand, -1000, 1000);
+    if (!isfinite (number))
+      continue;
+    node = bw_json_number (number);
+    text = bw_json_print (node, NULL);
+    again = parse (text, NULL);
+    assert_non_null (again);
+    back = json_node_get_double (again);
+    assert_memory_equal (&back, &number, sizeof back);
+  }
+}
+
+static void
+a_whole_number_is_written_without_a_point (void **state)
+{
+  static const struct {
+    double number;
+    const char *text;
+  } cases[]
+      = { { 12, "12\n" }, { -3, "-3\n" }, { 0, "0\n" }, { -0.0, "-0.0\n" }, { 1e22, "1e+22\n" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (JsonNode) node = bw_json_number (cases[i].number);
+    g_autofree char *text = bw_json_print (node, NULL);
+
+    assert_string_equal (text, cases[i].text);
+  }
+}
+
+static void
+the_order_of_keys_is_kept (void **state)
+{
+  assert_prints ("{\"z\":1,\"a\":2,\"m\":3}", "{\n  \"z\": 1,\n  \"a\": 2,\n  \"m\": 3\n}\n");
+}
+
+static void
+nesting_is_taken_to_its_limit_and_refused_beyond (void **state)
+{
+  for (int more = 0; more < 2; more++) {
+    int depth = BW_JSON_DEPTH_MAX + more;
+    g_autoptr (GString) text = g_string_new (NULL);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (JsonNode) node = NULL;
+
+    for (int i = 0; i < depth; i++)
+      g_string_append_c (text, '[');
+    for (int i = 0; i < depth; i++)
+      g_string_append_c (text, ']');
+    node = parse (text->str, &error);
+    assert_int_equal (node != NULL, more == 0);
+    if (more)
+      assert_string_equal (bw_fault_sentence (error),
+                           "line 1, column 101: the values are nested too deep");
+  }
+}
+
+static void
+a_hundred_thousand_levels_are_one_fault (void **state)
+{
+  static const char *const openings[] = { "[", "{\"a\":", "[{\"a\":" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (openings); i++) {
+    g_autoptr (GString) text = g_string_new (NULL);
+    g_autoptr (GError) error = NULL;
+
+    for (int level = 0; level < 100000; level++)
+      g_string_append (text, openings[i]);
+    assert_null (parse (text->str, &error));
+    assert_true (g_error_matches (error, BW_FAULT, BW_FAULT_SYNTAX));
+    assert_non_null (strstr (error->message, "nested too deep"));
+  }
+}
+
+static void
+more_bytes_than_a_project_can_have_are_refused_unread (void **state)
+{
+  gsize length = (gsize)BW_JSON_BYTES_MAX + 1;
+  g_autofree char *spaces = g_malloc (length);
+
+  memset (spaces, ' ', length);
+  assert_refused (spaces, length, BW_FAULT_SYNTAX, "");
+  assert_refused (spaces, length - 1, BW_FAULT_SYNTAX, "");
+}
+
+static void
+a_million_digits_are_read_as_a_number_or_refused (void **state)
+{
+  g_autoptr (GString) text = g_string_new ("[0.");
+
+  for (int i = 0; i < 1000000; i++)
+    g_string_append_c (text, '3');
+  g_string_append_c (text, ']');
+  assert_prints (text->str, "[0.3333333333333333]\n");
+  memmove (text->str + 1, text->str + 3, text->len - 2);
+  assert_refused (text->str, strlen (text->str), BW_FAULT_RANGE, "/0");
+}
+
+static void
+a_fault_tells_line_and_column (void **state)
+{
+  g_autoptr (GError) error = NULL;
+
+  assert_null (parse ("{\n  \"é\": 1,\n  \"ü\": }\n", &error));
+  assert_string_equal (error->message, "/ü: line 3, column 8: a value is missing, or this is none");
+}
+
+static void
+pointers_escape_what_they_must (void **state)
+{
+  g_autofree char *plain = bw_json_pointer ("", "stone");
+  g_autofree char *escaped = bw_json_pointer (plain, "a/b~c~1");
+
+  assert_string_equal (plain, "/stone");
+  assert_string_equal (escaped, "/stone/a~1b~0c~01");
+}
+
+static void
+numbers_do_not_depend_on_the_locale (void **state)
+{
+  g_autoptr (JsonNode) node = NULL;
+
+  if (!setlocale (LC_NUMERIC, "de_DE.UTF-8"))
+    setlocale (LC_NUMERIC, "");
+  node = parse ("[1.5, 2.25e-3]", NULL);
+  assert_non_null (node);
+  assert_prints ("[1.5, 2.25e-3]", "[1.5, 0.00225]\n");
+  setlocale (LC_NUMERIC, "C");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_form_the_grammar_allows_is_taken),
+    cmocka_unit_test (lists_of_numbers_and_objects_in_lists_take_one_line),
+    cmocka_unit_test (whole_numbers_keep_all_their_digits_as_far_as_64_bits_reach),
+    cmocka_unit_test (doubles_are_written_in_the_fewest_digits),
+    cmocka_unit_test (every_double_reads_back_as_itself),
+    cmocka_unit_test (a_whole_number_is_written_without_a_point),
+    cmocka_unit_test (the_order_of_keys_is_kept),
+    cmocka_unit_test (nesting_is_taken_to_its_limit_and_refused_beyond),
+    cmocka_unit_test (a_hundred_thousand_levels_are_one_fault),
+    cmocka_unit_test (more_bytes_than_a_project_can_have_are_refused_unread),
+    cmocka_unit_test (a_million_digits_are_read_as_a_number_or_refused),
+    cmocka_unit_test (a_fault_tells_line_and_column),
+    cmocka_unit_test (pointers_escape_what_they_must),
+    cmocka_unit_test (numbers_do_not_depend_on_the_locale),
+  };
+
+  return cmocka_run_group_tests_name ("json", tests, NULL, NULL);
+}

@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "fixture.h"
+
+#include "project/document.h"
+
+static void
+the_plain_tray_has_one_colour_of_letter_a (void **state)
+{
+  BwTray tray;
+
+  bw_tray_init (&tray);
+  assert_int_equal (tray.n_colours, 1);
+  assert_int_equal (tray.colour[0].id, 'a');
+  assert_true (bw_tray_validate (&tray, NULL));
+}
+
+static void
+every_finish_is_known_by_its_word (void **state)
+{
+  static const char *const words[]
+      = { "opaque", "matte", "clear", "frosted", "lined", "lustre", "metal" };
+  BwFinish finish;
+
+  for (int i = 0; i < BW_N_FINISHES; i++) {
+    assert_string_equal (bw_finish_word ((BwFinish)i), words[i]);
+    assert_true (bw_finish_from_word (words[i], &finish));
+    assert_int_equal (finish, i);
+  }
+  assert_false (bw_finish_from_word ("Matte", &finish));
+  assert_false (bw_finish_from_word ("", &finish));
+}
+
+static void
+free_letters_fill_a_whole_tray_without_a_double (void **state)
+{
+  BwTray tray = { 0 };
+
+  for (; tray.n_colours < BW_TRAY_MAX; tray.n_colours++)
+    tray.colour[tray.n_colours].id = bw_tray_free_letter (&tray);
+  assert_int_equal (tray.colour[0].id, 'a');
+  assert_int_equal (tray.colour[25].id, 'z');
+  assert_int_equal (tray.colour[26].id, 'A');
+  assert_true (bw_tray_validate (&tray, NULL));
+  assert_int_not_equal (bw_tray_free_letter (&tray), 0);
+}
+
+static void
+a_letter_is_found_where_it_is (void **state)
+{
+  BwTray tray = { .n_colours = 3, .colour = { { .id = 'k' }, { .id = 0xe9 }, { .id = 'a' } } };
+
+  assert_int_equal (bw_tray_find (&tray, 'k'), 0);
+  assert_int_equal (bw_tray_find (&tray, 0xe9), 1);
+  assert_int_equal (bw_tray_find (&tray, 'b'), -1);
+  assert_int_equal (bw_tray_free_letter (&tray), 'b');
+}
+
+static void
+invisible_signs_are_no_letters (void **state)
+{
+  static const gunichar bad[]
+      = { 0, ' ', '\t', '\n', 0xa0, 0x200b, 0x301, 0xfeff, 0xd800, 0x110000 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
+    assert_false (bw_tray_is_letter (bad[i]));
+  assert_true (bw_tray_is_letter ('"'));
+  assert_true (bw_tray_is_letter (0x1f48e));
+}
+
+static void
+a_letter_that_stands_twice_is_named (void **state)
+{
+  BwTray tray = { .n_colours = 3, .colour = { { .id = 'a' }, { .id = 'b' }, { .id = 'a' } } };
+  g_autoptr (GError) error = NULL;
+
+  assert_false (bw_tray_validate (&tray, &error));
+  assert_fault (error, BW_FAULT_RANGE, "/tray/2/id");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_plain_tray_has_one_colour_of_letter_a),
+    cmocka_unit_test (every_finish_is_known_by_its_word),
+    cmocka_unit_test (free_letters_fill_a_whole_tray_without_a_double),
+    cmocka_unit_test (a_letter_is_found_where_it_is),
+    cmocka_unit_test (invisible_signs_are_no_letters),
+    cmocka_unit_test (a_letter_that_stands_twice_is_named),
+  };
+
+  return cmocka_run_group_tests_name ("tray", tests, NULL, NULL);
+}
