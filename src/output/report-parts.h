@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the reports share with one another and with nobody else. */
+#pragma once
+
+#include "output/answer.h"
+#include "output/table.h"
+#include "project/project.h"
+
+/* A number in the user's locale; an en dash when it is not finite. Owned. */
+char *bw_text_number (double value, int decimals);
+/* The same with " mm". */
+char *bw_text_mm (double value, int decimals);
+char *bw_text_count (guint64 count);
+
+/* The title on a line of its own, underlined, and a blank line. */
+void bw_text_heading (GString *text, BwProject *project, const char *report);
+
+/* A section's title on a line of its own after one blank line. */
+void bw_text_section (GString *text, const char *title);
+
+/* A sentence after "* ", broken between words so that lines stay short; what goes on is indented by
+ * two blanks. */
+void bw_text_item (GString *text, const char *sentence);
+/* The same without "* " and indent. */
+void bw_text_paragraph (GString *text, const char *sentence);
+
+/* A length to cut, in metres, rounded up to the centimetre. Owned. */
+char *bw_text_cut (double mm);
+
+/* "label  value" for a table of two columns; takes value. */
+void bw_text_fact (BwTable *table, const char *label, char *value);
+
+/* A blank line, then each warning on a line; nothing when there is none. */
+void bw_text_warnings (GString *text, BwProject *project, guint topics);
+/* The member "warnings", a list of sentences; left out when there is none. */
+void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics);
+
+/* The name of a colour: its own, or its letter when it has none. Owned. */
+char *bw_text_colour (const BwTray *tray, int colour);

@@ -1,0 +1,445 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The words are read back by a parser that knows only what they tell a maker: the rows, which way
+ * the needle runs, and what it picks up. Whoever follows them must end up with the very drawing. */
+#include "project/project.h"
+#include "output/report.h"
+#include "sample.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+#include <cmocka.h>
+
+/* A grid as a maker's work: one letter a place, '.' where no bead has been set. */
+typedef struct {
+  int columns, rows;
+  char *bead; /* rows × columns */
+  int next_row;
+} Work;
+
+static void
+work_init (Work *work, int columns, int rows)
+{
+  *work = (Work){ columns, rows, g_strnfill ((gsize)columns * (gsize)rows, '.'), 1 };
+}
+
+static void
+work_set (Work *work, int row, int column, char letter)
+{
+  assert_in_range (row, 1, work->rows);
+  assert_in_range (column, 1, work->columns);
+  char *bead = &work->bead[(row - 1) * work->columns + column - 1];
+  assert_int_equal (*bead, '.');
+  *bead = letter;
+}
+
+/* The colour a name in the words stands for, with the names' own rules undone. */
+static char
+letter_of (const Sample *sample, const char *name)
+{
+  for (int i = 0; i < sample->n_colours; i++) {
+    const char *own = sample->names[i];
+    g_autofree char *quoted = g_strdup_printf ("“%s”", own);
+    g_autofree char *lettered = g_strdup_printf ("%s (%s)", own, sample->letters[i]);
+    if (g_str_equal (name, own) || g_str_equal (name, quoted) || g_str_equal (name, lettered)
+        || (!*own && g_str_equal (name, sample->letters[i])))
+      return *sample->letters[i];
+  }
+  fail_msg ("no colour is called %s", name);
+  return 0;
+}
+
+/* "2 Night water, 1 “Red, dark”" → "aad". A comma within quotes parts nothing. */
+static char *
+expand_runs (const Sample *sample, const char *runs)
+{
+  GString *letters = g_string_new (NULL);
+  while (*runs) {
+    char *name;
+    long count = strtol (runs, &name, 10);
+    assert_true (count > 0 && *name == ' ');
+    const char *from = ++name;
+    const char *close = g_str_has_prefix (from, "“") ? strstr (from, "”") : from;
+    const char *comma = strstr (close, ", ");
+    g_autofree char *whole = comma ? g_strndup (from, (gsize)(comma - from)) : g_strdup (from);
+    char letter = letter_of (sample, whole);
+    for (long i = 0; i < count; i++)
+      g_string_append_c (letters, letter);
+    runs = comma ? comma + 2 : "";
+  }
+  return g_string_free (letters, FALSE);
+}
+
+/* The first pick-up lies in columns 1 to W in turn; a column's bead belongs to the row that fills
+ * it: even columns row 1, odd columns row 2. */
+static void
+string_up (Work *work, const char *letters, int rows)
+{
+  int used = 0;
+  for (int column = 1; column <= work->columns; column++)
+    if (rows == 2 || column % 2 == 0)
+      work_set (work, column % 2 ? 2 : 1, column, letters[used++]);
+  assert_int_equal (strlen (letters), used);
+  work->next_row = rows + 1;
+}
+
+static void
+weave (Work *work, int row, gboolean up, const char *letters)
+{
+  assert_int_equal (row, work->next_row);
+  int used = 0;
+  for (int i = 1; i <= work->columns; i++) {
+    int column = up ? i : work->columns + 1 - i;
+    if ((row + column) % 2)
+      work_set (work, row, column, letters[used++]);
+  }
+  assert_int_equal (strlen (letters), used);
+  work->next_row++;
+}
+
+/* Equal rows, up and down in turn. */
+static void
+weave_equal (Work *work, int row, int last, const char *arrows, const char *letters)
+{
+  gboolean up = g_str_has_prefix (arrows, "↑");
+  for (; row <= last; row++, up = !up)
+    weave (work, row, up, letters);
+}
+
+static char **
+match (const char *pattern, const char *line)
+{
+  g_autoptr (GRegex) regex = g_regex_new (pattern, 0, 0, NULL);
+  g_autoptr (GMatchInfo) info = NULL;
+  assert_non_null (regex);
+  return g_regex_match (regex, line, 0, &info) ? g_match_info_fetch_all (info) : NULL;
+}
+
+/* The line of one of two rows that alternate. */
+static char *
+half_of_pair (const Sample *sample, const char *line, gboolean *up)
+{
+  g_auto (GStrv) half = match ("^    (↑|↓)  (.*)$", line);
+  assert_non_null (half);
+  *up = g_str_equal (half[1], "↑");
+  return expand_runs (sample, half[2]);
+}
+
+static void
+follow_pair (Work *work, const Sample *sample, char **stretch, char **lines)
+{
+  gboolean first_up, second_up;
+  g_autofree char *first = half_of_pair (sample, lines[0], &first_up);
+  g_autofree char *second = half_of_pair (sample, lines[1], &second_up);
+  int from = atoi (stretch[1]), last = atoi (stretch[2]);
+  assert_int_not_equal (first_up, second_up);
+  for (int row = from; row <= last; row++)
+    weave (work, row, (row - from) % 2 ? second_up : first_up, (row - from) % 2 ? second : first);
+}
+
+/* Follows one line, if it tells of rows; returns how many lines it took. */
+static int
+follow_line (Work *work, const Sample *sample, char **lines)
+{
+  g_auto (GStrv) pick = match ("^(?:\\* )?Rows 1 and 2 ↑  pick up (\\d+) beads: (.*)$", *lines);
+  g_auto (GStrv) row = match ("^Row (\\d+) (↑|↓)  (.*)$", *lines);
+  g_auto (GStrv) equal = match ("^Rows (\\d+)–(\\d+) (↑↓|↓↑)  each: (.*)$", *lines);
+  g_auto (GStrv) pair = match ("^Rows (\\d+)–(\\d+), in turn:$", *lines);
+  if (pick) {
+    g_autofree char *letters = expand_runs (sample, pick[2]);
+    assert_int_equal (atoi (pick[1]), work->columns);
+    string_up (work, letters, 2);
+  } else if (row && work->rows == 1) {
+    g_autofree char *letters = expand_runs (sample, row[3]);
+    string_up (work, letters, 1);
+  } else if (row) {
+    g_autofree char *letters = expand_runs (sample, row[3]);
+    weave (work, atoi (row[1]), g_str_equal (row[2], "↑"), letters);
+  } else if (equal) {
+    g_autofree char *letters = expand_runs (sample, equal[4]);
+    weave_equal (work, atoi (equal[1]), atoi (equal[2]), equal[3], letters);
+  } else if (pair) {
+    follow_pair (work, sample, pair, lines + 1);
+    return 3;
+  }
+  return 1;
+}
+
+/* Follows the words from one heading to the next. */
+static void
+follow (Work *work, const Sample *sample, char **lines, const char *from, const char *to)
+{
+  while (*lines && !g_str_equal (*lines, from))
+    lines++;
+  assert_non_null (*lines);
+  for (lines++; *lines && !g_str_equal (*lines, to);)
+    lines += follow_line (work, sample, lines);
+  assert_non_null (*lines);
+  assert_int_equal (work->next_row, work->rows + 1);
+}
+
+static void
+assert_work_is (const Work *work, const GPtrArray *cells)
+{
+  for (int row = 1; row <= work->rows; row++)
+    for (int column = 1; column <= work->columns; column++) {
+      char bead = work->bead[(row - 1) * work->columns + column - 1];
+      if ((row + column) % 2 == 0)
+        assert_int_equal (bead, '.');
+      else
+        assert_int_equal (bead, sample_bead (cells, row, column));
+    }
+}
+
+static BwProject *
+load (const Sample *sample)
+{
+  g_autofree char *json = sample_json (sample);
+  g_autoptr (GError) error = NULL;
+  BwProject *project = bw_project_load_data (json, strlen (json), &error);
+  if (!project)
+    fail_msg ("%s\n%s", error->message, json);
+  return project;
+}
+
+/* The lines of the words, those that were broken made whole again. */
+static char **
+lines_of (BwProject *project)
+{
+  g_autofree char *words = bw_words (project);
+  g_autoptr (GRegex) broken = g_regex_new ("\\n  (?! )", 0, 0, NULL);
+  g_autofree char *whole = g_regex_replace_literal (broken, words, -1, 0, " ", 0, NULL);
+  return g_strsplit (whole, "\n", -1);
+}
+
+static void
+assert_words_rebuild (const Sample *sample)
+{
+  g_autoptr (BwProject) project = load (sample);
+  g_auto (GStrv) lines = lines_of (project);
+  Work work;
+  work_init (&work, sample->columns, sample->rows);
+  follow (&work, sample, lines, "The band", "The join");
+  assert_work_is (&work, sample->cells);
+  g_free (work.bead);
+}
+
+static void
+following_the_words_makes_the_very_band (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20261);
+  for (int i = 0; i < 60; i++) {
+    int columns = 2 * g_rand_int_range (rand, 1, 11);
+    g_autoptr (Sample) sample
+        = sample_new (rand, columns, g_rand_int_range (rand, 1, 140), SAMPLE_NO_BAIL);
+    assert_words_rebuild (sample);
+  }
+}
+
+static void
+changes_of_thread_part_no_row_and_lose_none (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20262);
+  for (int i = 0; i < 10; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+    sample->working_mm = "600";
+    assert_words_rebuild (sample);
+  }
+}
+
+static void
+assert_bail_rebuilds (const Sample *sample)
+{
+  g_autoptr (BwProject) project = load (sample);
+  g_auto (GStrv) lines = lines_of (project);
+  Work work;
+  work_init (&work, sample->bail_columns, sample->bail_rows);
+  follow (&work, sample, lines, "The bail", "The ends of the thread");
+  assert_work_is (&work, sample->bail_cells);
+  g_free (work.bead);
+}
+
+static void
+following_the_words_makes_the_very_bail (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20263);
+  for (int i = 0; i < 45; i++) {
+    int columns = 2 * g_rand_int_range (rand, 2, 11);
+    g_autoptr (Sample) sample = sample_new (rand, columns, 0, SAMPLE_FLAP + i % 3);
+    assert_bail_rebuilds (sample);
+  }
+}
+
+/* "14, 12 … 2" → its columns appended, every one of them. */
+static void
+expand_columns (const char *list, GArray *columns)
+{
+  g_auto (GStrv) numbers = g_strsplit_set (list, ", ", -1);
+  gboolean gap = FALSE;
+  for (char **number = numbers; *number; number++) {
+    if (g_str_equal (*number, "…"))
+      gap = TRUE;
+    if (!g_ascii_isdigit (**number))
+      continue;
+    int column = atoi (*number);
+    while (gap) {
+      int a = g_array_index (columns, int, columns->len - 2);
+      int b = g_array_index (columns, int, columns->len - 1);
+      int next = 2 * b - a;
+      if (next == column)
+        break;
+      g_array_append_val (columns, next);
+    }
+    gap = FALSE;
+    g_array_append_val (columns, column);
+  }
+}
+
+/* The beads a sentence passes through, as "row.column" in order, band rows alone. */
+static char *
+beads_in_turn (const char *line)
+{
+  g_auto (GStrv) found = match ("band row (\\d+) \\(columns ([^)]*)\\) and band row (\\d+) "
+                                "\\(columns ([^)]*)\\) in turn",
+                                line);
+  assert_non_null (found);
+  g_autoptr (GArray) first = g_array_new (FALSE, FALSE, sizeof (int));
+  g_autoptr (GArray) second = g_array_new (FALSE, FALSE, sizeof (int));
+  expand_columns (found[2], first);
+  expand_columns (found[4], second);
+  GString *beads = g_string_new (NULL);
+  for (guint i = 0; i < first->len; i++) {
+    g_string_append_printf (beads, "%s.%d ", found[1], g_array_index (first, int, i));
+    if (i < second->len)
+      g_string_append_printf (beads, "%s.%d ", found[3], g_array_index (second, int, i));
+  }
+  return g_string_free (beads, FALSE);
+}
+
+static const char *
+line_that_begins (char **lines, const char *beginning)
+{
+  for (; *lines; lines++)
+    if (g_str_has_prefix (*lines, beginning))
+      return *lines;
+  fail_msg ("no line begins with %s", beginning);
+  return NULL;
+}
+
+/* The zip closes the ring: from column W down, a bead of row 1 and one of the last row in turn; the
+ * return goes up through row 2 and row 1. */
+static void
+the_join_is_told_bead_by_bead (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20264);
+  for (int columns = 4; columns <= 20; columns += 2) {
+    g_autoptr (Sample) sample = sample_new (rand, columns, 0, SAMPLE_NO_BAIL);
+    g_autoptr (BwProject) project = load (sample);
+    g_auto (GStrv) lines = lines_of (project);
+    g_autofree char *zip = beads_in_turn (line_that_begins (lines, "* Zip: "));
+    g_autofree char *back = beads_in_turn (line_that_begins (lines, "* Return: "));
+    g_autoptr (GString) down = g_string_new (NULL);
+    g_autoptr (GString) up = g_string_new (NULL);
+    for (int c = columns; c >= 1; c--)
+      g_string_append_printf (down, "%d.%d ", c % 2 ? sample->rows : 1, c);
+    for (int c = 1; c <= columns; c++)
+      g_string_append_printf (up, "%d.%d ", c % 2 ? 2 : 1, c);
+    assert_string_equal (zip, down->str);
+    assert_string_equal (back, up->str);
+  }
+}
+
+static void
+an_odd_strip_is_told_how_to_become_even (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20265);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 113, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = load (sample);
+  g_auto (GStrv) lines = lines_of (project);
+  g_autofree char *words = g_strjoinv ("\n", lines);
+  assert_non_null (strstr (words, "Weave 112 or 114 rows"));
+  assert_null (strstr (words, "* Zip: "));
+}
+
+static int
+count_of (const char *text, const char *part)
+{
+  int n = 0;
+  for (; (text = strstr (text, part)); text += strlen (part))
+    n++;
+  return n;
+}
+
+static void
+the_try_on_stands_after_its_row_and_every_fresh_length_is_told (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20266);
+  for (int i = 0; i < 20; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 10, 0, SAMPLE_FLAP);
+    sample->working_mm = "900";
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *words = bw_words (project);
+    const BwPath *path = bw_project_path (project);
+    assert_true (path->lengths->len > 2);
+    assert_int_equal (count_of (words, "* Change the thread: "), path->lengths->len - 1);
+    int due = bw_project_forecast (project)->try_on_row;
+    assert_in_range (due, 3, sample->rows - 1);
+    char *there = strstr (words, "* Try on: ");
+    assert_non_null (there);
+    *there = '\0';
+    g_autofree char *own = g_strdup_printf ("Row %d ", due);
+    g_autofree char *last = g_strdup_printf ("–%d", due);
+    g_autofree char *next = g_strdup_printf ("Row %d ", due + 1);
+    assert_true (strstr (words, own) || strstr (words, last));
+    assert_null (strstr (words, next));
+  }
+}
+
+static void
+the_words_of_one_row_are_those_of_the_whole (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20267);
+  g_autoptr (Sample) sample = sample_new (rand, 14, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = load (sample);
+  Work work;
+  work_init (&work, sample->columns, sample->rows);
+  g_autofree char *first = bw_words_row (project, 1);
+  g_autofree char *second = bw_words_row (project, 2);
+  g_autofree char *strung = expand_runs (sample, first);
+  assert_string_equal (first, second);
+  string_up (&work, strung, 2);
+  for (int row = 3; row <= sample->rows; row++) {
+    g_autofree char *runs = bw_words_row (project, row);
+    g_autofree char *letters = expand_runs (sample, runs);
+    weave (&work, row, row % 2 == 0, letters);
+  }
+  assert_work_is (&work, sample->cells);
+  g_free (work.bead);
+}
+
+static void
+a_plain_band_is_told_in_a_few_lines (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autofree char *words = bw_words (project);
+  assert_in_range (count_of (words, "\nRow"), 1, 4);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (following_the_words_makes_the_very_band),
+    cmocka_unit_test (changes_of_thread_part_no_row_and_lose_none),
+    cmocka_unit_test (following_the_words_makes_the_very_bail),
+    cmocka_unit_test (the_join_is_told_bead_by_bead),
+    cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
+    cmocka_unit_test (the_try_on_stands_after_its_row_and_every_fresh_length_is_told),
+    cmocka_unit_test (the_words_of_one_row_are_those_of_the_whole),
+    cmocka_unit_test (a_plain_band_is_told_in_a_few_lines),
+  };
+  return cmocka_run_group_tests_name ("words", tests, NULL, NULL);
+}
