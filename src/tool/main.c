@@ -1,6 +1,178 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-int
-main (void)
+/* bandwright-tool: the numbers, words and pictures of a project without a window. It opens no
+ * display and says in its exit status who is at fault: 0 nobody, 1 the project or the machine, 2
+ * the command line. */
+#include "config.h"
+
+#include "core/fault.h"
+#include "tool/command.h"
+#include "tool/standard-output.h"
+
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+#include <stdio.h>
+
+enum { DONE = 0, AT_FAULT = 1, WRONG_USAGE = 2 };
+
+static void
+start_translations (void)
 {
-  return 0;
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, BW_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+}
+
+/* One line, whatever the name of a file or a sentence of the system has in it. */
+static void
+complain (const char *about, const char *sentence)
+{
+  g_autofree char *line = g_strdup_printf ("%s: %s", about, sentence);
+  g_autofree char *valid = g_utf8_make_valid (line, -1);
+  for (char *c = valid; *c; c++)
+    if (g_ascii_iscntrl (*c))
+      *c = ' ';
+  fprintf (stderr, "%s\n", valid);
+}
+
+static int
+wrong_usage (const GError *error)
+{
+  complain ("bandwright-tool", error->message);
+  fputs (_ ("Try 'bandwright-tool --help'.\n"), stderr);
+  return WRONG_USAGE;
+}
+
+static int
+print (const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  if (bw_standard_output_write (text, &error))
+    return DONE;
+  complain (_ ("standard output"), error->message);
+  return AT_FAULT;
+}
+
+/* The sentences of the system repeat the file's name and differ between systems; the common cases
+ * get our own. */
+static const char *
+file_sentence (const GError *error)
+{
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
+    return _ ("there is no such file");
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_IS_DIRECTORY))
+    return _ ("this is a folder, not a project");
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED))
+    return _ ("you are not allowed to read this file");
+  return error->message;
+}
+
+/* "POINTER: sentence"; the sentence alone when it is the whole document that is at fault. */
+static const char *
+fault_sentence (const GError *error)
+{
+  g_autofree char *pointer = bw_fault_dup_pointer (error);
+  return pointer ? error->message : bw_fault_sentence (error);
+}
+
+static int
+run_on_file (const BwCommand *command, const BwOptions *options, const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFile) file = g_file_new_for_path (name);
+  g_autoptr (BwProject) project = bw_project_load (file, &error);
+  if (!project) {
+    complain (name, error->domain == BW_FAULT ? fault_sentence (error) : file_sentence (error));
+    return AT_FAULT;
+  }
+  g_autofree char *text = command->run (project, options, &error);
+  if (text)
+    return print (text);
+  if (error->domain == BW_USAGE)
+    return wrong_usage (error);
+  complain (error->domain == BW_FAULT ? name : "bandwright-tool", fault_sentence (error));
+  return AT_FAULT;
+}
+
+static gboolean
+misuse (GError **error, const char *sentence, const char *command)
+{
+  g_autofree char *name = g_strdup_printf ("'%s'", command);
+  g_set_error (error, BW_USAGE, BW_USAGE_WRONG, "%s %s", name, sentence);
+  return FALSE;
+}
+
+static gboolean
+check_usage (const BwCommand *command, const BwOptions *options, GError **error)
+{
+  const guint lists = BW_OPTION_JSON | BW_OPTION_CSV;
+  if (!bw_options_check (options, command->options, command->name, error))
+    return FALSE;
+  if (options->words->len == 1)
+    return misuse (error, _ ("wants a project file"), command->name);
+  if (options->words->len > 2)
+    return misuse (error, _ ("takes one project file alone"), command->name);
+  if (command->required & ~options->given)
+    return misuse (error, _ ("wants -o and a file to write"), command->name);
+  if ((options->given & lists) == lists)
+    return misuse (error, _ ("takes --json or --csv, not both"), command->name);
+  return TRUE;
+}
+
+static const BwCommand *
+find_command (const char *name, GError **error)
+{
+  const BwCommand *command = bw_command_find (name);
+  if (!command)
+    g_set_error (error, BW_USAGE, BW_USAGE_WRONG, _ ("unknown command '%s'"), name);
+  return command;
+}
+
+/* "help", "help COMMAND", "--help", "COMMAND --help". */
+static int
+help (const BwOptions *options, GError **error)
+{
+  const GPtrArray *words = options->words;
+  guint first = words->len > 0 && g_str_equal (g_ptr_array_index (words, 0), "help") ? 1 : 0;
+  const BwCommand *command = NULL;
+  if (words->len > first && !(command = find_command (g_ptr_array_index (words, first), error)))
+    return wrong_usage (*error);
+  g_autofree char *text = bw_command_help (command);
+  return print (text);
+}
+
+static gboolean
+wants_help (const BwOptions *options)
+{
+  return options->given & BW_OPTION_HELP
+         || (options->words->len > 0
+             && g_str_equal (g_ptr_array_index (options->words, 0), "help"));
+}
+
+static int
+run (const BwOptions *options, GError **error)
+{
+  if (wants_help (options))
+    return help (options, error);
+  if (options->given & BW_OPTION_VERSION)
+    return print ("bandwright-tool " BW_VERSION "\n");
+  if (options->words->len == 0) {
+    g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG, _ ("a command is missing"));
+    return wrong_usage (*error);
+  }
+  const BwCommand *command = find_command (g_ptr_array_index (options->words, 0), error);
+  if (!command || !check_usage (command, options, error))
+    return wrong_usage (*error);
+  return run_on_file (command, options, g_ptr_array_index (options->words, 1));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_auto (BwOptions) options = { 0 };
+  g_autoptr (GError) error = NULL;
+  bw_standard_output_guard ();
+  start_translations ();
+  if (!bw_options_parse (&options, argc, argv, &error))
+    return wrong_usage (error);
+  return run (&options, &error);
 }

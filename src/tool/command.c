@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Each command is a report of the output room and the options it takes. */
+#include "config.h"
+
+#include "tool/command.h"
+
+#include "core/fault.h"
+#include "output/report.h"
+#include "tool/render.h"
+
+#include <glib/gi18n-lib.h>
+
+static gboolean
+given (const BwOptions *options, BwOption option)
+{
+  return (options->given & option) != 0;
+}
+
+static char *
+run_fit (BwProject *project, const BwOptions *options, GError **error)
+{
+  return bw_report_fit (project, options->rows, given (options, BW_OPTION_JSON), error);
+}
+
+/* The height is the caller's, not the project's: off the stone it is wrong usage. */
+static char *
+run_section (BwProject *project, const BwOptions *options, GError **error)
+{
+  g_autoptr (GError) fault = NULL;
+  char *report
+      = bw_report_section (project, options->section_mm, given (options, BW_OPTION_JSON), &fault);
+  if (!report)
+    g_set_error (error, BW_USAGE, BW_USAGE_WRONG, "--section: %s", bw_fault_sentence (fault));
+  return report;
+}
+
+static char *
+run_stone (BwProject *project, const BwOptions *options, GError **error)
+{
+  if (given (options, BW_OPTION_SECTION))
+    return run_section (project, options, error);
+  return bw_report_stone (project, given (options, BW_OPTION_JSON));
+}
+
+static char *
+run_hang (BwProject *project, const BwOptions *options, GError **error)
+{
+  return bw_report_hang (project, given (options, BW_OPTION_JSON));
+}
+
+static char *
+run_thread (BwProject *project, const BwOptions *options, GError **error)
+{
+  return bw_report_thread (project, given (options, BW_OPTION_ALL),
+                           given (options, BW_OPTION_JSON));
+}
+
+static char *
+run_materials (BwProject *project, const BwOptions *options, GError **error)
+{
+  if (given (options, BW_OPTION_CSV))
+    return bw_materials_csv (project, options->pieces);
+  return bw_report_materials (project, options->pieces, given (options, BW_OPTION_JSON));
+}
+
+static char *
+run_words (BwProject *project, const BwOptions *options, GError **error)
+{
+  return bw_words (project);
+}
+
+/* A project that loads is sound: loading checks everything. */
+static char *
+run_check (BwProject *project, const BwOptions *options, GError **error)
+{
+  return g_strdup ("");
+}
+
+static const BwCommand commands[] = {
+  { "fit", "FILE [--json] [--rows R]",
+    N_ ("whether the band closes and grips, how sure that is, and what would help"),
+    BW_OPTION_JSON | BW_OPTION_ROWS, 0, run_fit },
+  { "stone", "FILE [--json] [--section Z]",
+    N_ ("the stone as solved: mass, balance point, corners, faces, or one section"),
+    BW_OPTION_JSON | BW_OPTION_SECTION, 0, run_stone },
+  { "hang", "FILE [--json]",
+    N_ ("how the finished piece hangs, and whether the band stays where it is"), BW_OPTION_JSON, 0,
+    run_hang },
+  { "thread", "FILE [--json] [--all]",
+    N_ ("the needle's path: beads passed, full holes, lengths of thread"),
+    BW_OPTION_JSON | BW_OPTION_ALL, 0, run_thread },
+  { "materials", "FILE [--json|--csv] [--pieces K]",
+    N_ ("what to buy: beads by colour, cord, thread, and what it costs"),
+    BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES, 0, run_materials },
+  { "words", "FILE", N_ ("the work row by row, as read at the bench"), 0, 0, run_words },
+  { "render", "FILE -o OUT.png [--size WxH] [--turn DEG] [--tip DEG]",
+    N_ ("a picture of the finished piece, drawn without a display"),
+    BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP, BW_OPTION_OUTPUT,
+    bw_render_run },
+  { "check", "FILE", N_ ("check the project; prints nothing when it is sound"), 0, 0, run_check },
+};
+
+const BwCommand *
+bw_command_find (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (g_str_equal (commands[i].name, name))
+      return &commands[i];
+  return NULL;
+}
+
+const BwCommand *
+bw_command_nth (gsize i)
+{
+  return i < G_N_ELEMENTS (commands) ? &commands[i] : NULL;
+}
+
+static char *
+help_of_command (const BwCommand *command)
+{
+  GString *text = g_string_new (NULL);
+  g_string_append_printf (text, _ ("Usage: bandwright-tool %s %s\n\n"), command->name,
+                          command->arguments);
+  g_string_append_printf (text, "%s.\n", _ (command->summary));
+  g_string_append (text, _ ("\nOptions:\n"));
+  bw_options_describe (text, command->options | BW_OPTION_HELP);
+  return g_string_free (text, FALSE);
+}
+
+static char *
+help_of_tool (void)
+{
+  GString *text = g_string_new (_ ("Usage: bandwright-tool COMMAND FILE [OPTION…]\n\n"
+                                   "Reads a project (.bandwright) and tells about the piece.\n\n"
+                                   "Commands:\n"));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    g_string_append_printf (text, "  %-10s %s\n", commands[i].name, _ (commands[i].summary));
+  g_string_append_printf (text, "  %-10s %s\n", "help", _ ("tell how a command is used"));
+  g_string_append (text, _ ("\nOptions:\n"));
+  bw_options_describe (text, BW_OPTION_HELP | BW_OPTION_VERSION);
+  g_string_append (text, _ ("\nExit status: 0 done, 1 the project is at fault, 2 wrong usage.\n"));
+  return g_string_free (text, FALSE);
+}
+
+char *
+bw_command_help (const BwCommand *command)
+{
+  return command ? help_of_command (command) : help_of_tool ();
+}

@@ -1,0 +1,243 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A small parser of our own: options stand before or after the command and the file, negative
+ * numbers are values, numbers are read the same in every locale, and each mistake is one sentence.
+ */
+#include "config.h"
+
+#include "tool/options.h"
+
+#include "core/limits.h"
+#include "project/length.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+GQuark
+bw_usage_quark (void)
+{
+  return g_quark_from_static_string ("bw-usage");
+}
+
+static gboolean
+take_output (BwOptions *options, const char *value)
+{
+  options->output = value;
+  return *value != '\0';
+}
+
+static gboolean
+take_integer (const char *value, int least, int most, int *result)
+{
+  gint64 number;
+  if (!g_ascii_string_to_signed (value, 10, least, most, &number, NULL))
+    return FALSE;
+  *result = (int)number;
+  return TRUE;
+}
+
+static gboolean
+take_rows (BwOptions *options, const char *value)
+{
+  return take_integer (value, BW_ROWS_MIN, BW_ROWS_MAX, &options->rows);
+}
+
+static gboolean
+take_pieces (BwOptions *options, const char *value)
+{
+  return take_integer (value, 1, BW_PIECES_MAX, &options->pieces);
+}
+
+static gboolean
+take_section (BwOptions *options, const char *value)
+{
+  return bw_length_parse (value, BW_UNIT_MM, &options->section_mm, NULL);
+}
+
+/* Plain decimal notation alone: no "nan", no hexadecimal, nothing after the number. */
+static gboolean
+take_angle (const char *value, double most, double *result)
+{
+  char *end;
+  if (!*value || value[strspn (value, "+-.0123456789eE")] != '\0')
+    return FALSE;
+  *result = g_ascii_strtod (value, &end);
+  return *end == '\0' && isfinite (*result) && fabs (*result) <= most;
+}
+
+static gboolean
+take_turn (BwOptions *options, const char *value)
+{
+  return take_angle (value, 1e6, &options->turn_deg);
+}
+
+static gboolean
+take_tip (BwOptions *options, const char *value)
+{
+  return take_angle (value, 90, &options->tip_deg);
+}
+
+static gboolean
+take_size (BwOptions *options, const char *value)
+{
+  g_auto (GStrv) sides = g_strsplit (value, "x", -1);
+  return g_strv_length (sides) == 2
+         && take_integer (sides[0], BW_PICTURE_MIN, BW_PICTURE_MAX, &options->width)
+         && take_integer (sides[1], BW_PICTURE_MIN, BW_PICTURE_MAX, &options->height);
+}
+
+typedef struct {
+  BwOption flag;
+  const char *name;  /* without its dashes */
+  const char *value; /* what the value is called; NULL without one */
+  gboolean (*take) (BwOptions *options, const char *value);
+  const char *wants; /* what a value must be */
+  const char *help;
+} Kind;
+
+/* The sentences below name these bounds. */
+G_STATIC_ASSERT (BW_ROWS_MIN == 1 && BW_ROWS_MAX == 20000 && BW_PIECES_MAX == 10000);
+G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192);
+
+static const Kind kinds[] = {
+  { BW_OPTION_JSON, "json", NULL, NULL, NULL, N_ ("print one JSON object instead of text") },
+  { BW_OPTION_CSV, "csv", NULL, NULL, NULL, N_ ("print comma-separated values") },
+  { BW_OPTION_ROWS, "rows", N_ ("R"), take_rows, N_ ("a whole number from 1 to 20000"),
+    N_ ("as if the band had R rows") },
+  { BW_OPTION_SECTION, "section", N_ ("Z"), take_section, N_ ("a height in millimetres"),
+    N_ ("the section at height Z (mm above the base) alone") },
+  { BW_OPTION_ALL, "all", NULL, NULL, NULL, N_ ("the passes in the hole of every bead too") },
+  { BW_OPTION_PIECES, "pieces", N_ ("K"), take_pieces, N_ ("a whole number from 1 to 10000"),
+    N_ ("for K pieces") },
+  { BW_OPTION_OUTPUT, "output", N_ ("FILE"), take_output, N_ ("a file name"),
+    N_ ("the file to write (also -o FILE)") },
+  { BW_OPTION_SIZE, "size", N_ ("WxH"), take_size,
+    N_ ("a width and a height in pixels, such as 800x600, each from 16 to 8192"),
+    N_ ("width and height in pixels (800x800)") },
+  { BW_OPTION_TURN, "turn", N_ ("DEG"), take_turn, N_ ("an angle in degrees"),
+    N_ ("look from this azimuth (0)") },
+  { BW_OPTION_TIP, "tip", N_ ("DEG"), take_tip, N_ ("an angle from -90 to 90 degrees"),
+    N_ ("look from this many degrees above (0)") },
+  { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
+  { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
+};
+
+static const Kind *
+find_kind (const char *name, gsize length)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (strlen (kinds[i].name) == length && strncmp (kinds[i].name, name, length) == 0)
+      return &kinds[i];
+  return NULL;
+}
+
+/* "-o FILE", "-oFILE", "-h": the short spellings as the long ones. value: what follows at once. */
+static const Kind *
+find_short (const char *word, const char **value)
+{
+  *value = NULL;
+  if (word[1] == 'h' && !word[2])
+    return find_kind ("help", 4);
+  if (word[1] != 'o')
+    return NULL;
+  *value = word[2] ? word + 2 : NULL;
+  return find_kind ("output", 6);
+}
+
+static const Kind *
+find_long (const char *word, const char **value)
+{
+  const char *equals = strchr (word, '=');
+  *value = equals ? equals + 1 : NULL;
+  return find_kind (word + 2, equals ? (gsize)(equals - word - 2) : strlen (word + 2));
+}
+
+static gboolean
+wrong (GError **error, const char *format, const char *what, const char *more)
+{
+  g_autofree char *shown = g_utf8_make_valid (what, -1);
+  g_autofree char *also = more ? g_utf8_make_valid (more, -1) : NULL;
+  g_autoptr (GString) message = g_string_new (format);
+  g_string_replace (message, "%1", shown, 1);
+  g_string_replace (message, "%2", also ? also : "", 1);
+  g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG, message->str);
+  return FALSE;
+}
+
+static gboolean
+take_value (BwOptions *options, const Kind *kind, const char *word, const char *value,
+            GError **error)
+{
+  if (!value)
+    /* Translators: %1 is an option, %2 what its value must be. */
+    return wrong (error, _ ("%1 wants %2"), word, _ (kind->wants));
+  if (kind->take (options, value))
+    return TRUE;
+  g_autofree char *found = g_strdup_printf ("%s: '%s'", word, value);
+  /* Translators: %1 is an option and the value found, %2 what it must be. */
+  return wrong (error, _ ("%1 is not %2"), found, _ (kind->wants));
+}
+
+/* Reads the option at argv[*i] and its value; *i is left at the last word read. */
+static gboolean
+parse_option (BwOptions *options, int argc, char **argv, int *i, GError **error)
+{
+  const char *word = argv[*i], *value;
+  const Kind *kind = word[1] == '-' ? find_long (word, &value) : find_short (word, &value);
+  if (!kind)
+    return wrong (error, _ ("unknown option %1"), word, NULL);
+  if (!kind->take && value)
+    return wrong (error, _ ("--%1 takes no value"), kind->name, NULL);
+  options->given |= kind->flag;
+  if (!kind->take)
+    return TRUE;
+  if (!value && *i + 1 < argc)
+    value = argv[++*i];
+  g_autofree char *name = g_strconcat ("--", kind->name, NULL);
+  return take_value (options, kind, name, value, error);
+}
+
+gboolean
+bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
+{
+  gboolean ended = FALSE;
+  *options = (BwOptions){ .width = 800, .height = 800, .words = g_ptr_array_new () };
+  for (int i = 1; i < argc; i++) {
+    if (!ended && strcmp (argv[i], "--") == 0)
+      ended = TRUE;
+    else if (ended || argv[i][0] != '-' || !argv[i][1])
+      g_ptr_array_add (options->words, argv[i]);
+    else if (!parse_option (options, argc, argv, &i, error))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+void
+bw_options_clear (BwOptions *options)
+{
+  g_clear_pointer (&options->words, g_ptr_array_unref);
+}
+
+gboolean
+bw_options_check (const BwOptions *options, guint allowed, const char *command, GError **error)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (options->given & kinds[i].flag & ~allowed)
+      /* Translators: %1 is an option, %2 a command. */
+      return wrong (error, _ ("--%1 does not go with '%2'"), kinds[i].name, command);
+  return TRUE;
+}
+
+void
+bw_options_describe (GString *text, guint which)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++) {
+    if (!(which & kinds[i].flag))
+      continue;
+    g_autofree char *usage = kinds[i].value
+                                 ? g_strdup_printf ("--%s %s", kinds[i].name, _ (kinds[i].value))
+                                 : g_strdup_printf ("--%s", kinds[i].name);
+    g_string_append_printf (text, "  %-16s %s\n", usage, _ (kinds[i].help));
+  }
+}

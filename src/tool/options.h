@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The words of the command line: which options were given, with what values, and what is left. */
+#pragma once
+
+#include <glib.h>
+
+#define BW_USAGE (bw_usage_quark ())
+
+/* Wrong usage: every error of this domain ends the program with status 2. */
+typedef enum { BW_USAGE_WRONG } BwUsageCode;
+
+GQuark bw_usage_quark (void);
+
+typedef enum {
+  BW_OPTION_JSON = 1 << 0,
+  BW_OPTION_CSV = 1 << 1,
+  BW_OPTION_ROWS = 1 << 2,
+  BW_OPTION_SECTION = 1 << 3,
+  BW_OPTION_ALL = 1 << 4,
+  BW_OPTION_PIECES = 1 << 5,
+  BW_OPTION_OUTPUT = 1 << 6,
+  BW_OPTION_SIZE = 1 << 7,
+  BW_OPTION_TURN = 1 << 8,
+  BW_OPTION_TIP = 1 << 9,
+  BW_OPTION_HELP = 1 << 10,
+  BW_OPTION_VERSION = 1 << 11,
+} BwOption;
+
+#define BW_PICTURE_MIN 16
+#define BW_PICTURE_MAX 8192
+
+typedef struct {
+  guint given; /* flags of BwOption */
+  int rows, pieces;
+  double section_mm, turn_deg, tip_deg;
+  int width, height;
+  const char *output; /* borrowed from argv */
+  GPtrArray *words;   /* what is not an option, borrowed from argv */
+} BwOptions;
+
+/* Options may stand anywhere; "--" ends them; the last of a repeated option holds. Errors are
+ * BW_USAGE. *options is to be cleared in either case. */
+gboolean bw_options_parse (BwOptions *options, int argc, char **argv, GError **error);
+void bw_options_clear (BwOptions *options);
+
+/* An error that names the first option of `given` that is not in `allowed`; TRUE when all are. */
+gboolean bw_options_check (const BwOptions *options, guint allowed, const char *command,
+                           GError **error);
+
+/* Appends a line of help for each option in `which`. */
+void bw_options_describe (GString *text, guint which);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwOptions, bw_options_clear)

@@ -1,0 +1,444 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The built program as its users meet it: what it prints where, and with which exit status. */
+#include "config.h"
+
+#include "output/report.h"
+#include "sample.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <json-glib/json-glib.h>
+#include <setjmp.h>
+#include <signal.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+#include <cmocka.h>
+
+/* A folder of the test's own with a sound project in it. */
+typedef struct {
+  char *folder, *project;
+} Bench;
+
+typedef struct {
+  int status;
+  char *out, *err;
+} Result;
+
+static void
+result_clear (Result *result)
+{
+  g_free (result->out);
+  g_free (result->err);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Result, result_clear)
+
+static char *
+bench_file (const Bench *bench, const char *name, const char *content)
+{
+  char *path = g_build_filename (bench->folder, name, NULL);
+  if (content)
+    assert_true (g_file_set_contents (path, content, -1, NULL));
+  return path;
+}
+
+static char *
+sample_text (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (77);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+  sample->prices = TRUE;
+  return sample_json (sample);
+}
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  g_autofree char *text = sample_text ();
+  bench->folder = g_dir_make_tmp ("bandwright-tool-XXXXXX", NULL);
+  assert_non_null (bench->folder);
+  bench->project = bench_file (bench, "harbour night.bandwright", text);
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GDir) dir = g_dir_open (bench->folder, 0, NULL);
+  for (const char *name; (name = g_dir_read_name (dir));) {
+    g_autofree char *path = g_build_filename (bench->folder, name, NULL);
+    g_assert_no_errno (g_remove (path));
+  }
+  g_assert_no_errno (g_rmdir (bench->folder));
+  g_free (bench->folder);
+  g_free (bench->project);
+  g_free (bench);
+  return 0;
+}
+
+/* Runs the tool with these arguments, up to NULL. */
+static Result
+run (const char *first, ...)
+{
+  g_autoptr (GPtrArray) argv = g_ptr_array_new ();
+  g_autoptr (GError) error = NULL;
+  Result result = { 0 };
+  va_list rest;
+  g_ptr_array_add (argv, (char *)g_getenv ("BW_TOOL"));
+  assert_non_null (g_getenv ("BW_TOOL"));
+  va_start (rest, first);
+  for (const char *word = first; word; word = va_arg (rest, const char *))
+    g_ptr_array_add (argv, (char *)word);
+  va_end (rest);
+  g_ptr_array_add (argv, NULL);
+  g_autoptr (GSubprocess) process
+      = g_subprocess_newv ((const char *const *)argv->pdata,
+                           G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE, &error);
+  assert_non_null (process);
+  assert_true (g_subprocess_communicate_utf8 (process, NULL, NULL, &result.out, &result.err, NULL));
+  assert_true (g_subprocess_get_if_exited (process));
+  result.status = g_subprocess_get_exit_status (process);
+  return result;
+}
+
+static int
+line_count (const char *text)
+{
+  int n = 0;
+  for (; *text; text++)
+    n += *text == '\n';
+  return n;
+}
+
+static BwProject *
+load (const Bench *bench)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (bench->project);
+  BwProject *project = bw_project_load (file, NULL);
+  assert_non_null (project);
+  return project;
+}
+
+/* Takes wanted. */
+static void
+assert_prints (Result *result, char *wanted)
+{
+  assert_string_equal (result->err, "");
+  assert_int_equal (result->status, 0);
+  assert_string_equal (result->out, wanted);
+  result_clear (result);
+  g_free (wanted);
+}
+
+static void
+every_report_is_printed_as_text_and_as_json (void **state)
+{
+  const Bench *bench = *state;
+  g_autoptr (BwProject) p = load (bench);
+  for (int json = 0; json <= 1; json++) {
+    const char *flag = json ? "--json" : NULL;
+    Result results[]
+        = { run ("fit", bench->project, flag, NULL), run ("stone", bench->project, flag, NULL),
+            run ("hang", bench->project, flag, NULL), run ("thread", bench->project, flag, NULL),
+            run ("materials", bench->project, flag, NULL) };
+    assert_prints (&results[0], bw_report_fit (p, 0, json, NULL));
+    assert_prints (&results[1], bw_report_stone (p, json));
+    assert_prints (&results[2], bw_report_hang (p, json));
+    assert_prints (&results[3], bw_report_thread (p, FALSE, json));
+    assert_prints (&results[4], bw_report_materials (p, 0, json));
+  }
+}
+
+static void
+options_change_the_report_and_may_stand_anywhere (void **state)
+{
+  const Bench *bench = *state;
+  g_autoptr (BwProject) p = load (bench);
+  Result results[] = {
+    run ("--rows", "112", "fit", "--json", bench->project, NULL),
+    run ("stone", "--section=20", bench->project, "--json", NULL),
+    run ("--json", "thread", "--all", bench->project, NULL),
+    run ("materials", bench->project, "--csv", "--pieces", "12", NULL),
+    run ("--pieces=7", "materials", "--json", "--", bench->project, NULL),
+    run ("words", bench->project, NULL),
+  };
+  assert_prints (&results[0], bw_report_fit (p, 112, TRUE, NULL));
+  assert_prints (&results[1], bw_report_section (p, 20, TRUE, NULL));
+  assert_prints (&results[2], bw_report_thread (p, TRUE, TRUE));
+  assert_prints (&results[3], bw_materials_csv (p, 12));
+  assert_prints (&results[4], bw_report_materials (p, 7, TRUE));
+  assert_prints (&results[5], bw_words (p));
+}
+
+static void
+json_is_one_object_and_nothing_else (void **state)
+{
+  const Bench *bench = *state;
+  static const char *const commands[] = { "fit", "stone", "hang", "thread", "materials" };
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
+    g_auto (Result) result = run (commands[i], "--json", bench->project, NULL);
+    g_autoptr (JsonParser) parser = json_parser_new ();
+    assert_true (json_parser_load_from_data (parser, result.out, -1, NULL));
+    assert_true (JSON_NODE_HOLDS_OBJECT (json_parser_get_root (parser)));
+    assert_int_equal (result.out[0], '{');
+    assert_true (g_str_has_suffix (result.out, "\n}\n"));
+  }
+}
+
+static void
+a_sound_project_is_checked_in_silence (void **state)
+{
+  const Bench *bench = *state;
+  Result result = run ("check", bench->project, NULL);
+  assert_prints (&result, g_strdup (""));
+}
+
+static void
+assert_fault (const char *path, const char *sentence)
+{
+  static const char *const commands[] = { "check", "fit", "words", "materials" };
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
+    g_auto (Result) result = run (commands[i], path, NULL);
+    g_autofree char *wanted = g_strdup_printf ("%s: %s", path, sentence);
+    assert_int_equal (result.status, 1);
+    assert_string_equal (result.out, "");
+    assert_int_equal (line_count (result.err), 1);
+    if (!g_str_has_prefix (result.err, wanted))
+      fail_msg ("\"%s\" does not begin with \"%s\"", result.err, wanted);
+  }
+}
+
+/* One key of the sound project put wrong. */
+static void
+assert_broken_key (const Bench *bench, const char *right, const char *wrong, const char *pointer)
+{
+  g_autofree char *text = sample_text ();
+  g_autoptr (GString) broken = g_string_new (text);
+  g_autofree char *sentence = g_strconcat (pointer, ": ", NULL);
+  assert_int_equal (g_string_replace (broken, right, wrong, 1), 1);
+  g_autofree char *path = bench_file (bench, "broken.bandwright", broken->str);
+  assert_fault (path, sentence);
+}
+
+static void
+a_fault_is_one_line_that_names_file_and_key (void **state)
+{
+  const Bench *bench = *state;
+  assert_broken_key (bench, "\"at_mm\": 12", "\"at_mm\": \"low\"", "/stone/at_mm");
+  assert_broken_key (bench, "\"hole_mm\": 0.8", "\"hole_mm\": 1.9", "/bead/hole_mm");
+  assert_broken_key (bench, "\"columns\": 12", "\"columns\": 13", "/band/columns");
+  assert_broken_key (bench, "\"shoulder_mm\": 47", "\"shoulder_mm\": 65", "/stone/shoulder_mm");
+  assert_broken_key (bench, "\"version\": 1", "\"version\": 99", "/version");
+  assert_broken_key (bench, "\"srgb\": \"#1b2a41\"", "\"srgb\": \"blue\"", "/tray/0/srgb");
+}
+
+static void
+what_is_no_project_is_said_to_be_none (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *missing = bench_file (bench, "missing.bandwright", NULL);
+  g_autofree char *empty = bench_file (bench, "empty.bandwright", "");
+  g_autofree char *noise = bench_file (bench, "noise.bandwright", "\xff\xfe{}");
+  g_autofree char *cut = bench_file (bench, "cut.bandwright", "{ \"format\": \"bandw");
+  assert_fault (missing, "there is no such file");
+  assert_fault (bench->folder, "this is a folder, not a project");
+  assert_fault (empty, "");
+  assert_fault (noise, "");
+  assert_fault (cut, "");
+}
+
+static void
+a_file_that_may_not_be_read_is_named (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *locked = bench_file (bench, "locked.bandwright", "{}");
+  assert_int_equal (g_chmod (locked, 0), 0);
+  /* The superuser reads it all the same, and then finds no project in it. */
+  assert_fault (locked, geteuid () == 0 ? "/format: " : "you are not allowed to read this file");
+}
+
+static void
+a_name_with_a_line_feed_still_makes_one_line (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *path = g_build_filename (bench->folder, "two\nlines", NULL);
+  g_auto (Result) result = run ("check", path, NULL);
+  assert_int_equal (result.status, 1);
+  assert_int_equal (line_count (result.err), 1);
+}
+
+static void
+assert_misuse (Result *result, const char *sentence)
+{
+  g_autofree char *wanted = g_strconcat ("bandwright-tool: ", sentence, NULL);
+  assert_int_equal (result->status, 2);
+  assert_string_equal (result->out, "");
+  if (!g_str_has_prefix (result->err, wanted))
+    fail_msg ("\"%s\" does not begin with \"%s\"", result->err, wanted);
+  result_clear (result);
+}
+
+static void
+wrong_usage_is_told_and_ends_with_status_2 (void **state)
+{
+  const char *file = ((const Bench *)*state)->project;
+  struct {
+    Result result;
+    const char *sentence;
+  } cases[] = {
+    { run (NULL), "a command is missing" },
+    { run ("weave", file, NULL), "unknown command 'weave'" },
+    { run ("fit", NULL), "'fit' wants a project file" },
+    { run ("fit", file, file, NULL), "'fit' takes one project file alone" },
+    { run ("fit", file, "--jsn", NULL), "unknown option --jsn" },
+    { run ("fit", file, "-x", NULL), "unknown option -x" },
+    { run ("fit", file, "--csv", NULL), "--csv does not go with 'fit'" },
+    { run ("check", file, "--json", NULL), "--json does not go with 'check'" },
+    { run ("fit", file, "--json=yes", NULL), "--json takes no value" },
+    { run ("fit", file, "--rows", NULL), "--rows wants a whole number from 1 to 20000" },
+    { run ("fit", file, "--rows", "0", NULL), "--rows: '0' is not a whole number from 1 to 20000" },
+    { run ("fit", file, "--rows=12x", NULL),
+      "--rows: '12x' is not a whole number from 1 to 20000" },
+    { run ("fit", file, "--rows=20001", NULL),
+      "--rows: '20001' is not a whole number from 1 to 20000" },
+    { run ("stone", file, "--section", "high", NULL),
+      "--section: 'high' is not a height in millimetres" },
+    { run ("stone", file, "--section", "nan", NULL),
+      "--section: 'nan' is not a height in millimetres" },
+    { run ("stone", file, "--section", "64.5", NULL),
+      "--section: a height of 64.5 mm is off the stone, which reaches from 0 to 64 mm" },
+    { run ("stone", file, "--section", "-1", NULL),
+      "--section: a height of -1 mm is off the stone, which reaches from 0 to 64 mm" },
+    { run ("materials", file, "--pieces", "-3", NULL),
+      "--pieces: '-3' is not a whole number from 1 to 10000" },
+    { run ("materials", file, "--pieces", "10001", NULL),
+      "--pieces: '10001' is not a whole number from 1 to 10000" },
+    { run ("materials", file, "--json", "--csv", NULL),
+      "'materials' takes --json or --csv, not both" },
+    { run ("render", file, NULL), "'render' wants -o and a file to write" },
+    { run ("render", file, "-o", "x.png", "--size", "8x8", NULL),
+      "--size: '8x8' is not a width and a height in pixels" },
+    { run ("render", file, "-o", "x.png", "--tip", "91", NULL),
+      "--tip: '91' is not an angle from -90 to 90 degrees" },
+    { run ("help", "weave", NULL), "unknown command 'weave'" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    assert_misuse (&cases[i].result, cases[i].sentence);
+}
+
+static void
+usage_comes_before_the_file (void **state)
+{
+  g_auto (Result) result = run ("materials", "--json", "--csv", "/no/such/file", NULL);
+  assert_int_equal (result.status, 2);
+}
+
+static void
+help_tells_of_every_command_and_each_of_its_options (void **state)
+{
+  static const char *const options[][2] = {
+    { "fit", "--rows R" },         { "stone", "--section Z" }, { "hang", "--json" },
+    { "thread", "--all" },         { "materials", "--csv" },   { "words", "--help" },
+    { "render", "--output FILE" }, { "check", "--help" },
+  };
+  g_auto (Result) all = run ("--help", NULL);
+  assert_int_equal (all.status, 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (options); i++) {
+    Result help = run ("help", options[i][0], NULL);
+    g_auto (Result) same = run (options[i][0], "--help", NULL);
+    g_autofree char *line = g_strdup_printf ("\n  %s ", options[i][0]);
+    assert_non_null (strstr (all.out, line));
+    assert_non_null (strstr (same.out, options[i][1]));
+    assert_prints (&help, g_strdup (same.out));
+  }
+}
+
+static void
+the_version_is_the_programs (void **state)
+{
+  Result result = run ("--version", NULL);
+  assert_prints (&result, g_strdup ("bandwright-tool " BW_VERSION "\n"));
+}
+
+/* What a shell says of "bandwright-tool fit FILE REDIRECTION": the status and standard error. */
+static int
+run_in_shell (const Bench *bench, const char *redirection, char **err)
+{
+  g_autofree char *tool = g_shell_quote (g_getenv ("BW_TOOL"));
+  g_autofree char *file = g_shell_quote (bench->project);
+  g_autofree char *command = g_strdup_printf ("exec %s stone %s %s", tool, file, redirection);
+  const char *argv[] = { "sh", "-c", command, NULL };
+  g_autoptr (GSubprocess) shell = g_subprocess_newv (argv, G_SUBPROCESS_FLAGS_STDERR_PIPE, NULL);
+  assert_non_null (shell);
+  assert_true (g_subprocess_communicate_utf8 (shell, NULL, NULL, NULL, err, NULL));
+  assert_true (g_subprocess_get_if_exited (shell));
+  return g_subprocess_get_exit_status (shell);
+}
+
+static void
+a_full_disk_is_noticed (void **state)
+{
+  g_autofree char *err = NULL;
+  assert_int_equal (run_in_shell (*state, "> /dev/full", &err), 1);
+  assert_string_equal (err, "standard output: No space left on device\n");
+}
+
+static void
+a_closed_standard_output_is_noticed (void **state)
+{
+  g_autofree char *err = NULL;
+  assert_int_equal (run_in_shell (*state, ">&-", &err), 1);
+  assert_string_equal (err, "standard output: Bad file descriptor\n");
+}
+
+/* The reader's end of the pipe is gone before the tool writes. */
+static void
+a_closed_pipe_is_noticed (void **state)
+{
+  const Bench *bench = *state;
+  const char *argv[] = { g_getenv ("BW_TOOL"), "stone", bench->project, NULL };
+  int ends[2];
+  g_autofree char *err = NULL;
+  g_autoptr (GSubprocessLauncher) launcher
+      = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  assert_int_equal (pipe (ends), 0);
+  close (ends[0]);
+  g_subprocess_launcher_take_stdout_fd (launcher, ends[1]);
+  g_autoptr (GSubprocess) process = g_subprocess_launcher_spawnv (launcher, argv, NULL);
+  assert_non_null (process);
+  assert_true (g_subprocess_communicate_utf8 (process, NULL, NULL, NULL, &err, NULL));
+  assert_true (g_subprocess_get_if_exited (process));
+  assert_int_equal (g_subprocess_get_exit_status (process), 1);
+  assert_string_equal (err, "standard output: Broken pipe\n");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_report_is_printed_as_text_and_as_json),
+    cmocka_unit_test (options_change_the_report_and_may_stand_anywhere),
+    cmocka_unit_test (json_is_one_object_and_nothing_else),
+    cmocka_unit_test (a_sound_project_is_checked_in_silence),
+    cmocka_unit_test (a_fault_is_one_line_that_names_file_and_key),
+    cmocka_unit_test (what_is_no_project_is_said_to_be_none),
+    cmocka_unit_test (a_file_that_may_not_be_read_is_named),
+    cmocka_unit_test (a_name_with_a_line_feed_still_makes_one_line),
+    cmocka_unit_test (wrong_usage_is_told_and_ends_with_status_2),
+    cmocka_unit_test (usage_comes_before_the_file),
+    cmocka_unit_test (help_tells_of_every_command_and_each_of_its_options),
+    cmocka_unit_test (the_version_is_the_programs),
+    cmocka_unit_test (a_full_disk_is_noticed),
+    cmocka_unit_test (a_closed_standard_output_is_noticed),
+    cmocka_unit_test (a_closed_pipe_is_noticed),
+  };
+  return cmocka_run_group_tests_name ("tool", tests, set_up, tear_down);
+}
