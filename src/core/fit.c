@@ -266,7 +266,7 @@ column_closing_scale (const BwLaid *laid, const BwColumn *column, int n, double 
   double lo = surely_closes (laid, column, n), hi = INFINITY;
   double slope = column->section.girth_mm / n;
   double lambda = MAX (guess, lo), last = NAN, last_beyond = NAN;
-  for (int k = 0; k < 100 && hi - lo > 1e-14 * hi; k++) {
+  for (int k = 0; k < 100; k++) {
     double beyond = chord_beyond (laid, column, n, lambda);
     double secant = (beyond - last_beyond) / (lambda - last);
     if (secant > 0.1 * slope && secant < 10 * slope)

@@ -85,13 +85,14 @@ list_chances (BwForecast *forecast, const Outlook *outlook, double *reached)
   return n;
 }
 
-/* The distribution function so far above n that nothing is left beyond. */
+/* The distribution function so far above n that nothing is left beyond. Every stone closes with
+ * enough beads; where that would take more than a band can have, that is all there is to say. */
 static double
 far_above (const Outlook *outlook, int n)
 {
   double more = 1 + (SURELY_Z + 1) * outlook->sigma_mm / outlook->design->pitch.mm;
-  for (int k = 0; k < 8; k++, more *= 2) {
-    double z = score (outlook, n + (int)MIN (more, 1e6));
+  for (; n + more < BW_ROWS_MAX; more *= 2) {
+    double z = score (outlook, n + (int)more);
     if (z >= SURELY_Z)
       return below (z);
   }
