@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Remedies: each, once applied and solved again, is what was promised, and nothing nearer was
+ * passed over. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include "core/remedy.h"
+#include "samples.h"
+
+#define DESIGNS 60
+
+static GArray *
+remedies_of (const BwDesign *design, const BwStone *stone)
+{
+  int n_sizes;
+  const BwBead *sizes = bw_bead_sizes (&n_sizes);
+  return bw_remedies (design, stone, sizes, n_sizes);
+}
+
+/* The which-th remedy of a kind, NULL when there are fewer. */
+static const BwRemedy *
+find_remedy (GArray *remedies, BwRemedyKind kind, int which)
+{
+  for (guint i = 0; i < remedies->len; i++) {
+    const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+    if (remedy->kind == kind && which-- == 0)
+      return remedy;
+  }
+  return NULL;
+}
+
+static void
+every_remedy_solved_again_is_what_was_promised (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (40);
+  int offered[6] = { 0 };
+  for (int k = 0; k < DESIGNS; k++) {
+    BwStone stone, again;
+    BwFit fit;
+    BwDesign design = sample_random_design (rand, &stone);
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    for (guint i = 0; i < remedies->len; i++) {
+      const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+      sample_solve (&remedy->design, &again);
+      bw_fit_init (&fit, &remedy->design, &again, remedy->design.band.rows);
+      assert_int_equal (remedy->verdict, fit.verdict);
+      assert_near (remedy->gap_min_mm, fit.gap_min_mm, 1e-9);
+      assert_near (remedy->gap_max_mm, fit.gap_max_mm, 1e-9);
+      assert_true (i == 0 || remedy->kind >= (remedy - 1)->kind);
+      offered[remedy->kind]++;
+    }
+  }
+  for (int kind = 0; kind < 6; kind++)
+    assert_true (offered[kind] > 0);
+}
+
+static void
+rows_are_offered_a_whole_bead_away_on_both_sides (void **state)
+{
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  for (design.band.rows = 108; design.band.rows < 118; design.band.rows++) {
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    double a = find_remedy (remedies, BW_REMEDY_ROWS, 0)->value;
+    double b = find_remedy (remedies, BW_REMEDY_ROWS, 1)->value;
+    int step = design.band.rows % 2 ? 1 : 2;
+    assert_near (a + b, 2 * design.band.rows, 0);
+    assert_near (fabs (a - b), 2 * step, 0);
+    assert_int_equal (find_remedy (remedies, BW_REMEDY_ROWS, 0)->design.band.rows, (int)a);
+    assert_null (find_remedy (remedies, BW_REMEDY_ROWS, 2));
+  }
+}
+
+static void
+a_loose_band_is_offered_fewer_rows_first_and_a_tight_one_more (void **state)
+{
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  int closing = 2 * bw_fit_recommended (&design, &stone);
+  design.band.rows = closing + 6;
+  g_autoptr (GArray) loose = remedies_of (&design, &stone);
+  assert_near (find_remedy (loose, BW_REMEDY_ROWS, 0)->value, closing + 4, 0);
+  design.band.rows = closing - 2;
+  g_autoptr (GArray) tight = remedies_of (&design, &stone);
+  assert_near (find_remedy (tight, BW_REMEDY_ROWS, 0)->value, closing, 0);
+}
+
+static void
+the_bed_remedy_lets_the_tightest_column_lie_at_its_natural_length (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (41);
+  int offered = 0;
+  for (int k = 0; k < DESIGNS; k++) {
+    BwStone stone;
+    BwBedding before, after;
+    BwDesign design = sample_random_design (rand, &stone);
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *bed = find_remedy (remedies, BW_REMEDY_BED, 0);
+    if (!bed)
+      continue;
+    offered++;
+    BwBandSpan span = bw_design_span (&design);
+    assert_true (bw_bedding_init (&before, &design.bed, &stone, span, NULL));
+    assert_true (bw_bedding_init (&after, &bed->design.bed, &stone, span, NULL));
+    for (int i = 0; i <= 4; i++) {
+      double z = span.bottom_mm + i * span.width_mm / 4;
+      assert_near (bw_bedding_thickness (&after, z) - bw_bedding_thickness (&before, z), bed->value,
+                   1e-12);
+    }
+    assert_near (bed->gap_max_mm, 0, 1e-9);
+  }
+  assert_true (offered > DESIGNS / 3);
+}
+
+/* Not one wind of cord fewer brings the same: no layer count nearer to the present one is snug. */
+static void
+the_layers_remedy_is_the_nearest_snug_count (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (42);
+  int snug = 0;
+  for (int k = 0; k < DESIGNS; k++) {
+    BwStone stone;
+    BwDesign design = sample_random_design (rand, &stone);
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *layers = find_remedy (remedies, BW_REMEDY_LAYERS, 0);
+    if (!layers || layers->verdict != BW_VERDICT_SNUG)
+      continue;
+    snug++;
+    assert_int_equal (layers->design.bed.layers, (int)layers->value);
+    int away = ABS (layers->design.bed.layers - design.bed.layers);
+    for (int d = 1 - away; d < away; d++) {
+      BwDesign nearer = design;
+      nearer.bed.layers += d;
+      if (d != 0 && bw_design_validate (&nearer, NULL, NULL))
+        assert_true (bw_fit_verdict (&nearer, &stone, design.band.rows, NULL, NULL)
+                     != BW_VERDICT_SNUG);
+    }
+  }
+  assert_true (snug > 5);
+}
+
+static void
+a_layer_count_that_is_not_snug_at_least_lessens_the_worst_gap (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (43);
+  int seen = 0;
+  for (int k = 0; k < DESIGNS; k++) {
+    BwStone stone;
+    BwFit fit;
+    BwDesign design = sample_random_design (rand, &stone);
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *layers = find_remedy (remedies, BW_REMEDY_LAYERS, 0);
+    if (!layers || layers->verdict == BW_VERDICT_SNUG)
+      continue;
+    seen++;
+    bw_fit_init (&fit, &design, &stone, design.band.rows);
+    assert_int_equal (ABS (layers->design.bed.layers - design.bed.layers), 1);
+    assert_true (MAX (fabs (layers->gap_min_mm), fabs (layers->gap_max_mm))
+                 < MAX (fabs (fit.gap_min_mm), fabs (fit.gap_max_mm)));
+  }
+  assert_true (seen > 0);
+}
+
+static double
+way_round (const BwDesign *design, const BwStone *stone, const BwBedding *bedding, int column)
+{
+  double z = design->band.bottom_mm + (column - 0.5) * design->gauge.column_mm;
+  BwSection section;
+  bw_section_init (&section, stone, z);
+  return section.girth_mm + 2 * G_PI * bw_bedding_thickness (bedding, z);
+}
+
+static void
+the_grade_remedy_makes_both_edges_the_same_way_round (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (44);
+  int offered = 0;
+  for (int k = 0; k < DESIGNS; k++) {
+    BwStone stone;
+    BwBedding bedding;
+    BwDesign design = sample_random_design (rand, &stone);
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *grade = find_remedy (remedies, BW_REMEDY_GRADE, 0);
+    if (!grade)
+      continue;
+    offered++;
+    const BwDesign *graded = &grade->design;
+    assert_true (bw_bedding_init (&bedding, &graded->bed, &stone, bw_design_span (graded), NULL));
+    assert_near (way_round (graded, &stone, &bedding, 1),
+                 way_round (graded, &stone, &bedding, design.band.columns), 1e-9);
+    assert_near (graded->bed.top_extra_mm, grade->value, 0);
+    assert_int_equal (graded->band.rows, 2 * bw_fit_recommended (graded, &stone));
+    assert_true (grade->verdict == BW_VERDICT_SNUG || grade->verdict == BW_VERDICT_LOOSE);
+  }
+  assert_true (offered > DESIGNS / 3);
+}
+
+static gboolean
+snug_at (const BwDesign *design, const BwStone *stone, double bottom)
+{
+  BwDesign moved = *design;
+  moved.band.bottom_mm = bottom;
+  return bw_fit_verdict (&moved, stone, moved.band.rows, NULL, NULL) == BW_VERDICT_SNUG;
+}
+
+static void
+a_move_goes_to_the_nearest_snug_height_on_its_side (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (45);
+  int offered = 0;
+  for (int k = 0; k < 2 * DESIGNS; k++) {
+    BwStone stone;
+    double last = 0;
+    BwDesign design = sample_random_design (rand, &stone);
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *move;
+    for (int which = 0; (move = find_remedy (remedies, BW_REMEDY_MOVE, which)); which++) {
+      double way = move->value - design.band.bottom_mm;
+      int steps = (int)lround (fabs (way) / 0.5);
+      offered++;
+      assert_int_equal (move->verdict, BW_VERDICT_SNUG);
+      assert_int_equal (move->design.band.rows, design.band.rows);
+      assert_near (fabs (way), steps * 0.5, 1e-9);
+      assert_true (steps > 0 && fabs (way) >= last);
+      for (int i = 1; i < steps; i++)
+        assert_false (snug_at (&design, &stone, design.band.bottom_mm + way * i / steps));
+      last = fabs (way);
+    }
+  }
+  assert_true (offered > 20);
+}
+
+static void
+another_bead_keeps_the_band_as_wide_as_it_can (void **state)
+{
+  int n_sizes;
+  const BwBead *sizes = bw_bead_sizes (&n_sizes);
+  BwStone stone;
+  BwDesign design = sample_design ();
+  design.gauge.has_swatch = TRUE;
+  design.gauge.swatch = (BwSwatch){ .columns = 10, .rows = 24, .width_mm = 13, .length_mm = 20 };
+  design.pitch.sd_mm = 0.01;
+  sample_solve (&design, &stone);
+  g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+  double width = bw_design_span (&design).width_mm, last = 0;
+  int offered = 0;
+  const BwRemedy *bead;
+  for (; (bead = find_remedy (remedies, BW_REMEDY_BEAD, offered)); offered++) {
+    const BwDesign *other = &bead->design;
+    double away = fabs (other->bead.diameter_mm - design.bead.diameter_mm);
+    assert_near (bead->value, other->bead.diameter_mm, 0);
+    assert_true (away > 0 && away >= last);
+    assert_int_equal (other->band.columns % 2, 0);
+    assert_true (fabs (bw_design_span (other).width_mm - width)
+                 <= other->bead.length_mm * (1 + 1e-9));
+    assert_false (other->gauge.has_swatch);
+    assert_near (other->pitch.mm, other->bead.diameter_mm, 1e-12);
+    assert_near (other->pitch.sd_mm, 0.02 * other->bead.diameter_mm, 1e-12);
+    assert_int_equal (other->band.rows, 2 * bw_fit_recommended (other, &stone));
+    last = away;
+  }
+  assert_int_equal (offered, n_sizes - 1);
+  assert_string_equal (find_remedy (remedies, BW_REMEDY_BEAD, 0)->design.bead.name,
+                       sizes[0].diameter_mm < 1.5 ? sizes[0].name : "15/0 cylinder");
+}
+
+static void
+odd_rows_are_cured_by_one_row_and_by_no_bed (void **state)
+{
+  BwStone stone;
+  BwDesign design = sample_design ();
+  design.band.rows = 113;
+  sample_solve (&design, &stone);
+  g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+  assert_near (find_remedy (remedies, BW_REMEDY_ROWS, 0)->value, 114, 0);
+  assert_near (find_remedy (remedies, BW_REMEDY_ROWS, 1)->value, 112, 0);
+  assert_null (find_remedy (remedies, BW_REMEDY_BED, 0));
+  assert_null (find_remedy (remedies, BW_REMEDY_LAYERS, 0));
+  assert_null (find_remedy (remedies, BW_REMEDY_MOVE, 0));
+}
+
+/* The girth over the bed told how thick the layers lie; that stays true when it is dropped. */
+static void
+a_changed_bed_voids_the_girth_over_it_and_keeps_what_it_told (void **state)
+{
+  BwStone stone;
+  BwBedding before, after;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  BwSection middle;
+  bw_section_init (&middle, &stone, bw_band_span_mid (bw_design_span (&design)));
+  design.bed.has_girth_over = TRUE;
+  design.bed.girth_over_mm = middle.girth_mm + 2 * G_PI * 0.42;
+  sample_solve (&design, &stone);
+  BwBandSpan span = bw_design_span (&design);
+  assert_true (bw_bedding_init (&before, &design.bed, &stone, span, NULL));
+  g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+  int voided = 0;
+  for (guint i = 0; i < remedies->len; i++) {
+    const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+    gboolean bed_changes = remedy->kind != BW_REMEDY_ROWS && remedy->kind != BW_REMEDY_BEAD;
+    assert_int_equal (remedy->voids_girth_over, bed_changes);
+    assert_int_equal (remedy->design.bed.has_girth_over, !bed_changes);
+    voided += bed_changes;
+  }
+  const BwRemedy *grade = find_remedy (remedies, BW_REMEDY_GRADE, 0);
+  assert_non_null (grade);
+  assert_true (bw_bedding_init (&after, &grade->design.bed, &stone, span, NULL));
+  assert_near (bw_bedding_thickness (&after, span.bottom_mm),
+               bw_bedding_thickness (&before, span.bottom_mm), 1e-12);
+  assert_true (voided >= 3);
+}
+
+static void
+every_kind_has_its_word (void **state)
+{
+  static const char *const words[] = { "rows", "bed", "layers", "grade", "move", "bead" };
+  for (int kind = BW_REMEDY_ROWS; kind <= BW_REMEDY_BEAD; kind++)
+    assert_string_equal (bw_remedy_word (kind), words[kind]);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_remedy_solved_again_is_what_was_promised),
+    cmocka_unit_test (rows_are_offered_a_whole_bead_away_on_both_sides),
+    cmocka_unit_test (a_loose_band_is_offered_fewer_rows_first_and_a_tight_one_more),
+    cmocka_unit_test (the_bed_remedy_lets_the_tightest_column_lie_at_its_natural_length),
+    cmocka_unit_test (the_layers_remedy_is_the_nearest_snug_count),
+    cmocka_unit_test (a_layer_count_that_is_not_snug_at_least_lessens_the_worst_gap),
+    cmocka_unit_test (the_grade_remedy_makes_both_edges_the_same_way_round),
+    cmocka_unit_test (a_move_goes_to_the_nearest_snug_height_on_its_side),
+    cmocka_unit_test (another_bead_keeps_the_band_as_wide_as_it_can),
+    cmocka_unit_test (odd_rows_are_cured_by_one_row_and_by_no_bed),
+    cmocka_unit_test (a_changed_bed_voids_the_girth_over_it_and_keeps_what_it_told),
+    cmocka_unit_test (every_kind_has_its_word),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
