@@ -57,7 +57,7 @@ static const BwKey swatch_keys[] = {
 
 static const BwKey bed_keys[] = {
   { NUMBER (bed, cord_thickness_mm) }, { NUMBER (bed, cord_width_mm) },
-  { WHOLE (bed, layers, 0, 50) },    { NUMBER (bed, girth_over_mm), HAS (bed, has_girth_over) },
+  { WHOLE (bed, layers, 0, BW_LAYERS_MAX) },    { NUMBER (bed, girth_over_mm), HAS (bed, has_girth_over) },
   { NUMBER (bed, top_extra_mm) },      { NUMBER (bed, squeeze) },
   { NUMBER (bed, overhang_mm) },
 };
@@ -92,7 +92,7 @@ static const BwKey fit_keys[] = {
 static const BwKey materials_keys[] = {
   { NUMBER (supply, spare) },
   { NUMBER (supply, pack_g) },
-  { WHOLE (supply, pieces, 1, 100000) },
+  { WHOLE (supply, pieces, 1, BW_PIECES_MAX) },
 };
 
 static const BwKey prices_keys[] = {

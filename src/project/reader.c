@@ -274,21 +274,19 @@ complete_band (BwDesign *design, GError **error)
 {
   gboolean has_rows = design->band.rows > 0;
   BwStone stone;
-  int rows;
 
   if (!bw_stone_init (&stone, &design->stone, error))
     return FALSE;
   if (isnan (design->band.bottom_mm))
     design->band.bottom_mm = bw_design_centred_bottom (design, &stone);
   if (!has_rows)
-    design->band.rows = 2;
+    design->band.rows = BW_ROWS_MAX;
   if (!bw_design_validate (design, &stone, error))
     return FALSE;
   if (has_rows)
     return TRUE;
-  rows = 2 * bw_fit_recommended (design, &stone);
-  design->band.rows = rows;
-  return bw_fault_check_range (rows, BW_ROWS_MIN, BW_ROWS_MAX, "/band/rows", error);
+  design->band.rows = 2 * bw_fit_recommended (design, &stone);
+  return bw_design_validate (design, NULL, error);
 }
 
 static gboolean

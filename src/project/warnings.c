@@ -96,6 +96,16 @@ warn_of_point (BwProject *project, GPtrArray *list)
          span.bottom_mm, top, stone->base_shoulder_mm, stone->shoulder_mm);
 }
 
+/* The row count the repeat goes into that changes the least; there is always one below. */
+static int
+nearer_count (const BwJoin *join)
+{
+  gboolean above = join->repeat_above > 0
+                   && join->repeat_above - join->rows < join->rows - join->repeat_below;
+
+  return above ? join->repeat_above : join->repeat_below;
+}
+
 static void
 warn_of_repeat (BwProject *project, GPtrArray *list)
 {
@@ -105,8 +115,8 @@ warn_of_repeat (BwProject *project, GPtrArray *list)
     return;
   add (list,
        _ ("The pattern repeats every %d rows, which does not go into %d: it breaks at the join, at "
-          "%u beads. %d or %d rows would run on."),
-       join->repeat_rows, join->rows, join->broken->len, join->repeat_below, join->repeat_above);
+          "%u beads. With %d rows it would run on."),
+       join->repeat_rows, join->rows, join->broken->len, nearer_count (join));
 }
 
 static double
