@@ -87,7 +87,8 @@ edit_tray_somehow (BwProject *project, GRand *rand)
 
   switch (g_rand_int_range (rand, 0, 4)) {
   case 0:
-    tray.colour[n] = (BwColour){ .id = bw_tray_free_letter (&tray), .srgb = g_rand_int (rand) & 0xffffff };
+    tray.colour[n]
+        = (BwColour){ .id = bw_tray_free_letter (&tray), .srgb = g_rand_int (rand) & 0xffffff };
     tray.n_colours += n < 12;
     bw_project_set_tray (project, "Add colour", &tray, NULL);
     break;

@@ -269,8 +269,9 @@ unknown_keys_stay_with_their_colour (void **state)
   tray.colour[0].id = 'q';
   assert_true (bw_project_set_tray (project, "Letter", &tray, NULL));
   text = bw_project_to_data (project, NULL);
-  assert_non_null (strstr (text, "{ \"id\": \"q\", \"name\": \"Night water\", \"srgb\": \"#1b2a41\", "
-                                 "\"finish\": \"matte\", \"bag\": 3 }"));
+  assert_non_null (strstr (text,
+                           "{ \"id\": \"q\", \"name\": \"Night water\", \"srgb\": \"#1b2a41\", "
+                           "\"finish\": \"matte\", \"bag\": 3 }"));
 }
 
 int

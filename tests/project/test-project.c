@@ -50,7 +50,8 @@ every_step_is_taken_back_and_forth_exactly (void **state)
 {
   for (guint32 seed = 1; seed <= 12; seed++) {
     g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
-    g_autoptr (BwProject) project = seed % 2 ? bw_project_new () : corpus_project ("sound.bandwright");
+    g_autoptr (BwProject) project
+        = seed % 2 ? bw_project_new () : corpus_project ("sound.bandwright");
     g_autoptr (GPtrArray) texts = g_ptr_array_new_with_free_func (g_free);
     int steps = 0;
 
@@ -334,8 +335,8 @@ a_refused_edit_changes_nothing_and_says_why (void **state)
     BwDesign design = *bw_project_get_design (project);
     g_autoptr (GError) error = NULL;
     static const char *const pointers[]
-        = { "/band/columns",         "/stone/values_mm/2", "/bead/hole_mm", "/gauge/swatch/rows",
-            "/bail/columns",         "/band/bottom_mm",    "/fit/slack_mm", "/materials/pieces" };
+        = { "/band/columns", "/stone/values_mm/2", "/bead/hole_mm", "/gauge/swatch/rows",
+            "/bail/columns", "/band/bottom_mm",    "/fit/slack_mm", "/materials/pieces" };
 
     switch (i) {
     case 0:
@@ -385,7 +386,8 @@ a_swatch_sets_the_gauge_and_sharpens_the_pitch (void **state)
   double sd = design.pitch.sd_mm, sd_swatch;
 
   design.gauge.has_swatch = TRUE;
-  design.gauge.swatch = (BwSwatch){ .columns = 10, .rows = 24, .width_mm = 13.1, .length_mm = 20.1 };
+  design.gauge.swatch
+      = (BwSwatch){ .columns = 10, .rows = 24, .width_mm = 13.1, .length_mm = 20.1 };
   assert_true (bw_project_set_design (project, "Swatch", &design, NULL));
   assert_true (fabs (bw_project_get_design (project)->gauge.column_mm - 1.31) < 1e-12);
   assert_true (fabs (bw_project_get_design (project)->gauge.pitch_mm - 2 * 20.1 / 25) < 1e-12);
