@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One quad per bead, facing the eye and just large enough for the cylinder as it is seen.
+// One quad per bead, facing the eye and just large enough for the cylinder as it is seen. What depends
+// on the bead alone is worked out here, once for its four corners.
 in vec3 a_at;
 in vec3 a_axis;
 in vec3 a_out;
@@ -13,7 +14,48 @@ flat out vec3 v_centre;
 flat out vec3 v_axis;
 flat out vec3 v_out;
 flat out vec3 v_colour;
-flat out int v_finish;
+flat out vec3 v_glass;  // logarithm of what one diameter of this glass keeps
+flat out vec3 v_behind; // light on what lies behind the bead
+flat out vec4 v_body;   // shares: dull skin, seen through, lining, film
+flat out vec4 v_gloss;  // mirror: always, by fresnel, straight on, blur
+flat out vec2 v_soft;   // pale rim, metal
+
+// Each finish is told from the others by how it takes light, not by colour alone.
+void set_finish (int finish)
+{
+  v_body = vec4 (0.96, 0.0, 0.0, 0.0);
+  v_gloss = vec4 (0.0, 1.0, 0.05, 0.09);
+  v_soft = vec2 (0.0);
+  switch (finish) {
+  case FINISH_MATTE:
+    v_body = vec4 (0.93, 0.0, 0.0, 0.0);
+    v_gloss = vec4 (0.0, 0.0, 0.0, 0.5);
+    v_soft = vec2 (0.08, 0.0);
+    break;
+  case FINISH_CLEAR:
+    v_body = vec4 (0.0, 1.0, 0.0, 0.0);
+    v_gloss = vec4 (0.0, 1.0, 0.045, 0.04);
+    break;
+  case FINISH_FROSTED:
+    v_body = vec4 (0.42, 0.58, 0.0, 0.0);
+    v_gloss = vec4 (0.0, 0.10, 0.04, 0.5);
+    v_soft = vec2 (0.22, 0.0);
+    break;
+  case FINISH_LINED:
+    v_body = vec4 (0.0, 0.0, 1.0, 0.0);
+    v_gloss = vec4 (0.0, 1.0, 0.05, 0.04);
+    break;
+  case FINISH_LUSTRE:
+    v_body = vec4 (0.85, 0.0, 0.0, 1.0);
+    v_gloss = vec4 (0.055, 0.25, 0.06, 0.25);
+    break;
+  case FINISH_METAL:
+    v_body = vec4 (0.16, 0.0, 0.0, 0.0);
+    v_gloss = vec4 (0.55, 0.35, 0.0, 0.16);
+    v_soft = vec2 (0.0, 1.0);
+    break;
+  }
+}
 
 void main ()
 {
@@ -37,6 +79,8 @@ void main ()
   v_axis = axis;
   v_out = mat3 (u_view) * a_out;
   v_colour = a_colour;
-  v_finish = int (a_finish + 0.5);
+  v_glass = log2 (max (a_colour, vec3 (0.004)));
+  v_behind = u_cord.rgb * 0.35 + falling (v_out) * 0.32;
+  set_finish (int (a_finish + 0.5));
   gl_Position = u_projection * vec4 (v_ray, 1.0);
 }

@@ -12,7 +12,8 @@ typedef struct {
 } Record;
 
 struct _BwGlBeads {
-  GLuint program, array, buffer, hover_array, hover_buffer;
+  GLuint program, array, buffer;
+  GLuint hover_program, hover_array, hover_buffer; /* made when first wanted */
   GLint halo, ghost;
   int n_beads, n_drawn;
   gint32 *order;  /* bead in each slot of the buffer */
@@ -39,19 +40,14 @@ declare_record (GLuint program, GLuint array, GLuint buffer)
 BwGlBeads *
 bw_gl_beads_new (GError **error)
 {
-  GLuint program = bw_gl_program_new ("bead", error);
+  GLuint program = bw_gl_program_new ("bead", "", error);
   if (!program)
     return NULL;
   BwGlBeads *self = g_new0 (BwGlBeads, 1);
   self->program = program;
-  self->halo = glGetUniformLocation (program, "u_halo");
-  self->ghost = glGetUniformLocation (program, "u_ghost");
   glGenVertexArrays (1, &self->array);
-  glGenVertexArrays (1, &self->hover_array);
   glGenBuffers (1, &self->buffer);
-  glGenBuffers (1, &self->hover_buffer);
   declare_record (program, self->array, self->buffer);
-  declare_record (program, self->hover_array, self->hover_buffer);
   return self;
 }
 
@@ -61,6 +57,7 @@ bw_gl_beads_free (BwGlBeads *self)
   if (!self)
     return;
   glDeleteProgram (self->program);
+  glDeleteProgram (self->hover_program);
   glDeleteVertexArrays (1, &self->array);
   glDeleteVertexArrays (1, &self->hover_array);
   glDeleteBuffers (1, &self->buffer);
@@ -218,22 +215,36 @@ bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint
   if (!self->n_drawn)
     return;
   glUseProgram (self->program);
-  glUniform1f (self->halo, 0);
-  glUniform1f (self->ghost, 1);
   glBindVertexArray (self->array);
   glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
+}
+
+static gboolean
+ensure_hover (BwGlBeads *self)
+{
+  if (self->hover_program)
+    return TRUE;
+  self->hover_program = bw_gl_program_new ("bead", "#define HALO\n", NULL);
+  if (!self->hover_program)
+    return FALSE;
+  self->halo = glGetUniformLocation (self->hover_program, "u_halo");
+  self->ghost = glGetUniformLocation (self->hover_program, "u_ghost");
+  glGenVertexArrays (1, &self->hover_array);
+  glGenBuffers (1, &self->hover_buffer);
+  declare_record (self->hover_program, self->hover_array, self->hover_buffer);
+  return TRUE;
 }
 
 void
 bw_gl_beads_draw_hover (BwGlBeads *self, const BwScene *scene, int hover, float pixel_ratio)
 {
-  if (hover < 0 || hover >= self->n_beads)
+  if (hover < 0 || hover >= self->n_beads || !ensure_hover (self))
     return;
   Record record;
   write_record (&record, bead_at (scene, hover));
   glBindBuffer (GL_ARRAY_BUFFER, self->hover_buffer);
   glBufferData (GL_ARRAY_BUFFER, sizeof record, &record, GL_STREAM_DRAW);
-  glUseProgram (self->program);
+  glUseProgram (self->hover_program);
   glUniform1f (self->halo, 3.5f * pixel_ratio);
   glBindVertexArray (self->hover_array);
   glDepthMask (GL_FALSE);

@@ -3,6 +3,7 @@
  * little block of noise for the veils; the bed's shader wants nothing but its sleeve. */
 #include "preview/gl-body.h"
 
+#include "preview/gl-limits.h"
 #include "preview/gl-program.h"
 
 typedef struct {
@@ -13,24 +14,32 @@ typedef struct {
 struct _BwGlBody {
   Mesh stone, bed;
   GLuint planes, veil;
-  GLint n_planes, cloud, worn, shaded;
+  int n_planes; /* that the stone's shader was made for */
+  int bounces;  /* faces a ray is followed to inside */
+  GLint cloud, worn, shaded;
 };
 
 #define VEIL_SIZE 32
 
+/* Gives the mesh a program; its arrays are declared anew, since another program may number its
+ * attributes otherwise. On failure the mesh keeps the one it has. */
 static gboolean
-mesh_init (Mesh *mesh, const char *name, GError **error)
+mesh_program (Mesh *mesh, const char *name, const char *defines, GError **error)
 {
-  mesh->program = bw_gl_program_new (name, error);
-  if (!mesh->program)
+  GLuint program = bw_gl_program_new (name, defines, error);
+  gsize stride = sizeof (BwSceneVertex);
+  if (!program)
     return FALSE;
-  glGenVertexArrays (1, &mesh->array);
-  glGenBuffers (1, &mesh->buffer);
+  glDeleteProgram (mesh->program);
+  mesh->program = program;
+  if (!mesh->array) {
+    glGenVertexArrays (1, &mesh->array);
+    glGenBuffers (1, &mesh->buffer);
+  }
   glBindVertexArray (mesh->array);
   glBindBuffer (GL_ARRAY_BUFFER, mesh->buffer);
-  gsize stride = sizeof (BwSceneVertex);
-  bw_gl_attribute (mesh->program, "a_at", 3, stride, offsetof (BwSceneVertex, at), 0);
-  bw_gl_attribute (mesh->program, "a_normal", 3, stride, offsetof (BwSceneVertex, normal), 0);
+  bw_gl_attribute (program, "a_at", 3, stride, offsetof (BwSceneVertex, at), 0);
+  bw_gl_attribute (program, "a_normal", 3, stride, offsetof (BwSceneVertex, normal), 0);
   return TRUE;
 }
 
@@ -58,32 +67,43 @@ mesh_draw (const Mesh *mesh)
   glDrawArrays (GL_TRIANGLES, 0, mesh->n_vertices);
 }
 
-/* Random values drawn through a wrapping blur: smooth, seamless, and the same on every machine. */
+/* Smooth noise from a wrapping lattice of `cells` random values a side, at texel (x, y, z). */
+static float
+noise_at (const float *random, int cells, const int texel[3])
+{
+  float value = 0;
+  int step = VEIL_SIZE / cells;
+  for (int k = 0; k < 8; k++) {
+    float weight = 1;
+    int index = 0;
+    for (int axis = 2; axis >= 0; axis--) {
+      int far_side = k >> axis & 1;
+      float part = (float)(texel[axis] % step) / (float)step;
+      float smooth = part * part * (3 - 2 * part);
+      weight *= far_side ? smooth : 1 - smooth;
+      index = index * cells + (texel[axis] / step + far_side) % cells;
+    }
+    value += weight * random[index];
+  }
+  return value;
+}
+
+/* Veils: coarse noise with a finer one in it, thinned so that most of the stone is clear. The same
+ * on every machine. */
 static guint8 *
 veil_texels (void)
 {
-  enum { N = VEIL_SIZE, COUNT = N * N * N };
+  enum { COARSE = 4, FINE = 16, COUNT = VEIL_SIZE * VEIL_SIZE * VEIL_SIZE };
   g_autoptr (GRand) rand = g_rand_new_with_seed (20);
-  g_autofree float *coarse = g_new (float, 512);
+  g_autofree float *random = g_new (float, FINE *FINE *FINE);
   guint8 *texels = g_new (guint8, COUNT);
-  for (int i = 0; i < 512; i++)
-    coarse[i] = (float)g_rand_double (rand);
+  for (int i = 0; i < FINE * FINE * FINE; i++)
+    random[i] = (float)g_rand_double (rand);
   for (int i = 0; i < COUNT; i++) {
-    float value = 0;
-    int cell[3] = { i % N / 4, i / N % N / 4, i / N / N / 4 };
-    float part[3] = { (float)(i % 4) / 4, (float)(i / N % 4) / 4, (float)(i / N / N % 4) / 4 };
-    for (int k = 0; k < 8; k++) {
-      float weight = 1;
-      int index = 0;
-      for (int axis = 2; axis >= 0; axis--) {
-        int step = k >> axis & 1;
-        float smooth = part[axis] * part[axis] * (3 - 2 * part[axis]);
-        weight *= step ? smooth : 1 - smooth;
-        index = index * 8 + (cell[axis] + step) % 8;
-      }
-      value += weight * coarse[index];
-    }
-    texels[i] = (guint8)(value * 255);
+    int texel[3] = { i % VEIL_SIZE, i / VEIL_SIZE % VEIL_SIZE, i / VEIL_SIZE / VEIL_SIZE };
+    float value = 0.68f * noise_at (random, COARSE, texel) + 0.32f * noise_at (random, FINE, texel);
+    float veil = CLAMP ((value - 0.45f) / 0.4f, 0, 1);
+    texels[i] = (guint8)(veil * veil * (3 - 2 * veil) * 255);
   }
   return texels;
 }
@@ -103,22 +123,38 @@ veil_texture (void)
   return texture;
 }
 
+/* The shader that knows how many faces there are: its loops lie open to the compiler. Where they
+ * are many, rays are followed less far. */
+static gboolean
+ensure_stone_program (BwGlBody *self, int n_planes, GError **error)
+{
+  if (n_planes == self->n_planes)
+    return TRUE;
+  g_autofree char *defines = g_strdup_printf ("#define STONE_PLANES %d\n#define STONE_BOUNCES %d\n",
+                                              n_planes, self->bounces);
+  if (!mesh_program (&self->stone, "stone", defines, error))
+    return FALSE;
+  self->n_planes = n_planes;
+  self->cloud = glGetUniformLocation (self->stone.program, "u_cloud");
+  self->worn = glGetUniformLocation (self->stone.program, "u_worn");
+  return TRUE;
+}
+
 BwGlBody *
 bw_gl_body_new (GError **error)
 {
   BwGlBody *self = g_new0 (BwGlBody, 1);
-  if (!mesh_init (&self->stone, "stone", error) || !mesh_init (&self->bed, "bed", error)) {
+  self->bounces = bw_gl_is_software () ? BW_GL_BOUNCES_SOFTWARE : BW_GL_BOUNCES;
+  /* Thirteen faces: six sides, a point of six, a flat base. */
+  if (!ensure_stone_program (self, 13, error) || !mesh_program (&self->bed, "bed", "", error)) {
     bw_gl_body_free (self);
     return NULL;
   }
-  self->n_planes = glGetUniformLocation (self->stone.program, "u_planes");
-  self->cloud = glGetUniformLocation (self->stone.program, "u_cloud");
-  self->worn = glGetUniformLocation (self->stone.program, "u_worn");
   self->shaded = glGetUniformLocation (self->bed.program, "u_shaded");
   glGenBuffers (1, &self->planes);
   glBindBuffer (GL_UNIFORM_BUFFER, self->planes);
   glBufferData (GL_UNIFORM_BUFFER, sizeof (BwScenePlane) * BW_STONE_MAX_FACES, NULL,
-                GL_STATIC_DRAW);
+                GL_STREAM_DRAW);
   self->veil = veil_texture ();
   return self;
 }
@@ -138,25 +174,43 @@ bw_gl_body_free (BwGlBody *self)
 void
 bw_gl_body_set_scene (BwGlBody *self, const BwScene *scene)
 {
-  guint n = MIN (scene->stone_planes->len, BW_STONE_MAX_FACES);
+  g_autoptr (GError) error = NULL;
   mesh_set (&self->stone, scene->stone);
   mesh_set (&self->bed, scene->bed);
+  if (!ensure_stone_program (self, (int)scene->stone_planes->len, &error))
+    g_warning ("%s", error->message);
+}
+
+/* The planes as the eye sees them. */
+static void
+upload_planes (BwGlBody *self, const BwScene *scene, const BwEye *eye)
+{
+  BwScenePlane seen[BW_STONE_MAX_FACES] = { 0 };
+  int n = MIN (self->n_planes, (int)scene->stone_planes->len);
+  for (int i = 0; i < n; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    seen[i].distance = plane->distance;
+    for (int row = 0; row < 3; row++) {
+      for (int k = 0; k < 3; k++)
+        seen[i].normal[row] += eye->view[k][row] * plane->normal[k];
+      seen[i].distance += seen[i].normal[row] * eye->view[3][row];
+    }
+  }
   glBindBuffer (GL_UNIFORM_BUFFER, self->planes);
-  glBufferSubData (GL_UNIFORM_BUFFER, 0, (GLsizeiptr)(sizeof (BwScenePlane) * n),
-                   scene->stone_planes->data);
+  glBufferData (GL_UNIFORM_BUFFER, sizeof seen, seen, GL_STREAM_DRAW);
+  glBindBufferBase (GL_UNIFORM_BUFFER, BW_GL_STONE_POINT, self->planes);
 }
 
 void
-bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, guint layers)
+bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
   if (!(layers & BW_LAYER_STONE))
     return;
   gboolean bed = (layers & BW_LAYER_BED) && scene->bed_span[1] > scene->bed_span[0];
   glUseProgram (self->stone.program);
-  glBindBufferBase (GL_UNIFORM_BUFFER, BW_GL_STONE_POINT, self->planes);
+  upload_planes (self, scene, eye);
   glActiveTexture (GL_TEXTURE0);
   glBindTexture (GL_TEXTURE_3D, self->veil);
-  glUniform1i (self->n_planes, (GLint)MIN (scene->stone_planes->len, BW_STONE_MAX_FACES));
   glUniform4f (self->cloud, scene->centre[0], scene->centre[1], scene->centre[2],
                1 / MAX (scene->radius, 1e-3f));
   glUniform2f (self->worn, bed ? 1.f : 0.f, layers & BW_LAYER_BAND ? 1.f : 0.f);

@@ -8,6 +8,7 @@ typedef struct _BwGlBody BwGlBody;
 
 BwGlBody *bw_gl_body_new (GError **error);
 void bw_gl_body_free (BwGlBody *body);
+/* Uploads; the stone's shader is made anew when the number of faces is another. */
 void bw_gl_body_set_scene (BwGlBody *body, const BwScene *scene);
-void bw_gl_body_draw_stone (BwGlBody *body, const BwScene *scene, guint layers);
+void bw_gl_body_draw_stone (BwGlBody *body, const BwScene *scene, const BwEye *eye, guint layers);
 void bw_gl_body_draw_bed (BwGlBody *body, guint layers);

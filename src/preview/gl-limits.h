@@ -2,5 +2,6 @@
 /* How far the shaders go. They bound time, not truth: more would not be seen. */
 #pragma once
 
-#define BW_GL_STONE_BOUNCES 3 /* faces a ray is followed to inside the stone */
-#define BW_GL_BEAD_STEPS 12   /* steps along a ray past a bead's rim or down its hole */
+#define BW_GL_BOUNCES 3          /* faces a ray is followed to inside the stone */
+#define BW_GL_BOUNCES_SOFTWARE 2 /* the same where the processor draws */
+#define BW_GL_BEAD_STEPS 10      /* steps along a ray past a bead's rim or down its hole */

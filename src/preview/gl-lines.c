@@ -13,7 +13,7 @@ struct _BwGlLines {
 BwGlLines *
 bw_gl_lines_new (GError **error)
 {
-  GLuint program = bw_gl_program_new ("line", error);
+  GLuint program = bw_gl_program_new ("line", "", error);
   if (!program)
     return NULL;
   BwGlLines *self = g_new0 (BwGlLines, 1);

@@ -4,7 +4,6 @@
 #include "preview/gl-program.h"
 
 #include "bw-shaders.h"
-#include "core/stone.h"
 #include "preview/gl-limits.h"
 #include "project/tray.h"
 #include <gio/gio.h>
@@ -20,15 +19,14 @@ preamble (void)
                          : "#version 300 es\nprecision highp float;\nprecision highp int;\n"
                            "precision mediump sampler3D;\n";
   return g_strdup_printf ("%s"
-                          "#define STONE_PLANES %d\n#define STONE_BOUNCES %d\n"
                           "#define BEAD_STEPS %d\n"
                           "#define FINISH_OPAQUE %d\n#define FINISH_MATTE %d\n"
                           "#define FINISH_CLEAR %d\n#define FINISH_FROSTED %d\n"
                           "#define FINISH_LINED %d\n#define FINISH_LUSTRE %d\n"
                           "#define FINISH_METAL %d\n",
-                          head, BW_STONE_MAX_FACES, BW_GL_STONE_BOUNCES, BW_GL_BEAD_STEPS,
-                          BW_FINISH_OPAQUE, BW_FINISH_MATTE, BW_FINISH_CLEAR, BW_FINISH_FROSTED,
-                          BW_FINISH_LINED, BW_FINISH_LUSTRE, BW_FINISH_METAL);
+                          head, BW_GL_BEAD_STEPS, BW_FINISH_OPAQUE, BW_FINISH_MATTE,
+                          BW_FINISH_CLEAR, BW_FINISH_FROSTED, BW_FINISH_LINED, BW_FINISH_LUSTRE,
+                          BW_FINISH_METAL);
 }
 
 static char *
@@ -46,13 +44,14 @@ part (const char *name, GError **error)
 
 /* All parts of one shader in order; NULL with an error when one is missing. */
 static char *
-source_of (const char *name, gboolean fragment, GError **error)
+source_of (const char *name, const char *defines, gboolean fragment, GError **error)
 {
   g_autofree char *own = g_strconcat (name, fragment ? ".frag" : ".vert", NULL);
-  const char *parts[] = { "frame.glsl", fragment ? "studio.glsl" : NULL,
+  const char *parts[] = { "frame.glsl", "studio.glsl",
                           fragment && g_str_equal (name, "bead") ? "bead.glsl" : NULL, own };
   g_autofree char *head = preamble ();
   g_autoptr (GString) source = g_string_new (head);
+  g_string_append (source, defines);
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++) {
     if (!parts[i])
       continue;
@@ -65,9 +64,9 @@ source_of (const char *name, gboolean fragment, GError **error)
 }
 
 static GLuint
-compile (GLenum kind, const char *name, GError **error)
+compile (GLenum kind, const char *name, const char *defines, GError **error)
 {
-  g_autofree char *source = source_of (name, kind == GL_FRAGMENT_SHADER, error);
+  g_autofree char *source = source_of (name, defines, kind == GL_FRAGMENT_SHADER, error);
   if (!source)
     return 0;
   GLuint shader = glCreateShader (kind);
@@ -116,12 +115,12 @@ link_program (const char *name, GLuint vertex, GLuint fragment, GError **error)
 }
 
 GLuint
-bw_gl_program_new (const char *name, GError **error)
+bw_gl_program_new (const char *name, const char *defines, GError **error)
 {
-  GLuint vertex = compile (GL_VERTEX_SHADER, name, error);
+  GLuint vertex = compile (GL_VERTEX_SHADER, name, defines, error);
   if (!vertex)
     return 0;
-  GLuint fragment = compile (GL_FRAGMENT_SHADER, name, error);
+  GLuint fragment = compile (GL_FRAGMENT_SHADER, name, defines, error);
   GLuint program = fragment ? link_program (name, vertex, fragment, error) : 0;
   glDeleteShader (vertex);
   glDeleteShader (fragment);
@@ -139,4 +138,15 @@ bw_gl_attribute (GLuint program, const char *name, int size, gsize stride, gsize
   glVertexAttribPointer ((GLuint)where, size, GL_FLOAT, GL_FALSE, (GLsizei)stride,
                          GSIZE_TO_POINTER (offset));
   glVertexAttribDivisor ((GLuint)where, divisor);
+}
+
+gboolean
+bw_gl_is_software (void)
+{
+  static const char *const names[] = { "llvmpipe", "softpipe", "swrast", "SwiftShader" };
+  const char *renderer = (const char *)glGetString (GL_RENDERER);
+  for (gsize i = 0; renderer && i < G_N_ELEMENTS (names); i++)
+    if (strstr (renderer, names[i]))
+      return TRUE;
+  return FALSE;
 }

@@ -5,13 +5,16 @@
 #include <epoxy/gl.h>
 #include <glib.h>
 
-/* Links "NAME.vert" and "NAME.frag"; the shared parts (frame, studio, bead) and the constants that
- * C and GLSL share are put before them. 0 with an error that carries the driver's words. The
- * uniform blocks Frame and Stone are bound to the points below. */
-GLuint bw_gl_program_new (const char *name, GError **error);
+/* Links "NAME.vert" and "NAME.frag"; the shared parts (frame, studio, bead), the constants that C
+ * and GLSL share and `defines` (lines of GLSL, may be "") are put before them. 0 with an error that
+ * carries the driver's words. The uniform blocks Frame and Stone are bound to the points below. */
+GLuint bw_gl_program_new (const char *name, const char *defines, GError **error);
 
 enum { BW_GL_FRAME_POINT, BW_GL_STONE_POINT };
 
 /* Declares one float attribute of the buffer bound to GL_ARRAY_BUFFER. divisor 1: per instance. */
 void bw_gl_attribute (GLuint program, const char *name, int size, gsize stride, gsize offset,
                       GLuint divisor);
+
+/* TRUE when the current context is drawn by the processor. */
+gboolean bw_gl_is_software (void);

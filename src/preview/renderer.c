@@ -120,10 +120,10 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   BwGlFrame frame;
   float ratio = MAX (1, (float)MIN (width, height) / 900);
   bw_eye_init (&eye, camera, scene, width, height);
-  bw_gl_frame_init (&frame, &eye, scene, light, width, height, background);
+  bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);
   start (self, &frame, background);
-  bw_gl_body_draw_stone (self->body, scene, layers);
+  bw_gl_body_draw_stone (self->body, scene, &eye, layers);
   bw_gl_body_draw_bed (self->body, layers);
   draw_thread (self, scene, layers);
   bw_gl_beads_draw (self->beads, scene, &eye, layers);
