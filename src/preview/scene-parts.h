@@ -13,9 +13,6 @@ void bw_scene_add_bail (BwScene *scene, const BwHang *hang, const BwDesign *desi
 /* Wants the beads in place. */
 void bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design);
 
-/* Index of a bead in scene->beads, −1 when there is none at that place. */
-int bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column);
-
 /* What 10 mm of a mineral leave of red, green and blue, by its everyday name: clear when unknown.
  */
 void bw_mineral_keeps (const char *mineral, float keeps[3]);

@@ -6,6 +6,7 @@
 #include "core/colour.h"
 #include "core/lattice.h"
 #include "preview/scene-parts.h"
+#include <string.h>
 
 static GArray *
 array_of (gsize size)
@@ -115,7 +116,7 @@ bw_scene_new (BwProject *project, gboolean colour_by_fit)
   bw_scene_add_bail (scene, bw_project_hang (project), design);
   bw_scene_add_thread (scene, bw_project_path (project), design);
   set_bounds (scene);
-  bw_scene_recolour (scene, project, colour_by_fit);
+  bw_scene_recolour (scene, project, colour_by_fit, NULL);
   return scene;
 }
 
@@ -130,58 +131,99 @@ bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column
   return (in_bail ? scene->n_band : 0) + (row - 1) * (columns / 2) + bw_lattice_index (column);
 }
 
-static void
-paint (BwSceneBead *bead, guint32 srgb, BwFinish finish)
+/* How a bead looks. */
+typedef struct {
+  float colour[3];
+  float finish;
+} Look;
+
+/* The looks there are: one for each colour of the tray, and by fit one for each column. */
+typedef struct {
+  Look tray[BW_TRAY_MAX];
+  int n_tray;
+  Look column[BW_COLUMNS_MAX];
+} Palette;
+
+static Look
+look_of_colour (const BwColour *colour)
 {
-  BwLinear light = bw_colour_linear (srgb);
-  bead->colour[0] = (float)light.r;
-  bead->colour[1] = (float)light.g;
-  bead->colour[2] = (float)light.b;
-  bead->finish = (float)finish;
+  BwLinear light = bw_colour_linear (colour->srgb);
+  return (Look){ { (float)light.r, (float)light.g, (float)light.b }, (float)colour->finish };
 }
 
-static void
-paint_from_drawing (BwSceneBead *bead, const BwDrawing *drawing, const BwTray *tray)
+/* Dull, so that no highlight lightens what lightness has to tell. */
+static Look
+look_of_fit (const BwFitColumn *column, double slack_mm)
 {
-  int index = MIN (bw_drawing_get (drawing, bead->row, bead->column), tray->n_colours - 1);
-  const BwColour *colour = &tray->colour[index];
-  paint (bead, colour->srgb, colour->finish);
-}
-
-static void
-paint_by_fit (BwSceneBead *bead, const BwFit *fit, double slack_mm)
-{
+  Look look = { .finish = (float)BW_FINISH_MATTE };
   float srgb[3];
-  bw_scene_fit_colour (&fit->column[bead->column - 1], slack_mm, srgb);
+  bw_scene_fit_colour (column, slack_mm, srgb);
   for (int i = 0; i < 3; i++)
-    bead->colour[i] = (float)bw_colour_decode ((double)srgb[i]);
-  bead->finish = (float)BW_FINISH_MATTE;
+    look.colour[i] = (float)bw_colour_decode ((double)srgb[i]);
+  return look;
 }
 
 static void
-paint_bead (BwScene *scene, BwProject *project, BwSceneBead *bead)
+palette_init (Palette *palette, BwProject *project, gboolean by_fit)
 {
-  const BwDrawing *drawing
-      = bead->in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
-  if (scene->colour_by_fit && !bead->in_bail)
-    paint_by_fit (bead, bw_project_fit (project), bw_project_get_design (project)->limits.slack_mm);
-  else
-    paint_from_drawing (bead, drawing, bw_project_get_tray (project));
+  const BwTray *tray = bw_project_get_tray (project);
+  double slack = bw_project_get_design (project)->limits.slack_mm;
+  palette->n_tray = tray->n_colours;
+  for (int i = 0; i < tray->n_colours; i++)
+    palette->tray[i] = look_of_colour (&tray->colour[i]);
+  if (!by_fit)
+    return;
+  const BwFit *fit = bw_project_fit (project);
+  for (int i = 0; i < fit->n_columns; i++)
+    palette->column[i] = look_of_fit (&fit->column[i], slack);
 }
 
-void
-bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit)
+/* FALSE when it looked so already. */
+static gboolean
+paint (BwSceneBead *bead, const Look *look)
 {
+  if (!memcmp (bead->colour, look->colour, sizeof look->colour) && bead->finish == look->finish)
+    return FALSE;
+  memcpy (bead->colour, look->colour, sizeof look->colour);
+  bead->finish = look->finish;
+  return TRUE;
+}
+
+int
+bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first)
+{
+  const BwDrawing *band = bw_project_get_drawing (project);
+  const BwDrawing *bail = bw_project_get_bail_drawing (project);
+  g_autofree Palette *palette = g_new (Palette, 1);
+  int from = -1, to = -1;
+  palette_init (palette, project, colour_by_fit);
   scene->colour_by_fit = colour_by_fit;
-  for (guint i = 0; i < scene->beads->len; i++)
-    paint_bead (scene, project, &g_array_index (scene->beads, BwSceneBead, i));
+  for (guint i = 0; i < scene->beads->len; i++) {
+    BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+    int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
+    gboolean by_column = colour_by_fit && !bead->in_bail;
+    if (!paint (bead, by_column ? &palette->column[bead->column - 1]
+                                : &palette->tray[MIN (cell, palette->n_tray - 1)]))
+      continue;
+    from = from < 0 ? (int)i : from;
+    to = (int)i;
+  }
+  if (first)
+    *first = MAX (from, 0);
+  return from < 0 ? 0 : to - from + 1;
 }
 
 int
 bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row, int column)
 {
   int index = bw_scene_bead_index (scene, in_bail, row, column);
-  if (index >= 0)
-    paint_bead (scene, project, &g_array_index (scene->beads, BwSceneBead, index));
+  if (index < 0 || (scene->colour_by_fit && !in_bail))
+    return index;
+  const BwTray *tray = bw_project_get_tray (project);
+  const BwDrawing *drawing
+      = in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
+  int cell = MIN (bw_drawing_get (drawing, row, column), tray->n_colours - 1);
+  Look look = look_of_colour (&tray->colour[cell]);
+  paint (&g_array_index (scene->beads, BwSceneBead, index), &look);
   return index;
 }

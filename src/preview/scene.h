@@ -55,8 +55,13 @@ typedef struct {
 /* Builds the scene from the project; by_fit colours the band's beads by their column's fit. */
 BwScene *bw_scene_new (BwProject *project, gboolean colour_by_fit);
 void bw_scene_free (BwScene *scene);
-/* Recolours the beads in place after "changed" with cells or tray alone: geometry untouched. */
-void bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit);
+/* Index of a bead in scene->beads, −1 when there is none at that place. */
+int bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column);
+
+/* Recolours the beads in place after "changed" with cells or tray alone: geometry untouched.
+ * Returns how many beads from the first changed one (*first, may be NULL) to the last; 0 when none
+ * did. */
+int bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first);
 /* Recolours one bead from the drawing, in constant time; returns its index in beads, −1 when there
  * is none. */
 int bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row,
