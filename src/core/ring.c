@@ -215,6 +215,37 @@ carry_rate (double rate, const Spot *from, const Spot *to, double s)
   return (s + leaving * rate) / arriving;
 }
 
+/* How many beads the run still holds that the spot lies on: along a straight line each chord goes
+ * on where the last one ended. */
+static int
+beads_ahead (const BwRing *ring, const Spot *spot, double s, int most)
+{
+  int i = spot->piece / 2;
+  if (spot->piece % 2)
+    return 0;
+  BwVec2 ahead = bw_vec2_sub (run_end (ring, i), spot->at);
+  double room = bw_vec2_dot (ahead, quarter (spot->normal)) / s;
+  return room < most ? (int)MAX (room, 0) : most;
+}
+
+/* Moves the spot on by one bead, or by all that lie ahead on the same straight run, `most` at the
+ * most. Returns how many, 0 when a chord finds no end. Carries the rate along. */
+static int
+stride (const BwRing *ring, Spot *spot, double s, int most, double *rate)
+{
+  int beads = beads_ahead (ring, spot, s, most);
+  if (beads > 0) {
+    spot->at = outward (spot->at, quarter (spot->normal), beads * s);
+    *rate += beads;
+    return beads;
+  }
+  Spot from = *spot;
+  if (!step (ring, spot, s))
+    return 0;
+  *rate = carry_rate (*rate, &from, spot, s);
+  return 1;
+}
+
 /* Walks n chords of length s. Writes by how much the end lies beyond one whole turn, and the rate
  * of that with s. FALSE when a chord finds no end or the walk runs far beyond the turn: s is too
  * long. */
@@ -222,15 +253,14 @@ static gboolean
 walk (const BwRing *ring, int n, const Spot *start, double s, double *beyond, double *rate)
 {
   Spot spot = *start;
-  double r = 0;
-  for (int k = 0; k < n; k++) {
-    Spot from = spot;
-    if (!step (ring, &spot, s) || spot.laps > 2)
+  *rate = 0;
+  for (int left = n; left > 0;) {
+    int beads = stride (ring, &spot, s, left, rate);
+    if (beads == 0 || spot.laps > 2)
       return FALSE;
-    r = carry_rate (r, &from, &spot, s);
+    left -= beads;
   }
   *beyond = spot_length (ring, &spot) - spot_length (ring, start) - ring->length_mm;
-  *rate = r;
   return TRUE;
 }
 
@@ -364,11 +394,9 @@ bw_ring_chord_mean (const BwRing *ring, int n, double start)
 static gboolean
 goes_round (const BwRing *ring, int n, double u, double s)
 {
-  Spot start = spot_at (ring, u), spot = start;
-  for (int k = 0; k < n; k++)
-    if (!step (ring, &spot, s) || spot.laps > 1)
-      return TRUE;
-  return spot_length (ring, &spot) - spot_length (ring, &start) >= ring->length_mm;
+  Spot start = spot_at (ring, u);
+  double beyond, rate;
+  return !walk (ring, n, &start, s, &beyond, &rate) || beyond >= 0;
 }
 
 gboolean
@@ -382,13 +410,26 @@ bw_ring_closes (const BwRing *ring, int n, double start, double s)
   return first == second ? first : bw_ring_chord_mean (ring, n, start) <= s;
 }
 
+/* Whether a walk that began at `begin` may be about to end its turn. */
+static gboolean
+is_near_goal (const Spot *spot, const Spot *begin)
+{
+  return spot->laps > 1 || (spot->laps == 1 && spot->piece >= begin->piece);
+}
+
 int
 bw_ring_count (const BwRing *ring, double start, double s)
 {
   g_return_val_if_fail (s > 0, 0);
   Spot begin = spot_at (ring, start), spot = begin;
-  double goal = spot_length (ring, &begin) + ring->length_mm;
-  for (int n = 1;; n++)
-    if (!step (ring, &spot, s) || (spot.laps > 0 && spot_length (ring, &spot) >= goal))
+  double goal = spot_length (ring, &begin) + ring->length_mm, rate = 0;
+  for (int n = 0;;) {
+    int most = is_near_goal (&spot, &begin) ? 1 : G_MAXINT16;
+    int beads = stride (ring, &spot, s, most, &rate);
+    if (beads == 0)
+      return n + 1;
+    n += beads;
+    if (is_near_goal (&spot, &begin) && spot_length (ring, &spot) >= goal)
       return n;
+  }
 }
