@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bail's loop: its arc, its opening, its parity, and the least rows that let a cord through. */
+#include "stones.h"
+
+#include "core/bail.h"
+
+static const BwGauge gauge = { .column_mm = 1.3, .pitch_mm = 1.6 };
+
+static BwBail
+plain (void)
+{
+  return (BwBail){ .style = BW_BAIL_FLAP,
+                   .columns = 6,
+                   .rows = 23,
+                   .base_beads = 3,
+                   .at_deg = 180,
+                   .cord_mm = 3,
+                   .clearance_mm = 2 };
+}
+
+static BwBead
+eleven (void)
+{
+  return bw_bead_sizes (&(int){ 0 })[1];
+}
+
+static BwLoop
+looped (const BwBail *bail)
+{
+  BwLoop loop = { 0 };
+  BwBead bead = eleven ();
+  g_autoptr (GError) error = NULL;
+  if (!bw_loop_init (&loop, bail, &bead, &gauge, &error))
+    fail_msg ("a possible bail was refused: %s", error->message);
+  return loop;
+}
+
+static void
+the_arc_has_the_length_and_the_base_it_was_given (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (51);
+  for (int k = 0; k < 2000; k++) {
+    BwBail bail = plain ();
+    bail.style = 1 + g_rand_int_range (rand, 0, 3);
+    bail.base_beads = g_rand_int_range (rand, 1, 30) / 2.0;
+    bail.rows = (int)(2 * bail.base_beads) + g_rand_int_range (rand, 0, 200);
+    BwLoop loop = looped (&bail);
+    double base = bail.base_beads * (bail.style == BW_BAIL_UPRIGHT ? 1.3 : 1.6);
+    assert_near (loop.length_mm, (bail.rows + 1) * 0.8, 1e-14);
+    assert_near (loop.base_mm, base, 1e-14);
+    assert_near (2 * loop.radius_mm * loop.half_angle, loop.length_mm, 1e-13);
+    assert_near (2 * loop.radius_mm * sin (loop.half_angle), base, 1e-9);
+    assert_true (loop.half_angle > 0 && loop.half_angle < G_PI);
+    assert_near (loop.opening_mm, loop.radius_mm * (1 - cos (loop.half_angle)) - 1.6, 1e-8);
+    assert_near (loop.largest_cord_mm, loop.opening_mm - 2, 1e-13);
+  }
+}
+
+/* A half circle: L = πr, b = 2r, so a base of 2 L/π stands at exactly 90°. */
+static void
+a_half_circle_opens_by_its_radius (void **state)
+{
+  BwBail bail = plain ();
+  bail.rows = 19;
+  bail.base_beads = 5;
+  BwBead bead = eleven ();
+  BwGauge wide = { .column_mm = 1.3, .pitch_mm = 1.6 };
+  bail.style = BW_BAIL_UPRIGHT;
+  wide.column_mm = 2 * 16 / G_PI / 5;
+  BwLoop loop;
+  assert_true (bw_loop_init (&loop, &bail, &bead, &wide, NULL));
+  assert_near (loop.half_angle, G_PI / 2, 1e-12);
+  assert_near (loop.opening_mm, 16 / G_PI - 1.6, 1e-12);
+}
+
+/* Common practice, no source: a 4 mm cord is given a loop of about 6 mm. */
+static void
+a_clearance_of_two_is_what_the_trade_gives_a_cord_of_four (void **state)
+{
+  BwBail bail = plain ();
+  bail.cord_mm = 4;
+  bail.rows = looped (&bail).rows_needed;
+  BwLoop loop = looped (&bail);
+  assert_true (loop.opening_mm >= 6 && loop.opening_mm < 7);
+}
+
+static void
+more_rows_always_open_wider (void **state)
+{
+  BwBail bail = plain ();
+  double before = -10;
+  for (bail.rows = 6; bail.rows < 400; bail.rows++) {
+    BwLoop loop = looped (&bail);
+    assert_true (loop.opening_mm > before);
+    before = loop.opening_mm;
+  }
+}
+
+static void
+the_rows_needed_are_the_least_that_pass_the_cord (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (52);
+  for (int k = 0; k < 500; k++) {
+    BwBail bail = plain ();
+    bail.style = 1 + g_rand_int_range (rand, 0, 3);
+    bail.base_beads = g_rand_int_range (rand, 1, 20) / 2.0;
+    bail.rows = 60;
+    bail.cord_mm = g_rand_double_range (rand, 0, 12);
+    int needed = looped (&bail).rows_needed, least = 0;
+    for (bail.rows = 1; bail.rows <= needed + 4 && !least; bail.rows++) {
+      BwLoop loop;
+      BwBead bead = eleven ();
+      if (bw_loop_init (&loop, &bail, &bead, &gauge, NULL) && loop.parity_right
+          && loop.largest_cord_mm >= bail.cord_mm)
+        least = bail.rows;
+    }
+    assert_int_equal (needed, least);
+  }
+}
+
+static void
+a_cord_no_loop_can_pass_is_told_by_nought (void **state)
+{
+  BwBail bail = plain ();
+  BwBead bead = eleven ();
+  BwGauge tiny = { .column_mm = 0.01, .pitch_mm = 0.01 };
+  BwLoop loop;
+  bail.cord_mm = 900;
+  assert_true (bw_loop_init (&loop, &bail, &bead, &tiny, NULL));
+  assert_int_equal (loop.rows_needed, 0);
+}
+
+/* Sewn to mirrored beads a whole base wants odd rows, a base with half a bead even ones; an upright
+ * strip may have any. */
+static void
+rows_and_base_must_match_in_parity (void **state)
+{
+  BwBail bail = plain ();
+  for (int halves = 1; halves < 12; halves++)
+    for (bail.rows = 12; bail.rows < 20; bail.rows++) {
+      bail.base_beads = halves / 2.0;
+      BwLoop loop = looped (&bail);
+      gboolean right = (bail.rows + 1) % 2 == halves % 2;
+      assert_int_equal (loop.parity_right, right);
+      assert_int_equal (loop.rows_below, right ? bail.rows : bail.rows - 1);
+      assert_int_equal (loop.rows_above, right ? bail.rows : bail.rows + 1);
+      bail.style = BW_BAIL_UPRIGHT;
+      assert_true (looped (&bail).parity_right);
+      bail.style = BW_BAIL_FLAP;
+    }
+}
+
+static void
+an_opening_may_be_less_than_nothing (void **state)
+{
+  BwBail bail = plain ();
+  bail.rows = 6; /* 5.6 mm over a base of 4.8 */
+  BwLoop loop = looped (&bail);
+  assert_true (loop.opening_mm < 0);
+  assert_true (loop.largest_cord_mm < loop.opening_mm);
+}
+
+static void
+too_few_rows_to_arch_are_named (void **state)
+{
+  BwBail bail = plain ();
+  BwBead bead = eleven ();
+  BwLoop loop;
+  g_autoptr (GError) error = NULL;
+  for (bail.rows = 1; bail.rows <= 5; bail.rows++) { /* up to 4.8 mm over a base of 4.8 */
+    assert_false (bw_loop_init (&loop, &bail, &bead, &gauge, &error));
+    assert_fault (&error, BW_FAULT_GEOMETRY, "/bail/rows");
+  }
+}
+
+static void
+a_bail_has_half_its_columns_in_beads_a_row (void **state)
+{
+  BwBail bail = plain ();
+  assert_int_equal (bw_bail_bead_count (&bail), 69);
+  bail.style = BW_BAIL_NONE;
+  assert_int_equal (bw_bail_bead_count (&bail), 0);
+}
+
+static void
+refused_at (const BwBail *bail, BwFaultCode code, const char *pointer)
+{
+  g_autoptr (GError) error = NULL;
+  assert_false (bw_bail_validate (bail, 14, &error));
+  assert_fault (&error, code, pointer);
+}
+
+static void
+a_bail_is_narrower_than_its_band_by_a_column_on_either_side (void **state)
+{
+  BwBail bail = plain ();
+  bail.columns = 12;
+  assert_true (bw_bail_validate (&bail, 14, NULL));
+  bail.columns = 14;
+  refused_at (&bail, BW_FAULT_GEOMETRY, "/bail/columns");
+  bail.columns = 5;
+  refused_at (&bail, BW_FAULT_RANGE, "/bail/columns");
+  bail.columns = 0;
+  refused_at (&bail, BW_FAULT_RANGE, "/bail/columns");
+  bail.columns = 14;
+  bail.style = BW_BAIL_NONE;
+  assert_true (bw_bail_validate (&bail, 14, NULL));
+}
+
+static void
+each_number_must_be_a_possible_one (void **state)
+{
+  static const struct {
+    gsize offset;
+    const char *pointer;
+    gboolean may_be_negative;
+  } keys[] = {
+    { G_STRUCT_OFFSET (BwBail, base_beads), "/bail/base_beads", FALSE },
+    { G_STRUCT_OFFSET (BwBail, at_deg), "/bail/at_deg", TRUE },
+    { G_STRUCT_OFFSET (BwBail, cord_mm), "/bail/cord_mm", FALSE },
+    { G_STRUCT_OFFSET (BwBail, clearance_mm), "/bail/clearance_mm", FALSE },
+  };
+  const double wrong[] = { 1e308, -1e308, (double)NAN, -1 };
+  for (gsize k = 0; k < G_N_ELEMENTS (keys); k++)
+    for (gsize i = 0; i < G_N_ELEMENTS (wrong) - (keys[k].may_be_negative ? 1 : 0); i++) {
+      BwBail bail = plain ();
+      G_STRUCT_MEMBER (double, &bail, keys[k].offset) = wrong[i];
+      refused_at (&bail, BW_FAULT_RANGE, keys[k].pointer);
+    }
+  BwBail bail = plain ();
+  bail.base_beads = 2.25;
+  refused_at (&bail, BW_FAULT_RANGE, "/bail/base_beads");
+  bail.base_beads = 0;
+  refused_at (&bail, BW_FAULT_RANGE, "/bail/base_beads");
+  bail = plain ();
+  bail.rows = 0;
+  refused_at (&bail, BW_FAULT_RANGE, "/bail/rows");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_arc_has_the_length_and_the_base_it_was_given),
+    cmocka_unit_test (a_half_circle_opens_by_its_radius),
+    cmocka_unit_test (a_clearance_of_two_is_what_the_trade_gives_a_cord_of_four),
+    cmocka_unit_test (more_rows_always_open_wider),
+    cmocka_unit_test (the_rows_needed_are_the_least_that_pass_the_cord),
+    cmocka_unit_test (a_cord_no_loop_can_pass_is_told_by_nought),
+    cmocka_unit_test (rows_and_base_must_match_in_parity),
+    cmocka_unit_test (an_opening_may_be_less_than_nothing),
+    cmocka_unit_test (too_few_rows_to_arch_are_named),
+    cmocka_unit_test (a_bail_has_half_its_columns_in_beads_a_row),
+    cmocka_unit_test (a_bail_is_narrower_than_its_band_by_a_column_on_either_side),
+    cmocka_unit_test (each_number_must_be_a_possible_one),
+  };
+  return cmocka_run_group_tests_name ("bail", tests, NULL, NULL);
+}

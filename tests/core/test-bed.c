@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bed: its thickness from layers or from a girth over it, and its cord. */
+#include "stones.h"
+
+#include "core/bed.h"
+#include "core/section.h"
+
+static const BwBandSpan span = { .bottom_mm = 14.2, .width_mm = 18.2 };
+
+static BwBed
+plain (void)
+{
+  return (BwBed){
+    .cord_thickness_mm = 0.35, .cord_width_mm = 1, .layers = 2, .squeeze = 0.15, .overhang_mm = 1
+  };
+}
+
+static BwStone
+bench (void)
+{
+  BwStoneMeasures m = bench_stone ();
+  return solved (&m);
+}
+
+static double
+girth_at (const BwStone *stone, double z)
+{
+  BwSection section;
+  bw_section_init (&section, stone, z);
+  return section.girth_mm;
+}
+
+static BwBedding
+laid (const BwBed *bed, const BwStone *stone)
+{
+  BwBedding bedding = { 0 };
+  g_autoptr (GError) error = NULL;
+  if (!bw_bedding_init (&bedding, bed, stone, span, &error))
+    fail_msg ("a possible bed was refused: %s", error->message);
+  return bedding;
+}
+
+static void
+layers_of_cord_are_as_thick_as_they_are_many (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  BwBedding bedding = laid (&bed, &stone);
+  for (double z = 14.2; z < 32.5; z += 1)
+    assert_near (bw_bedding_thickness (&bedding, z), 0.7, 1e-15);
+  bed.layers = 0;
+  bedding = laid (&bed, &stone);
+  assert_near (bw_bedding_thickness (&bedding, 20), 0, 0);
+}
+
+static void
+a_grade_lies_between_the_bands_edges (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  bed.top_extra_mm = 0.4;
+  BwBedding bedding = laid (&bed, &stone);
+  assert_near (bw_bedding_thickness (&bedding, 14.2), 0.7, 1e-14);
+  assert_near (bw_bedding_thickness (&bedding, 14.2 + 9.1), 0.9, 1e-14);
+  assert_near (bw_bedding_thickness (&bedding, 14.2 + 18.2), 1.1, 1e-14);
+}
+
+static void
+the_closed_band_squeezes_it (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  BwBedding bedding = laid (&bed, &stone);
+  assert_near (bw_bedding_squeezed (&bedding, 20), 0.7 * 0.85, 1e-15);
+  bed.squeeze = 0;
+  bedding = laid (&bed, &stone);
+  assert_near (bw_bedding_squeezed (&bedding, 20), 0.7, 1e-15);
+}
+
+/* Steiner's formula for parallel bodies: L(K_r) = L + 2πr for every convex K (P. M. Gruber, Convex
+ * and Discrete Geometry, Springer 2007, §6). The regular hexagon of inradius 5 at r = 1: 40.924201.
+ */
+static void
+a_girth_over_the_bed_tells_its_thickness_by_steiner (void **state)
+{
+  BwStoneMeasures m = bench_stone ();
+  m.values_mm[0] = m.values_mm[1] = m.values_mm[2] = 10;
+  m.has_second = FALSE;
+  BwStone stone = solved (&m);
+  BwBed bed = plain ();
+  bed.has_girth_over = TRUE;
+  bed.girth_over_mm = 40.924201;
+  BwBedding bedding = laid (&bed, &stone);
+  assert_near (bw_bedding_thickness (&bedding, 20), 1, 1e-7);
+}
+
+static void
+a_girth_over_the_bed_wins_over_the_layers_and_holds_in_the_middle (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (41);
+  for (int k = 0; k < 300; k++) {
+    DrawnStone drawn;
+    draw_stone (&drawn, rand);
+    BwStone stone = solved (&drawn.measures);
+    double width = g_rand_double_range (rand, 2, stone.length_mm / 2);
+    BwBandSpan place = { g_rand_double_range (rand, 0, stone.length_mm - width), width };
+    double t = g_rand_double_range (rand, 0.5, 3), z = bw_band_span_mid (place);
+    BwBed bed = plain ();
+    bed.layers = 7;
+    bed.top_extra_mm = g_rand_double_range (rand, -0.9, 0.9);
+    bed.has_girth_over = TRUE;
+    bed.girth_over_mm = girth_at (&stone, z) + 2 * G_PI * t;
+    BwBedding bedding;
+    assert_true (bw_bedding_init (&bedding, &bed, &stone, place, NULL));
+    assert_near (bw_bedding_thickness (&bedding, z), t, 1e-12);
+    assert_near (bw_bedding_thickness (&bedding, place.bottom_mm + width)
+                     - bw_bedding_thickness (&bedding, place.bottom_mm),
+                 bed.top_extra_mm, 1e-12);
+  }
+}
+
+static void
+refused_at (const BwBed *bed, BwFaultCode code, const char *pointer)
+{
+  BwStone stone = bench ();
+  BwBedding bedding = { 1, 2, 3, 4 }, before = bedding;
+  g_autoptr (GError) error = NULL;
+  assert_false (bw_bedding_init (&bedding, bed, &stone, span, &error));
+  assert_fault (&error, code, pointer);
+  assert_memory_equal (&bedding, &before, sizeof bedding);
+}
+
+static void
+a_girth_over_the_bed_below_the_stones_own_is_named (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  bed.has_girth_over = TRUE;
+  bed.girth_over_mm = girth_at (&stone, bw_band_span_mid (span)) - 0.01;
+  refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/girth_over_mm");
+  bed.girth_over_mm += 0.01;
+  laid (&bed, &stone);
+}
+
+static void
+a_grade_that_takes_more_than_lies_there_is_named (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  bed.top_extra_mm = -0.71;
+  refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/top_extra_mm");
+  bed.top_extra_mm = -0.7;
+  laid (&bed, &stone);
+  /* Measured over the middle, half the grade is taken from one edge whichever way it runs. */
+  bed.has_girth_over = TRUE;
+  bed.girth_over_mm = girth_at (&stone, bw_band_span_mid (span)) + 2 * G_PI * 0.3;
+  for (int sign = -1; sign <= 1; sign += 2) {
+    bed.top_extra_mm = sign * 0.61;
+    refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/top_extra_mm");
+    bed.top_extra_mm = sign * 0.59;
+    laid (&bed, &stone);
+  }
+}
+
+static void
+the_bed_is_narrower_than_the_band_but_never_less_than_nothing (void **state)
+{
+  BwBed bed = plain ();
+  assert_near (bw_bed_width_mm (&bed, span), 16.2, 1e-15);
+  bed.overhang_mm = 50;
+  assert_near (bw_bed_width_mm (&bed, span), 0, 0);
+}
+
+/* By hand: a bed 16.2 mm wide of cord 1 mm wide takes 16.2 turns a layer; the first layer lies a
+ * sixth of a millimetre and a little out, the second half a cord more. */
+static void
+cord_is_wound_layer_by_layer (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  double girth = girth_at (&stone, 14.2 + 9.1);
+  double first = 16.2 * (girth + 2 * G_PI * 0.175), second = 16.2 * (girth + 2 * G_PI * 0.525);
+  assert_near (bw_bed_wound_mm (&bed, &stone, span), first + second, 1e-13);
+  assert_near (bw_bed_cord_mm (&bed, &stone, span), first + second + 200, 1e-13);
+  assert_near (bw_bed_mass_g (&bed, &stone, span), (first + second) * 0.35 * 1.2e-3, 1e-13);
+  bed.top_extra_mm = -0.35; /* half of one more layer, whichever way it runs */
+  double third = 16.2 * (girth + 2 * G_PI * 0.875);
+  assert_near (bw_bed_wound_mm (&bed, &stone, span), first + second + third / 2, 1e-13);
+}
+
+/* Common practice, no source: a twelve-column 11/0 band on a medium stone takes 1.2 to 1.5 m of
+ * flat waxed cord. Medium is taken as 25 mm across the flats, one layer. */
+static void
+a_medium_stone_takes_as_much_cord_as_the_trade_says (void **state)
+{
+  BwStoneMeasures m = bench_stone ();
+  m.values_mm[0] = m.values_mm[1] = m.values_mm[2] = 25;
+  m.has_second = FALSE;
+  BwStone stone = solved (&m);
+  BwBed bed = plain ();
+  bed.layers = 1;
+  BwBandSpan twelve = { 10, 12 * 1.3 };
+  double cord = bw_bed_cord_mm (&bed, &stone, twelve);
+  assert_true (cord > 1200 && cord < 1500);
+}
+
+static void
+nothing_wound_wants_no_cord (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  bed.layers = 0;
+  assert_near (bw_bed_cord_mm (&bed, &stone, span), 0, 0);
+  assert_near (bw_bed_mass_g (&bed, &stone, span), 0, 0);
+  bed.top_extra_mm = 0.2;
+  assert_true (bw_bed_cord_mm (&bed, &stone, span) > 200);
+}
+
+static void
+each_number_must_be_a_possible_one (void **state)
+{
+  static const struct {
+    gsize offset;
+    const char *pointer;
+  } keys[] = {
+    { G_STRUCT_OFFSET (BwBed, cord_thickness_mm), "/bed/cord_thickness_mm" },
+    { G_STRUCT_OFFSET (BwBed, cord_width_mm), "/bed/cord_width_mm" },
+    { G_STRUCT_OFFSET (BwBed, squeeze), "/bed/squeeze" },
+    { G_STRUCT_OFFSET (BwBed, overhang_mm), "/bed/overhang_mm" },
+    { G_STRUCT_OFFSET (BwBed, girth_over_mm), "/bed/girth_over_mm" },
+    { G_STRUCT_OFFSET (BwBed, top_extra_mm), "/bed/top_extra_mm" },
+  };
+  const double wrong[] = { 1e308, (double)NAN, -(double)INFINITY, -1 };
+  for (gsize k = 0; k < G_N_ELEMENTS (keys); k++)
+    /* A grade may run downwards: the last one is no fault of range there. */
+    for (gsize i = 0; i < G_N_ELEMENTS (wrong) - (k == 5); i++) {
+      BwBed bed = plain ();
+      g_autoptr (GError) error = NULL;
+      bed.has_girth_over = TRUE;
+      bed.girth_over_mm = 90;
+      assert_true (bw_bed_validate (&bed, NULL));
+      G_STRUCT_MEMBER (double, &bed, keys[k].offset) = wrong[i];
+      assert_false (bw_bed_validate (&bed, &error));
+      assert_fault (&error, BW_FAULT_RANGE, keys[k].pointer);
+      refused_at (&bed, BW_FAULT_RANGE, keys[k].pointer);
+    }
+  BwBed bed = plain ();
+  bed.layers = -1;
+  refused_at (&bed, BW_FAULT_RANGE, "/bed/layers");
+  bed = plain ();
+  bed.squeeze = 0.95;
+  refused_at (&bed, BW_FAULT_RANGE, "/bed/squeeze");
+  bed = plain ();
+  bed.cord_thickness_mm = 0;
+  refused_at (&bed, BW_FAULT_RANGE, "/bed/cord_thickness_mm");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (layers_of_cord_are_as_thick_as_they_are_many),
+    cmocka_unit_test (a_grade_lies_between_the_bands_edges),
+    cmocka_unit_test (the_closed_band_squeezes_it),
+    cmocka_unit_test (a_girth_over_the_bed_tells_its_thickness_by_steiner),
+    cmocka_unit_test (a_girth_over_the_bed_wins_over_the_layers_and_holds_in_the_middle),
+    cmocka_unit_test (a_girth_over_the_bed_below_the_stones_own_is_named),
+    cmocka_unit_test (a_grade_that_takes_more_than_lies_there_is_named),
+    cmocka_unit_test (the_bed_is_narrower_than_the_band_but_never_less_than_nothing),
+    cmocka_unit_test (cord_is_wound_layer_by_layer),
+    cmocka_unit_test (a_medium_stone_takes_as_much_cord_as_the_trade_says),
+    cmocka_unit_test (nothing_wound_wants_no_cord),
+    cmocka_unit_test (each_number_must_be_a_possible_one),
+  };
+  return cmocka_run_group_tests_name ("bed", tests, NULL, NULL);
+}
