@@ -1,0 +1,185 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What we print, read by others: the CSV module and the JSON module of the Python 3 standard
+ * library (docs.python.org, "csv — CSV File Reading and Writing", "json — JSON encoder and
+ * decoder"), in the strict mode of either. The records they find are compared with the project. */
+#include "output/report.h"
+#include "sample.h"
+
+#include <gio/gio.h>
+#include <json-glib/json-glib.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+static const char csv_reader[]
+    = "import csv, io, json, sys\n"
+      "text = sys.stdin.buffer.read().decode('utf-8')\n"
+      "assert text.endswith('\\r\\n')\n"
+      "json.dump(list(csv.reader(io.StringIO(text, newline=''), strict=True)), sys.stdout)\n";
+
+/* NaN and the infinities, which Python reads and RFC 8259 does not know, are refused. */
+static const char json_reader[] = "import json, sys\n"
+                                  "def no(word): raise ValueError(word)\n"
+                                  "data = json.loads(sys.stdin.buffer.read().decode('utf-8'), "
+                                  "parse_constant=no)\n"
+                                  "assert isinstance(data, dict)\n"
+                                  "json.dump([repr(data)], sys.stdout)\n";
+
+/* What the Python program prints for this input, as JSON. */
+static JsonArray *
+read_by_python (const char *program, const char *input)
+{
+  const char *argv[] = { "/usr/bin/python3", "-c", program, NULL };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GSubprocess) python = g_subprocess_newv (
+      argv, G_SUBPROCESS_FLAGS_STDIN_PIPE | G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_autofree char *output = NULL;
+  assert_non_null (python);
+  assert_true (g_subprocess_communicate_utf8 (python, input, NULL, &output, NULL, &error));
+  assert_true (g_subprocess_get_successful (python));
+  assert_true (json_parser_load_from_data (parser, output, -1, NULL));
+  return json_array_ref (json_node_get_array (json_parser_get_root (parser)));
+}
+
+static const char *
+field (JsonArray *records, guint record, guint i)
+{
+  return json_array_get_string_element (json_array_get_array_element (records, record), i);
+}
+
+static BwProject *
+load (const Sample *sample)
+{
+  g_autofree char *json = sample_json (sample);
+  BwProject *project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  return project;
+}
+
+static void
+assert_header (JsonArray *records)
+{
+  static const char *const header[]
+      = { "item", "letter", "name", "count", "quantity", "unit", "grams", "packs" };
+  for (guint i = 0; i < G_N_ELEMENTS (header); i++)
+    assert_string_equal (field (records, 0, i), header[i]);
+  for (guint r = 0; r < json_array_get_length (records); r++)
+    assert_int_equal (json_array_get_length (json_array_get_array_element (records, r)),
+                      G_N_ELEMENTS (header));
+}
+
+/* Names arrive as the maker wrote them, but for the apostrophe before what looks like a formula. */
+static void
+assert_bead (JsonArray *records, guint record, const Sample *sample, const BwBeadNeed *need)
+{
+  int i = *field (records, record, 1) - 'a';
+  const char *name = sample->names[i];
+  g_autofree char *disarmed = g_strconcat (*name == '=' ? "'" : "", name, NULL);
+  assert_string_equal (field (records, record, 0), "bead");
+  assert_string_equal (field (records, record, 2), disarmed);
+  assert_int_equal (g_ascii_strtoull (field (records, record, 3), NULL, 10), need[i].count);
+  assert_int_equal (g_ascii_strtoull (field (records, record, 4), NULL, 10), need[i].with_spare);
+  assert_string_equal (field (records, record, 5), "beads");
+  double grams = g_ascii_strtod (field (records, record, 6), NULL);
+  assert_true (grams >= need[i].grams && grams <= need[i].grams);
+  assert_int_equal (g_ascii_strtoull (field (records, record, 7), NULL, 10), need[i].packs);
+}
+
+static void
+another_reader_finds_every_bead_of_the_list (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4180);
+  for (int k = 0; k < 12; k++) {
+    g_autoptr (Sample) sample = sample_new (rand, 10, 0, k % 4);
+    g_autoptr (BwProject) project = load (sample);
+    const BwMaterials *materials = bw_project_materials (project);
+    g_autofree char *csv = bw_materials_csv (project, 0);
+    g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
+    guint record = 1;
+    assert_header (records);
+    for (int i = 0; i < sample->n_colours; i++)
+      if (materials->need[i].count > 0)
+        assert_bead (records, record++, sample, materials->need);
+    assert_string_equal (field (records, record, 0), "bed cord");
+  }
+}
+
+/* The quantity of the first record of this item and name (any when NULL). */
+static double
+quantity_of (JsonArray *records, const char *item, const char *name, const char **unit)
+{
+  for (guint r = 1; r < json_array_get_length (records); r++)
+    if (g_str_equal (field (records, r, 0), item)
+        && (!name || g_str_equal (field (records, r, 2), name))) {
+      *unit = field (records, r, 5);
+      return g_ascii_strtod (field (records, r, 4), NULL);
+    }
+  fail_msg ("no record of %s", item);
+  return 0;
+}
+
+static void
+assert_quantity (JsonArray *records, const char *item, const char *name, double value,
+                 const char *unit)
+{
+  const char *found_unit;
+  double found = quantity_of (records, item, name, &found_unit);
+  assert_true (found >= value && found <= value);
+  assert_string_equal (found_unit, unit);
+}
+
+static void
+another_reader_finds_cord_thread_and_cost (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4181);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+  sample->prices = TRUE;
+  g_autoptr (BwProject) project = load (sample);
+  const BwMaterials *materials = bw_project_materials (project);
+  g_autofree char *csv = bw_materials_csv (project, 0);
+  g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
+  assert_quantity (records, "bed cord", "1 mm", materials->bed_cord_mm, "mm");
+  assert_quantity (records, "thread", "0.15 mm", materials->thread_mm, "mm");
+  assert_quantity (records, "thread lengths", NULL, (double)materials->thread_lengths, "lengths");
+  assert_quantity (records, "needle", "0.36 mm", 1, "pieces");
+  assert_quantity (records, "hanging cord", "2 mm", materials->hanging_cord_mm, "mm");
+  assert_quantity (records, "cost", "labour", materials->cost.labour, "EUR");
+  assert_quantity (records, "cost of all pieces", NULL, materials->cost.total, "EUR");
+  assert_quantity (records, "cost of one piece", NULL, materials->cost.piece, "EUR");
+}
+
+static void
+another_reader_takes_every_json_report (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8259);
+  for (int k = 0; k < 3; k++) {
+    g_autoptr (Sample) sample
+        = sample_new (rand, 8, g_rand_int_range (rand, 1, 130), SAMPLE_NO_BAIL);
+    sample->taper = k % 2;
+    g_autoptr (BwProject) project = load (sample);
+    char *reports[]
+        = { bw_report_fit (project, 0, TRUE, NULL),      bw_report_stone (project, TRUE),
+            bw_report_section (project, 64, TRUE, NULL), bw_report_hang (project, TRUE),
+            bw_report_thread (project, TRUE, TRUE),      bw_report_materials (project, 5, TRUE) };
+    for (gsize i = 0; i < G_N_ELEMENTS (reports); i++) {
+      g_autoptr (JsonArray) data = read_by_python (json_reader, reports[i]);
+      assert_true (strlen (json_array_get_string_element (data, 0)) > 20);
+      g_free (reports[i]);
+    }
+  }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (another_reader_finds_every_bead_of_the_list),
+    cmocka_unit_test (another_reader_finds_cord_thread_and_cost),
+    cmocka_unit_test (another_reader_takes_every_json_report),
+  };
+  return cmocka_run_group_tests_name ("csv and json readers", tests, NULL, NULL);
+}
