@@ -202,6 +202,23 @@ a_sound_project_is_checked_in_silence (void **state)
 }
 
 static void
+every_demo_is_sound_and_snug (void **state)
+{
+  g_autofree char *folder = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  int n = 0;
+  assert_non_null (dir);
+  for (const char *name; (name = g_dir_read_name (dir)); n++) {
+    g_autofree char *path = g_build_filename (folder, name, NULL);
+    Result check = run ("check", path, NULL);
+    g_auto (Result) fit = run ("fit", path, "--json", NULL);
+    assert_prints (&check, g_strdup (""));
+    assert_non_null (strstr (fit.out, "\"verdict\": \"snug\","));
+  }
+  assert_in_range (n, 3, 100);
+}
+
+static void
 assert_fault (const char *path, const char *sentence)
 {
   static const char *const commands[] = { "check", "fit", "words", "materials" };
@@ -428,6 +445,7 @@ main (void)
     cmocka_unit_test (options_change_the_report_and_may_stand_anywhere),
     cmocka_unit_test (json_is_one_object_and_nothing_else),
     cmocka_unit_test (a_sound_project_is_checked_in_silence),
+    cmocka_unit_test (every_demo_is_sound_and_snug),
     cmocka_unit_test (a_fault_is_one_line_that_names_file_and_key),
     cmocka_unit_test (what_is_no_project_is_said_to_be_none),
     cmocka_unit_test (a_file_that_may_not_be_read_is_named),

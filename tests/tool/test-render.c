@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The picture made without a display: a PNG of the size asked for, the piece in its middle, nothing
+ * round it. */
+#include "sample.h"
+
+#include <cairo.h>
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+typedef struct {
+  char *folder, *project, *picture;
+} Bench;
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  g_autoptr (GRand) rand = g_rand_new_with_seed (5);
+  g_autoptr (Sample) sample = sample_new (rand, 10, 0, SAMPLE_FLAP);
+  g_autofree char *json = sample_json (sample);
+  bench->folder = g_dir_make_tmp ("bandwright-render-XXXXXX", NULL);
+  bench->project = g_build_filename (bench->folder, "piece.bandwright", NULL);
+  bench->picture = g_build_filename (bench->folder, "piece.png", NULL);
+  assert_true (g_file_set_contents (bench->project, json, -1, NULL));
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  g_remove (bench->project);
+  g_remove (bench->picture);
+  g_assert_no_errno (g_rmdir (bench->folder));
+  g_free (bench->folder);
+  g_free (bench->project);
+  g_free (bench->picture);
+  g_free (bench);
+  return 0;
+}
+
+/* Renders with these further arguments, no display in reach. Returns the exit status. */
+static int
+render (const Bench *bench, const char *picture, const char *const *arguments, char **err)
+{
+  g_autoptr (GStrvBuilder) argv = g_strv_builder_new ();
+  g_autoptr (GSubprocessLauncher) launcher
+      = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  g_autofree char *out = NULL;
+  g_strv_builder_add_many (argv, g_getenv ("BW_TOOL"), "render", bench->project, "-o", picture,
+                           NULL);
+  for (; arguments && *arguments; arguments++)
+    g_strv_builder_add (argv, *arguments);
+  g_auto (GStrv) words = g_strv_builder_end (argv);
+  g_subprocess_launcher_unsetenv (launcher, "DISPLAY");
+  g_subprocess_launcher_unsetenv (launcher, "WAYLAND_DISPLAY");
+  g_autoptr (GSubprocess) process
+      = g_subprocess_launcher_spawnv (launcher, (const char *const *)words, NULL);
+  assert_non_null (process);
+  assert_true (g_subprocess_communicate_utf8 (process, NULL, NULL, &out, err, NULL));
+  assert_true (g_subprocess_get_if_exited (process));
+  assert_string_equal (out, "");
+  return g_subprocess_get_exit_status (process);
+}
+
+static cairo_surface_t *
+picture_of (const Bench *bench, const char *const *arguments)
+{
+  g_autofree char *err = NULL;
+  assert_int_equal (render (bench, bench->picture, arguments, &err), 0);
+  cairo_surface_t *surface = cairo_image_surface_create_from_png (bench->picture);
+  assert_int_equal (cairo_surface_status (surface), CAIRO_STATUS_SUCCESS);
+  assert_int_equal (cairo_image_surface_get_format (surface), CAIRO_FORMAT_ARGB32);
+  return surface;
+}
+
+static guint32
+pixel (cairo_surface_t *surface, int x, int y)
+{
+  const unsigned char *row = cairo_image_surface_get_data (surface)
+                             + (gsize)y * (gsize)cairo_image_surface_get_stride (surface);
+  guint32 value;
+  memcpy (&value, row + 4 * x, sizeof value);
+  return value;
+}
+
+/* The share of pixels that hide what is behind them, in percent. */
+static int
+opaque_share (cairo_surface_t *a)
+{
+  int width = cairo_image_surface_get_width (a), height = cairo_image_surface_get_height (a), n = 0;
+  for (int y = 0; y < height; y++)
+    for (int x = 0; x < width; x++)
+      n += pixel (a, x, y) >> 24 == 255;
+  return 100 * n / (width * height);
+}
+
+static void
+the_picture_has_the_size_asked_for_and_a_clear_ground (void **state)
+{
+  static const char *const arguments[] = { "--size", "200x320", NULL };
+  cairo_surface_t *picture = picture_of (*state, arguments);
+  assert_int_equal (cairo_image_surface_get_width (picture), 200);
+  assert_int_equal (cairo_image_surface_get_height (picture), 320);
+  assert_int_equal (pixel (picture, 0, 0) >> 24, 0);
+  assert_int_equal (pixel (picture, 199, 319) >> 24, 0);
+  assert_true (pixel (picture, 100, 160) >> 24 > 0);
+  assert_in_range (opaque_share (picture), 5, 60);
+  cairo_surface_destroy (picture);
+}
+
+/* The share of pixels in which two pictures of one size differ, in percent. */
+static int
+difference (cairo_surface_t *a, cairo_surface_t *b)
+{
+  int width = cairo_image_surface_get_width (a), height = cairo_image_surface_get_height (a), n = 0;
+  for (int y = 0; y < height; y++)
+    for (int x = 0; x < width; x++)
+      n += pixel (a, x, y) != pixel (b, x, y);
+  return 100 * n / (width * height);
+}
+
+static void
+turn_and_tip_move_the_eye (void **state)
+{
+  static const char *const plain[] = { "--size=120x120", NULL };
+  static const char *const turned[] = { "--size=120x120", "--turn", "-90", NULL };
+  static const char *const tipped[] = { "--size=120x120", "--tip", "60", NULL };
+  cairo_surface_t *front = picture_of (*state, plain), *again = picture_of (*state, plain);
+  cairo_surface_t *side = picture_of (*state, turned), *top = picture_of (*state, tipped);
+  assert_int_equal (difference (front, again), 0);
+  assert_true (difference (front, side) > 5);
+  assert_true (difference (front, top) > 5);
+  cairo_surface_destroy (front);
+  cairo_surface_destroy (again);
+  cairo_surface_destroy (side);
+  cairo_surface_destroy (top);
+}
+
+static void
+a_picture_that_cannot_be_written_is_named (void **state)
+{
+  static const char *const arguments[] = { "--size=64x64", NULL };
+  g_autofree char *err = NULL;
+  assert_int_equal (render (*state, "/no/such/folder/piece.png", arguments, &err), 1);
+  assert_true (g_str_has_prefix (err, "bandwright-tool: /no/such/folder/piece.png: "));
+  assert_ptr_equal (strchr (err, '\n'), err + strlen (err) - 1);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_picture_has_the_size_asked_for_and_a_clear_ground),
+    cmocka_unit_test (turn_and_tip_move_the_eye),
+    cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
+  };
+  return cmocka_run_group_tests_name ("render", tests, set_up, tear_down);
+}
