@@ -7,6 +7,7 @@
 #include "project-private.h"
 #include "reader.h"
 #include <errno.h>
+#include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <sys/stat.h>
@@ -131,7 +132,7 @@ save_local (const char *path, const char *data, gsize length, GError **error)
     return fail_with_errno (errno, target, error);
   if (exists && !S_ISREG (old.st_mode))
     return fail_with_errno (S_ISDIR (old.st_mode) ? EISDIR : EINVAL, target, error);
-  if (exists && access (target, W_OK) != 0)
+  if (exists && faccessat (AT_FDCWD, target, W_OK, AT_EACCESS) != 0)
     return fail_with_errno (errno, target, error);
   if (!g_file_set_contents_full (target, data, (gssize)length,
                                  G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,

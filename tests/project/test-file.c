@@ -1,0 +1,630 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The project file as text: what is read, what is refused and where, and what is written. */
+#include "edits.h"
+
+#include "project/json.h"
+#include <locale.h>
+#include <math.h>
+
+static BwProject *
+load_text (const char *text, GError **error)
+{
+  return bw_project_load_data (text, strlen (text), error);
+}
+
+static void
+every_malformed_file_of_the_corpus_is_one_fault_at_its_key (void **state)
+{
+  gsize length;
+  g_autofree char *list = corpus_text ("refused.tsv", &length);
+  g_auto (GStrv) lines = g_strsplit (list, "\n", -1);
+  int n = 0;
+
+  for (char **line = lines; *line; line++) {
+    g_auto (GStrv) words = g_strsplit (*line, "\t", 2);
+    g_autofree char *path = NULL, *text = NULL;
+    g_autoptr (GError) error = NULL;
+    BwProject *project;
+
+    if (**line == '#' || g_strv_length (words) != 2)
+      continue;
+    path = g_build_filename ("refused", words[0], NULL);
+    text = corpus_text (path, &length);
+    project = bw_project_load_data (text, length, &error);
+    if (project)
+      fail_msg ("%s was taken", words[0]);
+    assert_fault (error, -1, words[1]);
+    n++;
+  }
+  assert_true (n > 100);
+}
+
+/* The node at a pointer of an object's tree and the key that leads to it. */
+static JsonNode *
+walk (JsonNode *node, char **keys)
+{
+  for (char **key = keys; *key; key++)
+    if (JSON_NODE_HOLDS_ARRAY (node))
+      node = json_array_get_element (json_node_get_array (node), (guint)atoi (*key));
+    else
+      node = json_object_get_member (json_node_get_object (node), *key);
+  return node;
+}
+
+/* sound.bandwright with the value at pointer replaced, or left out when value is NULL. */
+static char *
+changed_text (const char *pointer, const char *value)
+{
+  gsize length;
+  g_autofree char *text = corpus_text ("sound.bandwright", &length);
+  g_autoptr (JsonNode) root = bw_json_parse (text, length, NULL);
+  g_auto (GStrv) keys = g_strsplit (pointer + 1, "/", -1);
+  g_autofree char *last = g_steal_pointer (&keys[g_strv_length (keys) - 1]);
+  JsonNode *outer = walk (root, keys);
+
+  assert_non_null (outer);
+  if (JSON_NODE_HOLDS_ARRAY (outer)) {
+    JsonArray *list = json_node_get_array (outer);
+    guint index = (guint)atoi (last);
+
+    if (index < json_array_get_length (list))
+      json_array_remove_element (list, index);
+    if (value) {
+      g_autoptr (JsonNode) moved = json_node_new (JSON_NODE_ARRAY);
+      JsonArray *replaced = json_array_new ();
+
+      for (guint i = 0; i <= json_array_get_length (list); i++) {
+        if (i == index)
+          json_array_add_element (replaced, bw_json_parse (value, strlen (value), NULL));
+        if (i < json_array_get_length (list))
+          json_array_add_element (replaced, json_array_dup_element (list, i));
+      }
+      json_node_take_array (outer, replaced);
+    }
+  } else if (value) {
+    json_object_set_member (json_node_get_object (outer), last,
+                            bw_json_parse (value, strlen (value), NULL));
+  } else {
+    json_object_remove_member (json_node_get_object (outer), last);
+  }
+  return bw_json_print (root, NULL);
+}
+
+typedef struct {
+  const char *pointer, *value; /* what is changed in a sound file; NULL: left out */
+  int code;
+  const char *fault; /* where the fault lies; NULL: there */
+} Case;
+
+static void
+assert_cases_refused (const Case *cases, gsize n)
+{
+  for (gsize i = 0; i < n; i++) {
+    g_autofree char *text = changed_text (cases[i].pointer, cases[i].value);
+    g_autoptr (GError) error = NULL;
+    BwProject *project = load_text (text, &error);
+
+    if (project)
+      fail_msg ("%s = %s was taken", cases[i].pointer, cases[i].value);
+    assert_fault (error, cases[i].code, cases[i].fault ? cases[i].fault : cases[i].pointer);
+  }
+}
+
+static void
+a_value_of_another_kind_is_named (void **state)
+{
+  static const char *const texts[] = { "/title",
+                                       "/stone/mineral",
+                                       "/stone/measured",
+                                       "/stone/base",
+                                       "/bead/name",
+                                       "/bail/style",
+                                       "/tray/1/id",
+                                       "/tray/1/name",
+                                       "/tray/1/srgb",
+                                       "/tray/1/finish",
+                                       "/band/cells/7",
+                                       "/bail/cells/0",
+                                       "/materials/prices/currency" };
+  static const char *const numbers[] = { "/stone/faces",
+                                         "/stone/density_g_cm3",
+                                         "/stone/values_mm/2",
+                                         "/stone/at_mm",
+                                         "/stone/second_girth_mm",
+                                         "/stone/second_at_mm",
+                                         "/stone/length_mm",
+                                         "/stone/shoulder_mm",
+                                         "/stone/apex_offset_mm/1",
+                                         "/stone/base_shoulder_mm",
+                                         "/stone/base_apex_offset_mm/0",
+                                         "/stone/girth_sd_mm",
+                                         "/bead/diameter_mm",
+                                         "/gauge/swatch/columns",
+                                         "/gauge/swatch/width_mm",
+                                         "/bed/layers",
+                                         "/bed/girth_over_mm",
+                                         "/band/columns",
+                                         "/band/rows",
+                                         "/band/bottom_mm",
+                                         "/bail/base_beads",
+                                         "/thread/stretch",
+                                         "/fit/slack_mm",
+                                         "/materials/pieces",
+                                         "/materials/prices/hour",
+                                         "/progress/rows_done",
+                                         "/progress/checks/1/rows",
+                                         "/progress/checks/0/length_mm" };
+  static const char *const lists[]
+      = { "/stone/values_mm", "/stone/apex_offset_mm", "/tray",
+          "/band/cells",      "/bail/cells",           "/progress/checks" };
+  static const char *const objects[] = { "/stone",     "/bead",
+                                         "/gauge",     "/gauge/swatch",
+                                         "/bed",       "/band",
+                                         "/tray/0",    "/bail",
+                                         "/thread",    "/fit",
+                                         "/materials", "/materials/prices",
+                                         "/progress",  "/progress/checks/0" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++) {
+    const Case cases[] = { { texts[i], "7", BW_FAULT_TYPE, NULL },
+                           { texts[i], "null", BW_FAULT_TYPE, NULL },
+                           { texts[i], "[\"a\"]", BW_FAULT_TYPE, NULL } };
+    assert_cases_refused (cases, G_N_ELEMENTS (cases));
+  }
+  for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++) {
+    const Case cases[] = { { numbers[i], "\"7\"", BW_FAULT_TYPE, NULL },
+                           { numbers[i], "true", BW_FAULT_TYPE, NULL },
+                           { numbers[i], "{}", BW_FAULT_TYPE, NULL } };
+    assert_cases_refused (cases, G_N_ELEMENTS (cases));
+  }
+  for (gsize i = 0; i < G_N_ELEMENTS (lists); i++) {
+    const Case cases[] = { { lists[i], "{}", BW_FAULT_TYPE, NULL },
+                           { lists[i], "null", BW_FAULT_TYPE, NULL },
+                           { lists[i], "3", BW_FAULT_TYPE, NULL } };
+    assert_cases_refused (cases, G_N_ELEMENTS (cases));
+  }
+  for (gsize i = 0; i < G_N_ELEMENTS (objects); i++) {
+    const Case cases[] = { { objects[i], "[]", BW_FAULT_TYPE, NULL },
+                           { objects[i], "null", BW_FAULT_TYPE, NULL },
+                           { objects[i], "\"\"", BW_FAULT_TYPE, NULL } };
+    assert_cases_refused (cases, G_N_ELEMENTS (cases));
+  }
+}
+
+static void
+a_required_key_that_is_missing_is_named (void **state)
+{
+  static const char *const pointers[] = { "/format",
+                                          "/version",
+                                          "/stone",
+                                          "/stone/faces",
+                                          "/stone/measured",
+                                          "/stone/values_mm",
+                                          "/stone/at_mm",
+                                          "/stone/length_mm",
+                                          "/stone/shoulder_mm",
+                                          "/stone/second_at_mm",
+                                          "/bead",
+                                          "/bead/diameter_mm",
+                                          "/bead/length_mm",
+                                          "/bead/hole_mm",
+                                          "/band",
+                                          "/band/columns",
+                                          "/gauge/swatch/columns",
+                                          "/gauge/swatch/width_mm",
+                                          "/gauge/swatch/rows",
+                                          "/gauge/swatch/length_mm",
+                                          "/progress/checks/0/rows",
+                                          "/progress/checks/1/length_mm" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++) {
+    const Case missing = { pointers[i], NULL, BW_FAULT_MISSING, NULL };
+
+    assert_cases_refused (&missing, 1);
+  }
+}
+
+static void
+every_key_that_is_not_required_may_be_left_out (void **state)
+{
+  static const char *const pointers[] = { "/title",
+                                          "/stone/mineral",
+                                          "/stone/density_g_cm3",
+                                          "/stone/second_girth_mm",
+                                          "/stone/apex_offset_mm",
+                                          "/stone/base",
+                                          "/stone/base_shoulder_mm",
+                                          "/stone/base_apex_offset_mm",
+                                          "/stone/girth_sd_mm",
+                                          "/bead/name",
+                                          "/bead/glass_g_cm3",
+                                          "/gauge",
+                                          "/gauge/swatch",
+                                          "/bed",
+                                          "/bed/cord_thickness_mm",
+                                          "/bed/layers",
+                                          "/bed/girth_over_mm",
+                                          "/bed/squeeze",
+                                          "/band/bottom_mm",
+                                          "/band/seam_deg",
+                                          "/band/cells",
+                                          "/bail",
+                                          "/bail/style",
+                                          "/bail/base_beads",
+                                          "/bail/at_deg",
+                                          "/bail/cells",
+                                          "/thread",
+                                          "/thread/needle_mm",
+                                          "/fit",
+                                          "/fit/friction",
+                                          "/materials",
+                                          "/materials/spare",
+                                          "/materials/prices",
+                                          "/materials/prices/currency",
+                                          "/materials/prices/pack",
+                                          "/progress",
+                                          "/progress/rows_done",
+                                          "/progress/checks",
+                                          "/tray/0/name",
+                                          "/tray/1/srgb",
+                                          "/tray/1/finish",
+                                          "/made_with" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++) {
+    g_autofree char *text = changed_text (pointers[i], NULL);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (BwProject) project = load_text (text, &error);
+
+    if (!project)
+      fail_msg ("without %s: %s", pointers[i], error->message);
+  }
+}
+
+static void
+a_value_outside_its_range_is_named (void **state)
+{
+  static const Case cases[] = {
+    { "/format", "\"bandwright\"", BW_FAULT_RANGE, NULL },
+    { "/version", "2", BW_FAULT_VERSION, NULL },
+    { "/version", "1.5", BW_FAULT_VERSION, NULL },
+    { "/version", "0", BW_FAULT_RANGE, NULL },
+    { "/stone/faces", "2", BW_FAULT_RANGE, NULL },
+    { "/stone/faces", "65", BW_FAULT_RANGE, NULL },
+    { "/stone/faces", "6.5", BW_FAULT_RANGE, NULL },
+    { "/stone/faces", "1e300", BW_FAULT_RANGE, NULL },
+    { "/stone/faces", "8", BW_FAULT_RANGE, "/stone/values_mm" },
+    { "/stone/measured", "\"calliper\"", BW_FAULT_RANGE, NULL },
+    { "/stone/measured", "\"girth\"", BW_FAULT_RANGE, "/stone/values_mm" },
+    { "/stone/values_mm", "[]", BW_FAULT_RANGE, NULL },
+    { "/stone/values_mm/6", "9", BW_FAULT_RANGE, "/stone/values_mm" },
+    { "/stone/values_mm/2", "-9.4", BW_FAULT_RANGE, NULL },
+    { "/stone/values_mm/2", "0", BW_FAULT_RANGE, NULL },
+    { "/stone/at_mm", "-1", -1, NULL },
+    { "/stone/length_mm", "1e7", BW_FAULT_RANGE, NULL },
+    { "/stone/shoulder_mm", "50", -1, NULL },
+    { "/stone/apex_offset_mm", "[0]", BW_FAULT_RANGE, NULL },
+    { "/stone/base", "\"round\"", BW_FAULT_RANGE, NULL },
+    { "/stone/density_g_cm3", "0", BW_FAULT_RANGE, NULL },
+    { "/bead/hole_mm", "1.7", -1, NULL },
+    { "/bead/diameter_mm", "-1.6", BW_FAULT_RANGE, NULL },
+    { "/bead/name",
+      "\"a name that is much longer than the label of any bag of beads that was ever sold\"",
+      BW_FAULT_RANGE, NULL },
+    { "/gauge/swatch/columns", "9", BW_FAULT_RANGE, NULL },
+    { "/gauge/swatch/rows", "1", BW_FAULT_RANGE, NULL },
+    { "/gauge/swatch/width_mm", "-3", BW_FAULT_RANGE, NULL },
+    { "/bed/layers", "-1", BW_FAULT_RANGE, NULL },
+    { "/bed/layers", "1.5", BW_FAULT_RANGE, NULL },
+    { "/bed/squeeze", "1.5", BW_FAULT_RANGE, NULL },
+    { "/bed/girth_over_mm", "20", -1, NULL },
+    { "/band/columns", "7", BW_FAULT_RANGE, NULL },
+    { "/band/columns", "202", BW_FAULT_RANGE, NULL },
+    { "/band/columns", "100", -1, NULL },
+    { "/band/rows", "0", BW_FAULT_RANGE, NULL },
+    { "/band/rows", "20001", BW_FAULT_RANGE, NULL },
+    { "/band/rows", "58", BW_FAULT_RANGE, "/band/cells" },
+    { "/band/rows", "99999999999999999999", BW_FAULT_RANGE, NULL },
+    { "/band/bottom_mm", "-1", BW_FAULT_RANGE, NULL },
+    { "/band/bottom_mm", "40", -1, NULL },
+    { "/band/cells", "[]", BW_FAULT_RANGE, NULL },
+    { "/band/cells/3", "\"abc\"", BW_FAULT_RANGE, NULL },
+    { "/band/cells/3", "\"abcab\"", BW_FAULT_RANGE, NULL },
+    { "/band/cells/3", "\"abzb\"", BW_FAULT_RANGE, NULL },
+    { "/band/cells/59", "\"ABCA\"", BW_FAULT_RANGE, NULL },
+    { "/band/cells/60", "\"abca\"", BW_FAULT_RANGE, "/band/cells" },
+    { "/tray", "[]", BW_FAULT_RANGE, NULL },
+    { "/tray/1/id", "\"\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/id", "\"bb\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/id", "\" \"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/id", "\"a\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/id", "\"k\"", BW_FAULT_RANGE, "/band/cells/0" },
+    { "/tray/1/srgb", "\"e9c46a\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/srgb", "\"#e9c46\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/srgb", "\"#e9c46g\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/srgb", "\"#e9c46a0\"", BW_FAULT_RANGE, NULL },
+    { "/tray/1/finish", "\"shiny\"", BW_FAULT_RANGE, NULL },
+    { "/bail/style", "\"loop\"", BW_FAULT_RANGE, NULL },
+    { "/bail/columns", "8", -1, NULL },
+    { "/bail/columns", "3", -1, NULL },
+    { "/bail/rows", "2", -1, NULL },
+    { "/bail/base_beads", "2.75", -1, NULL },
+    { "/bail/cells/20", "\"a\"", BW_FAULT_RANGE, NULL },
+    { "/bail/cells/0", "\"aé?\"", BW_FAULT_RANGE, NULL },
+    { "/thread/needle_mm", "0.9", -1, NULL },
+    { "/thread/stretch", "-0.1", BW_FAULT_RANGE, NULL },
+    { "/fit/slack_mm", "-1", BW_FAULT_RANGE, NULL },
+    { "/materials/pieces", "0", BW_FAULT_RANGE, NULL },
+    { "/materials/pieces", "2.5", BW_FAULT_RANGE, NULL },
+    { "/materials/pack_g", "0", BW_FAULT_RANGE, NULL },
+    { "/materials/prices/rows_per_hour", "0", BW_FAULT_RANGE, NULL },
+    { "/materials/prices/currency", "\"a currency of the realm\"", BW_FAULT_RANGE, NULL },
+    { "/progress/rows_done", "-1", BW_FAULT_RANGE, NULL },
+    { "/progress/checks/0/rows", "0", BW_FAULT_RANGE, NULL },
+    { "/progress/checks/0/length_mm", "0", BW_FAULT_RANGE, NULL },
+    { "/progress/checks/1/length_mm", "2040", BW_FAULT_RANGE, NULL },
+  };
+
+  assert_cases_refused (cases, G_N_ELEMENTS (cases));
+}
+
+static void
+a_foreign_or_newer_file_is_told_apart_before_anything_else (void **state)
+{
+  g_autoptr (GError) foreign = NULL, newer = NULL;
+
+  assert_null (load_text ("{\"version\":9,\"format\":\"a-shopping-list\"}", &foreign));
+  assert_non_null (strstr (foreign->message, "not a Bandwright project"));
+  assert_null (load_text ("{\"format\":\"bandwright-project\",\"version\":2,\"stone\":0}", &newer));
+  assert_true (g_error_matches (newer, BW_FAULT, BW_FAULT_VERSION));
+  assert_non_null (strstr (newer->message, "newer program"));
+}
+
+static void
+too_many_colours_or_checks_are_refused (void **state)
+{
+  g_autoptr (GString) tray
+      = g_string_new ("[{\"id\":\"a\"},{\"id\":\"b\"},{\"id\":\"c\"},{\"id\":\"é\"}");
+  g_autoptr (GString) checks = g_string_new ("[");
+  Case cases[2];
+
+  for (int i = 4; i <= BW_TRAY_MAX; i++)
+    g_string_append (tray, ",{}");
+  for (int i = 0; i <= BW_CHECKS_MAX; i++)
+    g_string_append (checks, &",{\"rows\":9,\"length_mm\":8}"[i == 0]);
+  g_string_append_c (tray, ']');
+  g_string_append_c (checks, ']');
+  cases[0] = (Case){ "/tray", tray->str, BW_FAULT_RANGE, NULL };
+  cases[1] = (Case){ "/progress/checks", checks->str, BW_FAULT_RANGE, NULL };
+  assert_cases_refused (cases, 2);
+}
+
+static void
+the_least_file_takes_every_default (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("least.bandwright");
+  const BwDesign *d = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  guint64 counts[256] = { 0 };
+  int n_checks;
+
+  assert_string_equal (bw_project_get_mineral (project), "quartz");
+  assert_true (fabs (d->stone.density_g_cm3 - 2.65) < 1e-12);
+  assert_false (d->stone.has_second);
+  assert_int_equal (d->stone.base, BW_BASE_FLAT);
+  assert_true (fabs (d->gauge.column_mm - 1.3) < 1e-12);
+  assert_true (fabs (d->gauge.pitch_mm - 1.6) < 1e-12);
+  assert_false (d->gauge.has_swatch);
+  assert_int_equal (d->band.rows, 2 * bw_fit_recommended (d, stone));
+  assert_int_equal (bw_project_fit (project)->verdict, BW_VERDICT_SNUG);
+  assert_true (fabs (bw_band_span_mid (bw_design_span (d)) - stone->shoulder_mm / 2) < 1e-9);
+  assert_true (fabs (d->band.seam_deg - 180) < 1e-12);
+  assert_int_equal (d->bed.layers, 1);
+  assert_int_equal (d->bail.style, BW_BAIL_NONE);
+  assert_true (fabs (d->thread.working_mm - 2000) < 1e-12);
+  assert_false (d->supply.has_prices);
+  assert_int_equal (bw_project_get_rows_done (project), 0);
+  bw_project_get_checks (project, &n_checks);
+  assert_int_equal (n_checks, 0);
+  assert_int_equal (bw_project_get_tray (project)->n_colours, 1);
+  bw_drawing_count (bw_project_get_drawing (project), counts);
+  assert_int_equal (counts[0], d->band.rows * 5);
+}
+
+static void
+the_bail_sits_on_the_seam_unless_told_otherwise (void **state)
+{
+  g_autofree char *text = changed_text ("/bail/at_deg", NULL);
+  g_autoptr (GString) turned = g_string_new (text);
+  g_autoptr (BwProject) project = NULL;
+
+  assert_int_equal (g_string_replace (turned, "\"seam_deg\": 180", "\"seam_deg\": 205", 0), 1);
+  project = load_text (turned->str, NULL);
+  assert_non_null (project);
+  assert_true (fabs (bw_project_get_design (project)->bail.at_deg - 205) < 1e-12);
+}
+
+static void
+a_bail_of_default_size_fits_a_band_of_default_rows (void **state)
+{
+  gsize length;
+  g_autofree char *least = corpus_text ("least.bandwright", &length);
+  g_autoptr (GString) text = g_string_new (g_strchomp (least));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwProject) project = NULL;
+
+  g_string_truncate (text, text->len - 1);
+  g_string_append (text, ",\"bail\":{\"style\":\"flap\"}}");
+  project = load_text (text->str, &error);
+  if (!project)
+    fail_msg ("%s", error->message);
+  assert_int_equal (bw_drawing_rows (bw_project_get_bail_drawing (project)), 23);
+}
+
+static void
+prices_left_out_are_those_the_format_shows (void **state)
+{
+  g_autofree char *text = changed_text ("/materials/prices", "{}");
+  g_autoptr (BwProject) project = load_text (text, NULL);
+  const BwSupply *supply;
+
+  assert_non_null (project);
+  supply = &bw_project_get_design (project)->supply;
+  assert_true (supply->has_prices);
+  assert_string_equal (supply->currency, "EUR");
+  assert_true (fabs (supply->rows_per_hour - 22) < 1e-12);
+}
+
+static void
+a_bail_of_style_none_is_kept_as_it_was_found (void **state)
+{
+  g_autofree char *text = changed_text ("/bail/style", "\"none\"");
+  g_autoptr (BwProject) project = load_text (text, NULL), fresh = bw_project_new ();
+  g_autofree char *written = NULL, *plain = bw_project_to_data (fresh, NULL);
+
+  assert_non_null (project);
+  assert_null (bw_project_get_bail_drawing (project));
+  written = bw_project_to_data (project, NULL);
+  assert_non_null (strstr (written, "\"at_deg\": 120.5"));
+  assert_non_null (strstr (plain, "\"bail\": {\n    \"style\": \"none\"\n  }"));
+}
+
+static void
+writing_and_reading_again_changes_no_byte (void **state)
+{
+  static const char *const names[] = { "sound.bandwright", "least.bandwright" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autoptr (BwProject) project = corpus_project (names[i]), again = NULL;
+    g_autofree char *first = NULL;
+    gsize length;
+
+    first = bw_project_to_data (project, &length);
+    assert_int_equal (length, strlen (first));
+    again = bw_project_load_data (first, length, NULL);
+    assert_non_null (again);
+    assert_text (again, first);
+    assert_true (
+        bw_drawing_equal (bw_project_get_drawing (project), bw_project_get_drawing (again)));
+  }
+}
+
+static void
+after_random_edits_a_file_still_reads_back_the_same (void **state)
+{
+  for (guint32 seed = 100; seed < 120; seed++) {
+    g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+    g_autoptr (BwProject) project = corpus_project ("sound.bandwright"), again = NULL;
+    g_autofree char *text = NULL;
+    g_autoptr (GError) error = NULL;
+
+    for (int i = 0; i < 25; i++)
+      random_edit (project, rand);
+    text = bw_project_to_data (project, NULL);
+    again = load_text (text, &error);
+    if (!again)
+      fail_msg ("seed %u: %s", seed, error->message);
+    assert_text (again, text);
+  }
+}
+
+/* Everything the file said, known or not, is there after a round trip, with its value. */
+static void
+assert_contains (JsonNode *whole, JsonNode *part, const char *pointer)
+{
+  if (!whole)
+    fail_msg ("%s is gone", pointer);
+  if (JSON_NODE_HOLDS_OBJECT (part)) {
+    JsonObjectIter iter;
+    const char *key;
+    JsonNode *value;
+
+    json_object_iter_init_ordered (&iter, json_node_get_object (part));
+    while (json_object_iter_next_ordered (&iter, &key, &value)) {
+      g_autofree char *inner = bw_json_pointer (pointer, key);
+
+      assert_contains (json_object_get_member (json_node_get_object (whole), key), value, inner);
+    }
+  } else if (JSON_NODE_HOLDS_ARRAY (part)) {
+    JsonArray *list = json_node_get_array (part), *other = json_node_get_array (whole);
+
+    assert_int_equal (json_array_get_length (list), json_array_get_length (other));
+    for (guint i = 0; i < json_array_get_length (list); i++)
+      assert_contains (json_array_get_element (other, i), json_array_get_element (list, i),
+                       pointer);
+  } else {
+    g_autofree char *a = bw_json_print (part, NULL), *b = bw_json_print (whole, NULL);
+
+    if (!g_str_equal (a, b)
+        && fabs (json_node_get_double (part) - json_node_get_double (whole)) > 0)
+      fail_msg ("%s was %s and became %s", pointer, a, b);
+  }
+}
+
+static void
+unknown_keys_are_written_back_at_every_level (void **state)
+{
+  gsize length;
+  g_autofree char *text = corpus_text ("sound.bandwright", &length), *written = NULL;
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  g_autoptr (JsonNode) before = bw_json_parse (text, length, NULL), after = NULL;
+  static const char *const unknown[] = {
+    "/made_with/hand/2",      "/stone/found_at", "/bead/shop_shelf",     "/gauge/thread_tension",
+    "/gauge/swatch/woven_on", "/bed/wax",        "/band/knot",           "/tray/0/bag",
+    "/bail/stitch",           "/thread/colour",  "/fit/by_feel",         "/materials/stall",
+    "/materials/prices/vat",  "/progress/since", "/progress/checks/0/by"
+  };
+
+  written = bw_project_to_data (project, &length);
+  after = bw_json_parse (written, length, NULL);
+  assert_non_null (after);
+  for (gsize i = 0; i < G_N_ELEMENTS (unknown); i++) {
+    g_auto (GStrv) keys = g_strsplit (unknown[i] + 1, "/", -1);
+
+    assert_non_null (walk (before, keys));
+    assert_non_null (walk (after, keys));
+  }
+  assert_contains (after, before, "");
+}
+
+static void
+the_locale_does_not_reach_the_file (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  g_autofree char *plain = bw_project_to_data (project, NULL);
+  g_autoptr (BwProject) again = NULL;
+  /* C.UTF-8 is always there; where a locale with a decimal comma is installed it is tried too. */
+  static const char *const locales[] = { "de_DE.UTF-8", "fr_FR.UTF-8", "C.UTF-8" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (locales); i++)
+    if (setlocale (LC_ALL, locales[i]))
+      assert_text (project, plain);
+  again = load_text (plain, NULL);
+  assert_non_null (again);
+  assert_text (again, plain);
+  setlocale (LC_ALL, "C");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_malformed_file_of_the_corpus_is_one_fault_at_its_key),
+    cmocka_unit_test (a_value_of_another_kind_is_named),
+    cmocka_unit_test (a_required_key_that_is_missing_is_named),
+    cmocka_unit_test (every_key_that_is_not_required_may_be_left_out),
+    cmocka_unit_test (a_value_outside_its_range_is_named),
+    cmocka_unit_test (a_foreign_or_newer_file_is_told_apart_before_anything_else),
+    cmocka_unit_test (too_many_colours_or_checks_are_refused),
+    cmocka_unit_test (the_least_file_takes_every_default),
+    cmocka_unit_test (the_bail_sits_on_the_seam_unless_told_otherwise),
+    cmocka_unit_test (a_bail_of_default_size_fits_a_band_of_default_rows),
+    cmocka_unit_test (prices_left_out_are_those_the_format_shows),
+    cmocka_unit_test (a_bail_of_style_none_is_kept_as_it_was_found),
+    cmocka_unit_test (writing_and_reading_again_changes_no_byte),
+    cmocka_unit_test (after_random_edits_a_file_still_reads_back_the_same),
+    cmocka_unit_test (unknown_keys_are_written_back_at_every_level),
+    cmocka_unit_test (the_locale_does_not_reach_the_file),
+  };
+
+  return cmocka_run_group_tests_name ("file", tests, NULL, NULL);
+}
