@@ -29,7 +29,8 @@ bw_step_new (const char *label, const BwHead *before, const BwHead *after, const
   step->label = g_ref_string_new_intern (label);
   step->heads = NULL;
   step->length = bytes->len;
-  memcpy (step->patch, bytes->data, bytes->len);
+  if (bytes->len > 0) /* an empty array has no data to copy from */
+    memcpy (step->patch, bytes->data, bytes->len);
   if (memcmp (before, after, sizeof *before) != 0) {
     step->heads = g_new0 (Heads, 1);
     bw_head_share (&step->heads->before, before);
