@@ -62,5 +62,6 @@ void bw_band_canvas_reveal_cursor (BwBandCanvas *self);
 void bw_band_canvas_glide_to (BwBandCanvas *self, double roll);
 void bw_band_canvas_tell (BwBandCanvas *self);
 
-/* band-words.c: "Row 12, column 5, face 3, Night water"; owned by the caller. */
+/* band-words.c: "Row 12, column 5, face 3, Night water"; owned by the caller. NULL when the band
+ * has no such bead: views may ask about one that a new measurement has just taken away. */
 char *bw_band_words (BwProject *project, int row, int column);

@@ -106,23 +106,20 @@ words_under_hover (BwBandCanvas *self)
   gboolean in_bail;
   int row, column;
   bw_session_get_hover (self->session, &in_bail, &row, &column);
-  if (in_bail || row < 1 || row > self->layout.rows || column < 1 || column > self->layout.columns)
-    return NULL;
-  return bw_band_words (self->project, row, column);
+  return in_bail ? NULL : bw_band_words (self->project, row, column);
 }
 
-/* A screen reader hears the cursor's bead; the status line follows the pointer while there is one.
- */
+/* The status line tells the bead pointed at, by pointer, by keyboard or in the stone view; a screen
+ * reader hears the cursor's bead. */
 void
 bw_band_canvas_tell (BwBandCanvas *self)
 {
   g_autofree char *at_cursor = bw_band_words (self->project, self->cursor.row, self->cursor.column);
   g_autofree char *at_hover = words_under_hover (self);
-  gboolean keyboard = self->cursor_shown && gtk_widget_has_focus (GTK_WIDGET (self));
-  const char *words = at_hover ? at_hover : keyboard ? at_cursor : "";
+  const char *words = at_hover ? at_hover : "";
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  at_cursor, -1);
+                                  at_cursor ? at_cursor : "", -1);
   if (g_strcmp0 (self->words, words) == 0)
     return;
   g_free (self->words);
@@ -205,22 +202,33 @@ bw_band_canvas_glide_to (BwBandCanvas *self, double roll)
 /* --- Pointer and cursor ------------------------------------------------------------------------
  */
 
+/* Pointing at nothing with the mouse leaves the keyboard's bead pointed at. */
+static void
+point_at_cursor (BwBandCanvas *self)
+{
+  gboolean keyboard = self->cursor_shown && gtk_widget_has_focus (GTK_WIDGET (self));
+  bw_session_set_hover (self->session, FALSE, keyboard ? self->cursor.row : 0,
+                        keyboard ? self->cursor.column : 0);
+}
+
 void
 bw_band_canvas_hover_at (BwBandCanvas *self, double x, double y)
 {
-  int row = 0, column = 0;
+  int row, column;
   self->pointer_x = x;
   self->pointer_y = y;
   self->pointer_inside = TRUE;
-  bw_band_canvas_bead_at (self, x, y, &row, &column);
-  bw_session_set_hover (self->session, FALSE, row, column);
+  if (bw_band_canvas_bead_at (self, x, y, &row, &column))
+    bw_session_set_hover (self->session, FALSE, row, column);
+  else
+    point_at_cursor (self);
 }
 
 void
 bw_band_canvas_unhover (BwBandCanvas *self)
 {
   self->pointer_inside = FALSE;
-  bw_session_set_hover (self->session, FALSE, 0, 0);
+  point_at_cursor (self);
 }
 
 void
@@ -228,6 +236,8 @@ bw_band_canvas_set_cursor_bead (BwBandCanvas *self, BwBeadAt bead, gboolean show
 {
   self->cursor = bead;
   self->cursor_shown = shown;
+  if (shown)
+    bw_session_set_hover (self->session, FALSE, bead.row, bead.column);
   bw_band_canvas_tell (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }

@@ -178,9 +178,9 @@ paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hov
   bw_band_paint_join (paint);
   bw_band_paint_face_names (paint);
   if (hover != NULL)
-    paint_marked_bead (paint, *hover, paint->style->accent, line);
+    paint_marked_bead (paint, *hover, paint->style->mark, line);
   if (cursor != NULL)
-    paint_marked_bead (paint, *cursor, paint->style->accent, 2 + line);
+    paint_marked_bead (paint, *cursor, paint->style->mark, 2 + line);
   gtk_snapshot_pop (paint->snapshot);
 }
 

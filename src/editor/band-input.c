@@ -333,9 +333,16 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
 }
 
 static void
-on_focus (BwBandCanvas *self)
+on_focus_enter (BwBandCanvas *self)
 {
-  bw_band_canvas_tell (self);
+  bw_band_canvas_set_cursor_bead (self, self->cursor, self->cursor_shown);
+}
+
+static void
+on_focus_leave (BwBandCanvas *self)
+{
+  if (self->cursor_shown)
+    bw_session_set_hover (self->session, FALSE, 0, 0);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -378,6 +385,9 @@ add_gestures (BwBandCanvas *self)
 static void
 on_motion (GtkEventControllerMotion *motion, double x, double y, BwBandCanvas *self)
 {
+  /* GTK repeats the last place after a redraw; that must not take the lead from the keyboard. */
+  if (self->pointer_inside && x == self->pointer_x && y == self->pointer_y)
+    return;
   bw_band_canvas_hover_at (self, x, y);
 }
 
@@ -397,8 +407,8 @@ bw_band_canvas_add_controllers (BwBandCanvas *self)
   g_signal_connect_swapped (motion, "leave", G_CALLBACK (bw_band_canvas_unhover), self);
   g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
-  g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_focus), self);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus), self);
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_focus_enter), self);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus_leave), self);
   gtk_widget_add_controller (widget, motion);
   gtk_widget_add_controller (widget, scroll);
   gtk_widget_add_controller (widget, keys);

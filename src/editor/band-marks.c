@@ -14,6 +14,13 @@ bw_band_margin_px (const BwBandStyle *style)
   return ceil (style->text * 2.4);
 }
 
+/* Where there is room, more of the stone shows than the marks need. */
+static double
+stone_px (const BwBandPaint *paint)
+{
+  return ceil (paint->style->text * 4.5);
+}
+
 static double
 band_top (const BwBandPaint *paint)
 {
@@ -64,7 +71,7 @@ static void
 emit_run (const BwBandPaint *paint, const Strip *strip, int low, int high, StripPiece piece,
           gpointer data)
 {
-  double margin = strip->margins ? bw_band_margin_px (paint->style) : 0;
+  double margin = strip->margins ? stone_px (paint) : 0;
   double left = strip_left (paint, strip, low), right = strip_right (paint, strip, low);
   double top = bw_band_paint_y (paint, high) - (high == paint->layout->columns ? margin : 0);
   double bottom = bw_band_paint_y (paint, low - 1) + (low == 1 ? margin : 0);
@@ -145,16 +152,27 @@ fade_margin (const BwBandPaint *paint, double edge, double outer)
       &GRAPHENE_POINT_INIT (0, (float)outer), stops, G_N_ELEMENTS (stops));
 }
 
+static void
+line_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data)
+{
+  const GdkRGBA *colour = data;
+  double line = paint->style->line;
+  bw_band_paint_rect (paint, rect->origin.x, rect->origin.y, line, rect->size.height, *colour);
+}
+
 void
 bw_band_paint_stone (const BwBandPaint *paint)
 {
-  double margin = bw_band_margin_px (paint->style);
+  double margin = stone_px (paint);
+  GdkRGBA fine = bw_band_style_fade (paint->style->ink, paint->style->strong ? 1 : 0.4);
   for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++)
     for (int face = 0; face < paint->faces->faces; face++) {
       const BwBandFace *place = bw_band_faces_get (paint->faces, 1, face);
       Strip strip = strip_of (paint, &place->left, &place->right, image);
       strip.margins = TRUE;
       each_run (paint, &strip, face_piece, &face);
+      strip.right = strip.left;
+      each_run (paint, &strip, line_piece, &fine);
     }
   fade_margin (paint, band_top (paint), band_top (paint) - margin);
   fade_margin (paint, band_bottom (paint), band_bottom (paint) + margin);
@@ -170,19 +188,11 @@ edge_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data
   across (paint, rect, stops, G_N_ELEMENTS (stops));
 }
 
-static void
-line_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data)
-{
-  const GdkRGBA *colour = data;
-  double line = paint->style->line;
-  bw_band_paint_rect (paint, rect->origin.x, rect->origin.y, line, rect->size.height, *colour);
-}
-
 void
 bw_band_paint_edges (const BwBandPaint *paint)
 {
   const BwBandFaces *faces = paint->faces;
-  GdkRGBA fine = bw_band_style_fade (paint->style->ink, paint->style->strong ? 1 : 0.35);
+  GdkRGBA fine = { 0, 0, 0, 0.30f };
   GdkRGBA middle = { 1, 1, 1, 0.22f };
 
   for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++)
@@ -192,7 +202,6 @@ bw_band_paint_edges (const BwBandPaint *paint)
       strip.extra = 0.8;
       each_run (paint, &strip, edge_piece, NULL);
       strip.extra = 0;
-      strip.margins = TRUE;
       each_run (paint, &strip, line_piece, &fine);
       strip = strip_of (paint, &place->middle, &place->middle, image);
       each_run (paint, &strip, line_piece, &middle);
@@ -204,7 +213,7 @@ static void
 paint_middle_mark (const BwBandPaint *paint, double x, double y)
 {
   double width = 2 * paint->style->line, height = ceil (paint->style->text * 0.4);
-  bw_band_paint_rect (paint, x - width / 2, y, width, height, paint->style->accent);
+  bw_band_paint_rect (paint, x - width / 2, y, width, height, paint->style->mark);
 }
 
 /* A name stays in sight while its face is: it keeps to the face's visible part. */
@@ -288,11 +297,10 @@ bw_band_paint_bail (const BwBandPaint *paint)
     outline (paint, rect, 4, 2 * line, (GdkRGBA){ 0, 0, 0, 0.6f });
     graphene_rect_inset (&rect, line, line);
     outline (paint, rect, 3, 2 * line, (GdkRGBA){ 1, 1, 1, 0.85f });
-    if (right - left > bw_band_paint_text_width (paint, _ ("Bail")) + 12
-        && bottom - top > paint->style->text + 8)
-      bw_band_paint_label (paint, _ ("Bail"), (left + right) / 2,
-                           (top + bottom - paint->style->text) / 2 - 1, (GdkRGBA){ 0, 0, 0, 0.6f },
-                           (GdkRGBA){ 1, 1, 1, 1 });
+    double half = bw_band_paint_text_width (paint, _ ("Bail")) / 2 + 4;
+    if (right - left > 2 * half + 8 && bottom - top > paint->style->text + 10)
+      bw_band_paint_label (paint, _ ("Bail"), left + half + 4, MAX (top, paint->layout->y) + 4,
+                           (GdkRGBA){ 0, 0, 0, 0.6f }, (GdkRGBA){ 1, 1, 1, 1 });
   }
 }
 
@@ -324,10 +332,10 @@ bw_band_paint_join (const BwBandPaint *paint)
   for (int image = paint->range.first_image; image <= paint->range.last_image + 1; image++) {
     double u = image * (double)around;
     double x = bw_band_paint_x (paint, u - 0.25);
-    paint_join_line (paint, u, bw_band_style_fade (paint->style->accent, 0.9));
+    paint_join_line (paint, u, bw_band_style_fade (paint->style->mark, 0.9));
     double y = MIN (band_bottom (paint) + ceil (paint->style->text * 0.5) + 4, low);
     bw_band_paint_rect (paint, x - line / 2, band_bottom (paint), line,
-                        MAX (0, y - band_bottom (paint)), paint->style->accent);
+                        MAX (0, y - band_bottom (paint)), paint->style->mark);
     bw_band_paint_label (paint, _ ("Join"), x, y, paint->style->accent, paint->style->on_accent);
   }
 }

@@ -107,7 +107,7 @@ paint_row (const BwBandPaint *paint, const RowRuler *ruler, int long_row)
 
   if (numbered)
     paint_number (paint, row, bw_band_snap (paint, x), ruler->y, long_row == ruler->marked, ink);
-  if (numbered || ruler->all_arrows)
+  if (long_row == ruler->marked || ruler->all_arrows)
     bw_band_paint_text (paint, bw_lattice_direction (row) > 0 ? "↑" : "↓", bw_band_snap (paint, x),
                         ruler->arrow_y, bw_band_style_fade (ink, numbered ? 1 : 0.55));
   if (ruler->row_px >= 3)
@@ -129,7 +129,7 @@ paint_rows (const BwBandPaint *paint)
     .step = number_step (row_px, room),
     .period = 2 * bw_band_layout_around (layout),
     .marked = G_MININT / 2,
-    .all_arrows = row_px >= style->digit * 1.3,
+    .all_arrows = row_px >= style->digit,
   };
   ruler.arrow_y = ruler.y + ceil (style->text * 0.85);
   if (paint->marked != NULL)

@@ -82,6 +82,8 @@ bw_band_style_init (BwBandStyle *style, GtkWidget *widget)
   style->on_accent = look_up (context, "theme_selected_fg_color", "accent_fg_color", "#ffffff");
   style->dark = brightness (style->ground) < 0.5f;
   style->strong = is_high_contrast (widget);
+  style->mark
+      = style->dark ? mix (style->accent, (GdkRGBA){ 0.62f, 0.80f, 1, 1 }, 0.65f) : style->accent;
   style->ruler = window;
   style->faint = bw_band_style_fade (style->ink, style->strong ? 0.9 : 0.45);
 

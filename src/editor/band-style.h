@@ -11,7 +11,8 @@ typedef struct {
   GdkRGBA faint;  /* ticks, less important lines */
   GdkRGBA accent; /* cursor, hover, what is pointed at */
   GdkRGBA on_accent;
-  GdkRGBA ruler;                   /* ground of the rulers */
+  GdkRGBA mark;  /* the accent for thin marks, which must stand out from ground and beads */
+  GdkRGBA ruler; /* ground of the rulers */
   GdkRGBA stone_light, stone_dark; /* the stone's faces turned to the light and away */
   gboolean dark, strong;
   double line;  /* thickness of a fine line, px */

@@ -22,7 +22,12 @@ char *
 bw_band_words (BwProject *project, int row, int column)
 {
   const BwTray *tray = bw_project_get_tray (project);
-  guint8 index = bw_drawing_get (bw_project_get_drawing (project), row, column);
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  if (row < 1 || row > bw_drawing_rows (drawing) || column < 1
+      || column > bw_drawing_columns (drawing) || !bw_lattice_has (row, column))
+    return NULL;
+
+  guint8 index = bw_drawing_get (drawing, row, column);
   const BwColour *colour = &tray->colour[MIN (index, tray->n_colours - 1)];
   g_autofree char *place = place_words (project, row, column);
   char letter[7] = { 0 };

@@ -1,0 +1,497 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The canvas in a real window, driven as a maker drives it: mouse, wheel and keyboard. */
+#include "../window/desk.h"
+#include "core/lattice.h"
+#include "editor/band-canvas.h"
+
+#include <X11/Xlib.h>
+#include <X11/extensions/XTest.h>
+#include <X11/keysym.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdlib.h>
+#include <cmocka.h>
+
+#include "near.h"
+
+typedef struct {
+  BwProject *project;
+  BwSession *session;
+  GtkWidget *window;
+  BwBandCanvas *canvas;
+  char *status;
+} Bench;
+
+static void
+on_status (BwBandCanvas *canvas, const char *words, Bench *bench)
+{
+  g_free (bench->status);
+  bench->status = g_strdup (words);
+}
+
+static void
+give_tray (BwProject *project)
+{
+  BwTray tray = *bw_project_get_tray (project);
+  tray.n_colours = 3;
+  tray.colour[0].id = 'n';
+  tray.colour[1] = (BwColour){ 'y', "Lamp glass", 0xe9c46a, BW_FINISH_CLEAR };
+  tray.colour[2] = (BwColour){ 'z', "Buoy", 0xb23a48, BW_FINISH_OPAQUE };
+  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
+}
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  bench->project = bw_project_new ();
+  give_tray (bench->project);
+  bench->session = bw_session_new (bench->project);
+  bw_session_set_colour (bench->session, 1);
+  bench->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bench->session));
+  g_signal_connect (bench->canvas, "status", G_CALLBACK (on_status), bench);
+  bench->window = gtk_window_new ();
+  gtk_window_set_default_size (GTK_WINDOW (bench->window), 1000, 600);
+  gtk_window_set_decorated (GTK_WINDOW (bench->window), FALSE);
+  gtk_window_set_child (GTK_WINDOW (bench->window), GTK_WIDGET (bench->canvas));
+  gtk_window_present (GTK_WINDOW (bench->window));
+  desk_settle ();
+  gtk_widget_grab_focus (GTK_WIDGET (bench->canvas));
+  desk_settle ();
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  gtk_window_destroy (GTK_WINDOW (bench->window));
+  desk_settle ();
+  g_object_unref (bench->session);
+  g_assert_finalize_object (bench->project);
+  g_free (bench->status);
+  g_free (bench);
+  return 0;
+}
+
+static GtkWidget *
+widget (Bench *bench)
+{
+  return GTK_WIDGET (bench->canvas);
+}
+
+static guint8
+cell (Bench *bench, int row, int column)
+{
+  return bw_drawing_get (bw_project_get_drawing (bench->project), row, column);
+}
+
+static int
+count (Bench *bench, guint8 colour)
+{
+  guint64 counts[256] = { 0 };
+  bw_drawing_count (bw_project_get_drawing (bench->project), counts);
+  return (int)counts[colour];
+}
+
+static void
+point_of (Bench *bench, int row, int column, double *x, double *y)
+{
+  assert_true (bw_band_canvas_bead_point (bench->canvas, row, column, x, y));
+}
+
+static void
+move_to (Bench *bench, int row, int column)
+{
+  double x, y;
+  point_of (bench, row, column, &x, &y);
+  desk_move (widget (bench), x, y);
+}
+
+static void
+every_bead_answers_at_its_point (void **state)
+{
+  Bench *bench = *state;
+  const BwDesign *design = bw_project_get_design (bench->project);
+  for (int row = 1; row <= design->band.rows; row++)
+    for (int column = 1; column <= design->band.columns; column++) {
+      double x, y;
+      int found_row = 0, found_column = 0;
+      if (!bw_lattice_has (row, column)) {
+        assert_false (bw_band_canvas_bead_point (bench->canvas, row, column, &x, &y));
+        continue;
+      }
+      point_of (bench, row, column, &x, &y);
+      assert_true (bw_band_canvas_bead_at (bench->canvas, x, y, &found_row, &found_column));
+      assert_int_equal (found_row, row);
+      assert_int_equal (found_column, column);
+    }
+}
+
+static void
+a_click_sets_the_bead_under_it (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  point_of (bench, 12, 5, &x, &y);
+  desk_click_at (widget (bench), x, y, 1);
+  assert_int_equal (count (bench, 1), 1);
+  assert_int_equal (cell (bench, 12, 5), 1);
+  assert_string_equal (bw_project_undo_label (bench->project), "Draw beads");
+}
+
+static void
+a_hasty_drag_leaves_no_gap (void **state)
+{
+  Bench *bench = *state;
+  double x0, y0, x1, y1;
+  point_of (bench, 21, 2, &x0, &y0);
+  point_of (bench, 61, 2, &x1, &y1);
+  desk_drag (widget (bench), x0, y0, x1, y1, 1, 1);
+  for (int row = 21; row <= 61; row += 2)
+    assert_int_equal (cell (bench, row, 2), 1);
+  assert_int_equal (count (bench, 1), 21);
+  bw_project_undo (bench->project);
+  assert_int_equal (count (bench, 1), 0);
+}
+
+static void
+escape_takes_the_stroke_back (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  point_of (bench, 21, 2, &x, &y);
+  desk_move (widget (bench), x, y);
+  desk_press (1);
+  move_to (bench, 41, 2);
+  assert_int_equal (count (bench, 1), 11);
+  desk_key ("Escape", 0);
+  assert_int_equal (count (bench, 1), 0);
+  move_to (bench, 51, 2);
+  desk_release (1);
+  assert_int_equal (count (bench, 1), 0);
+  assert_string_not_equal (bw_project_undo_label (bench->project), "Draw beads");
+
+  a_click_sets_the_bead_under_it (state);
+}
+
+/* In view of the whole band, ghosts stand left of row 1. */
+static void
+a_ghost_takes_the_paint_of_its_bead (void **state)
+{
+  Bench *bench = *state;
+  int rows = bw_project_get_design (bench->project)->band.rows, row, column;
+  double x, y, x3, y3;
+  point_of (bench, 1, 4, &x, &y);
+  point_of (bench, 3, 4, &x3, &y3);
+  double ghost_x = x - (x3 - x);
+  assert_true (bw_band_canvas_bead_at (bench->canvas, ghost_x, y, &row, &column));
+  assert_int_equal (row, rows - 1);
+  desk_click_at (widget (bench), ghost_x, y, 1);
+  assert_int_equal (cell (bench, rows - 1, 4), 1);
+  assert_int_equal (count (bench, 1), 1);
+}
+
+static void
+the_right_button_picks_up_a_colour (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  bw_project_set_bead (bench->project, "One bead", FALSE, 12, 5, 2);
+  point_of (bench, 12, 5, &x, &y);
+  desk_click_at (widget (bench), x, y, 3);
+  assert_int_equal (bw_session_get_colour (bench->session), 2);
+  assert_int_equal (count (bench, 2), 1);
+}
+
+static void
+the_bead_pointed_at_is_told_to_all (void **state)
+{
+  Bench *bench = *state;
+  gboolean in_bail;
+  int row, column;
+  bw_project_set_bead (bench->project, "One bead", FALSE, 12, 5, 2);
+  move_to (bench, 12, 5);
+  bw_session_get_hover (bench->session, &in_bail, &row, &column);
+  assert_int_equal (row, 12);
+  assert_int_equal (column, 5);
+  assert_false (in_bail);
+  assert_true (g_str_has_prefix (bench->status, "Row 12, column 5, "));
+  assert_true (g_str_has_suffix (bench->status, ", Buoy"));
+
+  desk_move (widget (bench), 500, 2);
+  bw_session_get_hover (bench->session, &in_bail, &row, &column);
+  assert_int_equal (row, 0);
+  assert_string_equal (bench->status, "");
+}
+
+static void
+what_another_view_points_at_is_told_here (void **state)
+{
+  Bench *bench = *state;
+  bw_session_set_hover (bench->session, FALSE, 7, 2);
+  assert_true (g_str_has_prefix (bench->status, "Row 7, column 2, "));
+  bw_session_set_hover (bench->session, TRUE, 7, 2);
+  assert_string_equal (bench->status, "");
+}
+
+static void
+the_keyboard_draws_alone (void **state)
+{
+  Bench *bench = *state;
+  desk_key ("Home", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row 1, column 2, "));
+  desk_key ("Right", 0);
+  desk_key ("Right", 0);
+  desk_key ("Up", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row 6, column 3, "));
+  desk_key ("space", 0);
+  assert_int_equal (cell (bench, 6, 3), 1);
+  desk_key ("z", 0);
+  assert_int_equal (bw_session_get_colour (bench->session), 2);
+  desk_key ("Down", 0);
+  desk_key ("space", 0);
+  assert_int_equal (cell (bench, 5, 2), 2);
+  desk_key ("Up", 0);
+  desk_key ("p", 0);
+  assert_int_equal (bw_session_get_colour (bench->session), 1);
+  desk_key ("Left", 0);
+  desk_key ("Left", 0);
+  desk_key ("Left", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row "));
+  assert_int_equal (count (bench, 1), 1);
+}
+
+static void
+walking_left_of_the_first_row_comes_to_the_last (void **state)
+{
+  Bench *bench = *state;
+  int rows = bw_project_get_design (bench->project)->band.rows;
+  g_autofree char *last = g_strdup_printf ("Row %d, column 2, ", rows - 1);
+  desk_key ("Home", 0);
+  desk_key ("Left", 0);
+  assert_true (g_str_has_prefix (bench->status, last));
+  desk_key ("Right", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row 1, column 2, "));
+}
+
+/* An accelerator needs its modifier held while the wheel turns. */
+static void
+hold_key (KeySym symbol, gboolean down)
+{
+  Display *display = XOpenDisplay (NULL);
+  XTestFakeKeyEvent (display, XKeysymToKeycode (display, symbol), down, CurrentTime);
+  XSync (display, False);
+  XCloseDisplay (display);
+  desk_settle ();
+}
+
+static void
+ctrl_and_the_wheel_come_nearer_about_the_pointer (void **state)
+{
+  Bench *bench = *state;
+  double x, y, after_x, after_y, zoom = bw_band_canvas_get_zoom (bench->canvas);
+  point_of (bench, 40, 7, &x, &y);
+  desk_move (widget (bench), x, y);
+  hold_key (XK_Control_L, TRUE);
+  desk_scroll (widget (bench), x, y, 3);
+  hold_key (XK_Control_L, FALSE);
+  assert_near (bw_band_canvas_get_zoom (bench->canvas), zoom * 1.728, 1e-9);
+  point_of (bench, 40, 7, &after_x, &after_y);
+  /* The pointer stands on whole pixels, so that much the bead's middle may move away from it. */
+  assert_near (after_x, x, 1);
+  assert_near (after_y, y, 1);
+}
+
+static void
+the_zoom_keeps_its_bounds_and_fit_returns (void **state)
+{
+  Bench *bench = *state;
+  double fitted = bw_band_canvas_get_zoom (bench->canvas);
+  for (int i = 0; i < 40; i++)
+    desk_key ("plus", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  assert_near (bw_band_canvas_get_zoom (bench->canvas), 16, 1e-9);
+  for (int i = 0; i < 40; i++)
+    desk_key ("minus", GDK_CONTROL_MASK);
+  assert_near (bw_band_canvas_get_zoom (bench->canvas), 0.25, 1e-9);
+  desk_key ("0", GDK_CONTROL_MASK);
+  assert_near (bw_band_canvas_get_zoom (bench->canvas), fitted, 1e-9);
+}
+
+static void
+the_wheel_rolls_the_band_for_ever (void **state)
+{
+  Bench *bench = *state;
+  int row = 0, column = 0;
+  bw_band_canvas_set_zoom (bench->canvas, 1);
+  for (int turn = 0; turn < 12; turn++) {
+    desk_scroll (widget (bench), 500, 250, -40);
+    assert_true (bw_band_canvas_bead_at (bench->canvas, 500, 275, &row, &column));
+    assert_in_range (row, 1, bw_project_get_design (bench->project)->band.rows);
+  }
+}
+
+static void
+a_drag_with_the_middle_button_moves_the_band (void **state)
+{
+  Bench *bench = *state;
+  double x0, y0, x1, y1;
+  bw_band_canvas_set_zoom (bench->canvas, 2);
+  bw_band_canvas_roll_to (bench->canvas, 20);
+  desk_wait (400);
+  point_of (bench, 41, 6, &x0, &y0);
+  desk_drag (widget (bench), 500, 250, 380, 270, 4, 2);
+  point_of (bench, 41, 6, &x1, &y1);
+  assert_near (x1 - x0, -120, 0.01);
+  assert_near (y1 - y0, 20, 0.01);
+  assert_int_equal (count (bench, 1), 0);
+}
+
+static void
+page_down_brings_the_next_face_to_the_middle (void **state)
+{
+  Bench *bench = *state;
+  const BwStone *stone = bw_project_stone (bench->project);
+  int row = 0, column = 0, face = -1, visited = 0;
+  bw_band_canvas_set_zoom (bench->canvas, 1);
+  for (int i = 0; i < stone->faces; i++) {
+    desk_key ("Next", 0);
+    desk_wait (400);
+    double x, y;
+    point_of (bench, 1, 2, &x, &y);
+    assert_true (bw_band_canvas_bead_at (bench->canvas, 516, y, &row, &column));
+    const BwPlace *place = bw_places_get (bw_project_places (bench->project), row, column);
+    assert_int_not_equal (place->face, face);
+    assert_true (fabs (place->along_mm) < 1.7);
+    face = place->face;
+    visited |= 1 << face;
+  }
+  assert_int_equal (visited, (1 << stone->faces) - 1);
+}
+
+static void
+beads_show_in_their_colour (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  bw_band_canvas_set_zoom (bench->canvas, 2);
+  bw_band_canvas_roll_to (bench->canvas, 10);
+  bw_project_set_bead (bench->project, "One bead", FALSE, 21, 6, 2);
+  desk_wait (400);
+  point_of (bench, 21, 6, &x, &y);
+  guint32 red = desk_pixel (widget (bench), x + 8, y);
+  assert_true ((red >> 16 & 0xff) > 2 * (red >> 8 & 0xff));
+  bw_project_undo (bench->project);
+  desk_wait (100);
+  guint32 plain = desk_pixel (widget (bench), x + 8, y);
+  assert_false ((plain >> 16 & 0xff) > 2 * (plain >> 8 & 0xff));
+}
+
+static void
+letters_show_on_the_beads (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  int changed = 0;
+  bw_band_canvas_set_zoom (bench->canvas, 4);
+  bw_band_canvas_roll_to (bench->canvas, 10);
+  desk_move (widget (bench), 500, 2);
+  desk_wait (400);
+  point_of (bench, 21, 6, &x, &y);
+  guint32 before[21];
+  for (int i = 0; i < 21; i++)
+    before[i] = desk_pixel (widget (bench), x - 10 + i, y);
+  bw_band_canvas_set_letters (bench->canvas, TRUE);
+  desk_wait (200);
+  for (int i = 0; i < 21; i++) {
+    int was = before[i] >> 8 & 0xff, is = desk_pixel (widget (bench), x - 10 + i, y) >> 8 & 0xff;
+    changed += abs (was - is) > 60;
+  }
+  assert_in_range (changed, 3, 18);
+}
+
+static void
+a_screen_reader_hears_the_cursor_s_bead (void **state)
+{
+  Bench *bench = *state;
+  GtkAccessible *accessible = GTK_ACCESSIBLE (bench->canvas);
+  desk_key ("Home", 0);
+  assert_true (gtk_test_accessible_has_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL));
+  g_autofree char *wrong = gtk_test_accessible_check_property (
+      accessible, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, bench->status);
+  assert_null (wrong);
+}
+
+static void
+another_project_takes_the_canvas_over (void **state)
+{
+  Bench *bench = *state;
+  BwProject *other = bw_project_new ();
+  BwDesign design = *bw_project_get_design (other);
+  design.band.rows = 40;
+  assert_true (bw_project_set_design (other, "Rows", &design, NULL));
+  move_to (bench, 12, 5);
+  desk_press (1);
+  bw_session_set_project (bench->session, other);
+  desk_release (1);
+  assert_int_equal (count (bench, 1), 0);
+  double x, y;
+  assert_false (bw_band_canvas_bead_point (bench->canvas, 41, 2, &x, &y));
+  assert_true (bw_band_canvas_bead_point (bench->canvas, 39, 2, &x, &y));
+  bw_session_set_project (bench->session, bench->project);
+  g_object_unref (other);
+}
+
+static void
+a_stone_measured_anew_keeps_the_canvas_in_step (void **state)
+{
+  Bench *bench = *state;
+  BwDesign design = *bw_project_get_design (bench->project);
+  double x, y;
+  desk_key ("End", 0);
+  for (int rows = design.band.rows; rows > 3; rows = rows * 2 / 3) {
+    design.band.rows = rows;
+    assert_true (bw_project_set_design (bench->project, "Rows", &design, NULL));
+    desk_settle ();
+    assert_true (bw_band_canvas_bead_point (bench->canvas, rows, rows % 2 ? 2 : 1, &x, &y));
+    assert_false (bw_band_canvas_bead_point (bench->canvas, rows + 1, rows % 2 ? 1 : 2, &x, &y));
+    desk_key ("space", 0);
+  }
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (every_bead_answers_at_its_point),
+    IN_WINDOW (a_click_sets_the_bead_under_it),
+    IN_WINDOW (a_hasty_drag_leaves_no_gap),
+    IN_WINDOW (escape_takes_the_stroke_back),
+    IN_WINDOW (a_ghost_takes_the_paint_of_its_bead),
+    IN_WINDOW (the_right_button_picks_up_a_colour),
+    IN_WINDOW (the_bead_pointed_at_is_told_to_all),
+    IN_WINDOW (what_another_view_points_at_is_told_here),
+    IN_WINDOW (the_keyboard_draws_alone),
+    IN_WINDOW (walking_left_of_the_first_row_comes_to_the_last),
+    IN_WINDOW (ctrl_and_the_wheel_come_nearer_about_the_pointer),
+    IN_WINDOW (the_zoom_keeps_its_bounds_and_fit_returns),
+    IN_WINDOW (the_wheel_rolls_the_band_for_ever),
+    IN_WINDOW (a_drag_with_the_middle_button_moves_the_band),
+    IN_WINDOW (page_down_brings_the_next_face_to_the_middle),
+    IN_WINDOW (beads_show_in_their_colour),
+    IN_WINDOW (letters_show_on_the_beads),
+    IN_WINDOW (a_screen_reader_hears_the_cursor_s_bead),
+    IN_WINDOW (another_project_takes_the_canvas_over),
+    IN_WINDOW (a_stone_measured_anew_keeps_the_canvas_in_step),
+  };
+  g_setenv ("GTK_A11Y", "test", TRUE);
+  g_setenv ("GSK_RENDERER", "cairo", FALSE);
+  desk_open ();
+  int failed = cmocka_run_group_tests (tests, NULL, NULL);
+  desk_close ();
+  return failed;
+}

@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The faces under the band lie where the beads say they lie. */
+#include "core/lattice.h"
+#include "editor/band-faces.h"
+#include "project/project.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "near.h"
+
+/* An invented, irregular, tapered stone with a bail. */
+static BwProject *
+irregular_project (void)
+{
+  static const double widths[] = { 16, 11, 15, 13, 12, 14.5 };
+  BwProject *project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  g_autoptr (GError) error = NULL;
+
+  design.stone.faces = 6;
+  design.stone.measured = BW_MEASURED_FACE_WIDTHS;
+  memcpy (design.stone.values_mm, widths, sizeof widths);
+  design.stone.has_second = TRUE;
+  design.stone.second_girth_mm = 72;
+  design.stone.second_at_mm = design.stone.at_mm + 16;
+  design.bail = (BwBail){ BW_BAIL_FLAP, 6, 23, 3, 180, 3, 2 };
+  assert_true (bw_project_set_design (project, "Stone", &design, &error));
+  return project;
+}
+
+static void
+take_faces (BwBandFaces *faces, BwProject *project)
+{
+  bw_band_faces_init (faces, bw_project_get_design (project), bw_project_stone (project),
+                      bw_project_places (project));
+}
+
+static void
+each_face_lies_between_its_edges (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  BwBandFaces faces;
+  take_faces (&faces, project);
+  assert_int_equal (faces.faces, 6);
+  for (int column = 1; column <= faces.columns; column++) {
+    double sum = 0;
+    for (int f = 0; f < faces.faces; f++) {
+      const BwBandFace *face = bw_band_faces_get (&faces, column, f);
+      const BwBandFace *next = bw_band_faces_get (&faces, column, (f + 1) % faces.faces);
+      assert_true (face->left < face->middle && face->middle < face->right);
+      assert_near (remainder (face->right - next->left, faces.around), 0, 1e-9);
+      sum += face->right - face->left;
+    }
+    assert_near (sum, faces.around, 1e-9);
+  }
+  bw_band_faces_clear (&faces);
+}
+
+static void
+a_face_s_edge_never_jumps_from_column_to_column (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  BwBandFaces faces;
+  take_faces (&faces, project);
+  for (int column = 2; column <= faces.columns; column++)
+    for (int f = 0; f < faces.faces; f++) {
+      const BwBandFace *here = bw_band_faces_get (&faces, column, f);
+      const BwBandFace *below = bw_band_faces_get (&faces, column - 1, f);
+      assert_true (fabs (here->middle - below->middle) < 1);
+      assert_true (fabs (here->left - below->left) < 1);
+      assert_true (fabs (here->right - below->right) < 1);
+    }
+  bw_band_faces_clear (&faces);
+}
+
+/* Every bead that sits on a face lies between the marks of that face in its column. */
+static void
+a_bead_on_a_face_lies_between_that_face_s_marks (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  const BwPlaces *places = bw_project_places (project);
+  BwBandFaces faces;
+  int on_faces = 0;
+  take_faces (&faces, project);
+  for (int row = 1; row <= places->rows; row++)
+    for (int column = 1; column <= places->columns; column++) {
+      if (!bw_lattice_has (row, column) || bw_places_get (places, row, column)->face < 0)
+        continue;
+      int f = bw_places_get (places, row, column)->face;
+      const BwBandFace *face = bw_band_faces_get (&faces, column, f);
+      double u = bw_lattice_pitches (row);
+      u -= faces.around * floor ((u - face->left) / faces.around);
+      assert_true (u < face->right);
+      on_faces++;
+    }
+  assert_true (on_faces > 100);
+  bw_band_faces_clear (&faces);
+}
+
+static void
+the_bail_at_the_seam_lies_over_the_first_row (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  const BwDesign *design = bw_project_get_design (project);
+  BwBandFaces faces;
+  assert_near (design->bail.at_deg, design->band.seam_deg, 1e-12);
+  take_faces (&faces, project);
+  assert_true (faces.has_bail);
+  double middle = (faces.bail_left + faces.bail_right) / 2;
+  assert_near (remainder (middle, faces.around), 0, 1e-6);
+  assert_near (faces.bail_right - faces.bail_left, 3, 1e-9);
+  assert_near (faces.bail_top - faces.bail_bottom, 6, 1e-9);
+  assert_near (faces.bail_top + faces.bail_bottom, faces.columns, 1e-9);
+  bw_band_faces_clear (&faces);
+}
+
+static void
+the_bail_goes_round_with_its_azimuth (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  BwDesign design = *bw_project_get_design (project);
+  double before = -1;
+  for (int step = 0; step < 24; step++) {
+    BwBandFaces faces;
+    design.bail.at_deg = fmod (design.band.seam_deg + step * 15, 360);
+    assert_true (bw_project_set_design (project, "Bail", &design, NULL));
+    take_faces (&faces, project);
+    double middle = (faces.bail_left + faces.bail_right) / 2;
+    assert_true (middle > before);
+    assert_true (middle < faces.around);
+    before = middle;
+    bw_band_faces_clear (&faces);
+  }
+}
+
+static void
+turning_by_faces_visits_each_once_a_turn (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  BwBandFaces faces;
+  take_faces (&faces, project);
+  double start = bw_band_faces_next (&faces, 3, 0, 1), u = start;
+  for (int f = 0; f < faces.faces; f++) {
+    double next = bw_band_faces_next (&faces, 3, u, 1);
+    assert_true (next > u);
+    assert_near (bw_band_faces_next (&faces, 3, next, -1), u, 1e-9);
+    u = next;
+  }
+  assert_near (u - start, faces.around, 1e-9);
+  bw_band_faces_clear (&faces);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (each_face_lies_between_its_edges),
+    cmocka_unit_test (a_face_s_edge_never_jumps_from_column_to_column),
+    cmocka_unit_test (a_bead_on_a_face_lies_between_that_face_s_marks),
+    cmocka_unit_test (the_bail_at_the_seam_lies_over_the_first_row),
+    cmocka_unit_test (the_bail_goes_round_with_its_azimuth),
+    cmocka_unit_test (turning_by_faces_visits_each_once_a_turn),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
