@@ -2,6 +2,7 @@
 /* The virtual desk: one X server and one session bus per test program, and hands. */
 #include "desk.h"
 
+#include <X11/XKBlib.h>
 #include <X11/Xlib.h>
 #include <X11/Xutil.h>
 #include <X11/extensions/XTest.h>
@@ -34,7 +35,8 @@ die_with_parent (gpointer data)
   prctl (PR_SET_PDEATHSIG, SIGKILL);
 }
 
-static void
+/* The display's name; GTestDBus forgets $DISPLAY, so it is set after that. */
+static char *
 start_server (void)
 {
   int ready[2];
@@ -50,10 +52,14 @@ start_server (void)
     fail_msg ("no virtual display: %s", error->message);
   close (ready[1]);
   char number[16] = { 0 };
-  assert_true (read (ready[0], number, sizeof number - 1) > 0);
+  gsize length = 0;
+  while (strchr (number, '\n') == NULL) {
+    gssize got = read (ready[0], number + length, sizeof number - 1 - length);
+    assert_true (got > 0);
+    length += (gsize) got;
+  }
   close (ready[0]);
-  g_autofree char *name = g_strconcat (":", g_strstrip (number), NULL);
-  g_setenv ("DISPLAY", name, TRUE);
+  return g_strconcat (":", g_strstrip (number), NULL);
 }
 
 void
@@ -63,9 +69,10 @@ desk_open (void)
   g_setenv ("GDK_BACKEND", "x11", TRUE);
   g_setenv ("GSETTINGS_BACKEND", "memory", TRUE);
   g_setenv ("NO_AT_BRIDGE", "1", FALSE);
-  start_server ();
+  g_autofree char *display = start_server ();
   bus = g_test_dbus_new (G_TEST_DBUS_NONE);
   g_test_dbus_up (bus);
+  g_setenv ("DISPLAY", display, TRUE);
   hands = XOpenDisplay (NULL);
   assert_non_null (hands);
   assert_true (gtk_init_check ());
