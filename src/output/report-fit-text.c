@@ -10,10 +10,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* n beads, n rows …: the plural form of this file's many counts. */
-#define COUNT(singular, plural, n)                                                                 \
-  g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, singular, plural, (gulong)(n)), (int)(n))
-
 static int
 count_failing (const BwFit *fit, gboolean grip)
 {
@@ -24,17 +20,32 @@ count_failing (const BwFit *fit, gboolean grip)
 }
 
 static char *
+open_sentence (int n)
+{
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "will not close: %d column stays open",
+                                       "will not close: %d columns stay open", (gulong)n),
+                          n);
+}
+
+static char *
+loose_sentence (int n)
+{
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "loose: it closes, but %d column does not grip",
+                                       "loose: it closes, but %d columns do not grip", (gulong)n),
+                          n);
+}
+
+static char *
 verdict_sentence (const BwFit *fit)
 {
   switch (fit->verdict) {
   case BW_VERDICT_SNUG:
     return g_strdup (_ ("snug: every column closes and grips"));
   case BW_VERDICT_WILL_NOT_CLOSE:
-    return COUNT ("will not close: %d column stays open", "will not close: %d columns stay open",
-                  count_failing (fit, FALSE));
+    return open_sentence (count_failing (fit, FALSE));
   case BW_VERDICT_LOOSE:
-    return COUNT ("loose: it closes, but %d column does not grip",
-                  "loose: it closes, but %d columns do not grip", count_failing (fit, TRUE));
+    return loose_sentence (count_failing (fit, TRUE));
   case BW_VERDICT_ODD_ROWS:
     break;
   }
@@ -111,13 +122,17 @@ remedy_sentence (const BwRemedy *remedy)
   const BwDesign *design = &remedy->design;
   switch (remedy->kind) {
   case BW_REMEDY_ROWS:
-    return COUNT ("weave %d row", "weave %d rows", design->band.rows);
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "weave %d row", "weave %d rows", (gulong)design->band.rows),
+        design->band.rows);
   case BW_REMEDY_BED:
     return g_strdup_printf (remedy->value >= 0 ? _ ("make the bed %.2f mm thicker")
                                                : _ ("make the bed %.2f mm thinner"),
                             fabs (remedy->value));
   case BW_REMEDY_LAYERS:
-    return COUNT ("wind %d layer of cord", "wind %d layers of cord", design->bed.layers);
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "wind %d layer of cord",
+                                         "wind %d layers of cord", (gulong)design->bed.layers),
+                            design->bed.layers);
   case BW_REMEDY_GRADE:
     return g_strdup_printf (
         _ ("grade the bed, %.2f mm more at the upper edge than at the lower, and weave %d rows"),
