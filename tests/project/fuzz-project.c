@@ -1,11 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Any bytes at all: they are refused with one fault, or they are a project from which everything
- * can be computed and which reads back as it was written.
- *
- *   CC=clang meson setup build-fuzz -Dfuzz=true -Db_sanitize=address,undefined -Db_lundef=false
- *   ninja -C build-fuzz tests/project/fuzz-project
- *   build-fuzz/tests/project/fuzz-project -dict=tests/project/fuzz.dict CORPUS tests/project/corpus
- */
+ * can be computed and which reads back as it was written. How to run it stands in meson.build. */
 #include "core/fault.h"
 #include "core/section.h"
 #include "project/json.h"
