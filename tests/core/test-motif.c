@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Motifs by what a maker expects of them: they close at the join, keep to their columns, and are
+ * what their name says. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+#include <string.h>
+
+#include "core/fault.h"
+#include "core/lattice.h"
+#include "core/motif.h"
+
+#define UNTOUCHED 99
+
+static BwDrawing *
+worked (const BwMotif *motif, int columns, int rows)
+{
+  BwDrawing *drawing = bw_drawing_new (columns, rows, UNTOUCHED);
+  g_autoptr (GError) error = NULL;
+  if (!bw_motif_validate (motif, columns, rows, &error))
+    fail_msg ("%s", error->message);
+  bw_motif_draw (motif, drawing);
+  return drawing;
+}
+
+static BwMotif
+random_motif (GRand *dice, BwMotifKind kind, int columns, int rows)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, kind, columns, rows);
+  motif.n_colours = g_rand_int_range (dice, 2, 5);
+  for (int i = 0; i < motif.n_colours; i++)
+    motif.colour[i] = (guint8)(10 + i);
+  motif.size = g_rand_int_range (dice, 1, 4);
+  motif.seed = g_rand_int (dice);
+  return motif;
+}
+
+static gboolean
+is_own_colour (const BwMotif *motif, guint8 colour)
+{
+  return memchr (motif->colour, colour, (gsize)motif->n_colours) != NULL;
+}
+
+static void
+a_motif_uses_its_own_colours_and_its_own_columns_alone (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (3);
+  for (int i = 0; i < 300; i++) {
+    int columns = 2 * g_rand_int_range (dice, 3, 11), rows = 2 * g_rand_int_range (dice, 12, 70);
+    BwMotif motif = random_motif (dice, (BwMotifKind)(i % BW_N_MOTIFS), columns, rows);
+    motif.first_column = g_rand_int_range (dice, 1, columns / 2);
+    motif.last_column = g_rand_int_range (dice, motif.first_column + 1, columns + 1);
+    motif.dither = (BwDither)(i % 3);
+    g_autoptr (BwDrawing) drawing = worked (&motif, columns, rows);
+    for (int row = 1; row <= rows; row++)
+      for (int j = 0; j < columns / 2; j++) {
+        int column = bw_lattice_column (row, j);
+        guint8 colour = bw_drawing_get (drawing, row, column);
+        gboolean inside = column >= motif.first_column && column <= motif.last_column;
+        assert_true (colour == UNTOUCHED || (inside && is_own_colour (&motif, colour)));
+      }
+  }
+  g_rand_free (dice);
+}
+
+/* Rotating the motif by whole repeats must change nothing, also across the join. */
+static void
+a_motif_whose_repeat_divides_the_ring_repeats_across_the_join (void **state)
+{
+  static const BwMotifKind kinds[]
+      = { BW_MOTIF_STRIPES,  BW_MOTIF_BARS,  BW_MOTIF_STEPS, BW_MOTIF_CHEVRONS,
+          BW_MOTIF_DIAMONDS, BW_MOTIF_WAVES, BW_MOTIF_SPIRAL };
+  GRand *dice = g_rand_new_with_seed (4);
+  for (int i = 0; i < 200; i++) {
+    int repeats = g_rand_int_range (dice, 1, 7), k = 2 * g_rand_int_range (dice, 4, 12);
+    int columns = 2 * g_rand_int_range (dice, 2, 9), rows = repeats * k;
+    BwMotif motif = random_motif (dice, kinds[i % G_N_ELEMENTS (kinds)], columns, rows);
+    motif.repeats = repeats;
+    motif.centre = g_rand_int_range (dice, 0, rows / 2);
+    g_autoptr (BwDrawing) drawing = worked (&motif, columns, rows);
+    for (int row = 1; row <= rows; row++) {
+      int next = (row - 1 + k) % rows + 1;
+      assert_memory_equal (bw_drawing_row (drawing, row), bw_drawing_row (drawing, next),
+                           (gsize)columns / 2);
+    }
+  }
+  g_rand_free (dice);
+}
+
+static void
+chevrons_and_diamonds_are_mirrored_about_their_middle (void **state)
+{
+  static const BwMotifKind kinds[]
+      = { BW_MOTIF_CHEVRONS, BW_MOTIF_DIAMONDS, BW_MOTIF_WAVES, BW_MOTIF_STEPS };
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++) {
+    BwMotif motif;
+    bw_motif_init (&motif, kinds[i], 12, 120);
+    motif.centre = 7;
+    g_autoptr (BwDrawing) drawing = worked (&motif, 12, 120);
+    for (int h = 1; h < 10; h++) {
+      int right = 15 + h, left = 15 - h;
+      for (int column = 1; column <= 12; column++)
+        if (bw_lattice_has (right, column))
+          assert_int_equal (bw_drawing_get (drawing, right, column),
+                            bw_drawing_get (drawing, left, column));
+    }
+  }
+}
+
+static void
+a_spiral_climbs_one_round_of_colours_in_each_repeat (void **state)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_SPIRAL, 12, 120);
+  motif.repeats = 3;
+  g_autoptr (BwDrawing) drawing = worked (&motif, 12, 120);
+  /* Along one column the colour changes twice a repeat with two colours: six times round. */
+  int changes = 0;
+  for (int row = 1; row <= 119; row += 2)
+    changes += bw_drawing_get (drawing, row, 4) != bw_drawing_get (drawing, (row + 1) % 120 + 1, 4);
+  assert_int_equal (changes, 6);
+}
+
+static void
+scattered_beads_keep_their_density_and_their_seed (void **state)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_SCATTER, 20, 2000);
+  motif.density = 0.2;
+  g_autoptr (BwDrawing) once = worked (&motif, 20, 2000);
+  g_autoptr (BwDrawing) again = worked (&motif, 20, 2000);
+  motif.seed++;
+  g_autoptr (BwDrawing) other = worked (&motif, 20, 2000);
+  guint64 counts[256] = { 0 };
+  bw_drawing_count (once, counts);
+  assert_true (bw_drawing_equal (once, again));
+  assert_false (bw_drawing_equal (once, other));
+  /* 20,000 beads: five standard deviations of a binomial with p = 0.2 are 283. */
+  assert_in_range (20000 - counts[UNTOUCHED], 4000 - 283, 4000 + 283);
+  assert_true (counts[0] > 1500 && counts[1] > 1500);
+}
+
+static void
+a_blend_has_the_first_colour_below_and_the_last_above_and_the_middle_shared (void **state)
+{
+  for (int dither = BW_DITHER_ORDERED; dither <= BW_DITHER_DIFFUSED; dither++) {
+    BwMotif motif;
+    bw_motif_init (&motif, BW_MOTIF_BLEND, 20, 400);
+    motif.dither = (BwDither)dither;
+    g_autoptr (BwDrawing) drawing = worked (&motif, 20, 400);
+    guint64 counts[256] = { 0 };
+    int low = 0, high = 0;
+    bw_drawing_count (drawing, counts);
+    for (int row = 1; row <= 400; row++) {
+      if (bw_lattice_has (row, 1))
+        low += bw_drawing_get (drawing, row, 1) == 0;
+      if (bw_lattice_has (row, 20))
+        high += bw_drawing_get (drawing, row, 20) == 1;
+    }
+    assert_true (low >= 190 && high >= 190);
+    /* The mean of the wish is one half: 4,000 beads, half of each within two in a hundred. */
+    assert_in_range (counts[0], 1920, 2080);
+  }
+}
+
+static void
+letters_stand_inside_the_width_they_announce (void **state)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_LETTERS, 12, 200);
+  strcpy (motif.text, "TIDE 7");
+  motif.centre = 50;
+  g_autoptr (BwDrawing) drawing = worked (&motif, 12, 200);
+  double half = bw_motif_text_pitches (motif.text, 7) / 2 + 1.5;
+  int inked = 0;
+  for (int row = 1; row <= 200; row++)
+    for (int j = 0; j < 6; j++) {
+      int column = bw_lattice_column (row, j);
+      if (bw_drawing_get (drawing, row, column) == UNTOUCHED)
+        continue;
+      double pitches = bw_lattice_pitches (row);
+      assert_true (pitches > 50 - half && pitches < 50 + half);
+      assert_in_range (column, motif.first_column, motif.last_column);
+      inked++;
+    }
+  assert_true (inked > 40);
+}
+
+/* An upright stroke takes exactly one bead of every column it runs through. */
+static void
+the_letter_i_is_one_unbroken_line_of_beads (void **state)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_LETTERS, 12, 80);
+  strcpy (motif.text, "I");
+  motif.centre = 20;
+  g_autoptr (BwDrawing) drawing = worked (&motif, 12, 80);
+  for (int column = motif.first_column; column <= motif.last_column; column++) {
+    int inked = 0;
+    for (int row = 1; row <= 80; row++)
+      if (bw_lattice_has (row, column))
+        inked += bw_drawing_get (drawing, row, column) == 0;
+    assert_int_equal (inked, 1);
+  }
+}
+
+static void
+assert_fault (const BwMotif *motif, const char *pointer)
+{
+  g_autoptr (GError) error = NULL;
+  assert_false (bw_motif_validate (motif, 12, 120, &error));
+  g_autofree char *found = bw_fault_dup_pointer (error);
+  assert_string_equal (found, pointer);
+}
+
+static void
+a_motif_that_cannot_be_is_refused_by_name (void **state)
+{
+  BwMotif good, bad;
+  bw_motif_init (&good, BW_MOTIF_LETTERS, 12, 120);
+  bad = good;
+  strcpy (bad.text, "Ω");
+  assert_fault (&bad, "/text");
+  bad = good;
+  bad.text[0] = 0;
+  assert_fault (&bad, "/text");
+  bad = good;
+  bad.size = 0;
+  assert_fault (&bad, "/size");
+  bad = good;
+  bad.repeats = 0;
+  assert_fault (&bad, "/repeats");
+  bad = good;
+  bad.last_column = 13;
+  assert_fault (&bad, "/last_column");
+  bad = good;
+  bad.density = 1.5;
+  assert_fault (&bad, "/density");
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_motif_uses_its_own_colours_and_its_own_columns_alone),
+    cmocka_unit_test (a_motif_whose_repeat_divides_the_ring_repeats_across_the_join),
+    cmocka_unit_test (chevrons_and_diamonds_are_mirrored_about_their_middle),
+    cmocka_unit_test (a_spiral_climbs_one_round_of_colours_in_each_repeat),
+    cmocka_unit_test (scattered_beads_keep_their_density_and_their_seed),
+    cmocka_unit_test (a_blend_has_the_first_colour_below_and_the_last_above_and_the_middle_shared),
+    cmocka_unit_test (letters_stand_inside_the_width_they_announce),
+    cmocka_unit_test (the_letter_i_is_one_unbroken_line_of_beads),
+    cmocka_unit_test (a_motif_that_cannot_be_is_refused_by_name),
+  };
+  return cmocka_run_group_tests_name ("motif", tests, NULL, NULL);
+}
