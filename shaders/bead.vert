@@ -80,7 +80,7 @@ void main ()
   v_out = mat3 (u_view) * a_out;
   v_colour = a_colour;
   v_glass = log2 (max (a_colour, vec3 (0.004)));
-  v_behind = u_cord.rgb * 0.35 + falling (v_out) * 0.32;
+  v_behind = u_cord.rgb * 0.24 + falling (v_out) * 0.32;
   set_finish (int (a_finish + 0.5));
   gl_Position = u_projection * vec4 (v_ray, 1.0);
 }

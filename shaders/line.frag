@@ -4,7 +4,7 @@ flat in float v_half;
 in vec3 v_seen;
 
 uniform vec4 u_colour; // linear, not premultiplied
-uniform float u_round; // 1: lit as a thread, 0: a plain line
+uniform vec2 u_kind; // 1 when lit as a thread, 1 when it fades out to its sides
 
 out vec4 o_colour;
 
@@ -12,8 +12,9 @@ void main ()
 {
   float cover = clamp (v_half + 0.5 - abs (v_across), 0.0, 1.0);
   float bend = clamp (v_across / max (v_half, 0.5), -1.0, 1.0);
-  vec3 light = u_colour.rgb * mix (1.0, 0.55 + 0.6 * (1.0 - bend * bend), u_round);
-  float alpha = u_colour.a * cover;
+  vec3 light = u_colour.rgb * mix (1.0, 0.55 + 0.6 * (1.0 - bend * bend), u_kind.x);
+  float fade = 1.0 - abs (bend);
+  float alpha = u_colour.a * cover * mix (1.0, fade * fade, u_kind.y);
   if (alpha < 0.004)
     discard;
   o_colour = vec4 (encode (light) * alpha, alpha);

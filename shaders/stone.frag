@@ -60,21 +60,29 @@ float edge_shade (float z)
   return 1.0 - u_worn.y * below * 0.75 * exp2 (-out_of_band * 1.3);
 }
 
+// Prism faces of quartz carry fine lines across the axis; they make every reflection shiver a little.
+vec3 striated (vec3 n, float z)
+{
+  float steep = 1.0 - smoothstep (0.15, 0.35, abs (dot (n, u_view[2].xyz)));
+  float lines = sin (z * 2.9 + 0.7 * sin (z * 0.83)) + 0.6 * sin (z * 7.3 + n.x * 9.0);
+  return normalize (n + u_view[2].xyz * (lines * 0.012 * steep));
+}
+
 void main ()
 {
-  vec3 dir = normalize (v_seen), n = v_normal;
+  vec3 dir = normalize (v_seen), n = striated (v_normal, height (v_seen));
   float facing = max (dot (n, -dir), 0.0);
   float shade = edge_shade (height (v_seen));
   float mirror = fresnel (facing, 0.046);
   vec3 light = mirrored (reflect (dir, n), 0.03) * (mirror * shade);
   float open = 0.0; // share of the background that shows through
   vec3 colour = vec3 (1.0 - mirror);
-  vec3 at = v_seen, way = refract (dir, n, 1.0 / INDEX);
+  vec3 at = v_seen, way = refract (dir, v_normal, 1.0 / INDEX);
   for (int bounce = 0; bounce < STONE_BOUNCES; bounce++) {
     vec4 exit = leave (at, way);
     vec3 m = exit.xyz;
     if (bounce == 0) {
-      float milk = 1.0 - exp2 (-exit.w * 0.045 * cloud (at + way * (exit.w * 0.4)));
+      float milk = 1.0 - exp2 (-exit.w * 0.032 * cloud (at + way * (exit.w * 0.4)));
       light += colour * falling (normalize (n + 0.4 * u_view[2].xyz)) * vec3 (0.60, 0.64, 0.68) * milk;
       colour *= 1.0 - milk;
     }
@@ -83,14 +91,14 @@ void main ()
     float z = height (at);
     float worn = max (u_worn.x * between (z, u_spans.zw, 0.1), u_worn.y * between (z, u_spans.xy, 0.1) * 0.8);
     // Cord behind the face: lit by what light the stone lets in.
-    float turns = 0.5 + abs (fract (z / u_cord.w) - 0.5);
+    float turns = 0.8 + 0.4 * abs (fract (z / u_cord.w) - 0.5);
     light += colour * u_cord.rgb * falling (-m) * (0.42 * worn * turns);
     colour *= 1.0 - worn;
     vec3 away = refract (way, -m, INDEX);
     float leaves = dot (away, away) > 0.5 ? 1.0 - fresnel (dot (away, m), 0.046) : 0.0;
     vec3 outside = leaves > 0.0 ? away : way;
-    float straight = smoothstep (0.2, 0.95, dot (away, dir)) * 0.62;
-    light += colour * (lights (outside, 0.10) * 0.55 + room (outside) * (0.62 - 0.62 * straight)) * leaves;
+    float straight = smoothstep (0.2, 0.95, dot (away, dir)) * 0.74;
+    light += colour * (lights (outside, 0.14) * 0.85 + room (outside) * (0.66 - 0.66 * straight)) * leaves;
     open += dot (colour, vec3 (0.3333)) * leaves * straight;
     colour *= 1.0 - leaves;
     way = reflect (way, m);

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-const float bw_cord_colour[3] = { 0.33f, 0.22f, 0.13f };
+const float bw_cord_colour[3] = { 0.47f, 0.36f, 0.235f };
 
 typedef struct {
   float sky[3], horizon[3], ground[3];

@@ -6,7 +6,7 @@
 
 struct _BwGlLines {
   GLuint program, array, buffer;
-  GLint width, colour, round;
+  GLint width, colour, kind;
   int n_pairs;
 };
 
@@ -21,7 +21,7 @@ bw_gl_lines_new (GError **error)
   self->program = program;
   self->width = glGetUniformLocation (program, "u_width");
   self->colour = glGetUniformLocation (program, "u_colour");
-  self->round = glGetUniformLocation (program, "u_round");
+  self->kind = glGetUniformLocation (program, "u_kind");
   glGenVertexArrays (1, &self->array);
   glGenBuffers (1, &self->buffer);
   glBindVertexArray (self->array);
@@ -59,7 +59,7 @@ bw_gl_lines_draw (BwGlLines *self, const BwGlPen *pen)
   glUseProgram (self->program);
   glUniform2f (self->width, pen->least_pixels, pen->width_mm);
   glUniform4fv (self->colour, 1, pen->colour);
-  glUniform1f (self->round, pen->round ? 1 : 0);
+  glUniform2f (self->kind, pen->round ? 1.f : 0.f, pen->fades ? 1.f : 0.f);
   glBindVertexArray (self->array);
   glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_pairs);
 }

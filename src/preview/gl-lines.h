@@ -11,6 +11,7 @@ typedef struct {
   float width_mm;
   float colour[4]; /* linear, not premultiplied */
   gboolean round;  /* lit as a thread */
+  gboolean fades;  /* out to its sides: a gleam */
 } BwGlPen;
 
 BwGlLines *bw_gl_lines_new (GError **error);

@@ -95,20 +95,25 @@ draw_thread (BwRenderer *self, const BwScene *scene, guint layers)
 {
   const BwGlPen pen = { .least_pixels = 1.2f,
                         .width_mm = 2 * scene->thread_radius,
-                        .colour = { 0.62f, 0.58f, 0.50f, 1 },
+                        .colour = { 0.50f, 0.47f, 0.41f, 1 },
                         .round = TRUE };
   if (layers & BW_LAYER_THREAD)
     bw_gl_lines_draw (self->thread, &pen);
 }
 
+/* Crisp edges, each with a gleam beside it: a crystal's edge is a narrow bevel that catches light.
+ */
 static void
 draw_edges (BwRenderer *self, guint layers, float ratio)
 {
-  const BwGlPen pen = { .least_pixels = 1.1f * ratio, .colour = { 0.93f, 0.97f, 1, 0.55f } };
+  const BwGlPen crisp = { .least_pixels = 1.1f * ratio, .colour = { 0.93f, 0.97f, 1, 0.60f } };
+  const BwGlPen gleam
+      = { .least_pixels = 7 * ratio, .colour = { 0.85f, 0.93f, 1, 0.28f }, .fades = TRUE };
   if (!(layers & BW_LAYER_STONE))
     return;
   glDepthMask (GL_FALSE);
-  bw_gl_lines_draw (self->edges, &pen);
+  bw_gl_lines_draw (self->edges, &gleam);
+  bw_gl_lines_draw (self->edges, &crisp);
   glDepthMask (GL_TRUE);
 }
 
