@@ -56,7 +56,8 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
       continue;
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
     float half = visit->direction ? scene->bead_half_length : -scene->bead_half_length;
-    float out = MIN ((float)passes[index]++ * 2 * scene->thread_radius, room);
+    float out = MIN ((float)passes[index] * 2 * scene->thread_radius, room);
+    passes[index]++;
     BwSceneVertex enter = beside (bead, -half, out), leave = beside (bead, half, out);
     if (has_last && distance (&last, &enter) < longest) {
       g_array_append_val (scene->thread, last);

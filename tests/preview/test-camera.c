@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The eye, its rays, and what lies under the pointer. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "pieces.h"
+#include "preview/camera.h"
+
+enum { WIDTH = 640, HEIGHT = 480 };
+
+typedef struct {
+  BwProject *project;
+  BwScene *scene;
+} Piece;
+
+static Piece
+piece_at_hand (int which)
+{
+  BwProject *project = piece_new (which);
+  return (Piece){ project, bw_scene_new (project, FALSE) };
+}
+
+static void
+piece_away (Piece *piece)
+{
+  bw_scene_free (piece->scene);
+  g_object_unref (piece->project);
+}
+
+static void
+a_ray_passes_through_what_is_projected_on_its_pixel (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (1);
+  Piece piece = piece_at_hand (1);
+  for (int i = 0; i < 2000; i++) {
+    BwEye eye;
+    BwVec3 from, along;
+    double x, y;
+    float at[3];
+    for (int k = 0; k < 3; k++)
+      at[k] = piece.scene->centre[k]
+              + piece.scene->radius * (float)g_rand_double_range (rand, -0.6, 0.6);
+    bw_eye_init (&eye, piece_camera (rand), piece.scene, WIDTH, HEIGHT);
+    assert_true (bw_eye_project (&eye, at, WIDTH, HEIGHT, &x, &y));
+    bw_eye_ray (&eye, x, y, WIDTH, HEIGHT, &from, &along);
+    BwVec3 to = bw_vec3_sub (bw_vec3 ((double)at[0], (double)at[1], (double)at[2]), from);
+    assert_true (bw_vec3_length (bw_vec3_cross (to, along)) < 2e-3);
+    /* The matrices that OpenGL gets say the same. */
+    vec4 clip = { at[0], at[1], at[2], 1 };
+    glm_mat4_mulv (eye.view, clip, clip);
+    glm_mat4_mulv (eye.projection, clip, clip);
+    assert_true (fabs ((double)(clip[0] / clip[3]) * WIDTH / 2 + WIDTH / 2.0 - x) < 0.02);
+    assert_true (fabs (HEIGHT / 2.0 - (double)(clip[1] / clip[3]) * HEIGHT / 2 - y) < 0.02);
+    assert_true (fabsf (clip[2] / clip[3]) < 1);
+  }
+  piece_away (&piece);
+}
+
+static void
+at_zoom_one_the_whole_piece_is_in_the_picture (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (2);
+  const int sizes[][2] = { { 800, 300 }, { 300, 800 }, { 500, 500 } };
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_at_hand (which);
+    for (gsize s = 0; s < G_N_ELEMENTS (sizes); s++) {
+      BwEye eye;
+      BwCamera camera = piece_camera (rand);
+      int width = sizes[s][0], height = sizes[s][1];
+      camera.zoom = 1;
+      bw_eye_init (&eye, camera, piece.scene, width, height);
+      for (guint i = 0; i < piece.scene->stone->len; i++) {
+        double x, y;
+        assert_true (bw_eye_project (&eye, g_array_index (piece.scene->stone, BwSceneVertex, i).at,
+                                     width, height, &x, &y));
+        assert_true (x >= 0 && x <= width && y >= 0 && y <= height);
+      }
+    }
+    piece_away (&piece);
+  }
+}
+
+static void
+turn_and_tip_mean_what_they_say (void **state)
+{
+  Piece piece = piece_at_hand (0);
+  BwEye eye;
+  float *centre = piece.scene->centre;
+  double x, y, x0, y0;
+  bw_eye_init (&eye, (BwCamera){ 0, 0, 1 }, piece.scene, WIDTH, HEIGHT);
+  assert_true (eye.eye[0] > centre[0] + 10 && fabsf (eye.eye[1] - centre[1]) < 1e-3f);
+  /* The tip is up, azimuth 90° at the right. */
+  assert_true (bw_eye_project (&eye, centre, WIDTH, HEIGHT, &x0, &y0));
+  assert_true (fabs (x0 - WIDTH / 2.0) < 1e-3 && fabs (y0 - HEIGHT / 2.0) < 1e-3);
+  float up[3] = { centre[0], centre[1], centre[2] + 5 };
+  assert_true (bw_eye_project (&eye, up, WIDTH, HEIGHT, &x, &y) && y < y0 - 10);
+  float right[3] = { centre[0], centre[1] + 5, centre[2] };
+  assert_true (bw_eye_project (&eye, right, WIDTH, HEIGHT, &x, &y) && x > x0 + 10);
+  bw_eye_init (&eye, (BwCamera){ 90, 0, 1 }, piece.scene, WIDTH, HEIGHT);
+  assert_true (eye.eye[1] > centre[1] + 10);
+  bw_eye_init (&eye, (BwCamera){ 0, 90, 1 }, piece.scene, WIDTH, HEIGHT);
+  assert_true (eye.eye[2] > centre[2] + 10);
+  assert_true (bw_eye_project (&eye, right, WIDTH, HEIGHT, &x, &y) && x > x0 + 10);
+  piece_away (&piece);
+}
+
+/* Signed distance from the bead's rounded outer surface, written down once more on its own: the
+ * core is a cylinder smaller by the rounding, the surface lies at the rounding's distance from it.
+ */
+static double
+bead_distance (const BwScene *scene, const BwSceneBead *bead, BwVec3 p)
+{
+  BwVec3 off
+      = bw_vec3_sub (p, bw_vec3 ((double)bead->at[0], (double)bead->at[1], (double)bead->at[2]));
+  BwVec3 axis = bw_vec3 ((double)bead->axis[0], (double)bead->axis[1], (double)bead->axis[2]);
+  double q = (double)scene->bead_rounding, z = bw_vec3_dot (off, axis);
+  double r = bw_vec3_length (bw_vec3_sub (off, bw_vec3_scale (axis, z)));
+  double over_r = r - ((double)scene->bead_radius - q);
+  double over_z = fabs (z) - ((double)scene->bead_half_length - q);
+  return over_r <= 0 || over_z <= 0 ? MAX (over_r, over_z) - q : hypot (over_r, over_z) - q;
+}
+
+static gboolean
+in_stone (const BwScene *scene, BwVec3 p)
+{
+  for (guint i = 0; i < scene->stone_planes->len; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    if (p.x * (double)plane->normal[0] + p.y * (double)plane->normal[1]
+            + p.z * (double)plane->normal[2]
+        > (double)plane->distance)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* Walks the ray in small steps and looks where it is: slow, and without a formula in common with
+ * what is tested. −2: within a step of another answer. */
+static int
+found_by_walking (const Piece *piece, const BwEye *eye, double x, double y)
+{
+  const double step = 0.01, doubt = 0.004;
+  const BwScene *scene = piece->scene;
+  BwVec3 from, along;
+  bw_eye_ray (eye, x, y, WIDTH, HEIGHT, &from, &along);
+  g_autoptr (GArray) near_ray = g_array_new (FALSE, FALSE, sizeof (int));
+  for (int i = 0; i < (int)scene->beads->len; i++) {
+    const float *at = g_array_index (scene->beads, BwSceneBead, i).at;
+    BwVec3 to = bw_vec3_sub (bw_vec3 ((double)at[0], (double)at[1], (double)at[2]), from);
+    if (bw_vec3_length (bw_vec3_cross (to, along)) < 1.2)
+      g_array_append_val (near_ray, i);
+  }
+  double far = 2 * bw_vec3_length (from) + 2 * (double)scene->radius;
+  int grazed = -1;
+  for (double t = 0; t < far; t += step) {
+    BwVec3 p = bw_vec3_add (from, bw_vec3_scale (along, t));
+    if (in_stone (scene, p))
+      return grazed == -1 ? -1 : -2;
+    for (guint i = 0; i < near_ray->len; i++) {
+      int index = g_array_index (near_ray, int, i);
+      double d = bead_distance (scene, &g_array_index (scene->beads, BwSceneBead, index), p);
+      if (d < 0)
+        return grazed == -1 || grazed == index ? index : -2;
+      if (d < doubt)
+        grazed = grazed == -1 || grazed == index ? index : -2;
+    }
+  }
+  return grazed == -1 ? -1 : -2;
+}
+
+static void
+the_bead_under_a_pixel_is_the_one_a_walk_along_the_ray_finds (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (3);
+  guint layers = BW_LAYER_ALL & ~(guint)BW_LAYER_BED;
+  int found = 0, sure = 0;
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_at_hand (which);
+    for (int i = 0; i < 60; i++) {
+      BwEye eye;
+      double x = g_rand_double_range (rand, 0.25, 0.75) * WIDTH;
+      double y = g_rand_double_range (rand, 0.2, 0.8) * HEIGHT;
+      bw_eye_init (&eye, piece_camera (rand), piece.scene, WIDTH, HEIGHT);
+      int walked = found_by_walking (&piece, &eye, x, y);
+      if (walked == -2)
+        continue;
+      assert_int_equal (bw_eye_pick (&eye, piece.scene, layers, x, y, WIDTH, HEIGHT), walked);
+      sure++;
+      found += walked >= 0;
+    }
+    piece_away (&piece);
+  }
+  assert_true (sure > 150);
+  assert_true (found > 50);
+}
+
+/* A bead that faces the eye squarely is the one found under its own middle. */
+static void
+a_bead_that_faces_the_eye_is_found_under_its_middle (void **state)
+{
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_at_hand (which);
+    const BwScene *scene = piece.scene;
+    for (int i = 0; i < scene->n_band; i += 7) {
+      const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+      BwEye eye;
+      double x, y;
+      BwCamera camera = { bw_degrees (atan2 ((double)bead->out[1], (double)bead->out[0])), 0, 2 };
+      bw_eye_init (&eye, camera, scene, WIDTH, HEIGHT);
+      assert_true (bw_eye_project (&eye, bead->at, WIDTH, HEIGHT, &x, &y));
+      assert_int_equal (bw_eye_pick (&eye, scene, BW_LAYER_BAND, x, y, WIDTH, HEIGHT), i);
+      camera.turn_deg += 180;
+      bw_eye_init (&eye, camera, scene, WIDTH, HEIGHT);
+      assert_true (bw_eye_project (&eye, bead->at, WIDTH, HEIGHT, &x, &y));
+      assert_int_not_equal (bw_eye_pick (&eye, scene, BW_LAYER_ALL, x, y, WIDTH, HEIGHT), i);
+    }
+    piece_away (&piece);
+  }
+}
+
+static void
+what_is_not_shown_is_neither_found_nor_in_the_way (void **state)
+{
+  Piece piece = piece_at_hand (0);
+  const BwScene *scene = piece.scene;
+  const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, 0);
+  BwEye eye;
+  double x, y;
+  BwCamera camera = { bw_degrees (atan2 ((double)bead->out[1], (double)bead->out[0])) + 180, 0, 1 };
+  bw_eye_init (&eye, camera, scene, WIDTH, HEIGHT);
+  assert_true (bw_eye_project (&eye, bead->at, WIDTH, HEIGHT, &x, &y));
+  int front = bw_eye_pick (&eye, scene, BW_LAYER_ALL, x, y, WIDTH, HEIGHT);
+  assert_true (front >= 0 && front != 0);
+  assert_int_equal (bw_eye_pick (&eye, scene, BW_LAYER_STONE, x, y, WIDTH, HEIGHT), -1);
+  assert_int_equal (bw_eye_pick (&eye, scene, BW_LAYER_BAIL, x, y, WIDTH, HEIGHT), -1);
+  piece_away (&piece);
+}
+
+static void
+the_bed_hides_what_lies_behind_it (void **state)
+{
+  Piece piece = piece_at_hand (3);
+  BwScene *scene = piece.scene;
+  int hidden = 0;
+  /* With every bead but the farthest taken away, the bed alone stands before it. */
+  const BwSceneBead far_bead = g_array_index (scene->beads, BwSceneBead, scene->n_band / 2);
+  g_array_set_size (scene->beads, 0);
+  g_array_append_val (scene->beads, far_bead);
+  for (int tip = -6; tip <= 6; tip += 3) {
+    BwEye eye;
+    double x, y;
+    BwCamera camera
+        = { bw_degrees (atan2 ((double)far_bead.out[1], (double)far_bead.out[0])) + 180, tip, 1 };
+    bw_eye_init (&eye, camera, scene, WIDTH, HEIGHT);
+    assert_true (bw_eye_project (&eye, far_bead.at, WIDTH, HEIGHT, &x, &y));
+    assert_int_equal (bw_eye_pick (&eye, scene, BW_LAYER_BAND, x, y, WIDTH, HEIGHT), 0);
+    hidden += bw_eye_pick (&eye, scene, BW_LAYER_BAND | BW_LAYER_BED, x, y, WIDTH, HEIGHT) == -1;
+  }
+  assert_int_equal (hidden, 5);
+  piece_away (&piece);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_ray_passes_through_what_is_projected_on_its_pixel),
+    cmocka_unit_test (at_zoom_one_the_whole_piece_is_in_the_picture),
+    cmocka_unit_test (turn_and_tip_mean_what_they_say),
+    cmocka_unit_test (the_bead_under_a_pixel_is_the_one_a_walk_along_the_ray_finds),
+    cmocka_unit_test (a_bead_that_faces_the_eye_is_found_under_its_middle),
+    cmocka_unit_test (what_is_not_shown_is_neither_found_nor_in_the_way),
+    cmocka_unit_test (the_bed_hides_what_lies_behind_it),
+  };
+  return cmocka_run_group_tests_name ("camera", tests, NULL, NULL);
+}

@@ -1,0 +1,392 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The scene against the core it is built from. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "core/colour.h"
+#include "core/lattice.h"
+#include "core/ring.h"
+#include "pieces.h"
+#include "preview/scene-parts.h"
+#include <string.h>
+
+static const BwSceneBead *
+bead (const BwScene *scene, int index)
+{
+  return &g_array_index (scene->beads, BwSceneBead, index);
+}
+
+static BwVec3
+wide (const float v[3])
+{
+  return bw_vec3 ((double)v[0], (double)v[1], (double)v[2]);
+}
+
+static double
+apart (BwVec3 a, BwVec3 b)
+{
+  return bw_vec3_length (bw_vec3_sub (a, b));
+}
+
+static void
+every_bead_of_the_band_is_at_its_place (void **state)
+{
+  for (int piece = 0; piece < N_PIECES; piece++) {
+    g_autoptr (BwProject) project = piece_new (piece);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    const BwPlaces *places = bw_project_true_places (project);
+    assert_int_equal (scene->n_band, places->rows * places->columns / 2);
+    assert_int_equal ((int)scene->beads->len - scene->n_band,
+                      bw_bail_bead_count (&bw_project_get_design (project)->bail));
+    for (int row = 1; row <= places->rows; row++)
+      for (int j = 0; j < places->columns / 2; j++) {
+        int column = bw_lattice_column (row, j);
+        int index = bw_scene_bead_index (scene, FALSE, row, column);
+        const BwPlace *place = bw_places_get (places, row, column);
+        assert_in_range (index, 0, scene->n_band - 1);
+        assert_int_equal (bead (scene, index)->row, row);
+        assert_int_equal (bead (scene, index)->column, column);
+        assert_true (apart (wide (bead (scene, index)->at), place->at) < 1e-4);
+        assert_true (fabs ((double)bead (scene, index)->out[0] - place->normal.x) < 1e-6);
+      }
+  }
+}
+
+static void
+a_place_off_the_lattice_has_no_bead (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  int rows = scene->n_band / (scene->band_columns / 2);
+  assert_int_equal (bw_scene_bead_index (scene, FALSE, 1, 1), -1);
+  assert_int_equal (bw_scene_bead_index (scene, FALSE, 2, 2), -1);
+  assert_int_equal (bw_scene_bead_index (scene, FALSE, 0, 1), -1);
+  assert_int_equal (bw_scene_bead_index (scene, FALSE, rows + 1, 2 - rows % 2), -1);
+  assert_int_equal (bw_scene_bead_index (scene, FALSE, 1, scene->band_columns + 2), -1);
+  assert_int_equal (bw_scene_bead_index (scene, TRUE, 1, scene->bail_columns + 2), -1);
+  g_autoptr (BwProject) bare = piece_new (3);
+  g_autoptr (BwScene) without = bw_scene_new (bare, FALSE);
+  assert_int_equal (bw_scene_bead_index (without, TRUE, 1, 2), -1);
+}
+
+/* The middle of each row of the bail, and its direction of holes. */
+static BwVec3
+row_middle (const BwScene *scene, const BwDesign *design, int row)
+{
+  /* A row holds every other column: its middle lies half a column off the strip's own. */
+  BwVec3 sum = bw_vec3 (0, 0, 0);
+  int n = design->bail.columns / 2;
+  for (int j = 0; j < n; j++) {
+    const BwSceneBead *b
+        = bead (scene, bw_scene_bead_index (scene, TRUE, row, bw_lattice_column (row, j)));
+    double off = ((design->bail.columns + 1) / 2.0 - b->column) * design->gauge.column_mm;
+    sum = bw_vec3_add (sum, bw_vec3_add (wide (b->at), bw_vec3_scale (wide (b->axis), off)));
+  }
+  return bw_vec3_scale (sum, 1.0 / n);
+}
+
+static void
+the_bail_is_an_arc_of_its_own_length_on_its_own_base (void **state)
+{
+  const int with_bail[] = { 0, 1, 2, 4 };
+  for (gsize k = 0; k < G_N_ELEMENTS (with_bail); k++) {
+    g_autoptr (BwProject) project = piece_new (with_bail[k]);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    const BwDesign *design = bw_project_get_design (project);
+    const BwHang *hang = bw_project_hang (project);
+    const BwLoop *loop = &hang->loop;
+    double step = 2 * loop->radius_mm * sin (design->gauge.pitch_mm / 4 / loop->radius_mm);
+    double at = bw_radians (design->bail.at_deg), farthest = 0;
+    for (int row = 1; row <= design->bail.rows; row++) {
+      BwVec3 here = row_middle (scene, design, row);
+      farthest = MAX (farthest, here.x * cos (at) + here.y * sin (at));
+      if (row > 1)
+        assert_true (fabs (apart (here, row_middle (scene, design, row - 1)) - step) < 1e-4);
+    }
+    /* The last bead and the first lie a step inside the ends of the base. */
+    double inner = 2 * loop->radius_mm
+                   * fabs (sin (loop->half_angle - design->gauge.pitch_mm / 2 / loop->radius_mm));
+    assert_true (
+        fabs (apart (row_middle (scene, design, 1), row_middle (scene, design, design->bail.rows))
+              - inner)
+        < 1e-4);
+    /* The summit's inner side is where it hangs. */
+    double pivot = hypot (hang->pivot.x, hang->pivot.y) + design->bead.diameter_mm / 2;
+    double sagitta
+        = design->bail.rows % 2
+              ? 0
+              : loop->radius_mm * (1 - cos (design->gauge.pitch_mm / 4 / loop->radius_mm));
+    assert_true (fabs (farthest - (pivot - sagitta)) < 1e-3);
+  }
+}
+
+static void
+holes_run_along_the_stone_or_across_it (void **state)
+{
+  g_autoptr (BwProject) flap = piece_new (0), upright = piece_new (2);
+  g_autoptr (BwScene) one = bw_scene_new (flap, FALSE), other = bw_scene_new (upright, FALSE);
+  double at = bw_radians (bw_project_get_design (upright)->bail.at_deg);
+  for (guint i = (guint)one->n_band; i < one->beads->len; i++)
+    assert_true (bead (one, (int)i)->axis[2] > 0.999f);
+  for (guint i = (guint)other->n_band; i < other->beads->len; i++) {
+    const BwSceneBead *b = bead (other, (int)i);
+    assert_true (fabsf (b->axis[2]) < 1e-6f);
+    assert_true (fabs ((double)b->axis[0] * cos (at) + (double)b->axis[1] * sin (at)) < 1e-6);
+  }
+}
+
+static void
+same_colours (const BwScene *a, const BwScene *b)
+{
+  assert_int_equal (a->beads->len, b->beads->len);
+  for (guint i = 0; i < a->beads->len; i++) {
+    const BwSceneBead *x = bead (a, (int)i), *y = bead (b, (int)i);
+    assert_memory_equal (x->colour, y->colour, sizeof x->colour);
+    assert_true (x->finish == y->finish);
+  }
+}
+
+static void
+recolouring_gives_what_building_anew_gives (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  int first, rows = bw_project_get_design (project)->band.rows;
+  assert_int_equal (bw_scene_recolour (scene, project, FALSE, &first), 0);
+  assert_true (bw_project_set_bead (project, "", FALSE, 7, 2, 1));
+  assert_true (bw_project_set_bead (project, "", FALSE, rows, 1, 1));
+  assert_true (bw_project_set_bead (project, "", TRUE, 3, 2, 6));
+  int n = bw_scene_recolour (scene, project, FALSE, &first);
+  assert_int_equal (first, bw_scene_bead_index (scene, FALSE, 7, 2));
+  assert_int_equal (first + n - 1, bw_scene_bead_index (scene, TRUE, 3, 2));
+  g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
+  same_colours (scene, anew);
+  assert_true (bw_scene_recolour (scene, project, TRUE, NULL) > 0);
+  g_autoptr (BwScene) by_fit = bw_scene_new (project, TRUE);
+  same_colours (scene, by_fit);
+}
+
+static void
+recolouring_one_bead_touches_that_bead_alone (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (1);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  for (int i = 0; i < 2; i++) {
+    gboolean in_bail = i == 1;
+    assert_true (bw_project_set_bead (project, "", in_bail, 5, 4, in_bail ? 6 : 0));
+    int index = bw_scene_recolour_bead (scene, project, in_bail, 5, 4);
+    assert_int_equal (index, bw_scene_bead_index (scene, in_bail, 5, 4));
+    g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
+    same_colours (scene, anew);
+  }
+  assert_int_equal (bw_scene_recolour_bead (scene, project, FALSE, 5, 5), -1);
+}
+
+static void
+a_bead_has_the_linear_light_of_its_tray_colour (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  const BwTray *tray = bw_project_get_tray (project);
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  for (int i = 0; i < scene->n_band; i++) {
+    const BwSceneBead *b = bead (scene, i);
+    const BwColour *colour = &tray->colour[bw_drawing_get (drawing, b->row, b->column)];
+    BwLinear light = bw_colour_linear (colour->srgb);
+    assert_true (fabs ((double)b->colour[0] - light.r) < 1e-6);
+    assert_true (fabs ((double)b->colour[2] - light.b) < 1e-6);
+    assert_int_equal ((int)b->finish, (int)colour->finish);
+  }
+}
+
+static double
+lightness_of_fit (double gap, gboolean closes, gboolean grips)
+{
+  BwFitColumn column = { .gap_mm = gap, .pull_mm = 1.2, .closes = closes, .grips = grips };
+  float srgb[3];
+  bw_scene_fit_colour (&column, 0.8, srgb);
+  BwLinear light = { bw_colour_decode ((double)srgb[0]), bw_colour_decode ((double)srgb[1]),
+                     bw_colour_decode ((double)srgb[2]) };
+  return bw_colour_lab_from_linear (light).L;
+}
+
+static void
+fit_reads_by_lightness_alone (void **state)
+{
+  double last = 101;
+  for (double gap = -4; gap <= 5; gap += 0.05) {
+    double L = lightness_of_fit (gap, gap <= 1.2, gap >= -0.8);
+    assert_true (L <= last + 1e-9);
+    last = L;
+  }
+  /* The middles of the three verdicts lie well apart. */
+  double loose = lightness_of_fit (-1.6, TRUE, FALSE), snug = lightness_of_fit (0, TRUE, TRUE);
+  double tight = lightness_of_fit (2.4, FALSE, TRUE);
+  assert_true (loose - snug > 15 && snug - tight > 15);
+}
+
+/* Six times the volume under the triangles. */
+static double
+volume (const GArray *triangles)
+{
+  double sum = 0;
+  for (guint i = 0; i + 2 < triangles->len; i += 3) {
+    const BwSceneVertex *v = &g_array_index (triangles, BwSceneVertex, i);
+    sum += bw_vec3_dot (wide (v[0].at), bw_vec3_cross (wide (v[1].at), wide (v[2].at)));
+  }
+  return sum / 6;
+}
+
+static void
+the_triangles_of_the_stone_hold_its_volume (void **state)
+{
+  for (int piece = 0; piece < N_PIECES; piece++) {
+    g_autoptr (BwProject) project = piece_new (piece);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    const BwStone *stone = bw_project_stone (project);
+    assert_int_equal (scene->stone_planes->len, stone->n_polygons);
+    assert_true (fabs (volume (scene->stone) / stone->volume_mm3 - 1) < 1e-4);
+    for (guint i = 0; i < scene->stone->len; i++) {
+      const BwSceneVertex *v = &g_array_index (scene->stone, BwSceneVertex, i);
+      for (guint f = 0; f < scene->stone_planes->len; f++) {
+        const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, f);
+        assert_true (bw_vec3_dot (wide (plane->normal), wide (v->at))
+                     < (double)plane->distance + 1e-3);
+      }
+    }
+  }
+}
+
+/* The sleeve between two heights holds Σ (g t + π t²) dz, by Steiner's formula for parallel bodies
+ * (P. M. Gruber, Convex and Discrete Geometry, Springer 2007, §6). */
+static double
+sleeve_volume (BwProject *project, double low, double high)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  BwBedding bedding;
+  double sum = 0;
+  int steps = 400;
+  assert_true (bw_bedding_init (&bedding, &design->bed, stone, bw_design_span (design), NULL));
+  for (int i = 0; i < steps; i++) {
+    double z = low + (high - low) * (i + 0.5) / steps, t = bw_bedding_thickness (&bedding, z);
+    BwSection section;
+    bw_section_init (&section, stone, z);
+    sum += (section.girth_mm * t + G_PI * t * t) * (high - low) / steps;
+  }
+  return sum;
+}
+
+static void
+the_bed_is_a_closed_sleeve_of_its_thickness (void **state)
+{
+  for (int piece = 0; piece < N_PIECES; piece++) {
+    g_autoptr (BwProject) project = piece_new (piece);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    const BwDesign *design = bw_project_get_design (project);
+    BwBandSpan span = bw_design_span (design);
+    assert_true (fabs ((double)scene->bed_span[0] - span.bottom_mm - design->bed.overhang_mm)
+                 < 1e-4);
+    double wanted = sleeve_volume (project, (double)scene->bed_span[0], (double)scene->bed_span[1]);
+    assert_true (fabs (volume (scene->bed) / wanted - 1) < 5e-3);
+  }
+}
+
+static void
+a_band_without_a_bed_has_no_sleeve (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (GError) error = NULL;
+  BwDesign design = *bw_project_get_design (project);
+  design.bed.layers = 0;
+  assert_true (bw_project_set_design (project, "", &design, &error));
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  assert_int_equal (scene->bed->len, 0);
+  assert_true (scene->bed_span[0] == scene->bed_span[1]);
+}
+
+static void
+the_sphere_holds_the_whole_piece (void **state)
+{
+  for (int piece = 0; piece < N_PIECES; piece++) {
+    g_autoptr (BwProject) project = piece_new (piece);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    double reach = hypot ((double)scene->bead_radius, (double)scene->bead_half_length);
+    for (guint i = 0; i < scene->beads->len; i++)
+      assert_true (apart (wide (bead (scene, (int)i)->at), wide (scene->centre)) + reach
+                   < (double)scene->radius + 1e-3);
+    for (guint i = 0; i < scene->stone->len; i++)
+      assert_true (
+          apart (wide (g_array_index (scene->stone, BwSceneVertex, i).at), wide (scene->centre))
+          < (double)scene->radius + 1e-3);
+  }
+}
+
+static void
+the_thread_goes_through_every_visited_hole (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  const BwPath *path = bw_project_path (project);
+  const BwSceneVertex *ends = (const BwSceneVertex *)(gpointer)scene->thread->data;
+  guint through = 0;
+  assert_int_equal (scene->thread->len % 2, 0);
+  assert_in_range (scene->thread->len, 2 * path->visits->len, 4 * path->visits->len);
+  for (guint i = 0; i + 1 < scene->thread->len; i += 2) {
+    if (through >= path->visits->len)
+      break;
+    const BwVisit *visit = &g_array_index (path->visits, BwVisit, through);
+    const BwSceneBead *b
+        = bead (scene, bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column));
+    /* In a hole: as long as the bead, its middle no farther off than the hole is wide. */
+    BwVec3 from = wide (ends[i].at), to = wide (ends[i + 1].at);
+    BwVec3 middle = bw_vec3_scale (bw_vec3_add (from, to), 0.5);
+    BwVec3 along = bw_vec3_scale (wide (b->axis), visit->direction ? 1 : -1);
+    double length = 2 * (double)scene->bead_half_length;
+    if (apart (middle, wide (b->at)) > (double)scene->hole_radius
+        || fabs (bw_vec3_dot (bw_vec3_sub (to, from), along) - length) > 1e-4)
+      continue;
+    through++;
+  }
+  assert_int_equal (through, path->visits->len);
+}
+
+static void
+a_named_mineral_has_its_colour_and_another_is_clear (void **state)
+{
+  float amethyst[3], smoky[3], quartz[3], unknown[3];
+  bw_mineral_keeps ("Amethyst", amethyst);
+  bw_mineral_keeps ("smoky quartz", smoky);
+  bw_mineral_keeps ("quartz", quartz);
+  bw_mineral_keeps ("Zinnober?", unknown);
+  assert_true (amethyst[1] < amethyst[0] && amethyst[1] < amethyst[2]);
+  assert_true (smoky[0] < quartz[0] && smoky[2] < smoky[0]);
+  assert_memory_equal (quartz, unknown, sizeof quartz);
+  bw_mineral_keeps (NULL, unknown);
+  assert_memory_equal (quartz, unknown, sizeof quartz);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_bead_of_the_band_is_at_its_place),
+    cmocka_unit_test (a_place_off_the_lattice_has_no_bead),
+    cmocka_unit_test (the_bail_is_an_arc_of_its_own_length_on_its_own_base),
+    cmocka_unit_test (holes_run_along_the_stone_or_across_it),
+    cmocka_unit_test (recolouring_gives_what_building_anew_gives),
+    cmocka_unit_test (recolouring_one_bead_touches_that_bead_alone),
+    cmocka_unit_test (a_bead_has_the_linear_light_of_its_tray_colour),
+    cmocka_unit_test (fit_reads_by_lightness_alone),
+    cmocka_unit_test (the_triangles_of_the_stone_hold_its_volume),
+    cmocka_unit_test (the_bed_is_a_closed_sleeve_of_its_thickness),
+    cmocka_unit_test (a_band_without_a_bed_has_no_sleeve),
+    cmocka_unit_test (the_sphere_holds_the_whole_piece),
+    cmocka_unit_test (the_thread_goes_through_every_visited_hole),
+    cmocka_unit_test (a_named_mineral_has_its_colour_and_another_is_clear),
+  };
+  return cmocka_run_group_tests_name ("scene", tests, NULL, NULL);
+}
