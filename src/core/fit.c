@@ -20,11 +20,18 @@ bw_verdict_word (BwVerdict verdict)
   return words[verdict];
 }
 
+/* The longest way round that n beads are not merely partial work for. */
+static double
+longest_whole (const BwLaid *laid, int n)
+{
+  return 2 * n * laid->design->pitch.mm;
+}
+
 /* Too few beads to speak of a ring: fewer than three, or less than half of the way round. */
 static gboolean
 is_partial (const BwLaid *laid, int n, const BwRing *relaxed)
 {
-  return n < 3 || n * laid->design->pitch.mm < relaxed->length_mm / 2;
+  return n < 3 || relaxed->length_mm > longest_whole (laid, n);
 }
 
 static double
@@ -209,6 +216,40 @@ bw_fit_verdict (const BwDesign *design, const BwStone *stone, int rows, double *
   return judge (rows, closes, grips);
 }
 
+gboolean
+bw_fit_is_snug (const BwDesign *design, const BwStone *stone, int rows)
+{
+  BwLaid laid;
+  BwColumn columns[2];
+  g_return_val_if_fail (bw_laid_init (&laid, design, stone), FALSE);
+  for (int k = 0; k < design->band.columns && rows % 2 == 0; k++) {
+    BwColumn *column = &columns[k % 2];
+    bw_column_init (column, &laid, bw_column_outside_in (design->band.columns, k));
+    if (k > 0 && bw_column_equal (&columns[0], &columns[1]))
+      continue;
+    Answer answer = answer_of (&laid, column, rows / 2, FALSE);
+    if (!answer.closes || !answer.grips)
+      return FALSE;
+  }
+  return rows % 2 == 0;
+}
+
+static double
+relaxed_length (const BwColumn *column)
+{
+  return column->section.girth_mm + 2 * G_PI * column->relaxed_mm;
+}
+
+/* The fewest beads from n up that make a ring round a column at all. */
+static int
+fewest_whole (const BwLaid *laid, const BwColumn *column, int n)
+{
+  n = MAX (n, (int)(relaxed_length (column) / longest_whole (laid, 1)));
+  while (relaxed_length (column) > longest_whole (laid, n))
+    n++;
+  return n;
+}
+
 /* Counts from different starts differ by one at most while s ≤ 2ρ, so the mean of two starts needs
  * one less at the least. With longer chords they can differ by more; three less is where the search
  * begins then. */
@@ -232,6 +273,7 @@ bw_fit_recommended (const BwDesign *design, const BwStone *stone)
     bw_column_init (&columns[k % 2], &laid, bw_column_outside_in (design->band.columns, k));
     if (k > 0 && bw_column_equal (&columns[0], &columns[1]))
       continue;
+    n = fewest_whole (&laid, &columns[k % 2], n);
     bw_column_squeezed (&ring, &columns[k % 2], 1);
     if (closes_within (&laid, &ring, n, laid.stretched_mm))
       continue;
@@ -301,16 +343,26 @@ closes_at (const BwLaid *laid, const BwColumn *column, int n, double lambda)
   return closes_within (laid, &ring, n, laid->stretched_mm);
 }
 
-/* The column that will probably bind; 0 when one of them can never close. */
+/* The scale up to which n beads are more than partial work; below 0 when they never are. */
+static double
+whole_up_to (const BwLaid *laid, const BwColumn *column, int n)
+{
+  return (longest_whole (laid, n) - 2 * G_PI * column->relaxed_mm) / column->section.girth_mm;
+}
+
+/* The column that will probably bind, 0 when one of them can never close. `whole` receives the
+ * scale up to which all of them are more than partial work. */
 static int
-likely_binding (const BwLaid *laid, int n)
+likely_binding (const BwLaid *laid, int n, double *whole)
 {
   double least = INFINITY;
   int binding = 1;
+  *whole = INFINITY;
   for (int c = 1; c <= laid->design->band.columns; c++) {
     BwColumn column;
     bw_column_init (&column, laid, c);
-    if (never_closes (laid, &column, n))
+    *whole = MIN (*whole, whole_up_to (laid, &column, n));
+    if (never_closes (laid, &column, n) || *whole <= 0)
       return 0;
     double scale = surely_closes (laid, &column, n);
     if (scale < least) {
@@ -327,7 +379,8 @@ bw_fit_closing_scale (const BwDesign *design, const BwStone *stone, int n)
   BwLaid laid;
   BwColumn binding, other;
   g_return_val_if_fail (bw_laid_init (&laid, design, stone), 0);
-  int first = likely_binding (&laid, n);
+  double whole;
+  int first = likely_binding (&laid, n, &whole);
   if (first == 0)
     return 0;
   bw_column_init (&binding, &laid, first);
@@ -339,5 +392,5 @@ bw_fit_closing_scale (const BwDesign *design, const BwStone *stone, int n)
     binding = other;
     lambda = MIN (lambda, column_closing_scale (&laid, &binding, n, lambda));
   }
-  return lambda;
+  return MIN (lambda, whole);
 }

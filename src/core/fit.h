@@ -44,6 +44,10 @@ void bw_fit_init (BwFit *fit, const BwDesign *design, const BwStone *stone, int 
 BwVerdict bw_fit_verdict (const BwDesign *design, const BwStone *stone, int rows,
                           double *gap_min_mm, double *gap_max_mm);
 
+/* Whether the verdict is BW_VERDICT_SNUG, stopping at the first column that does not close or does
+ * not grip. */
+gboolean bw_fit_is_snug (const BwDesign *design, const BwStone *stone, int rows);
+
 /* The smallest n at which every column closes. At least 3. */
 int bw_fit_recommended (const BwDesign *design, const BwStone *stone);
 

@@ -175,20 +175,21 @@ find_bed (Search *search)
   offer (search, BW_REMEDY_BED, change, &changed);
 }
 
-/* The design with another number of layers; FALSE when it cannot be made. */
-static gboolean
-with_layers (const Search *search, int layers, BwDesign *changed)
+/* The design with another number of layers. */
+static BwDesign
+with_layers (const Search *search, int layers)
 {
-  *changed = *search->design;
-  drop_girth_over (search, &changed->bed);
-  changed->bed.layers = layers;
-  return layers >= 0 && layers <= LAYERS_MAX && bw_design_validate (changed, NULL, NULL);
+  BwDesign changed = *search->design;
+  drop_girth_over (search, &changed.bed);
+  changed.bed.layers = layers;
+  return changed;
 }
 
 static gboolean
 is_snug (const Search *search, const BwDesign *changed)
 {
-  return bw_fit_verdict (changed, search->stone, changed->band.rows, NULL, NULL) == BW_VERDICT_SNUG;
+  return bw_design_validate (changed, NULL, NULL)
+         && bw_fit_is_snug (changed, search->stone, changed->band.rows);
 }
 
 /* The neighbour that brings the gaps nearest to nothing, when it brings them nearer at all. */
@@ -197,10 +198,10 @@ offer_better_neighbour (Search *search, int layers)
 {
   double best = worst_gap (search->gap_min_mm, search->gap_max_mm);
   int chosen = layers;
-  BwDesign changed;
   for (int other = layers - 1; other <= layers + 1; other += 2) {
     double least, greatest;
-    if (!with_layers (search, other, &changed))
+    BwDesign changed = with_layers (search, other);
+    if (other > LAYERS_MAX || !bw_design_validate (&changed, NULL, NULL))
       continue;
     bw_fit_verdict (&changed, search->stone, changed.band.rows, &least, &greatest);
     if (worst_gap (least, greatest) < best) {
@@ -208,8 +209,9 @@ offer_better_neighbour (Search *search, int layers)
       chosen = other;
     }
   }
-  if (chosen != layers && with_layers (search, chosen, &changed))
-    offer (search, BW_REMEDY_LAYERS, chosen, &changed);
+  BwDesign better = with_layers (search, chosen);
+  if (chosen != layers)
+    offer (search, BW_REMEDY_LAYERS, chosen, &better);
 }
 
 static void
@@ -223,7 +225,8 @@ find_layers (Search *search)
   int toward = search->verdict == BW_VERDICT_LOOSE ? 1 : -1;
   for (int k = 2; k < 2 * (LAYERS_MAX + 1); k++) {
     int other = layers + (k % 2 ? -toward : toward) * (k / 2);
-    if (with_layers (search, other, &changed) && is_snug (search, &changed)) {
+    changed = with_layers (search, other);
+    if (other >= 0 && other <= LAYERS_MAX && is_snug (search, &changed)) {
       offer (search, BW_REMEDY_LAYERS, other, &changed);
       return;
     }

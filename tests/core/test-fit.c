@@ -102,6 +102,7 @@ a_quick_verdict_is_the_verdict_of_the_whole_fit (void **state)
       bw_fit_init (&fit, &design, &stone, rows);
       assert_int_equal (bw_fit_verdict (&design, &stone, rows, NULL, NULL), fit.verdict);
       assert_int_equal (bw_fit_verdict (&design, &stone, rows, &least, &greatest), fit.verdict);
+      assert_int_equal (bw_fit_is_snug (&design, &stone, rows), fit.verdict == BW_VERDICT_SNUG);
       assert_near (least, fit.gap_min_mm, 1e-10);
       assert_near (greatest, fit.gap_max_mm, 1e-10);
     }
