@@ -162,10 +162,20 @@ short_verdict (BwVerdict verdict)
   return _ ("odd rows");
 }
 
+const char *
+bw_report_voids_girth_over (const GArray *remedies)
+{
+  for (guint i = 0; i < remedies->len; i++)
+    if (g_array_index (remedies, BwRemedy, i).voids_girth_over)
+      return _ (
+          "The girth measured over the bed no longer holds once the bed or its place changes.");
+  return NULL;
+}
+
 static void
 text_remedies (GString *text, const GArray *remedies)
 {
-  gboolean voids = FALSE;
+  const char *voids = bw_report_voids_girth_over (remedies);
   g_auto (BwTable) table = { 0 };
   bw_table_init (&table, "llrr");
   bw_table_add (&table, g_strdup (_ ("What could change")), g_strdup (_ ("then")),
@@ -173,7 +183,6 @@ text_remedies (GString *text, const GArray *remedies)
   for (guint i = 0; i < remedies->len; i++) {
     const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
     g_autofree char *what = remedy_sentence (remedy);
-    voids |= remedy->voids_girth_over;
     bw_table_add (&table, g_strconcat (what, remedy->voids_girth_over ? " *" : "", NULL),
                   g_strdup (short_verdict (remedy->verdict)),
                   bw_text_number (remedy->gap_min_mm, 2), bw_text_number (remedy->gap_max_mm, 2));
@@ -181,7 +190,7 @@ text_remedies (GString *text, const GArray *remedies)
   g_string_append_c (text, '\n');
   bw_table_write (&table, text, 0);
   if (voids)
-    g_string_append (text, _ ("* The girth measured over the bed then no longer holds.\n"));
+    bw_text_item (text, voids);
 }
 
 static void

@@ -127,7 +127,8 @@ fit_json (BwProject *project)
   json_forecast (&json, bw_project_forecast (project));
   json_remedies (&json, bw_project_remedies (project));
   json_join (&json, bw_project_join (project));
-  bw_answer_warnings (&json, project, BW_TOPIC_FIT);
+  bw_answer_warnings (&json, project, BW_TOPIC_FIT,
+                      bw_report_voids_girth_over (bw_project_remedies (project)));
   return bw_answer_finish (&json);
 }
 

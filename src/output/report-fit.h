@@ -5,3 +5,7 @@
 
 /* The readable fit report of the project as it is. Owned. */
 char *bw_report_fit_text (BwProject *project);
+
+/* The sentence that a measurement over the bed would no longer hold, when some remedy makes it
+ * void; else NULL. Borrowed. */
+const char *bw_report_voids_girth_over (const GArray *remedies);

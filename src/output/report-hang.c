@@ -101,7 +101,7 @@ hang_json (BwProject *project)
   json_rest (&json, hang);
   json_wedge (&json, &hang->wedge);
   json_suggestions (&json, project);
-  bw_answer_warnings (&json, project, BW_TOPIC_HANG);
+  bw_answer_warnings (&json, project, BW_TOPIC_HANG, NULL);
   return bw_answer_finish (&json);
 }
 

@@ -71,7 +71,7 @@ materials_json (BwProject *project, int pieces)
   bw_answer_number (&json, "needle_mm", design->thread.needle_mm);
   bw_answer_number (&json, "hanging_cord_mm", materials.hanging_cord_mm);
   json_cost (&json, &materials, design->supply.currency);
-  bw_answer_warnings (&json, project, BW_TOPIC_MATERIALS);
+  bw_answer_warnings (&json, project, BW_TOPIC_MATERIALS, NULL);
   return bw_answer_finish (&json);
 }
 

@@ -32,8 +32,9 @@ void bw_text_fact (BwTable *table, const char *label, char *value);
 
 /* A blank line, then each warning on a line; nothing when there is none. */
 void bw_text_warnings (GString *text, BwProject *project, guint topics);
-/* The member "warnings", a list of sentences; left out when there is none. */
-void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics);
+/* The member "warnings", a list of sentences; left out when there is none. more: one sentence of
+ * the report's own, or NULL. */
+void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more);
 
 /* The name of a colour: its own, or its letter when it has none. Owned. */
 char *bw_text_colour (const BwTray *tray, int colour);

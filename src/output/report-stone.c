@@ -66,7 +66,7 @@ stone_json (BwProject *project)
     json_face (&json, stone, f);
   bw_answer_close (&json);
   bw_answer_number (&json, "closing_error_mm", stone->closing_error_mm);
-  bw_answer_warnings (&json, project, BW_TOPIC_STONE);
+  bw_answer_warnings (&json, project, BW_TOPIC_STONE, NULL);
   return bw_answer_finish (&json);
 }
 

@@ -110,14 +110,16 @@ bw_text_warnings (GString *text, BwProject *project, guint topics)
 }
 
 void
-bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics)
+bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more)
 {
   g_auto (GStrv) warnings = bw_project_warnings_about (project, topics);
-  if (!*warnings)
+  if (!*warnings && !more)
     return;
   bw_answer_open_array (json, "warnings");
   for (char **warning = warnings; *warning; warning++)
     bw_answer_string (json, NULL, *warning);
+  if (more)
+    bw_answer_string (json, NULL, more);
   bw_answer_close (json);
 }
 

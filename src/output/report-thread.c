@@ -90,7 +90,7 @@ thread_json (BwProject *project, gboolean all)
     json_passes (&json, "bail_passes", path->bail_passes, design->bail.rows,
                  design->bail.columns / 2);
   }
-  bw_answer_warnings (&json, project, BW_TOPIC_THREAD);
+  bw_answer_warnings (&json, project, BW_TOPIC_THREAD, NULL);
   return bw_answer_finish (&json);
 }
 

@@ -94,6 +94,9 @@ append_open_strip (const Finish *finish)
       rows, rows - 1, rows + 1);
   bw_text_section (finish->text, _ ("The join"));
   bw_text_item (finish->text, sentence);
+  if (finish->design->bail.style != BW_BAIL_NONE)
+    bw_text_item (finish->text,
+                  _ ("The bail is worked on the closed band: its words follow then."));
 }
 
 /* The new beads of a pass of the bail. */

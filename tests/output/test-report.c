@@ -593,6 +593,23 @@ warnings_are_plain_sentences (void **state)
 }
 
 static void
+a_measurement_that_a_remedy_makes_void_is_told (void **state)
+{
+  g_autoptr (BwProject) project = sample_project (61, SAMPLE_NO_BAIL);
+  BwDesign design = *bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  BwSection section;
+  bw_section_init (&section, stone, bw_band_span_mid (bw_design_span (&design)));
+  design.bed.has_girth_over = TRUE;
+  design.bed.girth_over_mm = section.girth_mm + 2;
+  g_autofree char *before = bw_report_fit (project, 0, TRUE, NULL);
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  g_autofree char *after = bw_report_fit (project, 0, TRUE, NULL);
+  assert_null (strstr (before, "no longer holds"));
+  assert_non_null (strstr (after, "no longer holds"));
+}
+
+static void
 every_report_reads_as_text_without_blanks_at_the_ends_of_lines (void **state)
 {
   for (int i = SAMPLE_NO_BAIL; i <= SAMPLE_RING; i++) {
@@ -635,6 +652,7 @@ main (void)
     cmocka_unit_test (materials_for_a_class_scale_with_the_pieces),
     cmocka_unit_test (the_cost_has_its_keys_and_its_sum),
     cmocka_unit_test (warnings_are_plain_sentences),
+    cmocka_unit_test (a_measurement_that_a_remedy_makes_void_is_told),
     cmocka_unit_test (every_report_reads_as_text_without_blanks_at_the_ends_of_lines),
   };
   return cmocka_run_group_tests_name ("report", tests, NULL, NULL);

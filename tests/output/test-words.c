@@ -356,12 +356,14 @@ static void
 an_odd_strip_is_told_how_to_become_even (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (20265);
-  g_autoptr (Sample) sample = sample_new (rand, 8, 113, SAMPLE_NO_BAIL);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 113, SAMPLE_RING);
   g_autoptr (BwProject) project = load (sample);
   g_auto (GStrv) lines = lines_of (project);
   g_autofree char *words = g_strjoinv ("\n", lines);
   assert_non_null (strstr (words, "Weave 112 or 114 rows"));
   assert_null (strstr (words, "* Zip: "));
+  assert_non_null (strstr (words, "* The bail is worked on the closed band"));
+  assert_null (strstr (words, "\nThe bail\n"));
 }
 
 static int

@@ -157,6 +157,18 @@ a_picture_that_cannot_be_written_is_named (void **state)
   assert_ptr_equal (strchr (err, '\n'), err + strlen (err) - 1);
 }
 
+static void
+the_project_is_not_drawn_over (void **state)
+{
+  const Bench *bench = *state;
+  static const char *const arguments[] = { "--size=64x64", NULL };
+  g_autofree char *err = NULL, *before = NULL, *after = NULL;
+  assert_true (g_file_get_contents (bench->project, &before, NULL, NULL));
+  assert_int_equal (render (bench, bench->project, arguments, &err), 2);
+  assert_true (g_file_get_contents (bench->project, &after, NULL, NULL));
+  assert_string_equal (before, after);
+}
+
 int
 main (void)
 {
@@ -164,6 +176,7 @@ main (void)
     cmocka_unit_test (the_picture_has_the_size_asked_for_and_a_clear_ground),
     cmocka_unit_test (turn_and_tip_move_the_eye),
     cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
+    cmocka_unit_test (the_project_is_not_drawn_over),
   };
   return cmocka_run_group_tests_name ("render", tests, set_up, tear_down);
 }
