@@ -6,7 +6,7 @@ build_packages="gcc meson ninja-build pkg-config gettext libglib2.0-dev libglib2
   libgeos-dev libgsl-dev libx11-dev libxtst-dev fonts-dejavu-core adwaita-icon-theme"
 
 test_packages="xvfb openbox dbus at-spi2-core libatspi2.0-dev appstream desktop-file-utils
-  shared-mime-info librsvg2-bin libxml2-utils poppler-utils python3 mandoc man-db xauth"
+  shared-mime-info librsvg2-bin libxml2-utils poppler-utils python3 locales mandoc man-db xauth"
 
 # install_missing PACKAGE…: apt on Debian and Ubuntu, with sudo when needed.
 install_missing () {

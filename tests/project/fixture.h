@@ -10,6 +10,7 @@
 
 #include "core/fault.h"
 #include "project/project.h"
+#include <locale.h>
 #include <string.h>
 
 static inline char *
@@ -29,6 +30,28 @@ corpus_text (const char *name, gsize *length)
 
   assert_true (g_file_get_contents (path, &text, length, NULL));
   return text;
+}
+
+/* Switches to a locale that writes 1,5 for 1.5. It is compiled here, for few machines have it. */
+static inline void
+use_decimal_comma (void)
+{
+  const char *folder = g_getenv ("BW_LOCALES");
+  g_autofree char *own = g_build_filename (folder, g_get_prgname (), NULL);
+  g_autofree char *path = g_build_filename (own, "de_DE.UTF-8", NULL);
+  const char *argv[] = { "localedef", "-i", "de_DE", "-f", "UTF-8", path, NULL };
+  g_autoptr (GError) error = NULL;
+  int status = -1;
+
+  assert_non_null (folder);
+  assert_int_equal (g_mkdir_with_parents (own, 0755), 0);
+  if (!g_spawn_sync (NULL, (char **)argv, NULL,
+                     G_SPAWN_SEARCH_PATH | G_SPAWN_STDOUT_TO_DEV_NULL | G_SPAWN_STDERR_TO_DEV_NULL,
+                     NULL, NULL, NULL, NULL, &status, &error))
+    fail_msg ("localedef: %s", error->message);
+  g_setenv ("LOCPATH", own, TRUE);
+  assert_non_null (setlocale (LC_ALL, "de_DE.UTF-8"));
+  assert_string_equal (localeconv ()->decimal_point, ",");
 }
 
 static inline BwProject *

@@ -2,7 +2,6 @@
 #include "fixture.h"
 
 #include "project/json.h"
-#include <locale.h>
 #include <math.h>
 
 static JsonNode *
@@ -215,12 +214,11 @@ numbers_do_not_depend_on_the_locale (void **state)
 {
   g_autoptr (JsonNode) node = NULL;
 
-  if (!setlocale (LC_NUMERIC, "de_DE.UTF-8"))
-    setlocale (LC_NUMERIC, "");
+  use_decimal_comma ();
   node = parse ("[1.5, 2.25e-3]", NULL);
   assert_non_null (node);
   assert_prints ("[1.5, 2.25e-3]", "[1.5, 0.00225]\n");
-  setlocale (LC_NUMERIC, "C");
+  setlocale (LC_ALL, "C");
 }
 
 int

@@ -2,7 +2,6 @@
 #include "fixture.h"
 
 #include "project/length.h"
-#include <locale.h>
 #include <math.h>
 
 static void
@@ -131,6 +130,18 @@ what_is_written_is_read_back (void **state)
   }
 }
 
+static void
+lengths_follow_the_users_decimal_sign (void **state)
+{
+  use_decimal_comma ();
+  assert_written (9.5, BW_UNIT_MM, 2, "9,5 mm");
+  assert_written (12.7, BW_UNIT_INCH, 2, "0,5 in");
+  assert_written (3, BW_UNIT_MM, 2, "3 mm");
+  assert_length ("9,5", BW_UNIT_MM, 9.5);
+  assert_length ("9.5", BW_UNIT_MM, 9.5);
+  setlocale (LC_ALL, "C");
+}
+
 int
 main (void)
 {
@@ -142,6 +153,7 @@ main (void)
     cmocka_unit_test (a_length_too_long_for_a_number_is_refused),
     cmocka_unit_test (lengths_are_written_without_idle_zeros),
     cmocka_unit_test (what_is_written_is_read_back),
+    cmocka_unit_test (lengths_follow_the_users_decimal_sign),
   };
 
   return cmocka_run_group_tests_name ("length", tests, NULL, NULL);
