@@ -233,7 +233,9 @@ bw_offscreen_picture (BwOffscreen *self, const BwScene *scene, BwCamera camera, 
                  "The driver cannot draw a picture of %d × %d pixels", width, height);
     return NULL;
   }
+  bw_renderer_set_scale (self->renderer, (float)times);
   bw_offscreen_draw (self, scene, camera, layers, light, hover, width * times, height * times);
+  bw_renderer_set_scale (self->renderer, 1);
   g_autofree guint8 *pixels = g_malloc ((gsize)width * (gsize)height * (gsize)(times * times) * 4);
   glPixelStorei (GL_PACK_ALIGNMENT, 4);
   glReadPixels (0, 0, width * times, height * times, GL_RGBA, GL_UNSIGNED_BYTE, pixels);

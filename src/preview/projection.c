@@ -137,8 +137,8 @@ paint_stone (const Painter *p, gboolean front)
     if (!wanted)
       continue;
     double edge_on = 1 - MIN (fabs (n[2]), 1);
-    shade (p, glass, 0.55 + 0.75 * falling (p, n), 0.15 * edge_on * edge_on, rgb);
-    cairo_set_source_rgba (p->cr, rgb[0], rgb[1], rgb[2], front ? 0.62 + 0.2 * edge_on : 0.5);
+    shade (p, glass, 0.05 + 1.35 * falling (p, n), 0.12 * edge_on * edge_on, rgb);
+    cairo_set_source_rgba (p->cr, rgb[0], rgb[1], rgb[2], front ? 0.66 + 0.2 * edge_on : 0.5);
     cairo_fill (p->cr);
   }
 }
@@ -163,22 +163,35 @@ paint_edges (const Painter *p)
   }
 }
 
-/* The half of the sleeve that looks at the viewer, or the far half's inside. */
+/* TRUE for a piece of the sleeve that the stone stands before: its inner wall, which only shows on
+ * the far side, and the far part of its rims. */
+static gboolean
+lies_behind (const Painter *p, const BwSceneVertex *corner)
+{
+  const float *n = corner->normal;
+  float middle[3];
+  if (fabsf (n[2]) < 0.5f)
+    return n[0] * corner->at[0] + n[1] * corner->at[1] < 0;
+  for (int k = 0; k < 3; k++)
+    middle[k] = (corner[0].at[k] + corner[1].at[k] + corner[2].at[k]) / 3;
+  return behind_stone (p, middle);
+}
+
 static void
-paint_bed (const Painter *p, gboolean near_half)
+paint_bed (const Painter *p, gboolean behind)
 {
   const GArray *bed = p->scene->bed;
+  cairo_set_line_width (p->cr, 0.6);
   for (guint i = 0; i + 2 < bed->len; i += 3) {
     const BwSceneVertex *corner = &g_array_index (bed, BwSceneVertex, i);
     double n[3], rgb[3];
-    if (!faces_eye (p, corner) || behind_stone (p, corner->at) == near_half)
+    if (!faces_eye (p, corner) || lies_behind (p, corner) != behind)
       continue;
     turn (p, corner->normal, n);
     shade (p, bw_cord_colour, 0.8 * falling (p, n), 0, rgb);
     triangle_path (p, corner);
     cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
     cairo_fill_preserve (p->cr);
-    cairo_set_line_width (p->cr, 0.6);
     cairo_stroke (p->cr);
   }
 }
@@ -376,15 +389,15 @@ bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint la
   cairo_save (cr);
   if (stone)
     paint_stone (&p, FALSE);
-  if (bed)
-    paint_bed (&p, FALSE);
   paint_beads (&p, TRUE);
+  if (bed)
+    paint_bed (&p, TRUE);
   if (stone) {
     paint_stone (&p, TRUE);
     paint_edges (&p);
   }
   if (bed)
-    paint_bed (&p, TRUE);
+    paint_bed (&p, FALSE);
   if (layers & BW_LAYER_THREAD)
     paint_thread (&p);
   paint_beads (&p, FALSE);

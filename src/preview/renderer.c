@@ -15,6 +15,7 @@ struct _BwRenderer {
   BwGlBody *body;
   BwGlLines *edges, *thread;
   GLuint frame;
+  float scale;
 };
 
 static gboolean
@@ -41,6 +42,7 @@ bw_renderer_new (GError **error)
     bw_renderer_free (self);
     return NULL;
   }
+  self->scale = 1;
   glGenBuffers (1, &self->frame);
   glBindVertexArray (0);
   return self;
@@ -66,6 +68,12 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
   bw_gl_beads_set_scene (self->beads, scene);
   bw_gl_lines_set (self->edges, scene->stone_edges);
   bw_gl_lines_set (self->thread, scene->thread);
+}
+
+void
+bw_renderer_set_scale (BwRenderer *self, float scale)
+{
+  self->scale = scale;
 }
 
 void
@@ -123,7 +131,8 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
 {
   BwEye eye;
   BwGlFrame frame;
-  float ratio = MAX (1, (float)MIN (width, height) / 900);
+  /* A large picture wants its lines to grow with it, a small one no hairlines. */
+  float ratio = self->scale * MAX (1, (float)MIN (width, height) / self->scale / 900);
   bw_eye_init (&eye, camera, scene, width, height);
   bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);

@@ -201,6 +201,7 @@ render (GtkGLArea *area, GdkGLContext *context, BwStoneView *self)
   if (self->upload_stale)
     bw_renderer_set_scene (self->renderer, scene);
   self->upload_stale = FALSE;
+  bw_renderer_set_scale (self->renderer, (float)scale);
   bw_renderer_draw (self->renderer, scene, bw_session_get_camera (self->session),
                     bw_session_get_layers (self->session), bw_session_get_light (self->session),
                     hovered (self), gtk_widget_get_width (GTK_WIDGET (area)) * scale,
