@@ -174,8 +174,8 @@ paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hov
   bw_band_paint_stone (paint);
   paint_beads (self, paint);
   bw_band_paint_edges (paint);
-  bw_band_paint_bail (paint);
   bw_band_paint_join (paint);
+  bw_band_paint_bail (paint);
   bw_band_paint_face_names (paint);
   if (hover != NULL)
     paint_marked_bead (paint, *hover, paint->style->mark, line);

@@ -308,7 +308,7 @@ bw_band_paint_bail (const BwBandPaint *paint)
 static void
 paint_join_line (const BwBandPaint *paint, double u, GdkRGBA colour)
 {
-  double line = 2 * paint->style->line;
+  double line = 1 + paint->style->line;
   double before = 0;
   for (int column = paint->range.first_column; column <= paint->range.last_column; column++) {
     double x = bw_band_paint_x (paint, column % 2 == 0 ? u - 0.5 : u) - line / 2;
@@ -326,7 +326,7 @@ bw_band_paint_join (const BwBandPaint *paint)
 {
   const BwBandLayout *layout = paint->layout;
   int around = bw_band_layout_around (layout);
-  double line = 2 * paint->style->line;
+  double line = 1 + paint->style->line;
   double low = layout->y + layout->height - paint->style->text - 6;
 
   for (int image = paint->range.first_image; image <= paint->range.last_image + 1; image++) {

@@ -100,7 +100,8 @@ paint_row (const BwBandPaint *paint, const RowRuler *ruler, int long_row)
   if (row == 0)
     return;
   int image = (int)floor ((long_row - 1) / (double)ruler->period);
-  double shade = 1 - 0.5 * bw_band_layout_ghost (paint->layout, image);
+  double pale = paint->style->strong ? 0.3 : 0.5;
+  double shade = 1 - pale * bw_band_layout_ghost (paint->layout, image);
   double x = bw_band_layout_x (paint->layout, bw_lattice_pitches (long_row));
   gboolean numbered = is_numbered (ruler, row, long_row);
   GdkRGBA ink = bw_band_style_fade (paint->style->ink, shade);

@@ -21,6 +21,7 @@ typedef struct {
   double glow;             /* light gone through the glass, on the far side */
   double channel;          /* how much the hole shows through */
   double milk;             /* white mixed into the colour */
+  double mirror;           /* how much of the room polished metal shows */
 } Look;
 
 static const Look looks[BW_N_FINISHES] = {
@@ -30,7 +31,7 @@ static const Look looks[BW_N_FINISHES] = {
   [BW_FINISH_FROSTED] = { 0.44, 0.34, 0.03, 4, 0.05, 0.30, 0.10, 0.022 },
   [BW_FINISH_LINED] = { 0.30, 0.66, 0.55, 80, 0.10, 0.15, 0, 0 },
   [BW_FINISH_LUSTRE] = { 0.22, 0.74, 0.30, 18, 0.14, 0, 0, 0.004 },
-  [BW_FINISH_METAL] = { 0.05, 0.26, 0.55, 26, 0.04, 0, 0, 0 },
+  [BW_FINISH_METAL] = { 0.05, 0.26, 0.55, 26, 0.04, 0, 0, 0, 1 },
 };
 
 static double
@@ -42,8 +43,23 @@ to_linear (double value)
 static double
 to_srgb (double value)
 {
-  value = CLAMP (value, 0, 1);
   return value <= 0.0031308 ? value * 12.92 : 1.055 * pow (value, 1 / 2.4) - 0.055;
+}
+
+/* Every pixel needs it three times: a table of 4096 steps is exact to the byte's half. */
+#define TONES 4096
+
+static const guint8 *
+srgb_bytes (void)
+{
+  static const guint8 *table;
+  if (g_once_init_enter (&table)) {
+    guint8 *bytes = g_malloc (TONES);
+    for (int i = 0; i < TONES; i++)
+      bytes[i] = (guint8)(to_srgb (i / (TONES - 1.0)) * 255 + 0.5);
+    g_once_init_leave (&table, bytes);
+  }
+  return table;
 }
 
 static Light
@@ -121,11 +137,18 @@ lined_body (Light colour, double x)
 static Light
 lustre_sheen (Light light, const double normal[3])
 {
-  double grazing = pow (1 - normal[2], 1.5);
+  double grazing = (1 - normal[2]) * sqrt (1 - normal[2]);
   light.r += 0.16 * grazing;
   light.g += 0.10 * grazing * (1 + normal[0]);
   light.b += 0.24 * grazing;
   return light;
+}
+
+/* base^sharpness for base ≤ 1, nought where it would not show. */
+static double
+power (double base, double sharpness)
+{
+  return base < 1 - 8 / sharpness ? 0 : pow (base, sharpness);
 }
 
 static Light
@@ -137,23 +160,23 @@ shade (const Look *look, BwFinish finish, Light colour, double x, double y)
   normal_at (x, y, n);
   double facing = MAX (0, n[0] * sun[0] + n[1] * sun[1] + n[2] * sun[2]);
   double mirror = MAX (0, n[0] * half[0] + n[1] * half[1] + n[2] * half[2]);
-  double away = smooth (-0.9, 1.1, 0.75 * x - 0.45 * y);
+  double away = smooth (-0.9, 1.1, 0.75 * x - 0.45 * y), graze = 1 - n[2];
 
   Light body = finish == BW_FINISH_LINED ? lined_body (colour, x) : colour;
   double amount = look->ambient + look->diffuse * facing + look->glow * away * away * 1.6;
   if (finish == BW_FINISH_METAL)
-    amount += 0.85 * mirrored_room (n);
+    amount += 0.85 * (0.75 + (mirrored_room (n) - 0.75) * look->mirror);
   amount *= 1 - look->channel * smooth (0.62, 0.50, fabs (x)) * (0.7 + 0.3 * y);
 
   Light light = scale (body, amount);
-  double highlight = look->shine * pow (mirror, look->sharpness);
+  double highlight = look->shine * power (mirror, look->sharpness);
   if (finish == BW_FINISH_METAL)
     light = mix (light, add_white (scale (colour, 0.6), 0.4), MIN (1, highlight));
   else
     light = add_white (light, highlight);
   if (finish == BW_FINISH_LUSTRE)
     light = lustre_sheen (light, n);
-  return add_white (light, look->rim * pow (1 - n[2], 3) + look->milk);
+  return add_white (light, look->rim * graze * graze * graze + look->milk);
 }
 
 /* How far inside the rounded outline of the glass a point lies, pixels. */
@@ -167,13 +190,18 @@ inside_by (double x, double y, double half_width, double half_height)
 }
 
 static guint32
-pack (Light light, double alpha)
+byte_of (const guint8 *bytes, double light, guint alpha)
+{
+  guint full = bytes[(int)(CLAMP (light, 0, 1) * (TONES - 1) + 0.5)];
+  return (full * alpha + 127) / 255;
+}
+
+static guint32
+pack (const guint8 *bytes, Light light, double alpha)
 {
   guint a = (guint)(alpha * 255 + 0.5);
-  guint r = (guint)(to_srgb (light.r) * alpha * 255 + 0.5);
-  guint g = (guint)(to_srgb (light.g) * alpha * 255 + 0.5);
-  guint b = (guint)(to_srgb (light.b) * alpha * 255 + 0.5);
-  return a << 24 | r << 16 | g << 8 | b;
+  return a << 24 | byte_of (bytes, light.r, a) << 16 | byte_of (bytes, light.g, a) << 8
+         | byte_of (bytes, light.b, a);
 }
 
 /* Share of the pixel [at, at + 1) that lies in [low, high). */
@@ -210,20 +238,6 @@ sample (const Painter *painter, double x, double y)
   return mix (shadow, light, glass);
 }
 
-/* Small beads are sampled more finely, so that a highlight narrower than a pixel still tells. */
-static Light
-average (const Painter *painter, int x, int y)
-{
-  int n = painter->half_width < 14 ? 3 : 1;
-  Light sum = { 0, 0, 0 };
-  for (int i = 0; i < n; i++)
-    for (int j = 0; j < n; j++) {
-      Light light = sample (painter, x + (i + 0.5) / n, y + (j + 0.5) / n);
-      sum = (Light){ sum.r + light.r, sum.g + light.g, sum.b + light.b };
-    }
-  return scale (sum, 1.0 / (n * n));
-}
-
 static void
 painter_init (Painter *painter, const BwBeadFrame *frame, guint32 srgb, BwFinish finish)
 {
@@ -241,6 +255,7 @@ painter_init (Painter *painter, const BwBeadFrame *frame, guint32 srgb, BwFinish
   if (frame->calm) {
     painter->look.shine *= 0.35;
     painter->look.channel *= 0.5;
+    painter->look.mirror *= 0.4;
   }
 }
 
@@ -249,14 +264,16 @@ bw_bead_picture_paint (guint32 *pixels, int width, int height, const BwBeadFrame
                        guint32 srgb, BwFinish finish)
 {
   Painter painter;
+  const guint8 *bytes = srgb_bytes ();
   painter_init (&painter, frame, srgb, finish);
 
   for (int y = 0; y < height; y++)
     for (int x = 0; x < width; x++) {
       double alpha = overlap (x, frame->x, frame->x + frame->width)
                      * overlap (y, frame->y, frame->y + frame->height);
-      Light light = painter.plain || alpha <= 0 ? painter.colour : average (&painter, x, y);
-      pixels[y * width + x] = pack (light, alpha);
+      Light light
+          = painter.plain || alpha <= 0 ? painter.colour : sample (&painter, x + 0.5, y + 0.5);
+      pixels[y * width + x] = pack (bytes, light, alpha);
     }
 }
 

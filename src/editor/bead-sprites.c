@@ -7,8 +7,9 @@
 #include <math.h>
 #include <pango/pangocairo.h>
 
-/* Shifts kept for small beads, in each direction; large ones are placed on whole pixels. */
-#define SHIFTS 4
+/* A bead is painted once, the smaller the finer; its pictures are averaged down from that with as
+ * many shifts in each direction. Large beads are placed on whole pixels. */
+#define SMALL_PX 28.0
 #define LARGE_PX 72.0
 #define LETTER_PX 9.0 /* the least height of a bead that carries its letter */
 
@@ -16,9 +17,11 @@ struct _BwBeadSprites {
   BwBeadSize size;
   BwTray tray;
   PangoContext *font;
-  int shifts;
-  int width, height;
-  guint32 **picture; /* n_colours × shifts × shifts, NULL until wanted */
+  int shifts;                  /* in each direction; samples to a pixel */
+  int width, height;           /* of a picture */
+  int fine_width, fine_height; /* of the one it is averaged from */
+  guint32 **fine;              /* n_colours, NULL until wanted */
+  guint32 **picture;           /* n_colours × shifts × shifts, NULL until wanted */
 };
 
 BwBeadSprites *
@@ -28,9 +31,13 @@ bw_bead_sprites_new (const BwBeadSize *size, const BwTray *tray, PangoContext *f
   sprites->size = *size;
   sprites->tray = *tray;
   sprites->font = font ? g_object_ref (font) : NULL;
-  sprites->shifts = MAX (size->pitch_px, size->column_px) < LARGE_PX ? SHIFTS : 1;
+  double large = MAX (size->pitch_px, size->column_px);
+  sprites->shifts = large < SMALL_PX ? 4 : large < LARGE_PX ? 2 : 1;
   sprites->width = (int)ceil (size->pitch_px) + 1;
   sprites->height = (int)ceil (size->column_px) + 1;
+  sprites->fine_width = (int)ceil (size->pitch_px * sprites->shifts);
+  sprites->fine_height = (int)ceil (size->column_px * sprites->shifts);
+  sprites->fine = g_new0 (guint32 *, tray->n_colours);
   sprites->picture = g_new0 (guint32 *, tray->n_colours * sprites->shifts * sprites->shifts);
   return sprites;
 }
@@ -42,6 +49,9 @@ bw_bead_sprites_free (BwBeadSprites *sprites)
   for (int i = 0; i < n; i++)
     g_free (sprites->picture[i]);
   g_free (sprites->picture);
+  for (int i = 0; i < sprites->tray.n_colours; i++)
+    g_free (sprites->fine[i]);
+  g_free (sprites->fine);
   g_clear_object (&sprites->font);
   g_free (sprites);
 }
@@ -52,7 +62,7 @@ letter_layout (BwBeadSprites *sprites, gunichar letter)
   PangoLayout *layout = pango_layout_new (sprites->font);
   g_autoptr (PangoFontDescription) font
       = pango_font_description_copy (pango_context_get_font_description (sprites->font));
-  double px = 0.66 * MIN (sprites->size.column_px, sprites->size.pitch_px);
+  double px = 0.66 * sprites->shifts * MIN (sprites->size.column_px, sprites->size.pitch_px);
   char text[7] = { 0 };
 
   g_unichar_to_utf8 (letter, text);
@@ -74,7 +84,8 @@ write_letter (BwBeadSprites *sprites, guint32 *pixels, const BwBeadFrame *frame,
   double tone = bw_bead_letter_is_black (colour->srgb) ? 0 : 1;
 
   cairo_surface_t *surface = cairo_image_surface_create_for_data (
-      (guchar *)pixels, CAIRO_FORMAT_ARGB32, sprites->width, sprites->height, 4 * sprites->width);
+      (guchar *)pixels, CAIRO_FORMAT_ARGB32, sprites->fine_width, sprites->fine_height,
+      4 * sprites->fine_width);
   cairo_t *cr = cairo_create (surface);
   cairo_translate (cr, frame->x + frame->width / 2 - ink.x - ink.width / 2.0,
                    frame->y + frame->height / 2 - ink.y - ink.height / 2.0);
@@ -90,19 +101,56 @@ write_letter (BwBeadSprites *sprites, guint32 *pixels, const BwBeadFrame *frame,
 }
 
 static guint32 *
-paint (BwBeadSprites *sprites, guint8 index, double shift_x, double shift_y)
+paint_fine (BwBeadSprites *sprites, int index)
 {
   const BwBeadSize *size = &sprites->size;
   const BwColour *colour = &sprites->tray.colour[index];
   gboolean letter = size->letters && sprites->font && size->column_px >= LETTER_PX;
-  BwBeadFrame frame
-      = { shift_x, shift_y, size->pitch_px, size->column_px, size->fill_x, size->fill_y, letter };
-  guint32 *pixels = g_new (guint32, (gsize)sprites->width * sprites->height);
+  BwBeadFrame frame = { 0,
+                        0,
+                        size->pitch_px * sprites->shifts,
+                        size->column_px * sprites->shifts,
+                        size->fill_x,
+                        size->fill_y,
+                        letter };
+  guint32 *pixels = g_new (guint32, (gsize)sprites->fine_width * sprites->fine_height);
 
-  bw_bead_picture_paint (pixels, sprites->width, sprites->height, &frame, colour->srgb,
+  bw_bead_picture_paint (pixels, sprites->fine_width, sprites->fine_height, &frame, colour->srgb,
                          colour->finish);
   if (letter)
     write_letter (sprites, pixels, &frame, colour);
+  return pixels;
+}
+
+/* The mean of a square of samples whose first is (x, y); outside there is nothing. */
+static guint32
+mean (const BwBeadSprites *sprites, const guint32 *fine, int x, int y)
+{
+  int n = sprites->shifts, area = n * n;
+  guint sum[4] = { 0 };
+  for (int j = MAX (y, 0); j < MIN (y + n, sprites->fine_height); j++)
+    for (int i = MAX (x, 0); i < MIN (x + n, sprites->fine_width); i++) {
+      guint32 sample = fine[j * sprites->fine_width + i];
+      for (int channel = 0; channel < 4; channel++)
+        sum[channel] += sample >> (8 * channel) & 0xff;
+    }
+  guint32 pixel = 0;
+  for (int channel = 0; channel < 4; channel++)
+    pixel |= (sum[channel] + area / 2) / area << (8 * channel);
+  return pixel;
+}
+
+static guint32 *
+paint (BwBeadSprites *sprites, int index, int shift_x, int shift_y)
+{
+  int n = sprites->shifts;
+  guint32 *pixels = g_new (guint32, (gsize)sprites->width * sprites->height);
+  if (sprites->fine[index] == NULL)
+    sprites->fine[index] = paint_fine (sprites, index);
+  for (int y = 0; y < sprites->height; y++)
+    for (int x = 0; x < sprites->width; x++)
+      pixels[y * sprites->width + x]
+          = mean (sprites, sprites->fine[index], x * n - shift_x, y * n - shift_y);
   return pixels;
 }
 
@@ -124,6 +172,6 @@ bw_bead_sprites_get (BwBeadSprites *sprites, guint8 colour, double x, double y, 
   guint32 **picture = &sprites->picture[(index * shifts + j) * shifts + i];
 
   if (*picture == NULL)
-    *picture = paint (sprites, (guint8)index, (double)i / shifts, (double)j / shifts);
+    *picture = paint (sprites, index, i, j);
   return (BwBeadSprite){ sprites->width, sprites->height, *picture };
 }
