@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* GtkFileChooserNative behind two functions, so that a newer toolkit's dialog replaces it here. */
+#include "config.h"
+
+#include "app/file-dialog.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+typedef struct {
+  GtkFileChooserNative *dialog;
+  BwFileKind kind;
+  BwFileChosen chosen;
+  gpointer data;
+} Asking;
+
+static const struct {
+  const char *name, *pattern, *mime, *extension;
+} kinds[] = {
+  [BW_FILES_PROJECT]
+  = { N_ ("Bandwright projects"), "*.bandwright", "application/x-bandwright+json", ".bandwright" },
+  [BW_FILES_CSV] = { N_ ("Comma-separated values"), "*.csv", "text/csv", ".csv" },
+  [BW_FILES_PICTURE] = { N_ ("PNG pictures"), "*.png", "image/png", ".png" },
+};
+
+char *
+bw_file_name_for (const char *title, BwFileKind kind)
+{
+  g_autofree char *name = g_strstrip (g_strdup (title ? title : ""));
+  g_strdelimit (name, "/\\:*?\"<>|\n\r\t", '-');
+  const char *bare = name;
+  while (*bare == '.')
+    bare++;
+  return g_strconcat (*bare ? bare : _ ("Untitled"), kinds[kind].extension, NULL);
+}
+
+static GFile *
+with_extension (GFile *file, BwFileKind kind)
+{
+  g_autofree char *name = g_file_get_basename (file);
+  if (g_str_has_suffix (name, kinds[kind].extension))
+    return g_object_ref (file);
+  g_autofree char *full = g_strconcat (name, kinds[kind].extension, NULL);
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  return g_file_get_child (folder, full);
+}
+
+static void
+responded (GtkNativeDialog *dialog, int response, gpointer data)
+{
+  Asking *asking = data;
+  gboolean saving = gtk_file_chooser_get_action (GTK_FILE_CHOOSER (dialog))
+                    == GTK_FILE_CHOOSER_ACTION_SAVE;
+  if (response == GTK_RESPONSE_ACCEPT) {
+    g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+    g_autoptr (GFile) named = saving ? with_extension (file, asking->kind) : g_object_ref (file);
+    asking->chosen (named, asking->data);
+  }
+  g_object_unref (asking->dialog);
+  g_free (asking);
+}
+
+static void
+add_filters (GtkFileChooser *chooser, BwFileKind kind)
+{
+  g_autoptr (GtkFileFilter) own = gtk_file_filter_new ();
+  gtk_file_filter_set_name (own, _ (kinds[kind].name));
+  gtk_file_filter_add_pattern (own, kinds[kind].pattern);
+  gtk_file_filter_add_mime_type (own, kinds[kind].mime);
+  gtk_file_chooser_add_filter (chooser, own);
+  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
+  gtk_file_filter_set_name (all, _ ("All files"));
+  gtk_file_filter_add_pattern (all, "*");
+  gtk_file_chooser_add_filter (chooser, all);
+}
+
+static GtkFileChooser *
+ask (GtkWindow *parent, GtkFileChooserAction action, BwFileKind kind, BwFileChosen chosen,
+     gpointer data)
+{
+  gboolean saving = action == GTK_FILE_CHOOSER_ACTION_SAVE;
+  Asking *asking = g_new0 (Asking, 1);
+  *asking = (Asking){ gtk_file_chooser_native_new (saving ? _ ("Save") : _ ("Open"), parent, action,
+                                                   saving ? _ ("_Save") : _ ("_Open"),
+                                                   _ ("_Cancel")),
+                      kind, chosen, data };
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (asking->dialog), TRUE);
+  add_filters (GTK_FILE_CHOOSER (asking->dialog), kind);
+  g_signal_connect (asking->dialog, "response", G_CALLBACK (responded), asking);
+  return GTK_FILE_CHOOSER (asking->dialog);
+}
+
+void
+bw_file_dialog_open (GtkWindow *parent, BwFileKind kind, BwFileChosen chosen, gpointer data)
+{
+  GtkFileChooser *chooser = ask (parent, GTK_FILE_CHOOSER_ACTION_OPEN, kind, chosen, data);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+bw_file_dialog_save (GtkWindow *parent, BwFileKind kind, const char *name, GFile *beside,
+                     BwFileChosen chosen, gpointer data)
+{
+  GtkFileChooser *chooser = ask (parent, GTK_FILE_CHOOSER_ACTION_SAVE, kind, chosen, data);
+  g_autoptr (GFile) folder = beside ? g_file_get_parent (beside) : NULL;
+  if (folder)
+    gtk_file_chooser_set_current_folder (chooser, folder, NULL);
+  gtk_file_chooser_set_current_name (chooser, name);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}

@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Asking for a file. The one place that knows which dialog the toolkit has for it. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+typedef enum { BW_FILES_PROJECT, BW_FILES_CSV, BW_FILES_PICTURE } BwFileKind;
+
+/* file is borrowed. Not called when the maker cancels. */
+typedef void (*BwFileChosen) (GFile *file, gpointer data);
+
+void bw_file_dialog_open (GtkWindow *parent, BwFileKind kind, BwFileChosen chosen, gpointer data);
+/* name: the file name offered, without folder. beside: a file whose folder is offered; may be NULL.
+ * What is chosen has the kind's extension. */
+void bw_file_dialog_save (GtkWindow *parent, BwFileKind kind, const char *name, GFile *beside,
+                          BwFileChosen chosen, gpointer data);
+
+/* A file name of a title: no slash, no leading dot, never empty, with the kind's extension. Owned. */
+char *bw_file_name_for (const char *title, BwFileKind kind);

@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The colours our own drawings are made of, taken from the theme so that light, dark and high
+ * contrast need nothing further. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+typedef struct {
+  GdkRGBA ink;    /* text and outlines */
+  GdkRGBA faint;  /* secondary text */
+  GdkRGBA hair;   /* help lines */
+  GdkRGBA paper;  /* what we draw on */
+  GdkRGBA accent; /* what is chosen or pointed at */
+  GdkRGBA good, warn, bad;
+} BwPalette;
+
+BwPalette bw_palette_get (GtkWidget *widget);
+
+/* A text layout in the widget's font, scaled: 1 = its own size. Owned. */
+PangoLayout *bw_palette_text (GtkWidget *widget, const char *text, double scale, gboolean bold);
+
+static inline GdkRGBA
+bw_palette_alpha (GdkRGBA colour, double alpha)
+{
+  colour.alpha *= (float)alpha;
+  return colour;
+}

@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Remedies on screen. Each carries the whole design it stands for, so that doing it is one step. */
+#include "config.h"
+
+#include "app/fit-words.h"
+#include "app/remedy-list.h"
+#include "app/settings.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwRemedyList {
+  GtkWidget parent_instance;
+  BwDraft *draft;
+  GArray *remedies; /* of BwRemedy, as they were when the list was filled */
+  GtkListBox *list;
+};
+
+enum { APPLIED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (BwRemedyList, bw_remedy_list, GTK_TYPE_WIDGET)
+
+const BwRemedy *
+bw_remedy_list_best (BwProject *project)
+{
+  const GArray *remedies = bw_project_remedies (project);
+  for (guint i = 0; i < remedies->len; i++) {
+    const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+    if (remedy->verdict == BW_VERDICT_SNUG)
+      return remedy;
+  }
+  return NULL;
+}
+
+void
+bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autoptr (GError) error = NULL;
+  g_autofree char *label = bw_remedy_words_do (remedy, bw_draft_get_design (draft), unit);
+  BwDesign design = remedy->design;
+  if (!bw_draft_apply (draft, label, &design, &error))
+    g_warning ("a remedy does not stand: %s", error->message);
+}
+
+static GtkWidget *
+line (const char *text, const char *style)
+{
+  GtkWidget *label = gtk_label_new (text);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 48);
+  if (style)
+    gtk_widget_add_css_class (label, style);
+  return label;
+}
+
+static GtkWidget *
+row_for (BwRemedyList *self, const BwRemedy *remedy)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *what = bw_remedy_words_do (remedy, bw_draft_get_design (self->draft), unit);
+  g_autofree char *gives = bw_remedy_words_gives (remedy, unit);
+  g_autofree char *name = g_strdup_printf ("%s. %s", what, gives);
+  GtkWidget *row = gtk_list_box_row_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *head = line (what, remedy->verdict == BW_VERDICT_SNUG ? "snug" : NULL);
+  gtk_box_append (GTK_BOX (box), head);
+  gtk_box_append (GTK_BOX (box), line (gives, "caption"));
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  return row;
+}
+
+void
+bw_remedy_list_fill (BwRemedyList *self)
+{
+  GtkListBoxRow *row;
+  g_return_if_fail (BW_IS_REMEDY_LIST (self));
+  while ((row = gtk_list_box_get_row_at_index (self->list, 0)))
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  const GArray *now = bw_project_remedies (bw_draft_get_project (self->draft));
+  g_array_set_size (self->remedies, 0);
+  g_array_append_vals (self->remedies, now->data, now->len);
+  for (guint i = 0; i < now->len; i++)
+    gtk_list_box_append (self->list, row_for (self, &g_array_index (now, BwRemedy, i)));
+}
+
+static void
+row_activated (BwRemedyList *self, GtkListBoxRow *row)
+{
+  int i = gtk_list_box_row_get_index (row);
+  g_signal_emit (self, signals[APPLIED], 0);
+  bw_remedy_apply (self->draft, &g_array_index (self->remedies, BwRemedy, i));
+}
+
+void
+bw_remedy_list_bind (BwRemedyList *self, BwDraft *draft)
+{
+  g_return_if_fail (BW_IS_REMEDY_LIST (self));
+  g_set_object (&self->draft, draft);
+}
+
+static void
+bw_remedy_list_dispose (GObject *object)
+{
+  BwRemedyList *self = BW_REMEDY_LIST (object);
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
+    gtk_widget_unparent (child);
+  g_clear_object (&self->draft);
+  g_clear_pointer (&self->remedies, g_array_unref);
+  G_OBJECT_CLASS (bw_remedy_list_parent_class)->dispose (object);
+}
+
+static void
+bw_remedy_list_class_init (BwRemedyListClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_remedy_list_dispose;
+  signals[APPLIED] = g_signal_new ("applied", BW_TYPE_REMEDY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 0);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/bandwright/Bandwright/remedy-list.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwRemedyList, list);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated);
+}
+
+static void
+bw_remedy_list_init (BwRemedyList *self)
+{
+  self->remedies = g_array_new (FALSE, FALSE, sizeof (BwRemedy));
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

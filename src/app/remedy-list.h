@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The list of remedies: what to do, what it gives; a click does it as one undo step.
+ * Signal "applied" (): one was done. */
+#pragma once
+
+#include "app/draft.h"
+#include <gtk/gtk.h>
+
+#define BW_TYPE_REMEDY_LIST (bw_remedy_list_get_type ())
+G_DECLARE_FINAL_TYPE (BwRemedyList, bw_remedy_list, BW, REMEDY_LIST, GtkWidget)
+
+void bw_remedy_list_bind (BwRemedyList *self, BwDraft *draft);
+/* Lists the remedies of the project as it is now; to be called before it is shown. */
+void bw_remedy_list_fill (BwRemedyList *self);
+/* The remedy to offer first: the first that makes it snug; NULL when none does. Borrowed until the
+ * project's next change. */
+const BwRemedy *bw_remedy_list_best (BwProject *project);
+/* Does a remedy as one undo step named after what it does. */
+void bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy);
