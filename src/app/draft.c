@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 /* A pause this long ends a run of steps: the next turn of the wheel is another undo step. */
 #define REST_MS 700
@@ -228,13 +229,21 @@ bw_draft_pending (BwDraft *self, const char *pointer)
   return bw_pendings_find (self->pendings, pointer);
 }
 
+/* A fault may name a whole list ("/stone/apex_offset_mm"): then every value of it is meant. */
+static gboolean
+names (const char *blamed, const char *pointer)
+{
+  return blamed && g_str_has_prefix (pointer, blamed)
+         && (pointer[strlen (blamed)] == '\0' || pointer[strlen (blamed)] == '/');
+}
+
 gboolean
 bw_draft_blames (BwDraft *self, const char *pointer)
 {
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   for (guint i = 0; i < self->pendings->len; i++) {
     const BwPending *pending = g_ptr_array_index (self->pendings, i);
-    if (g_strcmp0 (pending->blamed, pointer) == 0 && !g_str_equal (pending->field.pointer, pointer))
+    if (names (pending->blamed, pointer) && !g_str_equal (pending->field.pointer, pointer))
       return TRUE;
   }
   return FALSE;

@@ -19,6 +19,9 @@ struct _BwFieldEntry {
   GtkLabel *reason;
 };
 
+enum { TAKEN, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
 enum { PROP_FIELD = 1, PROP_TITLE, N_PROPS };
 static GParamSpec *properties[N_PROPS];
 
@@ -126,6 +129,15 @@ bw_field_entry_take (BwFieldEntry *self)
   g_clear_pointer (&self->shown, g_free);
   bw_draft_type (self->draft, &self->field, typed, bw_settings_get_unit (bw_settings_get ()));
   show_anew (self);
+}
+
+static void
+activated (BwFieldEntry *self)
+{
+  bw_field_entry_take (self);
+  gboolean stands = self->draft && !bw_draft_pending (self->draft, self->field.pointer);
+  gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
+  g_signal_emit (self, signals[TAKEN], 0, stands);
 }
 
 static void
@@ -310,14 +322,16 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
                                                 G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
+  signals[TAKEN] = g_signal_new ("taken", BW_TYPE_FIELD_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                 G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+
   gtk_widget_class_set_css_name (widget_class, "field");
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/bandwright/Bandwright/field-entry.ui");
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, name);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, entry);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, reason);
-  gtk_widget_class_bind_template_callback (widget_class, bw_field_entry_take);
+  gtk_widget_class_bind_template_callback (widget_class, activated);
   gtk_widget_class_bind_template_callback (widget_class, focus_left);
   gtk_widget_class_bind_template_callback (widget_class, key_pressed);
   gtk_widget_class_bind_template_callback (widget_class, scrolled);

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/field.h"
+#include "app/measures.h"
 
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>
@@ -31,10 +32,10 @@ static const BwField fields[] = {
   { "/stone/natural_angle_deg", N_ ("Natural angle"),
     N_ ("Between the normals of a prism face and its point face; quartz 38.22°"), BW_QUANTITY_ANGLE,
     AT (stone.natural_angle_deg), AT (stone.has_natural_angle), 0.1 },
-  { "/stone/apex_offset_mm/0", N_ ("Tip off the axis, across"), N_ ("Towards face 0"),
+  { "/stone/apex_offset_mm/0", N_ ("Tip off the axis, across"), N_ ("Towards face 1"),
     BW_QUANTITY_LENGTH, AT (stone.apex_offset_mm[0]), 0, 0.1 },
   { "/stone/apex_offset_mm/1", N_ ("Tip off the axis, along"),
-    N_ ("A quarter turn counter-clockwise from face 0, seen from the tip"), BW_QUANTITY_LENGTH,
+    N_ ("A quarter turn counter-clockwise from face 1, seen from the tip"), BW_QUANTITY_LENGTH,
     AT (stone.apex_offset_mm[1]), 0, 0.1 },
   { "/stone/base_shoulder_mm", N_ ("Lower shoulder height"), NULL, BW_QUANTITY_LENGTH,
     AT (stone.base_shoulder_mm), AT (stone.has_base_shoulder), 0.5 },
@@ -80,7 +81,7 @@ static const BwField fields[] = {
   { "/band/rows", N_ ("Rows"), N_ ("An even number closes"), BW_QUANTITY_COUNT, AT (band.rows), 0, 2 },
   { "/band/bottom_mm", N_ ("Lower edge at height"), NULL, BW_QUANTITY_LENGTH, AT (band.bottom_mm), 0,
     0.5 },
-  { "/band/seam_deg", N_ ("Join at"), N_ ("Azimuth of the join; 0° is the middle of face 0"),
+  { "/band/seam_deg", N_ ("Join at"), N_ ("Azimuth of the join; 0° is the middle of face 1"),
     BW_QUANTITY_ANGLE, AT (band.seam_deg), 0, 5 },
 
   { "/bail/columns", N_ ("Bail columns"), N_ ("An even number, at least two fewer than the band"),
@@ -205,7 +206,9 @@ void
 bw_field_set (const BwField *field, BwDesign *design, double value)
 {
   void *place = place_of (field, design);
-  if (field->quantity == BW_QUANTITY_COUNT)
+  if (g_str_equal (field->pointer, "/stone/faces"))
+    bw_measures_set_faces (&design->stone, (int)CLAMP (value, 0, 1e6));
+  else if (field->quantity == BW_QUANTITY_COUNT)
     *(int *)place = (int)CLAMP (value, -1e9, 1e9);
   else
     *(double *)place = value;

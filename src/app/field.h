@@ -38,7 +38,8 @@ double bw_field_get (const BwField *field, const BwDesign *design);
 gboolean bw_field_is_there (const BwField *field, const BwDesign *design);
 /* Sets the value, makes it be there, and what it makes void is dropped: a hand-typed gauge drops the
  * swatch, a bead's new dimension its name from the table, another count or thickness of layers the
- * girth measured over the bed, a shoulder the natural angle and the other way round. */
+ * girth measured over the bed, another number of faces the single measures (a regular section of the
+ * same girth takes their place), a shoulder the natural angle and the other way round. */
 void bw_field_set (const BwField *field, BwDesign *design, double value);
 /* Makes an optional value absent. */
 void bw_field_clear (const BwField *field, BwDesign *design);

@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The application's commands, its keys, and what it opens when it starts. */
+#include "config.h"
+
+#include "app/appearance.h"
+#include "app/application.h"
+#include "app/demos.h"
+#include "app/recovery-question.h"
+#include "app/settings.h"
+#include "app/window.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwApplication {
+  GtkApplication parent_instance;
+  gboolean looked_for_leftovers;
+};
+
+G_DEFINE_FINAL_TYPE (BwApplication, bw_application, GTK_TYPE_APPLICATION)
+
+static BwWindow *
+show_project (BwApplication *self, BwProject *project)
+{
+  BwWindow *window = bw_window_new (GTK_APPLICATION (self), project);
+  gtk_window_present (GTK_WINDOW (window));
+  return window;
+}
+
+static void
+new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  show_project (data, project);
+}
+
+static void
+about (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_show_about_dialog (
+      gtk_application_get_active_window (data), "program-name", _ ("Bandwright"), "version",
+      BW_VERSION, "logo-icon-name", BW_APPLICATION_ID, "license-type", GTK_LICENSE_GPL_3_0,
+      "copyright", _ ("© The Bandwright makers"), "comments",
+      _ ("Fits a beaded band to a natural crystal point"), NULL);
+}
+
+/* One window after the other; the first that asks a question goes on quitting by its answer. */
+static void
+quit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (data));
+  for (GList *item = windows; item; item = item->next) {
+    guint before = g_list_length (gtk_application_get_windows (data));
+    if (!BW_IS_WINDOW (item->data))
+      continue;
+    bw_window_close_for_quit (item->data);
+    if (g_list_length (gtk_application_get_windows (data)) >= before)
+      return;
+  }
+}
+
+static const GActionEntry entries[] = {
+  { "new", new_window },
+  { "about", about },
+  { "quit", quit },
+};
+
+static const struct {
+  const char *action;
+  const char *keys[3];
+} accels[] = {
+  { "app.new", { "<Control>n" } },
+  { "app.quit", { "<Control>q" } },
+  { "win.open", { "<Control>o" } },
+  { "win.save", { "<Control>s" } },
+  { "win.save-as", { "<Control><Shift>s" } },
+  { "win.close", { "<Control>w" } },
+  { "win.undo", { "<Control>z" } },
+  { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+  { "win.stage::measure", { "<Control>1" } },
+  { "win.stage::draw", { "<Control>2" } },
+  { "win.stage::hang", { "<Control>3" } },
+  { "win.stage::make", { "<Control>4" } },
+  { "win.export-csv", { "<Control>e" } },
+  { "win.copy-list", { "<Control><Shift>c" } },
+  { "win.save-picture", { "<Control><Shift>p" } },
+  { "win.zoom-in", { "<Control>plus", "<Control>equal" } },
+  { "win.zoom-out", { "<Control>minus" } },
+  { "win.zoom-fit", { "<Control>0" } },
+  { "app.show-letters", { "<Control>l" } },
+  { "win.show-help-overlay", { "<Control>question", "<Control>F1" } },
+};
+
+static void
+load_style (void)
+{
+  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
+  gtk_css_provider_load_from_resource (provider, "/io/github/bandwright/Bandwright/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+}
+
+static void
+bw_application_startup (GApplication *application)
+{
+  G_APPLICATION_CLASS (bw_application_parent_class)->startup (application);
+  g_set_application_name (_ ("Bandwright"));
+  gtk_window_set_default_icon_name (BW_APPLICATION_ID);
+  load_style ();
+  bw_appearance_follow ();
+  g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
+                                   application);
+  bw_settings_add_actions (bw_settings_get (), G_ACTION_MAP (application));
+  for (gsize i = 0; i < G_N_ELEMENTS (accels); i++)
+    gtk_application_set_accels_for_action (GTK_APPLICATION (application), accels[i].action,
+                                           accels[i].keys);
+}
+
+/* The very first start shows what the program is for; every other one begins with a plain stone. */
+static BwProject *
+first_project (void)
+{
+  BwSettings *settings = bw_settings_get ();
+  if (bw_settings_get_flag (settings, "started-before"))
+    return bw_project_new ();
+  g_object_set (settings, "started-before", TRUE, NULL);
+  g_autoptr (GPtrArray) demos = bw_demos_find ();
+  BwProject *demo = demos->len > 0 ? bw_demo_load (g_ptr_array_index (demos, 0), NULL) : NULL;
+  return demo ? demo : bw_project_new ();
+}
+
+static void
+look_for_leftovers (BwApplication *self, BwWindow *window)
+{
+  if (!self->looked_for_leftovers)
+    bw_recovery_question_ask (window);
+  self->looked_for_leftovers = TRUE;
+}
+
+static void
+bw_application_activate (GApplication *application)
+{
+  BwApplication *self = BW_APPLICATION (application);
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (self));
+  if (active) {
+    gtk_window_present (active);
+    return;
+  }
+  g_autoptr (BwProject) project = first_project ();
+  look_for_leftovers (self, show_project (self, project));
+}
+
+static BwWindow *
+any_window (BwApplication *self)
+{
+  for (GList *item = gtk_application_get_windows (GTK_APPLICATION (self)); item; item = item->next)
+    if (BW_IS_WINDOW (item->data))
+      return item->data;
+  return NULL;
+}
+
+static void
+bw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+{
+  BwApplication *self = BW_APPLICATION (application);
+  g_autoptr (BwProject) plain = bw_project_new ();
+  BwWindow *window = any_window (self);
+  if (!window)
+    window = show_project (self, plain);
+  for (int i = 0; i < n_files; i++)
+    bw_window_open (window, files[i]);
+  look_for_leftovers (self, window);
+}
+
+static int
+bw_application_handle_local_options (GApplication *application, GVariantDict *options)
+{
+  if (!g_variant_dict_contains (options, "version"))
+    return -1;
+  g_print ("%s %s\n", _ ("Bandwright"), BW_VERSION);
+  return 0;
+}
+
+static void
+bw_application_class_init (BwApplicationClass *klass)
+{
+  GApplicationClass *application_class = G_APPLICATION_CLASS (klass);
+  application_class->startup = bw_application_startup;
+  application_class->activate = bw_application_activate;
+  application_class->open = bw_application_open;
+  application_class->handle_local_options = bw_application_handle_local_options;
+}
+
+static void
+bw_application_init (BwApplication *self)
+{
+  GApplication *application = G_APPLICATION (self);
+  g_application_add_main_option (application, "version", 0, G_OPTION_FLAG_NONE, G_OPTION_ARG_NONE,
+                                 _ ("Print the version and leave"), NULL);
+  g_application_set_option_context_parameter_string (application, _ ("[FILE…]"));
+  g_application_set_option_context_summary (
+      application, _ ("Bandwright fits a beaded band to a natural crystal point."));
+}
+
+BwApplication *
+bw_application_new (void)
+{
+  return g_object_new (BW_TYPE_APPLICATION, "application-id", BW_APPLICATION_ID, "flags",
+                       G_APPLICATION_HANDLES_OPEN, NULL);
+}

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window's inside, shared by the files that make it up: window.c (what is shown),
+ * window-actions.c (commands), window-file.c (opening, saving, closing). */
+#pragma once
+
+#include "app/draw-stage.h"
+#include "app/fit-line.h"
+#include "app/hang-stage.h"
+#include "app/make-stage.h"
+#include "app/measure-stage.h"
+#include "app/recovery.h"
+#include "app/stone-panel.h"
+#include "app/window.h"
+
+struct _BwWindow {
+  GtkApplicationWindow parent_instance;
+  BwSession *session;
+  BwDraft *draft;
+  BwProject *project;
+  BwRecovery *recovery;
+  gboolean answered; /* the maker has answered; close without asking */
+  gboolean quitting; /* while the application closes us to quit */
+  void (*after_save) (BwWindow *self); /* what a save in progress is for; NULL for itself */
+
+  GtkLabel *title;
+  GtkLabel *state;
+  GtkButton *undo_button;
+  GtkButton *redo_button;
+  GtkInfoBar *notice;
+  GtkLabel *notice_words;
+  GtkPaned *paned;
+  GtkStack *stages;
+  BwMeasureStage *measure;
+  BwDrawStage *draw;
+  BwHangStage *hang;
+  BwMakeStage *make;
+  BwStonePanel *stone;
+  BwFitLine *fit;
+  GMenu *recent_menu;
+  GMenu *demo_menu;
+};
+
+/* The project in words for a title: its title, or "Untitled". Borrowed. */
+const char *bw_window_name (BwWindow *self);
+
+void bw_window_add_actions (BwWindow *self);
+void bw_window_add_menus (BwWindow *self);
+void bw_window_update_history (BwWindow *self);
+
+/* Saves to its file, asking for one first when it has none (or always, with ask). then, when not
+ * NULL, is called once it is saved. */
+void bw_window_save (BwWindow *self, gboolean ask, void (*then) (BwWindow *self));
+void bw_window_ask_open (BwWindow *self);
+/* TRUE when closing must wait for an answer. */
+gboolean bw_window_hold_close (BwWindow *self);
+/* Shows a failure with the file's name in it. */
+void bw_window_tell_failure (BwWindow *self, const char *format, GFile *file, const GError *error);
+
+void bw_window_export_csv (BwWindow *self);
+void bw_window_copy_list (BwWindow *self);
+void bw_window_save_picture (BwWindow *self);
