@@ -309,3 +309,29 @@ bw_project_remove_colour (BwProject *self, const char *label, int index, int rep
   edit_end (&edit, self);
   return TRUE;
 }
+
+gboolean
+bw_project_move_colour (BwProject *self, const char *label, int index, int to)
+{
+  const BwTray *tray = bw_project_get_tray (self);
+  guint8 map[256];
+  BwTrayValue *value;
+  Edit edit;
+
+  if (index < 0 || to < 0 || index >= tray->n_colours || to >= tray->n_colours)
+    return FALSE;
+  value = bw_tray_value_new ();
+  value->tray = *tray;
+  for (int i = 0; i < 256; i++)
+    map[i] = (guint8)(i == index             ? to
+                      : i > index && i <= to ? i - 1
+                      : i < index && i >= to ? i + 1
+                                             : i);
+  for (int i = 0; i < tray->n_colours; i++)
+    value->tray.colour[map[i]] = tray->colour[i];
+  edit_begin (&edit, self, label);
+  bw_canvas_recolour (self->document, self->changes, map);
+  put_tray (self, value);
+  edit_end (&edit, self);
+  return TRUE;
+}

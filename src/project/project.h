@@ -89,6 +89,9 @@ gboolean bw_project_set_bead (BwProject *self, const char *label, gboolean in_ba
 /* Replaces all cells of the band (or bail) by those of `drawing`, which must have its size. */
 gboolean bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
                                  const BwDrawing *drawing, GError **error);
+/* Moves colour `index` to place `to` in the tray; every bead keeps its colour. FALSE and no change
+ * when either is not a place of the tray. */
+gboolean bw_project_move_colour (BwProject *self, const char *label, int index, int to);
 /* Deletes colour `index` from the tray; its beads become `replacement` (an index before removal). */
 gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
                                    GError **error);

@@ -229,6 +229,35 @@ removing_a_colour_reaches_hidden_cells_too (void **state)
     }
 }
 
+/* The letter of every bead, hidden ones included, is what it was. */
+static void
+moving_a_colour_leaves_every_bead_its_colour (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  int rows = bw_project_get_design (project)->band.rows;
+  g_autoptr (BwDrawing) old = NULL;
+  BwTray tray;
+
+  paint (project);
+  old = bw_drawing_copy (drawing);
+  tray = *bw_project_get_tray (project);
+  set_rows (project, "Fewer", 10);
+  assert_true (bw_project_move_colour (project, "Move", 0, 2));
+  assert_false (bw_project_move_colour (project, "Move", 0, tray.n_colours));
+  assert_false (bw_project_move_colour (project, "Move", -1, 0));
+  set_rows (project, "As before", rows);
+  assert_int_equal (bw_project_get_tray (project)->colour[2].id, tray.colour[0].id);
+  assert_int_equal (bw_project_get_tray (project)->colour[0].id, tray.colour[1].id);
+  for (int row = 1; row <= rows; row++)
+    for (int bead = 0; bead < 6; bead++) {
+      int column = bw_lattice_column (row, bead);
+      int now = bw_drawing_get (drawing, row, column), then = bw_drawing_get (old, row, column);
+
+      assert_int_equal (bw_project_get_tray (project)->colour[now].id, tray.colour[then].id);
+    }
+}
+
 static void
 a_smaller_tray_is_refused_while_beads_shown_need_it (void **state)
 {
@@ -288,6 +317,7 @@ main (void)
     cmocka_unit_test (hidden_rows_come_back_before_a_repeat_runs_on),
     cmocka_unit_test (what_a_growth_filled_is_forgotten_with_its_undo),
     cmocka_unit_test (undoing_a_resize_restores_hidden_cells),
+    cmocka_unit_test (moving_a_colour_leaves_every_bead_its_colour),
     cmocka_unit_test (removing_a_colour_reaches_hidden_cells_too),
     cmocka_unit_test (a_smaller_tray_is_refused_while_beads_shown_need_it),
     cmocka_unit_test (unknown_keys_stay_with_their_colour),
