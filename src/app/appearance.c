@@ -23,8 +23,8 @@ apply (void)
   GtkSettings *gtk = gtk_settings_get_default ();
   g_autofree char *appearance = NULL;
   g_object_get (bw_settings_get (), "appearance", &appearance, NULL);
-  gboolean dark = g_str_equal (appearance, "dark")
-                  || (g_str_equal (appearance, "system") && system_is_dark);
+  gboolean dark
+      = g_str_equal (appearance, "dark") || (g_str_equal (appearance, "system") && system_is_dark);
   if (gtk)
     g_object_set (gtk, "gtk-application-prefer-dark-theme", dark, NULL);
 }
@@ -93,6 +93,7 @@ bw_appearance_follow (void)
   g_signal_connect (bw_settings_get (), "notify::appearance", G_CALLBACK (apply), NULL);
   apply ();
   g_dbus_proxy_new_for_bus (
-      G_BUS_TYPE_SESSION, G_DBUS_PROXY_FLAGS_DO_NOT_LOAD_PROPERTIES | G_DBUS_PROXY_FLAGS_DO_NOT_AUTO_START,
-      NULL, PORTAL_NAME, PORTAL_PATH, PORTAL_SETTINGS, NULL, portal_found, NULL);
+      G_BUS_TYPE_SESSION,
+      G_DBUS_PROXY_FLAGS_DO_NOT_LOAD_PROPERTIES | G_DBUS_PROXY_FLAGS_DO_NOT_AUTO_START, NULL,
+      PORTAL_NAME, PORTAL_PATH, PORTAL_SETTINGS, NULL, portal_found, NULL);
 }

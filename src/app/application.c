@@ -36,11 +36,10 @@ new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 about (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  gtk_show_about_dialog (
-      gtk_application_get_active_window (data), "program-name", _ ("Bandwright"), "version",
-      BW_VERSION, "logo-icon-name", BW_APPLICATION_ID, "license-type", GTK_LICENSE_GPL_3_0,
-      "copyright", _ ("© The Bandwright makers"), "comments",
-      _ ("Fits a beaded band to a natural crystal point"), NULL);
+  gtk_show_about_dialog (gtk_application_get_active_window (data), "program-name", _ ("Bandwright"),
+                         "version", BW_VERSION, "logo-icon-name", BW_APPLICATION_ID, "license-type",
+                         GTK_LICENSE_GPL_3_0, "copyright", _ ("© The Bandwright makers"),
+                         "comments", _ ("Fits a beaded band to a natural crystal point"), NULL);
 }
 
 /* One window after the other; the first that asks a question goes on quitting by its answer. */

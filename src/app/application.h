@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The application: one process, a window per document, files from the command line or the desktop. */
+/* The application: one process, a window per document, files from the command line or the desktop.
+ */
 #pragma once
 
 #include <gtk/gtk.h>

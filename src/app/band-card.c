@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Size and place of the band, with the two places a maker asks for most: the middle of the prism and
- * the recommended rows. */
+/* Size and place of the band, with the two places a maker asks for most: the middle of the prism
+ * and the recommended rows. */
 #include "config.h"
 
 #include "app/band-card.h"

@@ -40,7 +40,7 @@ gauge_words (BwBeadCard *self)
   const char *from = design->gauge.has_swatch && n_checks > 0 ? _ ("a swatch and strip lengths")
                      : design->gauge.has_swatch               ? _ ("a swatch")
                      : n_checks > 0                           ? _ ("strip lengths")
-                                                : _ ("no measurement: weave a swatch");
+                                    : _ ("no measurement: weave a swatch");
   return g_strdup_printf (_ ("The fit counts on p = %s ± %s, from %s."), pitch, sd, from);
 }
 
@@ -69,8 +69,8 @@ size_chosen (BwBeadCard *self)
     bw_bead_set_name (&design.bead, "");
   } else {
     design.bead = g_array_index (self->sizes, BwBead, i);
-    design.gauge = (BwGauge){ .column_mm = design.bead.length_mm,
-                              .pitch_mm = design.bead.diameter_mm };
+    design.gauge
+        = (BwGauge){ .column_mm = design.bead.length_mm, .pitch_mm = design.bead.diameter_mm };
   }
   bw_card_apply (BW_CARD (self), _ ("Bead size"), &design);
 }

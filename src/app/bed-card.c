@@ -27,9 +27,9 @@ bw_bed_card_refresh (BwCard *card)
   g_autofree char *thick = bw_card_length (bw_bedding_thickness (&bedding, z), 2);
   g_autofree char *squeezed = bw_card_length (bw_bedding_squeezed (&bedding, z), 2);
   g_autofree char *cord = bw_card_length (bw_bed_cord_mm (&design->bed, stone, span), 0);
-  g_autofree char *text
-      = g_strdup_printf (_ ("%s thick at the band’s middle, %s under the closed band. Cord to cut: %s."),
-                         thick, squeezed, cord);
+  g_autofree char *text = g_strdup_printf (
+      _ ("%s thick at the band’s middle, %s under the closed band. Cord to cut: %s."), thick,
+      squeezed, cord);
   gtk_label_set_text (self->result, text);
 }
 

@@ -12,8 +12,8 @@ G_DECLARE_DERIVABLE_TYPE (BwCard, bw_card, BW, CARD, GtkWidget)
 
 struct _BwCardClass {
   GtkWidgetClass parent_class;
-  /* Shows the project. Changes of controls made in here are not the maker's: bw_card_is_refreshing()
-   * is TRUE. May be NULL. */
+  /* Shows the project. Changes of controls made in here are not the maker's:
+   * bw_card_is_refreshing() is TRUE. May be NULL. */
   void (*refresh) (BwCard *self);
 };
 

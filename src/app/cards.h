@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A page of cards: as many columns as find room, each card under the column that is shortest so far.
- * One column in a narrow window or with large text; no card is ever squeezed below its own size. */
+/* A page of cards: as many columns as find room, each card under the column that is shortest so
+ * far. One column in a narrow window or with large text; no card is ever squeezed below its own
+ * size. */
 #pragma once
 
 #include <gtk/gtk.h>

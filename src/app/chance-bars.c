@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A lying bar chart: rows, bar, per cent. With very many counts only the likeliest neighbours of the
- * recommended one are shown. */
+/* A lying bar chart: rows, bar, per cent. With very many counts only the likeliest neighbours of
+ * the recommended one are shown. */
 #include "config.h"
 
 #include "app/chance-bars.h"
@@ -102,11 +102,11 @@ bw_chance_bars_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   BwChanceBars *self = BW_CHANCE_BARS (widget);
   BwPalette palette = bw_palette_get (widget);
   int first, count = shown_range (&self->forecast, &first);
-  float width = (float)gtk_widget_get_width (widget), height = (float)gtk_widget_get_height (widget);
+  float width = (float)gtk_widget_get_width (widget),
+        height = (float)gtk_widget_get_height (widget);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
   for (int i = 0; i < count; i++)
-    draw_chance (self, cr, &palette, &self->forecast.chance[first + i],
-                 i * line_height (widget));
+    draw_chance (self, cr, &palette, &self->forecast.chance[first + i], i * line_height (widget));
   cairo_destroy (cr);
 }
 

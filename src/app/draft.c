@@ -151,8 +151,8 @@ bw_draft_type (BwDraft *self, const BwField *field, const char *text, BwUnit uni
   BwDesign result;
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   bw_draft_settle (self);
-  gboolean stands = bw_pendings_offer (self->pendings, bw_draft_get_design (self), field, text,
-                                       unit, &result);
+  gboolean stands
+      = bw_pendings_offer (self->pendings, bw_draft_get_design (self), field, text, unit, &result);
   if (stands)
     stands = set_design (self, _ (field->label), &result, NULL);
   tell (self);

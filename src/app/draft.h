@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Between the entries of a window and its project: what is typed goes through here, so that one
- * change is one undo step, a value being stepped is live, and a value that cannot stand waits beside
- * the project with its reason (see app/pending.h).
+ * change is one undo step, a value being stepped is live, and a value that cannot stand waits
+ * beside the project with its reason (see app/pending.h).
  *
  * Signal "changed" (): what is pending may differ; entries then show themselves anew. */
 #pragma once

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A field on screen. It shows the project's value or what waits in the draft, never a third thing. */
+/* A field on screen. It shows the project's value or what waits in the draft, never a third thing.
+ */
 #include "config.h"
 
 #include "app/field-entry.h"
@@ -316,18 +317,18 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   object_class->set_property = bw_field_entry_set_property;
   object_class->get_property = bw_field_entry_get_property;
   object_class->dispose = bw_field_entry_dispose;
-  properties[PROP_FIELD] = g_param_spec_string ("field", NULL, NULL, NULL,
-                                                G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
-  properties[PROP_TITLE] = g_param_spec_string ("title", NULL, NULL, NULL,
-                                                G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_FIELD]
+      = g_param_spec_string ("field", NULL, NULL, NULL, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_TITLE]
+      = g_param_spec_string ("title", NULL, NULL, NULL, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  signals[TAKEN] = g_signal_new ("taken", BW_TYPE_FIELD_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                 G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+  signals[TAKEN] = g_signal_new ("taken", BW_TYPE_FIELD_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
 
   gtk_widget_class_set_css_name (widget_class, "field");
-  gtk_widget_class_set_template_from_resource (
-      widget_class, "/io/github/bandwright/Bandwright/field-entry.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/field-entry.ui");
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, name);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, entry);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, reason);

@@ -11,8 +11,8 @@
 #include <string.h>
 
 /* Units that may stand behind a number, longest first; the first is the one written. */
-static const char *
-const *units_of (BwQuantity quantity)
+static const char *const *
+units_of (BwQuantity quantity)
 {
   static const char *const angle[] = { "°", "deg", NULL };
   static const char *const share[] = { "%", NULL };

@@ -25,9 +25,9 @@ typedef struct {
   const char *label; /* untranslated */
   const char *tip;   /* untranslated; NULL = none */
   BwQuantity quantity;
-  gsize offset;      /* of the double (int for a count) in BwDesign */
-  gsize flag;        /* of the gboolean that says it is there; 0 = always there */
-  double step;       /* what one turn of the wheel adds; its unit is the inside one */
+  gsize offset; /* of the double (int for a count) in BwDesign */
+  gsize flag;   /* of the gboolean that says it is there; 0 = always there */
+  double step;  /* what one turn of the wheel adds; its unit is the inside one */
 } BwField;
 
 /* Finds the field of a pointer ("/stone/length_mm", "/stone/values_mm/2"). FALSE for no field. */
@@ -36,10 +36,10 @@ gboolean bw_field_find (BwField *field, const char *pointer);
 double bw_field_get (const BwField *field, const BwDesign *design);
 /* FALSE when an optional value is absent. */
 gboolean bw_field_is_there (const BwField *field, const BwDesign *design);
-/* Sets the value, makes it be there, and what it makes void is dropped: a hand-typed gauge drops the
- * swatch, a bead's new dimension its name from the table, another count or thickness of layers the
- * girth measured over the bed, another number of faces the single measures (a regular section of the
- * same girth takes their place), a shoulder the natural angle and the other way round. */
+/* Sets the value, makes it be there, and what it makes void is dropped: a hand-typed gauge drops
+ * the swatch, a bead's new dimension its name from the table, another count or thickness of layers
+ * the girth measured over the bed, another number of faces the single measures (a regular section
+ * of the same girth takes their place), a shoulder the natural angle and the other way round. */
 void bw_field_set (const BwField *field, BwDesign *design, double value);
 /* Makes an optional value absent. */
 void bw_field_clear (const BwField *field, BwDesign *design);

@@ -49,8 +49,8 @@ static void
 responded (GtkNativeDialog *dialog, int response, gpointer data)
 {
   Asking *asking = data;
-  gboolean saving = gtk_file_chooser_get_action (GTK_FILE_CHOOSER (dialog))
-                    == GTK_FILE_CHOOSER_ACTION_SAVE;
+  gboolean saving
+      = gtk_file_chooser_get_action (GTK_FILE_CHOOSER (dialog)) == GTK_FILE_CHOOSER_ACTION_SAVE;
   if (response == GTK_RESPONSE_ACCEPT) {
     g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
     g_autoptr (GFile) named = saving ? with_extension (file, asking->kind) : g_object_ref (file);
@@ -80,10 +80,10 @@ ask (GtkWindow *parent, GtkFileChooserAction action, BwFileKind kind, BwFileChos
 {
   gboolean saving = action == GTK_FILE_CHOOSER_ACTION_SAVE;
   Asking *asking = g_new0 (Asking, 1);
-  *asking = (Asking){ gtk_file_chooser_native_new (saving ? _ ("Save") : _ ("Open"), parent, action,
-                                                   saving ? _ ("_Save") : _ ("_Open"),
-                                                   _ ("_Cancel")),
-                      kind, chosen, data };
+  *asking
+      = (Asking){ gtk_file_chooser_native_new (saving ? _ ("Save") : _ ("Open"), parent, action,
+                                               saving ? _ ("_Save") : _ ("_Open"), _ ("_Cancel")),
+                  kind, chosen, data };
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (asking->dialog), TRUE);
   add_filters (GTK_FILE_CHOOSER (asking->dialog), kind);
   g_signal_connect (asking->dialog, "response", G_CALLBACK (responded), asking);

@@ -15,5 +15,6 @@ void bw_file_dialog_open (GtkWindow *parent, BwFileKind kind, BwFileChosen chose
 void bw_file_dialog_save (GtkWindow *parent, BwFileKind kind, const char *name, GFile *beside,
                           BwFileChosen chosen, gpointer data);
 
-/* A file name of a title: no slash, no leading dot, never empty, with the kind's extension. Owned. */
+/* A file name of a title: no slash, no leading dot, never empty, with the kind's extension. Owned.
+ */
 char *bw_file_name_for (const char *title, BwFileKind kind);

@@ -74,7 +74,8 @@ bar_path (cairo_t *cr, double x, double y, double height, int way)
 }
 
 static void
-draw_bar (BwFitBars *self, cairo_t *cr, const BwPalette *palette, int i, double width, double height)
+draw_bar (BwFitBars *self, cairo_t *cr, const BwPalette *palette, int i, double width,
+          double height)
 {
   const BwFitColumn *column = &self->fit.column[i];
   double lane = height / self->fit.n_columns;
@@ -83,7 +84,9 @@ draw_bar (BwFitBars *self, cairo_t *cr, const BwPalette *palette, int i, double 
   double x = x_of (bw_fit_scale (column->gap_mm, column->pull_mm, self->slack_mm), width);
   x = CLAMP (x, BAR_WIDTH / 2 + 1, width - BAR_WIDTH / 2 - 1);
   bar_path (cr, x, height - (i + 0.5) * lane, bar, way);
-  gdk_cairo_set_source_rgba (cr, way > 0 ? &palette->bad : way < 0 ? &palette->warn : &palette->good);
+  gdk_cairo_set_source_rgba (cr, way > 0   ? &palette->bad
+                                 : way < 0 ? &palette->warn
+                                           : &palette->good);
   if (way < 0 && bar >= 4) {
     cairo_set_line_width (cr, 1.2);
     cairo_stroke (cr); /* hollow: nothing holds there */
@@ -111,7 +114,8 @@ draw_zones (cairo_t *cr, const BwPalette *palette, double width, double height)
   cairo_stroke (cr);
 }
 
-/* How far a bar lies below the loose limit or above the closing limit is told by its place alone. */
+/* How far a bar lies below the loose limit or above the closing limit is told by its place alone.
+ */
 static void
 draw_words (GtkWidget *widget, cairo_t *cr, const BwPalette *palette, double width, double y)
 {
@@ -136,8 +140,8 @@ bw_fit_bars_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
   double bars = height - words_height (widget) - 2;
   BwPalette palette = bw_palette_get (widget);
-  cairo_t *cr = gtk_snapshot_append_cairo (
-      snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot,
+                                           &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   draw_zones (cr, &palette, width, bars);
   for (int i = 0; i < self->fit.n_columns; i++)
     draw_bar (self, cr, &palette, i, width, bars);

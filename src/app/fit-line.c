@@ -80,8 +80,7 @@ show_remedies (gpointer data)
   self->pause = 0;
   gtk_widget_set_visible (GTK_WIDGET (self->best), best != NULL);
   if (best) {
-    g_autofree char *words
-        = bw_remedy_words_do (best, bw_project_get_design (self->project), unit);
+    g_autofree char *words = bw_remedy_words_do (best, bw_project_get_design (self->project), unit);
     g_autofree char *gives = bw_remedy_words_gives (best, unit);
     gtk_label_set_text (self->best_words, words);
     gtk_widget_set_tooltip_text (GTK_WIDGET (self->best), gives);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A verdict is only as good as the sentence it is told in: which column, by how much, and what would
- * help, in bench words. */
+/* A verdict is only as good as the sentence it is told in: which column, by how much, and what
+ * would help, in bench words. */
 #include "config.h"
 
 #include "app/fit-words.h"
@@ -144,10 +144,9 @@ bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
   case BW_REMEDY_BED:
     return bed_words (remedy->value, unit);
   case BW_REMEDY_LAYERS:
-    return g_strdup_printf (
-        g_dngettext (GETTEXT_PACKAGE, "Wind %d layer of cord", "Wind %d layers of cord",
-                     (gulong)then->bed.layers),
-        then->bed.layers);
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Wind %d layer of cord",
+                                         "Wind %d layers of cord", (gulong)then->bed.layers),
+                            then->bed.layers);
   case BW_REMEDY_GRADE:
     return grade_words (remedy, unit);
   case BW_REMEDY_MOVE:
@@ -162,10 +161,8 @@ bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
 char *
 bw_remedy_words_gives (const BwRemedy *remedy, BwUnit unit)
 {
-  g_autofree char *gaps
-      = bw_fit_words_gaps (remedy->gap_min_mm, remedy->gap_max_mm, unit);
-  g_autofree char *gives
-      = g_strdup_printf ("%s, %s", bw_fit_words_verdict (remedy->verdict), gaps);
+  g_autofree char *gaps = bw_fit_words_gaps (remedy->gap_min_mm, remedy->gap_max_mm, unit);
+  g_autofree char *gives = g_strdup_printf ("%s, %s", bw_fit_words_verdict (remedy->verdict), gaps);
   if (!remedy->voids_girth_over)
     return g_steal_pointer (&gives);
   return g_strdup_printf (_ ("%s; the girth measured over the bed no longer holds"), gives);

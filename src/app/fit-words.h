@@ -20,6 +20,7 @@ char *bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit un
 /* What it gives: "Snug, gap −0.3 to 0.6 mm". */
 char *bw_remedy_words_gives (const BwRemedy *remedy, BwUnit unit);
 
-/* Where a gap lies on the scale of the fit line: 0 at the loose limit, 1 at the closing limit, linear
- * between; beyond them it runs out towards −1 and 2 without reaching them. pull + slack > 0. */
+/* Where a gap lies on the scale of the fit line: 0 at the loose limit, 1 at the closing limit,
+ * linear between; beyond them it runs out towards −1 and 2 without reaching them. pull + slack > 0.
+ */
 double bw_fit_scale (double gap_mm, double pull_mm, double slack_mm);

@@ -27,7 +27,8 @@ has_graphics_device (void)
 static gboolean
 is_software (const char *renderer)
 {
-  static const char *const names[] = { "llvmpipe", "softpipe", "swrast", "SwiftShader", "Software" };
+  static const char *const names[]
+      = { "llvmpipe", "softpipe", "swrast", "SwiftShader", "Software" };
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
     if (strstr (renderer, names[i]))
       return TRUE;
@@ -38,8 +39,8 @@ is_software (const char *renderer)
 static gboolean
 driver_is_software (EGLDisplay display)
 {
-  static const EGLint wanted[] = { EGL_SURFACE_TYPE, 0, EGL_RENDERABLE_TYPE, EGL_OPENGL_BIT,
-                                   EGL_NONE };
+  static const EGLint wanted[]
+      = { EGL_SURFACE_TYPE, 0, EGL_RENDERABLE_TYPE, EGL_OPENGL_BIT, EGL_NONE };
   EGLConfig config;
   EGLint n = 0;
   gboolean software = TRUE;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The same stone measured another way: what the entries hold when the maker changes how a stone is
- * measured, how many faces it has, or how its point is given. Values are rounded to 0.01 mm (0.01°),
- * as a calliper would read them. */
+ * measured, how many faces it has, or how its point is given. Values are rounded to 0.01 mm
+ * (0.01°), as a calliper would read them. */
 #pragma once
 
 #include "core/stone.h"

@@ -2,11 +2,12 @@
 /* Densities and cautions of minerals.
  *
  * Densities: Handbook of Mineralogy (Anthony, Bideaux, Bladh & Nichols) for quartz 2.65, elbaite
- * 3.069 (calculated), schorl 3.244 (calculated) and calcite 2.71; for beryl, apatite, fluorite, topaz
- * and gypsum the middle of the ranges in general circulation; halite from memory. Calcite dissolving
- * in dilute acid: Handbook of Mineralogy. What is not to be worn: J. Freedman, "Safe Storage and
- * Handling of Potentially Hazardous Minerals", NatSCA News 22 (2012) 51–65 (arsenic, mercury, lead,
- * antimony, radioactive, asbestiform); the choice of species is common practice, no source. */
+ * 3.069 (calculated), schorl 3.244 (calculated) and calcite 2.71; for beryl, apatite, fluorite,
+ * topaz and gypsum the middle of the ranges in general circulation; halite from memory. Calcite
+ * dissolving in dilute acid: Handbook of Mineralogy. What is not to be worn: J. Freedman, "Safe
+ * Storage and Handling of Potentially Hazardous Minerals", NatSCA News 22 (2012) 51–65 (arsenic,
+ * mercury, lead, antimony, radioactive, asbestiform); the choice of species is common practice, no
+ * source. */
 #include "config.h"
 
 #include "app/minerals.h"

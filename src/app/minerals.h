@@ -14,9 +14,9 @@ typedef enum {
 } BwMind;
 
 typedef struct {
-  const char *name; /* untranslated, lower case */
+  const char *name;     /* untranslated, lower case */
   double density_g_cm3; /* 0: not offered, known for its caution alone */
-  guint mind;       /* flags of BwMind */
+  guint mind;           /* flags of BwMind */
 } BwMineral;
 
 /* The table; *n entries, borrowed. */

@@ -21,8 +21,8 @@ typedef struct {
   const BwPalette *palette;
   const BwDesign *design;
   const BwStone *stone;
-  double cx, base; /* pixels: the axis, and height 0 */
-  double scale;    /* pixels per mm */
+  double cx, base;                 /* pixels: the axis, and height 0 */
+  double scale;                    /* pixels per mm */
   double left, right, top, bottom; /* pixels: where the stone ends */
 } Paper;
 
@@ -83,7 +83,8 @@ draw_bed (const Paper *paper, const BwBedding *bedding, BwBandSpan span)
   double inset = MIN (paper->design->bed.overhang_mm, span.width_mm / 2);
   double z0 = span.bottom_mm + inset, z1 = span.bottom_mm + span.width_mm - inset;
   GdkRGBA wash = bw_palette_alpha (paper->palette->ink, 0.35);
-  strip_path (paper, z0, bw_bedding_thickness (bedding, z0), z1, bw_bedding_thickness (bedding, z1));
+  strip_path (paper, z0, bw_bedding_thickness (bedding, z0), z1,
+              bw_bedding_thickness (bedding, z1));
   gdk_cairo_set_source_rgba (paper->cr, &wash);
   cairo_fill (paper->cr);
 }
@@ -149,9 +150,8 @@ write_point (const Paper *paper, double x)
     return;
   }
   g_autofree char *angle = g_strdup_printf ("%.4g°", paper->design->stone.natural_angle_deg);
-  bw_sketch_write (paper->sketch, paper->cr, x + 8,
-                   y_of (paper, paper->stone->shoulder_mm) - 2, 0.5, 1, angle,
-                   "/stone/natural_angle_deg");
+  bw_sketch_write (paper->sketch, paper->cr, x + 8, y_of (paper, paper->stone->shoulder_mm) - 2,
+                   0.5, 1, angle, "/stone/natural_angle_deg");
 }
 
 /* A note right of the stone at a height. */
@@ -193,8 +193,8 @@ collect_notes (const Paper *paper, Note notes[NOTES_MOST])
   if (design->stone.has_second) {
     g_autofree char *girth = bw_card_length (design->stone.second_girth_mm, 2);
     g_autofree char *words = g_strdup_printf (_ ("girth %s"), girth);
-    add_note (notes, &n, design->stone.second_at_mm,
-              at_height (words, design->stone.second_at_mm), "/stone/second_girth_mm");
+    add_note (notes, &n, design->stone.second_at_mm, at_height (words, design->stone.second_at_mm),
+              "/stone/second_girth_mm");
   }
   if (design->stone.base == BW_BASE_POINT) {
     g_autofree char *height = bw_card_length (paper->stone->base_shoulder_mm, 2);
@@ -278,7 +278,7 @@ static void
 bw_profile_sketch_init (BwProfileSketch *self)
 {
   gtk_accessible_update_property (
-      GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Profile of the stone from the side"),
-      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+      GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+      _ ("Profile of the stone from the side"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
       _ ("Arrow keys walk from number to number, Enter types over one"), -1);
 }

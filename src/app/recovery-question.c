@@ -31,9 +31,8 @@ take_back (BwWindow *window, const BwLeftover *leftover)
     bw_leftover_discard (leftover);
     return;
   }
-  g_autofree char *sentence
-      = g_strdup_printf (_ ("The safety copy of “%s” could not be read: %s"), leftover->title,
-                         bw_fault_sentence (error));
+  g_autofree char *sentence = g_strdup_printf (_ ("The safety copy of “%s” could not be read: %s"),
+                                               leftover->title, bw_fault_sentence (error));
   bw_window_tell (window, GTK_MESSAGE_ERROR, sentence);
 }
 

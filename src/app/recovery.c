@@ -108,8 +108,8 @@ bw_recovery_keep (BwRecovery *self)
     return;
   }
   if (!self->told) {
-    g_autofree char *sentence
-        = g_strdup_printf (_ ("No safety copy of your unsaved work could be kept: %s"), error->message);
+    g_autofree char *sentence = g_strdup_printf (
+        _ ("No safety copy of your unsaved work could be kept: %s"), error->message);
     self->told = TRUE;
     g_signal_emit (self, signals[FAILED], 0, sentence);
   }
@@ -154,8 +154,8 @@ static void
 bw_recovery_class_init (BwRecoveryClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = bw_recovery_finalize;
-  signals[FAILED] = g_signal_new ("failed", BW_TYPE_RECOVERY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                  G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[FAILED] = g_signal_new ("failed", BW_TYPE_RECOVERY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void

@@ -23,7 +23,7 @@ void bw_recovery_end (BwRecovery *self);
 
 /* A copy left by a program that is gone. */
 typedef struct {
-  char *path;  /* of the copy */
+  char *path; /* of the copy */
   char *title;
   GFile *file; /* where the project was last saved; NULL for never */
   GDateTime *when;

@@ -121,8 +121,8 @@ bw_remedy_list_class_init (BwRemedyListClass *klass)
   signals[APPLIED] = g_signal_new ("applied", BW_TYPE_REMEDY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                    NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_set_template_from_resource (
-      widget_class, "/io/github/bandwright/Bandwright/remedy-list.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/remedy-list.ui");
   gtk_widget_class_bind_template_child (widget_class, BwRemedyList, list);
   gtk_widget_class_bind_template_callback (widget_class, row_activated);
 }

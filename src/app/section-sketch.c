@@ -24,9 +24,9 @@ typedef struct {
   BwProject *project;
   const BwDesign *design;
   const BwStone *stone;
-  double cx, cy; /* of the axis, pixels */
-  double scale;  /* pixels per mm */
-  double outer;  /* mm from the axis to the outside of the beads */
+  double cx, cy;  /* of the axis, pixels */
+  double scale;   /* pixels per mm */
+  double outer;   /* mm from the axis to the outside of the beads */
   double writing; /* mm from the axis to where numbers stand */
 } Paper;
 
@@ -54,7 +54,8 @@ section_path (const Paper *paper, const BwSection *section)
 {
   cairo_new_path (paper->cr);
   for (int i = 0; i < section->faces; i++)
-    cairo_line_to (paper->cr, x_of (paper, section->corner[i].x), y_of (paper, section->corner[i].y));
+    cairo_line_to (paper->cr, x_of (paper, section->corner[i].x),
+                   y_of (paper, section->corner[i].y));
   cairo_close_path (paper->cr);
 }
 
@@ -96,8 +97,8 @@ draw_bead (const Paper *paper, int row, int column)
   GdkRGBA rgba = bw_colour_to_rgba (tray->colour[MIN (colour, tray->n_colours - 1)].srgb);
   double radius = paper->design->bead.diameter_mm / 2 * paper->scale;
   cairo_new_path (paper->cr);
-  cairo_arc (paper->cr, x_of (paper, place->at.x), y_of (paper, place->at.y), MAX (radius - 0.5, 0.5),
-             0, 2 * G_PI);
+  cairo_arc (paper->cr, x_of (paper, place->at.x), y_of (paper, place->at.y),
+             MAX (radius - 0.5, 0.5), 0, 2 * G_PI);
   gdk_cairo_set_source_rgba (paper->cr, &rgba);
   cairo_fill_preserve (paper->cr);
   ink (paper, &paper->palette->hair, 1);
@@ -126,8 +127,7 @@ write_face_numbers (const Paper *paper, const BwSection *under)
     BwVec2 at = bw_vec2_scale (bw_vec2_add (a, b), 0.5);
     at = bw_vec2_sub (at, bw_vec2_scale (n, 0.8 * inside));
     g_autofree char *number = g_strdup_printf ("%d", i + 1);
-    g_autoptr (PangoLayout) text
-        = bw_palette_text (GTK_WIDGET (paper->sketch), number, 0.85, TRUE);
+    g_autoptr (PangoLayout) text = bw_palette_text (GTK_WIDGET (paper->sketch), number, 0.85, TRUE);
     int width, height;
     pango_layout_get_pixel_size (text, &width, &height);
     gdk_cairo_set_source_rgba (paper->cr, &paper->palette->ink);
@@ -199,8 +199,7 @@ draw_marks (const Paper *paper)
   double apart = fabs (remainder (bail->at_deg - paper->design->band.seam_deg, 360));
   gboolean has_bail = bail->style != BW_BAIL_NONE;
   gboolean crowded = has_bail && apart < 12;
-  draw_mark (paper, paper->design->band.seam_deg, _ ("join"), "/band/seam_deg",
-             crowded ? -0.6 : 0);
+  draw_mark (paper, paper->design->band.seam_deg, _ ("join"), "/band/seam_deg", crowded ? -0.6 : 0);
   if (has_bail)
     draw_mark (paper, bail->at_deg, _ ("bail"), "/bail/at_deg", crowded ? 0.6 : 0);
 }
@@ -213,8 +212,10 @@ draw_splay (const Paper *paper, const BwSection *under)
   for (int i = 0; i < under->faces; i++) {
     if (!splay->corner_over[i])
       continue;
-    BwVec2 out = bw_vec2_scale (under->corner[i], 1 / MAX (bw_vec2_length (under->corner[i]), 1e-9));
-    double x = x_of (paper, out.x * (paper->outer + 1)), y = y_of (paper, out.y * (paper->outer + 1));
+    BwVec2 out
+        = bw_vec2_scale (under->corner[i], 1 / MAX (bw_vec2_length (under->corner[i]), 1e-9));
+    double x = x_of (paper, out.x * (paper->outer + 1)),
+           y = y_of (paper, out.y * (paper->outer + 1));
     cairo_new_path (paper->cr);
     cairo_move_to (paper->cr, x, y - 8);
     cairo_line_to (paper->cr, x + 7, y + 5);
@@ -236,8 +237,7 @@ write_foot (const Paper *paper, double width, double height)
   const BwStone *stone = paper->stone;
   g_autofree char *at = bw_card_length (stone->at_mm, 1);
   g_autofree char *girth = bw_card_length (stone->girth_mm, 1);
-  g_autofree char *text
-      = g_strdup_printf (_ ("from above · girth %s at height %s"), girth, at);
+  g_autofree char *text = g_strdup_printf (_ ("from above · girth %s at height %s"), girth, at);
   bw_sketch_write (paper->sketch, paper->cr, width / 2, height, 0.5, 1, text, NULL);
   if (paper->design->stone.measured != BW_MEASURED_FACE_WIDTHS)
     return;
@@ -247,7 +247,8 @@ write_foot (const Paper *paper, double width, double height)
 }
 
 static void
-lay_out (Paper *paper, const BwSection *measured, const BwSection *under, double width, double height)
+lay_out (Paper *paper, const BwSection *measured, const BwSection *under, double width,
+         double height)
 {
   double line = bw_sketch_line_height (paper->sketch);
   double number = bw_sketch_text_width (paper->sketch, "00.00 mm");

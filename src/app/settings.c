@@ -60,8 +60,7 @@ static void
 bw_settings_class_init (BwSettingsClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
-  const GParamFlags flags
-      = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
   object_class->get_property = bw_settings_get_property;
   object_class->set_property = bw_settings_set_property;
   object_class->finalize = bw_settings_finalize;
@@ -83,8 +82,8 @@ bw_settings_class_init (BwSettingsClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
-/* A schema that lacks one of our keys belongs to another version: asking GSettings for the key would
- * end the program, so each is looked for first. */
+/* A schema that lacks one of our keys belongs to another version: asking GSettings for the key
+ * would end the program, so each is looked for first. */
 static void
 bind_to_store (BwSettings *self)
 {

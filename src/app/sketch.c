@@ -17,8 +17,8 @@ typedef struct {
 } Target;
 
 typedef struct {
-  GArray *targets; /* of Target, in the order they were written; new at every drawing */
-  char lit[BW_POINTER_BYTES];    /* under the pointer */
+  GArray *targets;            /* of Target, in the order they were written; new at every drawing */
+  char lit[BW_POINTER_BYTES]; /* under the pointer */
   char chosen[BW_POINTER_BYTES]; /* by the keyboard */
   GtkWidget *popover;
   GtkWidget *entry;
@@ -58,8 +58,9 @@ mark_target (BwSketch *self, cairo_t *cr, const BwPalette *palette, const GdkRec
 {
   BwSketchPrivate *priv = private_of (self);
   BwDraft *draft = bw_card_get_draft (BW_CARD (self));
-  gboolean lit = g_str_equal (pointer, priv->lit)
-                 || (gtk_widget_has_focus (GTK_WIDGET (self)) && g_str_equal (pointer, priv->chosen));
+  gboolean lit
+      = g_str_equal (pointer, priv->lit)
+        || (gtk_widget_has_focus (GTK_WIDGET (self)) && g_str_equal (pointer, priv->chosen));
   gboolean waits = bw_draft_pending (draft, pointer) || bw_draft_blames (draft, pointer);
   const double dots[] = { 1, 2 };
   if (lit) {
@@ -68,7 +69,10 @@ mark_target (BwSketch *self, cairo_t *cr, const BwPalette *palette, const GdkRec
   }
   if (!lit && !waits)
     cairo_set_dash (cr, dots, 2, 0);
-  underline (cr, place, waits ? &palette->bad : lit ? &palette->accent : &palette->faint,
+  underline (cr, place,
+             waits ? &palette->bad
+             : lit ? &palette->accent
+                   : &palette->faint,
              waits ? 3 : 1);
   cairo_set_dash (cr, NULL, 0, 0);
 }
@@ -296,8 +300,8 @@ bw_sketch_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (!bw_card_get_project (BW_CARD (self)))
     return;
   g_array_set_size (private_of (self)->targets, 0);
-  cairo_t *cr = gtk_snapshot_append_cairo (
-      snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot,
+                                           &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   BW_SKETCH_GET_CLASS (self)->draw (self, cr, &palette, width, height);
   cairo_destroy (cr);
 }

@@ -30,8 +30,8 @@ bw_stone_card_refresh (BwCard *card)
   BwStoneCard *self = BW_STONE_CARD (card);
   BwProject *project = bw_card_get_project (card);
   const BwStone *stone = bw_project_stone (project);
-  g_autofree char *result = g_strdup_printf (_ ("%.1f cm³, %.1f g"), stone->volume_mm3 / 1000,
-                                             stone->mass_g);
+  g_autofree char *result
+      = g_strdup_printf (_ ("%.1f cm³, %.1f g"), stone->volume_mm3 / 1000, stone->mass_g);
   show_text (self->title, bw_project_get_title (project));
   show_text (self->mineral, bw_project_get_mineral (project));
   gtk_label_set_text (self->result, result);

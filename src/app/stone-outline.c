@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A parallel projection on paper, for sketches with measures on them; the stone view is for looks. */
+/* A parallel projection on paper, for sketches with measures on them; the stone view is for looks.
+ */
 #include "config.h"
 
 #include "app/stone-outline.h"

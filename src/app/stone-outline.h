@@ -9,8 +9,8 @@
  * mm; z stays z. */
 double bw_outline_x (BwVec2 at, double azimuth_deg);
 
-/* Adds the edges of all faces turned to the viewer as closed paths, in mm (x right, z up through the
- * current transformation). */
+/* Adds the edges of all faces turned to the viewer as closed paths, in mm (x right, z up through
+ * the current transformation). */
 void bw_outline_stone_path (cairo_t *cr, const BwStone *stone, double azimuth_deg);
 
 /* Least and greatest x of the section at a height, grown by `grow_mm`. */

@@ -117,9 +117,12 @@ static void
 add_actions (BwStonePanel *self)
 {
   static const GActionEntry entries[] = {
-    { "stone", NULL, NULL, "true", layer_changed },   { "bed", NULL, NULL, "true", layer_changed },
-    { "band", NULL, NULL, "true", layer_changed },    { "bail", NULL, NULL, "true", layer_changed },
-    { "thread", NULL, NULL, "true", layer_changed },  { "by-fit", NULL, NULL, "false", by_fit_changed },
+    { "stone", NULL, NULL, "true", layer_changed },
+    { "bed", NULL, NULL, "true", layer_changed },
+    { "band", NULL, NULL, "true", layer_changed },
+    { "bail", NULL, NULL, "true", layer_changed },
+    { "thread", NULL, NULL, "true", layer_changed },
+    { "by-fit", NULL, NULL, "false", by_fit_changed },
     { "look", look, "s" },
   };
   self->actions = g_simple_action_group_new ();

@@ -6,8 +6,8 @@
 
 #include <glib/gi18n-lib.h>
 
-/* One more reading: its weight on the pitch adds to the precision there is. The 0.3 mm are the error
- * of a length as bw_gauge_pitch() has it (common practice, no source). */
+/* One more reading: its weight on the pitch adds to the precision there is. The 0.3 mm are the
+ * error of a length as bw_gauge_pitch() has it (common practice, no source). */
 double
 bw_sure_sd_after (const BwDesign *design, int rows)
 {
@@ -33,9 +33,10 @@ bw_sure_words_chance (const BwDesign *design, const BwStone *stone, int try_on_r
         _ ("Right first time: %.0f %% now, %.0f %% once the strip is measured at row %d."), now,
         tried, try_on_row);
   double swatch = chance (design, stone, bw_sure_sd_after (design, BW_SWATCH_ROWS));
-  return g_strdup_printf (_ ("Right first time: %.0f %% now, %.0f %% with a swatch, %.0f %% once the "
-                             "strip is measured at row %d."),
-                          now, swatch, tried, try_on_row);
+  return g_strdup_printf (
+      _ ("Right first time: %.0f %% now, %.0f %% with a swatch, %.0f %% once the "
+         "strip is measured at row %d."),
+      now, swatch, tried, try_on_row);
 }
 
 char *

@@ -8,8 +8,8 @@
 #define BW_SWATCH_COLUMNS 10
 #define BW_SWATCH_ROWS 24
 
-/* The pitch's standard error if such a swatch (or a strip of `rows` rows) were measured besides what
- * is known already. */
+/* The pitch's standard error if such a swatch (or a strip of `rows` rows) were measured besides
+ * what is known already. */
 double bw_sure_sd_after (const BwDesign *design, int rows);
 
 /* "Right first time: 41 % now, 77 % with a swatch, 85 % with a try-on at row 112." A swatch is not

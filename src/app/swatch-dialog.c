@@ -76,8 +76,7 @@ show_result (BwSwatchDialog *self, const BwDesign *design)
   g_autofree char *p = bw_length_format (design->pitch.mm, unit, 3);
   g_autofree char *sd = bw_length_format (design->pitch.sd_mm, unit, 3);
   g_autofree char *gauge = g_strdup_printf (_ ("w = %s, p = %s ± %s"), w, p, sd);
-  g_autofree char *gain
-      = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
+  g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
   gtk_label_set_text (self->result, gauge);
   gtk_label_set_text (self->gain, gain);
 }
@@ -116,8 +115,8 @@ static void
 drop_clicked (BwSwatchDialog *self)
 {
   BwDesign design = *bw_draft_get_design (self->draft);
-  design.gauge = (BwGauge){ .column_mm = design.bead.length_mm,
-                            .pitch_mm = design.bead.diameter_mm };
+  design.gauge
+      = (BwGauge){ .column_mm = design.bead.length_mm, .pitch_mm = design.bead.diameter_mm };
   if (bw_draft_apply (self->draft, _ ("Swatch dropped"), &design, NULL))
     gtk_window_destroy (GTK_WINDOW (self));
 }
@@ -128,11 +127,10 @@ show_swatch (BwSwatchDialog *self)
 {
   const BwGauge *gauge = &bw_draft_get_design (self->draft)->gauge;
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  BwSwatch swatch = gauge->has_swatch
-                        ? gauge->swatch
-                        : (BwSwatch){ BW_SWATCH_COLUMNS, BW_SWATCH_ROWS,
-                                      BW_SWATCH_COLUMNS * gauge->column_mm,
-                                      (BW_SWATCH_ROWS + 1) / 2.0 * gauge->pitch_mm };
+  BwSwatch swatch = gauge->has_swatch ? gauge->swatch
+                                      : (BwSwatch){ BW_SWATCH_COLUMNS, BW_SWATCH_ROWS,
+                                                    BW_SWATCH_COLUMNS * gauge->column_mm,
+                                                    (BW_SWATCH_ROWS + 1) / 2.0 * gauge->pitch_mm };
   g_autofree char *width = bw_length_format (swatch.width_mm, unit, 2);
   g_autofree char *length = bw_length_format (swatch.length_mm, unit, 2);
   gtk_spin_button_set_value (self->columns, swatch.columns);

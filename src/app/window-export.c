@@ -38,8 +38,8 @@ void
 bw_window_export_csv (BwWindow *self)
 {
   g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_CSV);
-  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_CSV, name,
-                       bw_project_get_file (self->project), csv_chosen, self);
+  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_CSV, name, bw_project_get_file (self->project),
+                       csv_chosen, self);
 }
 
 void
@@ -62,8 +62,7 @@ static cairo_surface_t *
 picture (BwWindow *self, GError **error)
 {
   BwSession *session = self->session;
-  g_autoptr (BwScene) scene
-      = bw_scene_new (self->project, bw_session_get_colour_by_fit (session));
+  g_autoptr (BwScene) scene = bw_scene_new (self->project, bw_session_get_colour_by_fit (session));
   return bw_offscreen_render (scene, bw_session_get_camera (session),
                               bw_session_get_layers (session), bw_session_get_light (session),
                               PICTURE_PX, PICTURE_PX, NULL, error);

@@ -92,6 +92,6 @@ bw_window_add_menus (BwWindow *self)
 {
   fill_demos (self);
   fill_recent (self);
-  g_signal_connect_object (gtk_recent_manager_get_default (), "changed",
-                           G_CALLBACK (fill_recent), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (fill_recent),
+                           self, G_CONNECT_SWAPPED);
 }

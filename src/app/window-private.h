@@ -18,8 +18,8 @@ struct _BwWindow {
   BwDraft *draft;
   BwProject *project;
   BwRecovery *recovery;
-  gboolean answered; /* the maker has answered; close without asking */
-  gboolean quitting; /* while the application closes us to quit */
+  gboolean answered;                   /* the maker has answered; close without asking */
+  gboolean quitting;                   /* while the application closes us to quit */
   void (*after_save) (BwWindow *self); /* what a save in progress is for; NULL for itself */
 
   GtkLabel *title;

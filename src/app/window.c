@@ -270,8 +270,8 @@ bw_window_new (GtkApplication *application, BwProject *project)
   self->session = bw_session_new (project);
   self->draft = bw_draft_new (self->session);
   follow_light (self);
-  g_signal_connect_object (bw_settings_get (), "notify::lamp-light", G_CALLBACK (follow_light), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (bw_settings_get (), "notify::lamp-light", G_CALLBACK (follow_light),
+                           self, G_CONNECT_SWAPPED);
   follow_project (self, project);
   bind_parts (self);
   return self;

@@ -23,11 +23,11 @@ gboolean bw_window_is_untouched (BwWindow *self);
 /* Tells one sentence in the window, until it is closed or another takes its place. */
 void bw_window_tell (BwWindow *self, GtkMessageType type, const char *sentence);
 
-/* Opens a file here when the window is untouched, else in a window of its own. A file that cannot be
- * opened is told here. */
+/* Opens a file here when the window is untouched, else in a window of its own. A file that cannot
+ * be opened is told here. */
 void bw_window_open (BwWindow *self, GFile *file);
 /* "measure", "draw", "hang", "make". */
 void bw_window_show_stage (BwWindow *self, const char *name);
-/* Closes it as part of quitting: when it asks about unsaved work first, its answer goes on quitting.
- * The window may be gone afterwards. */
+/* Closes it as part of quitting: when it asks about unsaved work first, its answer goes on
+ * quitting. The window may be gone afterwards. */
 void bw_window_close_for_quit (BwWindow *self);

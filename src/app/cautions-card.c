@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Cautions on the Make stage, with the thread's own warnings before them. */
+#include "config.h"
+
+#include "app/caution-words.h"
+#include "app/cautions-card.h"
+
+struct _BwCautionsCard {
+  BwCard parent_instance;
+  GtkBox *list;
+};
+
+G_DEFINE_FINAL_TYPE (BwCautionsCard, bw_cautions_card, BW_TYPE_CARD)
+
+static void
+add_line (BwCautionsCard *self, const char *text, const char *style)
+{
+  GtkWidget *label = gtk_label_new (text);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  if (style)
+    gtk_widget_add_css_class (label, style);
+  gtk_box_append (self->list, label);
+}
+
+static void
+bw_cautions_card_refresh (BwCard *card)
+{
+  BwCautionsCard *self = BW_CAUTIONS_CARD (card);
+  BwProject *project = bw_card_get_project (card);
+  gboolean has_cord = bw_project_get_design (project)->bail.style != BW_BAIL_NONE;
+  g_auto (GStrv) warnings
+      = bw_project_warnings_about (project, BW_TOPIC_THREAD | BW_TOPIC_MATERIALS);
+  g_auto (GStrv) cautions = bw_caution_words (bw_project_get_mineral (project), has_cord);
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))))
+    gtk_box_remove (self->list, child);
+  for (char **line = warnings; *line; line++)
+    add_line (self, *line, "warning-text");
+  for (char **line = cautions; *line; line++)
+    add_line (self, *line, NULL);
+}
+
+static void
+bw_cautions_card_class_init (BwCautionsCardClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  BW_CARD_CLASS (klass)->refresh = bw_cautions_card_refresh;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/cautions-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwCautionsCard, list);
+}
+
+static void
+bw_cautions_card_init (BwCautionsCard *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
