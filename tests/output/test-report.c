@@ -551,6 +551,25 @@ materials_add_up_to_the_drawing (void **state)
 }
 
 static void
+a_colour_is_listed_from_its_first_bead_on (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (53);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 0, SAMPLE_NO_BAIL);
+  sample->n_colours = 3;
+  for (guint row = 0; row < sample->cells->len; row++)
+    memset (sample->cells->pdata[row], 'a', 4);
+  ((char *)sample->cells->pdata[50])[2] = 'c';
+  g_autoptr (BwProject) project = load (sample);
+  g_autoptr (JsonObject) object = parse (bw_report_materials (project, 0, TRUE));
+  JsonArray *beads = json_object_get_array_member (object, "beads");
+  assert_int_equal (json_array_get_length (beads), 2);
+  JsonObject *second = json_array_get_object_element (beads, 1);
+  assert_string_equal (json_object_get_string_member (second, "id"), "c");
+  assert_number (second, "count", 1);
+  assert_number (second, "with_spare", 2);
+}
+
+static void
 materials_for_a_class_scale_with_the_pieces (void **state)
 {
   g_autoptr (BwProject) project = sample_project (51, SAMPLE_RING);
@@ -649,6 +668,7 @@ main (void)
     cmocka_unit_test (the_thread_has_its_keys_and_the_cores_numbers),
     cmocka_unit_test (the_passes_of_all_beads_add_up_to_the_visits),
     cmocka_unit_test (materials_add_up_to_the_drawing),
+    cmocka_unit_test (a_colour_is_listed_from_its_first_bead_on),
     cmocka_unit_test (materials_for_a_class_scale_with_the_pieces),
     cmocka_unit_test (the_cost_has_its_keys_and_its_sum),
     cmocka_unit_test (warnings_are_plain_sentences),
