@@ -59,10 +59,12 @@ void bw_design_defaults (BwDesign *design);
 BwBandSpan bw_design_span (const BwDesign *design);
 
 /* Every range and every joint condition: the stone can be, the band lies on it (fault at
- * /band/bottom_mm or /band/columns), columns even, the bed is nowhere negative, the needle goes
- * through an empty hole, the bail fits. The first fault found is reported. stone, when not NULL,
- * receives the solved stone. */
+ * /band/bottom_mm or /band/columns), columns even, the bed is nowhere negative, the needle and
+ * thread go through an empty hole, no more than BW_ROWS_MAX rows go round (fault at
+ * /gauge/pitch_mm), the bail arches over a base that lies on the band. The first fault found is
+ * reported. stone, when not NULL, receives the solved stone. */
 gboolean bw_design_validate (const BwDesign *design, BwStone *stone, GError **error);
 
-/* The bottom_mm that centres the band on the prism. */
+/* The bottom_mm that centres the band on the prism; moved as little as keeps a band wider than the
+ * prism on the stone. */
 double bw_design_centred_bottom (const BwDesign *design, const BwStone *stone);

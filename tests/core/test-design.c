@@ -104,6 +104,24 @@ a_centred_band_stays_on_the_stone (void **state)
   }
 }
 
+/* A short prism near the tip: what does not fit above is moved down. */
+static void
+a_centred_band_is_moved_down_from_the_tip (void **state)
+{
+  BwDesign design = bench_design ();
+  design.stone.has_second = FALSE;
+  design.stone.base = BW_BASE_POINT;
+  design.stone.has_base_shoulder = TRUE;
+  design.stone.base_shoulder_mm = 30;
+  design.stone.shoulder_mm = 50;
+  design.stone.at_mm = 40;
+  design.band.columns = 30; /* 39 mm about a middle at 40, on a stone of 58 */
+  BwStone stone = solved (&design.stone);
+  design.band.bottom_mm = bw_design_centred_bottom (&design, &stone);
+  assert_near (design.band.bottom_mm, 58 - 39, 1e-12);
+  sound (&design);
+}
+
 static void
 a_band_off_the_stone_is_named (void **state)
 {
@@ -308,6 +326,7 @@ main (void)
     cmocka_unit_test (a_band_lies_where_it_is_put),
     cmocka_unit_test (a_centred_band_has_as_much_prism_on_either_side),
     cmocka_unit_test (a_centred_band_stays_on_the_stone),
+    cmocka_unit_test (a_centred_band_is_moved_down_from_the_tip),
     cmocka_unit_test (a_band_off_the_stone_is_named),
     cmocka_unit_test (columns_are_even_and_within_two_and_two_hundred),
     cmocka_unit_test (rows_are_at_least_one_and_at_most_twenty_thousand),

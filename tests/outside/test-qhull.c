@@ -70,6 +70,16 @@ lay_half_spaces (HalfSpaces *spaces, const DrawnStone *drawn)
     add_plane (spaces, base, bw_vec3 (1, 0, 0), bw_vec3 (0, 1, 0));
 }
 
+/* Long memory, then short: nothing may be left. */
+static void
+close_qhull (qhT *qh)
+{
+  int long_left, long_bytes;
+  qh_freeqhull (qh, !qh_ALL);
+  qh_memfreeshort (qh, &long_left, &long_bytes);
+  assert_int_equal (long_left, 0);
+}
+
 /* Each facet of the dual hull is a corner of the intersection. */
 static void
 intersect (const HalfSpaces *spaces, Corners *corners)
@@ -91,7 +101,7 @@ intersect (const HalfSpaces *spaces, Corners *corners)
       corners->point[corners->n][k] = facet->normal[k] / -facet->offset + qh->feasible_point[k];
     corners->n++;
   }
-  qh_freeqhull (qh, qh_ALL);
+  close_qhull (qh);
 }
 
 typedef struct {
@@ -111,7 +121,6 @@ measure_hull (const Corners *corners, BwVec3 inside, Hull *hull)
 {
   qhT qh_value, *qh = &qh_value;
   Corners copy = *corners;
-  int curlong, totlong;
   qh_zero (qh, stderr);
   assert_int_equal (
       qh_new_qhull (qh, 3, copy.n, &copy.point[0][0], False, (char[]){ "qhull Qt" }, NULL, stderr),
@@ -135,8 +144,7 @@ measure_hull (const Corners *corners, BwVec3 inside, Hull *hull)
   hull->area = qh->totarea;
   hull->centroid = bw_vec3_add (inside, bw_vec3_scale (moment, 1 / sum));
   assert_near (sum, hull->volume, 1e-9);
-  qh_freeqhull (qh, !qh_ALL);
-  qh_memfreeshort (qh, &curlong, &totlong);
+  close_qhull (qh);
 }
 
 static double
