@@ -77,13 +77,14 @@ const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
  * return FALSE with *error set and change nothing when the result would not be sound. */
 gboolean bw_project_set_design (BwProject *self, const char *label, const BwDesign *design,
                                 GError **error);
+/* A tray that lacks a colour some bead shown has is refused; hidden beads of it become the ground. */
 gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray,
                               GError **error);
 void bw_project_set_title (BwProject *self, const char *label, const char *title);
 void bw_project_set_mineral (BwProject *self, const char *label, const char *mineral);
 gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_done,
                                   const BwCheck *checks, int n_checks, GError **error);
-/* Sets one bead; rows and columns outside the band are ignored (returns FALSE). */
+/* Sets one bead. FALSE, and nothing done, where the lattice has no bead or the tray no such colour. */
 gboolean bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row,
                               int column, guint8 colour);
 /* Replaces all cells of the band (or bail) by those of `drawing`, which must have its size. */
@@ -96,7 +97,8 @@ gboolean bw_project_move_colour (BwProject *self, const char *label, int index, 
 gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
                                    GError **error);
 
-/* Steps. Nested begins count; only the outermost names the step. */
+/* Steps. Nested begins count; only the outermost names the step, and only its commit keeps it. A
+ * revert takes back what came since its own begin. While a step is open undo and redo do nothing. */
 void bw_project_begin (BwProject *self, const char *label);
 void bw_project_commit (BwProject *self);
 void bw_project_revert (BwProject *self);

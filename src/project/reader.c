@@ -27,8 +27,12 @@ read_key (const BwKey *key, JsonNode *node, const char *pointer, BwDesign *desig
     return bw_take_word (node, pointer, key->words, field, error);
   case BW_KEY_TEXT:
     return bw_take_short_text (node, pointer, field, (gsize)key->hi, error);
-  case BW_KEY_PAIR:
   case BW_KEY_VALUES:
+    /* An odd number of faces across the flats: the check of the stone says it better. */
+    if (bw_key_count (key, design) == 0)
+      return bw_take_list (node, pointer, error) != NULL;
+    return bw_take_numbers (node, pointer, field, bw_key_count (key, design), error);
+  case BW_KEY_PAIR:
   default:
     return bw_take_numbers (node, pointer, field, bw_key_count (key, design), error);
   }

@@ -379,6 +379,21 @@ a_foreign_or_newer_file_is_told_apart_before_anything_else (void **state)
 }
 
 static void
+an_odd_number_of_faces_cannot_be_measured_across_the_flats (void **state)
+{
+  gsize length;
+  g_autofree char *least = corpus_text ("least.bandwright", &length);
+  g_autoptr (GString) text = g_string_new (least);
+  g_autoptr (GError) error = NULL;
+
+  assert_int_equal (g_string_replace (text, "\"faces\":6,\"measured\":\"girth\"",
+                                      "\"faces\":5,\"measured\":\"across-flats\"", 0),
+                    1);
+  assert_null (load_text (text->str, &error));
+  assert_fault (error, BW_FAULT_GEOMETRY, "/stone/measured");
+}
+
+static void
 too_many_colours_or_checks_are_refused (void **state)
 {
   g_autoptr (GString) tray
@@ -610,6 +625,7 @@ main (void)
     cmocka_unit_test (every_key_that_is_not_required_may_be_left_out),
     cmocka_unit_test (a_value_outside_its_range_is_named),
     cmocka_unit_test (a_foreign_or_newer_file_is_told_apart_before_anything_else),
+    cmocka_unit_test (an_odd_number_of_faces_cannot_be_measured_across_the_flats),
     cmocka_unit_test (too_many_colours_or_checks_are_refused),
     cmocka_unit_test (the_least_file_takes_every_default),
     cmocka_unit_test (the_bail_sits_on_the_seam_unless_told_otherwise),
