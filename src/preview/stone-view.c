@@ -282,6 +282,15 @@ stone_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size,
   *natural = 420;
 }
 
+/* The ring of the focus is drawn here, so its coming and going must be too. */
+static void
+stone_view_state_flags_changed (GtkWidget *widget, GtkStateFlags before)
+{
+  GtkStateFlags changed = before ^ gtk_widget_get_state_flags (widget);
+  if (changed & (GTK_STATE_FLAG_FOCUSED | GTK_STATE_FLAG_FOCUS_VISIBLE))
+    gtk_widget_queue_draw (widget);
+}
+
 static void
 stone_view_dispose (GObject *object)
 {
@@ -304,6 +313,7 @@ bw_stone_view_class_init (BwStoneViewClass *class)
   widget_class->snapshot = stone_view_snapshot;
   widget_class->size_allocate = stone_view_size_allocate;
   widget_class->measure = stone_view_measure;
+  widget_class->state_flags_changed = stone_view_state_flags_changed;
   gtk_widget_class_set_css_name (widget_class, "stone-view");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
 }

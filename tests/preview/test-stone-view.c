@@ -1,0 +1,421 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The stone view in a real window, moved with a real pointer. Run once for each way of drawing:
+ * what the view must do does not depend on it. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "../window/desk.h"
+#include "core/colour.h"
+#include "pieces.h"
+#include "preview/camera.h"
+#include "preview/stone-view.h"
+
+enum { SIZE = 460 };
+
+typedef struct {
+  BwProject *project;
+  BwSession *session;
+  BwStoneView *view;
+  GtkWidget *box;
+  GtkWindow *window;
+} Table;
+
+static void
+no_handler (gpointer data)
+{
+  *(gboolean *)data = TRUE;
+}
+
+static gboolean
+has_size (gpointer data)
+{
+  return gtk_widget_get_width (GTK_WIDGET (data)) >= SIZE;
+}
+
+static Table
+table_laid (int piece)
+{
+  Table table = { .project = piece_new (piece) };
+  table.session = bw_session_new (table.project);
+  table.window = GTK_WINDOW (gtk_window_new ());
+  table.box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  table.view = BW_STONE_VIEW (bw_stone_view_new (table.session));
+  gtk_widget_set_size_request (GTK_WIDGET (table.view), SIZE, SIZE);
+  gtk_box_append (GTK_BOX (table.box), GTK_WIDGET (table.view));
+  gtk_window_set_child (table.window, table.box);
+  bw_session_set_camera (table.session, (BwCamera){ 0, 0, 2.5 });
+  gtk_window_present (table.window);
+  desk_until (has_size, table.view);
+  desk_settle ();
+  return table;
+}
+
+static void
+table_cleared (Table *table)
+{
+  gboolean gone = FALSE;
+  g_object_weak_ref (G_OBJECT (table->view), (GWeakNotify)(void (*) (void))no_handler, &gone);
+  gtk_window_destroy (table->window);
+  desk_settle ();
+  assert_true (gone);
+  g_object_unref (table->session);
+  g_object_unref (table->project);
+}
+
+/* The place of a bead in the widget. */
+static void
+place_of (Table *table, gboolean in_bail, int row, int column, double *x, double *y)
+{
+  g_autoptr (BwScene) scene = bw_scene_new (bw_session_get_project (table->session), FALSE);
+  BwEye eye;
+  int width = gtk_widget_get_width (GTK_WIDGET (table->view));
+  int height = gtk_widget_get_height (GTK_WIDGET (table->view));
+  int index = bw_scene_bead_index (scene, in_bail, row, column);
+  assert_true (index >= 0);
+  bw_eye_init (&eye, bw_session_get_camera (table->session), scene, width, height);
+  assert_true (bw_eye_project (&eye, g_array_index (scene->beads, BwSceneBead, index).at, width,
+                               height, x, y));
+}
+
+/* The bead in the middle of the view. */
+static void
+middle_bead (Table *table, int *row, int *column)
+{
+  gboolean in_bail;
+  int found = -1;
+  for (int dy = -40; dy <= 40 && found < 0; dy += 7)
+    found = bw_stone_view_pick (table->view, gtk_widget_get_width (GTK_WIDGET (table->view)) / 2.0,
+                                gtk_widget_get_height (GTK_WIDGET (table->view)) / 2.0 + dy,
+                                &in_bail, row, column);
+  assert_true (found >= 0);
+  assert_false (in_bail);
+}
+
+static void
+the_piece_is_drawn_the_expected_way (void **state)
+{
+  Table table = table_laid (0);
+  int row, column;
+  double x, y;
+  assert_string_equal (bw_stone_view_get_driver (table.view), g_getenv ("BW_EXPECTED_DRIVER"));
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), x, y),
+                        desk_pixel (GTK_WIDGET (table.view), 3, 3));
+  desk_keep ("stone-view");
+  table_cleared (&table);
+}
+
+static void
+a_drag_moves_the_bead_under_the_pointer_with_it (void **state)
+{
+  Table table = table_laid (1);
+  int row, column;
+  double x0, y0, x1, y1;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x0, &y0);
+  desk_drag (GTK_WIDGET (table.view), x0, y0, x0 + 60, y0 + 20, 12, 1);
+  desk_settle ();
+  place_of (&table, FALSE, row, column, &x1, &y1);
+  assert_true (fabs (x1 - (x0 + 60)) < 15);
+  assert_true (y1 > y0 + 5);
+  /* The near side went right, so the eye went the other way. */
+  assert_true (bw_session_get_camera (table.session).turn_deg > 180);
+  assert_true (bw_session_get_camera (table.session).tip_deg > 0);
+  table_cleared (&table);
+}
+
+static void
+a_click_paints_nothing_and_turns_nothing (void **state)
+{
+  Table table = table_laid (0);
+  desk_click (GTK_WIDGET (table.view));
+  desk_settle ();
+  assert_true (bw_session_get_camera (table.session).turn_deg == 0);
+  g_autoptr (BwProject) untouched = piece_new (0);
+  assert_true (bw_drawing_equal (bw_project_get_drawing (table.project),
+                                 bw_project_get_drawing (untouched)));
+  assert_true (gtk_widget_has_focus (GTK_WIDGET (table.view)));
+  table_cleared (&table);
+}
+
+static void
+the_wheel_comes_nearer_and_goes_back (void **state)
+{
+  Table table = table_laid (0);
+  desk_scroll (GTK_WIDGET (table.view), SIZE / 2.0, SIZE / 2.0, 2);
+  desk_settle ();
+  double near = bw_session_get_camera (table.session).zoom;
+  assert_true (near > 2.6);
+  desk_scroll (GTK_WIDGET (table.view), SIZE / 2.0, SIZE / 2.0, -4);
+  desk_settle ();
+  assert_true (bw_session_get_camera (table.session).zoom < near);
+  table_cleared (&table);
+}
+
+static void
+keys_turn_tip_zoom_and_go_home (void **state)
+{
+  Table table = table_laid (1);
+  gtk_widget_grab_focus (GTK_WIDGET (table.view));
+  desk_settle ();
+  desk_key ("Right", 0);
+  desk_key ("Down", 0);
+  desk_key ("Down", GDK_SHIFT_MASK);
+  desk_key ("plus", 0);
+  desk_settle ();
+  BwCamera camera = bw_session_get_camera (table.session);
+  assert_true (fabs (camera.turn_deg - 355) < 1e-9);
+  assert_true (fabs (camera.tip_deg - 6) < 1e-9);
+  assert_true (fabs (camera.zoom - 3) < 1e-9);
+  desk_key ("minus", 0);
+  desk_key ("Left", 0);
+  desk_settle ();
+  camera = bw_session_get_camera (table.session);
+  assert_true (fabs (camera.zoom - 2.5) < 1e-9);
+  assert_true (fabs (camera.turn_deg) < 1e-9 || fabs (camera.turn_deg - 360) < 1e-9);
+  desk_key ("Home", 0);
+  desk_settle ();
+  camera = bw_session_get_camera (table.session);
+  /* The bail of this piece is at 75°: the front lies opposite. */
+  assert_true (fabs (camera.turn_deg - 255) < 1e-9);
+  assert_true (camera.tip_deg == 0 && camera.zoom == 1);
+  table_cleared (&table);
+}
+
+static void
+pointing_at_a_bead_lights_it_for_the_whole_session (void **state)
+{
+  Table table = table_laid (0);
+  gboolean in_bail;
+  int row, column, r, c;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  desk_move (GTK_WIDGET (table.view), x, y);
+  desk_settle ();
+  bw_session_get_hover (table.session, &in_bail, &r, &c);
+  assert_int_equal (r, row);
+  assert_int_equal (c, column);
+  desk_move (GTK_WIDGET (table.view), 4, 4);
+  desk_settle ();
+  bw_session_get_hover (table.session, &in_bail, &r, &c);
+  assert_int_equal (r, 0);
+  table_cleared (&table);
+}
+
+/* Lightest luminance near a point. */
+static double
+lightest (Table *table, double x, double y)
+{
+  double most = 0;
+  for (int dy = -14; dy <= 14; dy++)
+    for (int dx = -14; dx <= 14; dx++)
+      most
+          = MAX (most, bw_colour_luminance (desk_pixel (GTK_WIDGET (table->view), x + dx, y + dy)));
+  return most;
+}
+
+static void
+a_bead_lit_elsewhere_shows_here (void **state)
+{
+  Table table = table_laid (0);
+  int row, column;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  bw_session_set_layers (table.session, BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD);
+  for (int r = row - 6; r <= row + 6; r++)
+    for (int c = column - 6; c <= column + 6; c++)
+      bw_project_set_bead (table.project, "", FALSE, r, c, BW_FINISH_MATTE);
+  desk_settle ();
+  double before = lightest (&table, x, y);
+  bw_session_set_hover (table.session, FALSE, row, column);
+  desk_settle ();
+  assert_true (before < 0.5);
+  assert_true (lightest (&table, x, y) > 0.8);
+  table_cleared (&table);
+}
+
+static double
+hue_at (Table *table, double x, double y)
+{
+  BwLab lab = bw_colour_lab (desk_pixel (GTK_WIDGET (table->view), x, y));
+  return bw_degrees (atan2 (lab.b, lab.a));
+}
+
+static void
+a_painted_bead_shows_in_the_next_picture (void **state)
+{
+  Table table = table_laid (0);
+  int row, column;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  bw_project_set_bead (table.project, "", FALSE, row, column, BW_FINISH_CLEAR);
+  desk_settle ();
+  double gold = hue_at (&table, x, y);
+  assert_true (bw_project_set_bead (table.project, "", FALSE, row, column, BW_FINISH_FROSTED));
+  desk_settle ();
+  double green = hue_at (&table, x, y);
+  assert_true (gold > 40 && gold < 110);
+  assert_true (green > 130 || green < -150);
+  table_cleared (&table);
+}
+
+static void
+a_change_of_design_is_a_new_scene (void **state)
+{
+  Table table = table_laid (3);
+  gboolean in_bail;
+  int row, column, highest = 0;
+  g_autoptr (GError) error = NULL;
+  BwDesign design = *bw_project_get_design (table.project);
+  design.band.columns += 2;
+  assert_true (bw_project_set_design (table.project, "", &design, &error));
+  desk_settle ();
+  for (int y = 0; y < SIZE; y += 3)
+    if (bw_stone_view_pick (table.view, SIZE / 2.0, y, &in_bail, &row, &column) >= 0)
+      highest = MAX (highest, column);
+  assert_true (highest > 10);
+  table_cleared (&table);
+}
+
+static void
+another_project_takes_the_place_of_the_first (void **state)
+{
+  Table table = table_laid (0);
+  g_autoptr (BwProject) other = piece_new (4);
+  bw_session_set_project (table.session, other);
+  bw_session_set_camera (table.session, (BwCamera){ 0, 0, 2.5 });
+  desk_settle ();
+  int row, column;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  assert_true (fabs (x - SIZE / 2.0) < 40);
+  /* The first one may change as it likes. */
+  bw_project_set_bead (table.project, "", FALSE, 3, 2, 1);
+  desk_settle ();
+  table_cleared (&table);
+}
+
+static void
+taken_out_of_the_window_and_put_back_it_draws_again (void **state)
+{
+  Table table = table_laid (0);
+  int row, column;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  guint32 first = desk_pixel (GTK_WIDGET (table.view), x, y);
+  for (int i = 0; i < 3; i++) {
+    g_object_ref (table.view);
+    gtk_box_remove (GTK_BOX (table.box), GTK_WIDGET (table.view));
+    desk_settle ();
+    gtk_box_append (GTK_BOX (table.box), GTK_WIDGET (table.view));
+    g_object_unref (table.view);
+    desk_until (has_size, table.view);
+    desk_settle ();
+  }
+  assert_int_equal (desk_pixel (GTK_WIDGET (table.view), x, y), first);
+  table_cleared (&table);
+}
+
+static void
+hiding_layers_light_and_fit_change_the_picture (void **state)
+{
+  Table table = table_laid (0);
+  int row, column;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  guint32 day = desk_pixel (GTK_WIDGET (table.view), x, y);
+  bw_session_set_light (table.session, BW_LIGHT_LAMP);
+  desk_settle ();
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), x, y), day);
+  bw_session_set_light (table.session, BW_LIGHT_DAY);
+  bw_session_set_colour_by_fit (table.session, TRUE);
+  desk_settle ();
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), x, y), day);
+  bw_session_set_colour_by_fit (table.session, FALSE);
+  desk_settle ();
+  assert_int_equal (desk_pixel (GTK_WIDGET (table.view), x, y), day);
+  bw_session_set_layers (table.session, BW_LAYER_STONE);
+  desk_settle ();
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), x, y), day);
+  gboolean in_bail;
+  assert_int_equal (bw_stone_view_pick (table.view, x, y, &in_bail, &row, &column), -1);
+  table_cleared (&table);
+}
+
+static void
+ears_are_told_what_it_is_and_how_it_is_seen (void **state)
+{
+  Table table = table_laid (0);
+  GtkAccessible *accessible = GTK_ACCESSIBLE (table.view);
+  assert_int_equal (gtk_accessible_get_accessible_role (accessible), GTK_ACCESSIBLE_ROLE_IMG);
+  assert_true (gtk_test_accessible_has_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL));
+  bw_session_set_camera (table.session, (BwCamera){ 120, 30, 2 });
+  desk_wait (600);
+  g_autofree char *wrong
+      = gtk_test_accessible_check_property (accessible, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                            "Seen from 120° round, 30° above, enlarged 2.0 times.");
+  assert_null (wrong);
+  table_cleared (&table);
+}
+
+static void
+the_focus_is_seen (void **state)
+{
+  Table table = table_laid (0);
+  GtkWidget *button = gtk_button_new_with_label ("x");
+  gtk_box_append (GTK_BOX (table.box), button);
+  gtk_widget_grab_focus (button);
+  desk_settle ();
+  guint32 without = desk_pixel (GTK_WIDGET (table.view), SIZE / 2.0, 3);
+  desk_key ("Tab", GDK_SHIFT_MASK);
+  desk_settle ();
+  assert_true (gtk_widget_has_focus (GTK_WIDGET (table.view)));
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), SIZE / 2.0, 3), without);
+  table_cleared (&table);
+}
+
+static int
+open_desk (void **state)
+{
+  desk_open ();
+  return 0;
+}
+
+static int
+close_desk (void **state)
+{
+  desk_close ();
+  return 0;
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_piece_is_drawn_the_expected_way),
+    cmocka_unit_test (a_drag_moves_the_bead_under_the_pointer_with_it),
+    cmocka_unit_test (a_click_paints_nothing_and_turns_nothing),
+    cmocka_unit_test (the_wheel_comes_nearer_and_goes_back),
+    cmocka_unit_test (keys_turn_tip_zoom_and_go_home),
+    cmocka_unit_test (pointing_at_a_bead_lights_it_for_the_whole_session),
+    cmocka_unit_test (a_bead_lit_elsewhere_shows_here),
+    cmocka_unit_test (a_painted_bead_shows_in_the_next_picture),
+    cmocka_unit_test (a_change_of_design_is_a_new_scene),
+    cmocka_unit_test (another_project_takes_the_place_of_the_first),
+    cmocka_unit_test (taken_out_of_the_window_and_put_back_it_draws_again),
+    cmocka_unit_test (hiding_layers_light_and_fit_change_the_picture),
+    cmocka_unit_test (ears_are_told_what_it_is_and_how_it_is_seen),
+    cmocka_unit_test (the_focus_is_seen),
+  };
+  return cmocka_run_group_tests_name ("stone-view", tests, open_desk, close_desk);
+}
