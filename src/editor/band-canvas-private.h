@@ -29,6 +29,8 @@ struct _BwBandCanvas {
 
   BwBeadAt cursor;       /* the keyboard's bead; always on the band */
   gboolean cursor_shown; /* the keyboard was used last */
+  gboolean by_keyboard;  /* the tool under way was begun with a key */
+  double key_u;          /* where the keys have led it, through the repeats */
   char *words;           /* the status told last */
 
   /* While gestures are under way. */

@@ -88,6 +88,9 @@ take_hand (BwBandCanvas *self)
 {
   const BwTool *tool = bw_tool_get (bw_session_get_tool (self->session));
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), tool->cursor);
+  /* Another tool in hand: what a key began with the last one is not half done, it is off. */
+  if (self->by_keyboard && bw_hand_get_tool (self->hand) != tool)
+    bw_hand_revert (self->hand);
 }
 
 static void

@@ -26,10 +26,17 @@ begin_tool (BwBandCanvas *self, const BwTool *tool, double x, double y)
   int row, column;
   self->drag_x = x;
   self->drag_y = y;
+  self->by_keyboard = FALSE;
   gtk_widget_grab_focus (GTK_WIDGET (self));
   if (bw_band_canvas_bead_at (self, x, y, &row, &column))
     bw_band_canvas_set_cursor_bead (self, (BwBeadAt){ row, column }, FALSE);
   bw_hand_begin (self->hand, tool, &self->layout, point_of (self, x, y));
+}
+
+static gboolean
+is_drawing_by_pointer (BwBandCanvas *self)
+{
+  return bw_hand_busy (self->hand) && !self->by_keyboard;
 }
 
 static gboolean
@@ -43,7 +50,7 @@ is_on_band_view (BwBandCanvas *self, double x, double y)
 static void
 on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 {
-  if (bw_hand_busy (self->hand) || !is_on_band_view (self, x, y)) {
+  if (is_drawing_by_pointer (self) || !is_on_band_view (self, x, y)) {
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
     return;
   }
@@ -53,7 +60,7 @@ on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 static void
 on_pick_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 {
-  if (bw_hand_busy (self->hand) || !is_on_band_view (self, x, y)) {
+  if (is_drawing_by_pointer (self) || !is_on_band_view (self, x, y)) {
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
     return;
   }
@@ -63,20 +70,23 @@ on_pick_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 static void
 on_tool_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
 {
-  bw_hand_update (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
+  if (is_drawing_by_pointer (self))
+    bw_hand_update (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
 }
 
 static void
 on_tool_end (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
 {
-  bw_hand_end (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
+  if (is_drawing_by_pointer (self))
+    bw_hand_end (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
   bw_band_layout_normalise (&self->layout);
 }
 
 static void
 on_tool_cancel (GtkGesture *gesture, GdkEventSequence *sequence, BwBandCanvas *self)
 {
-  bw_hand_revert (self->hand);
+  if (is_drawing_by_pointer (self))
+    bw_hand_revert (self->hand);
 }
 
 /* A pen reports more places than the display shows frames: the stroke goes through all of them. */
@@ -176,14 +186,40 @@ on_pinch (GtkGestureZoom *pinch, double scale, BwBandCanvas *self)
 /* --- Keyboard ----------------------------------------------------------------------------------
  */
 
+/* The cursor's bead where the tool under way left off: the image nearest to that. */
+static BwBandPoint
+cursor_point (BwBandCanvas *self, double near)
+{
+  int n = bw_band_layout_around (&self->layout);
+  BwBandPoint point = bw_band_middle (self->cursor.row, self->cursor.column);
+  point.u += n * round ((near - point.u) / n);
+  return point;
+}
+
+/* A tool begun with a key follows the cursor. */
+static void
+lead_tool (BwBandCanvas *self)
+{
+  if (!self->by_keyboard || !bw_hand_busy (self->hand))
+    return;
+  BwBandPoint point = cursor_point (self, self->key_u);
+  self->key_u = point.u;
+  bw_hand_update (self->hand, point);
+}
+
+static void
+walk_to (BwBandCanvas *self, BwBeadAt bead)
+{
+  bw_band_canvas_set_cursor_bead (self, bead, TRUE);
+  bw_band_canvas_reveal_cursor (self);
+  lead_tool (self);
+}
+
 static void
 walk (BwBandCanvas *self, int along, int up)
 {
-  BwBeadAt bead = self->cursor;
-  if (self->cursor_shown)
-    bead = bw_band_layout_walk (&self->layout, bead, along, up);
-  bw_band_canvas_set_cursor_bead (self, bead, TRUE);
-  bw_band_canvas_reveal_cursor (self);
+  walk_to (self, self->cursor_shown ? bw_band_layout_walk (&self->layout, self->cursor, along, up)
+                                    : self->cursor);
 }
 
 static void
@@ -192,16 +228,28 @@ walk_to_row (BwBandCanvas *self, int row)
   int column = self->cursor.column;
   if (!bw_lattice_has (row, column))
     column += column < self->layout.columns ? 1 : -1;
-  bw_band_canvas_set_cursor_bead (self, (BwBeadAt){ row, column }, TRUE);
-  bw_band_canvas_reveal_cursor (self);
+  walk_to (self, (BwBeadAt){ row, column });
 }
 
+/* Space is a press; for a tool that wants two places the next Space lets go. */
 static void
-set_cursor_bead (BwBandCanvas *self)
+use_tool_at_cursor (BwBandCanvas *self)
 {
-  bw_project_set_bead (self->project, _ ("Draw beads"), FALSE, self->cursor.row,
-                       self->cursor.column, (guint8)bw_session_get_colour (self->session));
+  const BwTool *tool = bw_tool_get (bw_session_get_tool (self->session));
+  if (is_drawing_by_pointer (self))
+    return;
+
   bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
+  if (bw_hand_busy (self->hand)) {
+    bw_hand_end (self->hand, cursor_point (self, self->key_u));
+    return;
+  }
+  BwBandPoint at = cursor_point (self, self->layout.roll);
+  self->by_keyboard = TRUE;
+  self->key_u = at.u;
+  bw_hand_begin (self->hand, tool, &self->layout, at);
+  if (!tool->spans)
+    bw_hand_end (self->hand, at);
 }
 
 static void
@@ -225,6 +273,7 @@ roll_by_face (BwBandCanvas *self, int dir)
 
   if (bw_band_layout_bead (&self->layout, (BwBandPoint){ to, column - 0.5 }, &bead))
     bw_band_canvas_set_cursor_bead (self, bead, TRUE);
+  lead_tool (self);
   bw_band_canvas_glide_to (self, to);
 }
 
@@ -326,7 +375,7 @@ on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType stat
     if (state & GDK_SHIFT_MASK)
       pick_at_cursor (self);
     else
-      set_cursor_bead (self);
+      use_tool_at_cursor (self);
     return TRUE;
   }
   return on_walk_key (self, key) || on_letter_key (self, key);

@@ -36,6 +36,12 @@ bw_hand_busy (BwHand *hand)
   return hand->tool != NULL;
 }
 
+const BwTool *
+bw_hand_get_tool (BwHand *hand)
+{
+  return hand->tool;
+}
+
 static void
 put_down (BwHand *hand)
 {
@@ -44,9 +50,13 @@ put_down (BwHand *hand)
   g_clear_pointer (&hand->before, bw_drawing_unref);
 }
 
+/* Nothing happens when the tool was put down meanwhile: what a tool does may reach those who do so.
+ */
 static void
 commit (BwHand *hand)
 {
+  if (hand->tool == NULL)
+    return;
   gboolean touches = hand->tool->step != NULL;
   g_autoptr (BwProject) project = g_object_ref (hand->hold.project);
   put_down (hand);
@@ -78,9 +88,7 @@ obey (BwHand *hand, BwToolReply reply)
 void
 bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout, BwBandPoint at)
 {
-  if (hand->tool != NULL)
-    commit (hand);
-
+  commit (hand);
   BwProject *project = bw_session_get_project (hand->session);
   hand->tool = tool;
   hand->before = bw_drawing_copy (bw_project_get_drawing (project));
@@ -134,11 +142,19 @@ bw_hand_end (BwHand *hand, BwBandPoint at)
 const BwTool *
 bw_tool_get (BwToolKind kind)
 {
-  static const BwTool *const tools[] = { &bw_tool_bead, &bw_tool_pick };
+  static const BwTool *const tools[]
+      = { &bw_tool_bead, &bw_tool_pick, &bw_tool_line, &bw_tool_rectangle, &bw_tool_flood };
   for (gsize i = 0; i < G_N_ELEMENTS (tools); i++)
     if (tools[i]->kind == kind)
       return tools[i];
   return &bw_tool_bead;
+}
+
+BwBeadAt
+bw_tool_brick (const BwToolHold *hold, BwBandPoint point)
+{
+  point.v = CLAMP (point.v, 0, hold->layout.columns - 0.5);
+  return bw_band_brick (point);
 }
 
 void
@@ -147,4 +163,20 @@ bw_tool_set_bead (BwToolHold *hold, int long_row, int column)
   int row = bw_band_layout_row (&hold->layout, long_row);
   if (row != 0)
     bw_project_set_bead (hold->project, "", FALSE, row, column, hold->colour);
+}
+
+void
+bw_tool_draw_bead (const BwToolHold *hold, BwDrawing *drawing, int long_row, int column)
+{
+  int row = bw_band_layout_row (&hold->layout, long_row);
+  if (row != 0)
+    bw_drawing_set (drawing, row, column, hold->colour);
+}
+
+void
+bw_tool_show (BwToolHold *hold, const BwDrawing *drawing)
+{
+  g_autoptr (GError) error = NULL;
+  if (!bw_project_set_drawing (hold->project, "", FALSE, drawing, &error))
+    g_critical ("%s", error->message);
 }

@@ -19,5 +19,7 @@ void bw_hand_end (BwHand *hand, BwBandPoint at);
 void bw_hand_revert (BwHand *hand);
 
 gboolean bw_hand_busy (BwHand *hand);
+/* The tool under way, NULL when there is none. */
+const BwTool *bw_hand_get_tool (BwHand *hand);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwHand, bw_hand_free)

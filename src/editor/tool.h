@@ -30,6 +30,7 @@ typedef struct {
   BwToolKind kind;
   const char *step; /* untranslated label of the undo step; NULL when the project is not touched */
   const char *cursor; /* CSS name of the pointer */
+  gboolean spans;     /* wants two places: a keyboard sets the first, walks, and sets the second */
   BwToolReply (*begin) (BwToolHold *hold);
   BwToolReply (*update) (BwToolHold *hold);
   BwToolReply (*end) (BwToolHold *hold);
@@ -37,9 +38,20 @@ typedef struct {
 
 extern const BwTool bw_tool_bead;
 extern const BwTool bw_tool_pick;
+extern const BwTool bw_tool_line;
+extern const BwTool bw_tool_rectangle;
+extern const BwTool bw_tool_flood;
 
 /* The tool of a kind. Never NULL. */
 const BwTool *bw_tool_get (BwToolKind kind);
 
-/* Sets the bead that a long row and column stand for; outside the band nothing happens. */
+/* The brick under a point, long row and column; a point above or below the band counts as on its
+ * edge. */
+BwBeadAt bw_tool_brick (const BwToolHold *hold, BwBandPoint point);
+
+/* Sets the bead that a long row and column stand for; outside the band nothing happens. The second
+ * sets it in a drawing of the tool's own, the third shows such a drawing in place of the project's.
+ */
 void bw_tool_set_bead (BwToolHold *hold, int long_row, int column);
+void bw_tool_draw_bead (const BwToolHold *hold, BwDrawing *drawing, int long_row, int column);
+void bw_tool_show (BwToolHold *hold, const BwDrawing *drawing);

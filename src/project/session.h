@@ -10,7 +10,14 @@ G_BEGIN_DECLS
 #define BW_TYPE_SESSION (bw_session_get_type ())
 G_DECLARE_FINAL_TYPE (BwSession, bw_session, BW, SESSION, GObject)
 
-typedef enum { BW_TOOL_BEAD, BW_TOOL_PICK } BwToolKind;
+/* The values are no order of their own; more tools are added at the end. */
+typedef enum {
+  BW_TOOL_BEAD,
+  BW_TOOL_PICK,
+  BW_TOOL_LINE,
+  BW_TOOL_RECTANGLE,
+  BW_TOOL_FLOOD,
+} BwToolKind;
 
 typedef enum {
   BW_LAYER_STONE = 1 << 0,

@@ -266,6 +266,43 @@ the_keyboard_draws_alone (void **state)
 }
 
 static void
+the_keyboard_pulls_a_line_between_two_spaces (void **state)
+{
+  Bench *bench = *state;
+  int rows = bw_project_get_design (bench->project)->band.rows;
+  bw_session_set_tool (bench->session, BW_TOOL_LINE);
+  desk_key ("Home", 0);
+  desk_key ("space", 0);
+  for (int i = 0; i < 4; i++)
+    desk_key ("Left", 0);
+  assert_int_equal (count (bench, 1), 5);
+  desk_key ("space", 0);
+  desk_key ("Left", 0);
+  assert_int_equal (count (bench, 1), 5);
+  assert_int_equal (cell (bench, rows - 7, 2), 1);
+  assert_string_equal (bw_project_undo_label (bench->project), "Draw a line");
+
+  desk_key ("space", 0);
+  desk_key ("Up", 0);
+  desk_key ("Escape", 0);
+  assert_int_equal (count (bench, 1), 5);
+  bw_project_undo (bench->project);
+  assert_int_equal (count (bench, 1), 0);
+}
+
+static void
+the_keyboard_picks_up_with_the_tool_in_hand (void **state)
+{
+  Bench *bench = *state;
+  bw_project_set_bead (bench->project, "One bead", FALSE, 1, 2, 2);
+  bw_session_set_tool (bench->session, BW_TOOL_PICK);
+  desk_key ("Home", 0);
+  desk_key ("space", 0);
+  assert_int_equal (bw_session_get_colour (bench->session), 2);
+  assert_int_equal (bw_session_get_tool (bench->session), BW_TOOL_BEAD);
+}
+
+static void
 walking_left_of_the_first_row_comes_to_the_last (void **state)
 {
   Bench *bench = *state;
@@ -476,6 +513,8 @@ main (void)
     IN_WINDOW (the_bead_pointed_at_is_told_to_all),
     IN_WINDOW (what_another_view_points_at_is_told_here),
     IN_WINDOW (the_keyboard_draws_alone),
+    IN_WINDOW (the_keyboard_pulls_a_line_between_two_spaces),
+    IN_WINDOW (the_keyboard_picks_up_with_the_tool_in_hand),
     IN_WINDOW (walking_left_of_the_first_row_comes_to_the_last),
     IN_WINDOW (ctrl_and_the_wheel_come_nearer_about_the_pointer),
     IN_WINDOW (the_zoom_keeps_its_bounds_and_fit_returns),

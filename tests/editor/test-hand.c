@@ -240,6 +240,149 @@ a_stroke_is_the_same_however_few_moves_arrive (void **state)
   }
 }
 
+static void
+a_line_is_shown_while_it_is_pulled_and_is_one_step (void **state)
+{
+  Desk *desk = *state;
+  press (desk, &bw_tool_line, 11, 2);
+  bw_hand_update (desk->hand, bw_band_middle (31, 2));
+  assert_int_equal (count (desk, 1), 11);
+  bw_hand_update (desk->hand, bw_band_middle (15, 6));
+  /* What the pull showed on its way is gone again. */
+  assert_int_equal (count (desk, 1), 5);
+  bw_hand_end (desk->hand, bw_band_middle (20, 11));
+  assert_int_equal (count (desk, 1), 10);
+  assert_int_equal (cell (desk, 11, 2), 1);
+  assert_int_equal (cell (desk, 20, 11), 1);
+  assert_string_equal (bw_project_undo_label (desk->project), "Draw a line");
+  bw_project_undo (desk->project);
+  assert_int_equal (count (desk, 1), 0);
+}
+
+static void
+a_line_runs_on_over_the_join (void **state)
+{
+  Desk *desk = *state;
+  int rows = desk->layout.rows;
+  press (desk, &bw_tool_line, rows - 3, 2);
+  bw_hand_end (desk->hand, bw_band_middle (rows + 5, 2));
+  assert_int_equal (count (desk, 1), 5);
+  assert_int_equal (cell (desk, rows - 3, 2), 1);
+  assert_int_equal (cell (desk, 5, 2), 1);
+}
+
+static void
+a_line_pulled_off_the_band_stays_on_its_edge (void **state)
+{
+  Desk *desk = *state;
+  int top = desk->layout.columns;
+  BwBandPoint above = bw_band_middle (21, top);
+  above.v += 40;
+  press (desk, &bw_tool_line, 11, 2);
+  bw_hand_end (desk->hand, above);
+  assert_int_equal (cell (desk, 21, top), 1);
+}
+
+static void
+a_pulled_shape_can_be_taken_back (void **state)
+{
+  Desk *desk = *state;
+  const BwTool *tools[] = { &bw_tool_line, &bw_tool_rectangle, &bw_tool_flood };
+  for (gsize i = 0; i < G_N_ELEMENTS (tools); i++) {
+    g_autofree char *label = g_strdup (bw_project_undo_label (desk->project));
+    press (desk, tools[i], 11, 2);
+    bw_hand_update (desk->hand, bw_band_middle (31, 6));
+    assert_true (count (desk, 1) > 0);
+    bw_hand_revert (desk->hand);
+    assert_int_equal (count (desk, 1), 0);
+    assert_string_equal (bw_project_undo_label (desk->project), label);
+  }
+}
+
+static void
+a_rectangle_fills_its_rows_and_columns (void **state)
+{
+  Desk *desk = *state;
+  press (desk, &bw_tool_rectangle, 30, 9);
+  bw_hand_update (desk->hand, bw_band_middle (50, 11));
+  bw_hand_end (desk->hand, bw_band_middle (21, 4));
+  for (int row = 1; row <= desk->layout.rows; row++)
+    for (int column = 1; column <= desk->layout.columns; column++)
+      if (bw_lattice_has (row, column))
+        assert_int_equal (cell (desk, row, column) == 1,
+                          row >= 21 && row <= 30 && column >= 4 && column <= 9);
+  assert_string_equal (bw_project_undo_label (desk->project), "Fill a rectangle");
+}
+
+static void
+a_rectangle_of_many_turns_is_one_turn (void **state)
+{
+  Desk *desk = *state;
+  press (desk, &bw_tool_rectangle, 3, 4);
+  bw_hand_end (desk->hand, bw_band_middle (3 + 9 * desk->layout.rows, 4));
+  assert_int_equal (count (desk, 1), desk->layout.rows / 2);
+}
+
+/* A wall all round along column 6 parts the band in two. */
+static void
+a_flood_stops_at_another_colour_and_crosses_the_join (void **state)
+{
+  Desk *desk = *state;
+  int rows = desk->layout.rows, columns = desk->layout.columns;
+  bw_session_set_colour (desk->session, 2);
+  press (desk, &bw_tool_line, 1, 6);
+  bw_hand_end (desk->hand, bw_band_middle (rows - 1, 6));
+  bw_session_set_colour (desk->session, 1);
+  press (desk, &bw_tool_flood, rows - 1, 2);
+  bw_hand_end (desk->hand, bw_band_middle (rows - 1, 2));
+  /* In a half-drop lattice the wall's neighbours touch each other past it only above and below. */
+  for (int row = 1; row <= rows; row++)
+    for (int column = 1; column <= columns; column++)
+      if (bw_lattice_has (row, column))
+        assert_int_equal (cell (desk, row, column), column < 6 ? 1 : column == 6 ? 2 : 0);
+  assert_string_equal (bw_project_undo_label (desk->project), "Flood");
+}
+
+static void
+a_flood_of_odd_rows_runs_on_where_the_ends_touch (void **state)
+{
+  Desk *desk = *state;
+  BwDesign design = *bw_project_get_design (desk->project);
+  design.band.rows = 41;
+  assert_true (bw_project_set_design (desk->project, "Rows", &design, NULL));
+  desk->layout.rows = 41;
+  /* A wall across the band: rows 20 and 21 are one zigzag of beads from edge to edge. */
+  bw_session_set_colour (desk->session, 2);
+  press (desk, &bw_tool_rectangle, 20, 1);
+  bw_hand_end (desk->hand, bw_band_middle (21, desk->layout.columns));
+  bw_session_set_colour (desk->session, 1);
+  press (desk, &bw_tool_flood, 3, 2);
+  bw_hand_end (desk->hand, bw_band_middle (3, 2));
+  assert_int_equal (cell (desk, 19, 2), 1);
+  /* The rows beyond the wall are reached over the join, where row 41 touches row 1. */
+  assert_int_equal (cell (desk, 41, 2), 1);
+  assert_int_equal (cell (desk, 40, 1), 1);
+  assert_int_equal (cell (desk, 22, 1), 1);
+}
+
+static void
+flooding_with_the_colour_already_there_is_no_step (void **state)
+{
+  Desk *desk = *state;
+  g_autofree char *label = g_strdup (bw_project_undo_label (desk->project));
+  bw_session_set_colour (desk->session, 0);
+  press (desk, &bw_tool_flood, 11, 2);
+  bw_hand_end (desk->hand, bw_band_middle (11, 2));
+  assert_string_equal (bw_project_undo_label (desk->project), label);
+}
+
+static void
+every_kind_of_tool_has_its_own_file (void **state)
+{
+  for (BwToolKind kind = BW_TOOL_BEAD; kind <= BW_TOOL_FLOOD; kind++)
+    assert_int_equal (bw_tool_get (kind)->kind, kind);
+}
+
 int
 main (void)
 {
@@ -256,6 +399,16 @@ main (void)
     WITH_DESK (a_new_press_finishes_what_was_under_way),
     WITH_DESK (a_hand_that_goes_away_reverts),
     WITH_DESK (a_stroke_is_the_same_however_few_moves_arrive),
+    WITH_DESK (a_line_is_shown_while_it_is_pulled_and_is_one_step),
+    WITH_DESK (a_line_runs_on_over_the_join),
+    WITH_DESK (a_line_pulled_off_the_band_stays_on_its_edge),
+    WITH_DESK (a_pulled_shape_can_be_taken_back),
+    WITH_DESK (a_rectangle_fills_its_rows_and_columns),
+    WITH_DESK (a_rectangle_of_many_turns_is_one_turn),
+    WITH_DESK (a_flood_stops_at_another_colour_and_crosses_the_join),
+    WITH_DESK (a_flood_of_odd_rows_runs_on_where_the_ends_touch),
+    WITH_DESK (flooding_with_the_colour_already_there_is_no_step),
+    WITH_DESK (every_kind_of_tool_has_its_own_file),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }
