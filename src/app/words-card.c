@@ -18,7 +18,7 @@ static void
 bw_words_card_refresh (BwCard *card)
 {
   BwWordsCard *self = BW_WORDS_CARD (card);
-  g_autofree char *words = bw_words (bw_card_get_project (card));
+  g_autofree char *words = bw_words_flowing (bw_card_get_project (card));
   if (g_strcmp0 (words, self->shown) == 0)
     return;
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->view), words, -1);

@@ -2,17 +2,20 @@
 /* The materials as one flat table for a spreadsheet. quantity is what to buy for all pieces, in
  * unit; count is what one piece takes. */
 #include "output/csv.h"
+
 #include "output/answer.h"
 #include "output/report.h"
 #include "output/shopping.h"
+#include <math.h>
 
 enum { ITEM, LETTER, NAME, COUNT, QUANTITY, UNIT, GRAMS, PACKS, N_FIELDS };
 
+/* A shopping list is read by people: thousandths are more than any scale or ruler shows. */
 static char *
 digits (double value)
 {
   GString *text = g_string_new (NULL);
-  bw_append_number (text, value);
+  bw_append_number (text, round (value * 1000) / 1000);
   return g_string_free (text, FALSE);
 }
 

@@ -277,5 +277,5 @@ bw_report_fit_text (BwProject *project)
   text_remedies (text, bw_project_remedies (project));
   text_join (text, bw_project_join (project));
   bw_text_warnings (text, project, BW_TOPIC_FIT);
-  return g_string_free (text, FALSE);
+  return bw_text_done (text);
 }

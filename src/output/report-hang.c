@@ -243,7 +243,7 @@ hang_text (BwProject *project)
   bw_table_write (&facts, text, 0);
   text_suggestions (text, project);
   bw_text_warnings (text, project, BW_TOPIC_HANG);
-  return g_string_free (text, FALSE);
+  return bw_text_done (text);
 }
 
 char *

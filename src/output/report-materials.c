@@ -181,5 +181,5 @@ bw_materials_text (BwProject *project, int pieces)
   text_other (text, &materials, design);
   text_cost (text, &materials, design->supply.currency);
   bw_text_warnings (text, project, BW_TOPIC_MATERIALS);
-  return g_string_free (text, FALSE);
+  return bw_text_done (text);
 }

@@ -24,6 +24,11 @@ void bw_text_item (GString *text, const char *sentence);
 /* The same without "* " and indent. */
 void bw_text_paragraph (GString *text, const char *sentence);
 
+/* The report as a whole, owned; frees text. Flowing: sentences are not broken into short lines, for
+ * those who break lines themselves. */
+char *bw_text_done (GString *text);
+char *bw_text_done_flowing (GString *text);
+
 /* A length to cut, in metres, rounded up to the centimetre. Owned. */
 char *bw_text_cut (double mm);
 

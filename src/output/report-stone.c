@@ -143,7 +143,7 @@ stone_text (BwProject *project)
   g_string_append_c (text, '\n');
   text_faces (text, stone);
   bw_text_warnings (text, project, BW_TOPIC_STONE);
-  return g_string_free (text, FALSE);
+  return bw_text_done (text);
 }
 
 char *
@@ -183,7 +183,7 @@ section_text (BwProject *project, const BwSection *section)
                   bw_text_number (section->corner[i].x, 3),
                   bw_text_number (section->corner[i].y, 3));
   bw_table_write (&table, text, 0);
-  return g_string_free (text, FALSE);
+  return bw_text_done (text);
 }
 
 char *

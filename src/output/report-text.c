@@ -8,6 +8,8 @@
 #include <math.h>
 
 #define LINE_WIDTH 78
+/* Stands before a line break that was only made to keep the line short. */
+#define SOFT "\r"
 
 char *
 bw_text_number (double value, int decimals)
@@ -61,7 +63,7 @@ append_wrapped (GString *text, const char *sentence, const char *indent)
   for (char **word = words; *word; word++) {
     glong width = g_utf8_strlen (*word, -1);
     if (word > words && column + 1 + width > LINE_WIDTH) {
-      g_string_append_printf (text, "\n%s", indent);
+      g_string_append_printf (text, SOFT "\n%s", indent);
       column = margin;
     } else if (word > words) {
       g_string_append_c (text, ' ');
@@ -84,6 +86,21 @@ void
 bw_text_paragraph (GString *text, const char *sentence)
 {
   append_wrapped (text, sentence, "");
+}
+
+char *
+bw_text_done (GString *text)
+{
+  g_string_replace (text, SOFT "\n", "\n", 0);
+  return g_string_free (text, FALSE);
+}
+
+char *
+bw_text_done_flowing (GString *text)
+{
+  g_string_replace (text, SOFT "\n  ", " ", 0);
+  g_string_replace (text, SOFT "\n", " ", 0);
+  return g_string_free (text, FALSE);
 }
 
 char *

@@ -222,7 +222,7 @@ thread_text (BwProject *project, gboolean all)
                  path->bail_passes, design->bail.rows, design->bail.columns / 2);
   }
   bw_text_warnings (text, project, BW_TOPIC_THREAD);
-  return g_string_free (text, FALSE);
+  return bw_text_done (text);
 }
 
 char *

@@ -27,6 +27,8 @@ char *bw_materials_text (BwProject *project, int pieces);
 
 /* Row by row instructions, translated, as a maker reads them at the bench. */
 char *bw_words (BwProject *project);
+/* The same with each sentence on one line, for those who break lines themselves. */
+char *bw_words_flowing (BwProject *project);
 /* The words of one row alone, without its number: "2 Night water, 1 Lamp glass". Beads are told in
  * the order in which the needle meets them. Rows 1 and 2 are one pick-up and have the same words.
  */

@@ -26,16 +26,17 @@ append_size (GString *text, const BwDesign *design)
                "edge, ↓ back to it. Beads are told in the order in which the needle meets them."));
 }
 
-/* The join's place in words: what lies under the bead the work begins with. */
+/* The join's place in words: what lies under the bead the work begins with. People count faces from
+ * 1, as the window's drawing does. */
 static char *
 seam_place (BwProject *project)
 {
   const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
   int faces = bw_project_stone (project)->faces;
   if (place->face < 0)
-    return g_strdup_printf (_ ("over the edge between faces %d and %d"), place->corner,
-                            (place->corner + 1) % faces);
-  return g_strdup_printf (_ ("over face %d, %.1f mm from its middle"), place->face,
+    return g_strdup_printf (_ ("over the edge between faces %d and %d"), place->corner + 1,
+                            (place->corner + 1) % faces + 1);
+  return g_strdup_printf (_ ("over face %d, %.1f mm from its middle"), place->face + 1,
                           ABS (place->along_mm));
 }
 
@@ -202,8 +203,8 @@ append_band (GString *text, BwProject *project, char **labels)
   bw_words_append_rows (text, rows, labels, events);
 }
 
-char *
-bw_words (BwProject *project)
+static GString *
+all_words (BwProject *project)
 {
   GString *text = g_string_new (NULL);
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
@@ -217,7 +218,19 @@ bw_words (BwProject *project)
   bw_text_section (text, _ ("The band"));
   append_band (text, project, labels);
   bw_words_append_finish (text, project, labels);
-  return g_string_free (text, FALSE);
+  return text;
+}
+
+char *
+bw_words (BwProject *project)
+{
+  return bw_text_done (all_words (project));
+}
+
+char *
+bw_words_flowing (BwProject *project)
+{
+  return bw_text_done_flowing (all_words (project));
 }
 
 char *

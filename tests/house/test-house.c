@@ -139,11 +139,12 @@ the_document_the_reports_and_the_tool_see_no_toolkit (void **state)
 static void
 check_gl (const char *room, const char *path, const char *text, gpointer data)
 {
-  int *n = data;
+  int *files = data;
+  gboolean calls = FALSE;
   g_auto (GStrv) includes = includes_of (text);
   for (char **include = includes; *include; include++)
-    if (g_str_has_prefix (*include, "epoxy/"))
-      (*n)++;
+    calls = calls || g_str_has_prefix (*include, "epoxy/");
+  *files += calls;
 }
 
 static void
