@@ -43,6 +43,10 @@ struct _BwBandCanvas {
   guint glide;                 /* tick callback that rolls to a place, 0 when at rest */
   double glide_from, glide_to; /* roll */
   gint64 glide_start;          /* frame time */
+
+  guint push;            /* tick callback while a stroke is held beyond the view, 0 otherwise */
+  double push_x, push_y; /* where it is held */
+  gint64 push_last;      /* frame time of the step before */
 };
 
 /* band-draw.c */
@@ -60,9 +64,17 @@ void bw_band_canvas_unhover (BwBandCanvas *self);
 void bw_band_canvas_set_cursor_bead (BwBandCanvas *self, BwBeadAt bead, gboolean shown);
 /* Scrolls as little as it takes to show the cursor. */
 void bw_band_canvas_reveal_cursor (BwBandCanvas *self);
-/* Rolls there, gently where animations are on. */
-void bw_band_canvas_glide_to (BwBandCanvas *self, double roll);
 void bw_band_canvas_tell (BwBandCanvas *self);
+
+/* What shows is another part of the band: draw it, and keep the numbers small. */
+void bw_band_canvas_shown_anew (BwBandCanvas *self);
+
+/* band-roll.c: rolls there, gently where animations are on. */
+void bw_band_canvas_glide_to (BwBandCanvas *self, double roll);
+void bw_band_canvas_stop_glide (BwBandCanvas *self);
+/* A stroke is held at (x, y): beyond the view's edges the band rolls on under it. */
+void bw_band_canvas_push (BwBandCanvas *self, double x, double y);
+void bw_band_canvas_stop_push (BwBandCanvas *self);
 
 /* band-words.c: "Row 12, column 5, face 3, Night water"; owned by the caller. NULL when the band
  * has no such bead: views may ask about one that a new measurement has just taken away. */

@@ -10,7 +10,6 @@
 #include <math.h>
 
 #define FIT_SPARE_PITCHES 2.5 /* of the neighbouring ghosts, shown when the whole band is */
-#define GLIDE_US 220000       /* how long a roll to a place takes */
 
 G_DEFINE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, GTK_TYPE_WIDGET)
 
@@ -133,16 +132,8 @@ bw_band_canvas_tell (BwBandCanvas *self)
 /* --- Moving the view ---------------------------------------------------------------------------
  */
 
-static void
-stop_glide (BwBandCanvas *self)
-{
-  if (self->glide != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->glide);
-  self->glide = 0;
-}
-
-static void
-shown_anew (BwBandCanvas *self)
+void
+bw_band_canvas_shown_anew (BwBandCanvas *self)
 {
   if (!bw_hand_busy (self->hand))
     bw_band_layout_normalise (&self->layout);
@@ -152,54 +143,11 @@ shown_anew (BwBandCanvas *self)
 void
 bw_band_canvas_moved (BwBandCanvas *self)
 {
-  stop_glide (self);
+  bw_band_canvas_stop_glide (self);
   self->fitted = FALSE;
-  shown_anew (self);
+  bw_band_canvas_shown_anew (self);
   if (self->pointer_inside)
     bw_band_canvas_hover_at (self, self->pointer_x, self->pointer_y);
-}
-
-static gboolean
-glide (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
-{
-  BwBandCanvas *self = BW_BAND_CANVAS (widget);
-  gint64 now = gdk_frame_clock_get_frame_time (clock);
-  if (self->glide_start == 0)
-    self->glide_start = now;
-  double rest = 1 - CLAMP ((double)(now - self->glide_start) / GLIDE_US, 0, 1);
-
-  self->layout.roll = self->glide_to + (self->glide_from - self->glide_to) * rest * rest * rest;
-  gtk_widget_queue_draw (widget);
-  if (rest > 0)
-    return G_SOURCE_CONTINUE;
-  self->glide = 0;
-  shown_anew (self);
-  return G_SOURCE_REMOVE;
-}
-
-static gboolean
-is_animated (BwBandCanvas *self)
-{
-  gboolean animated = FALSE;
-  g_object_get (gtk_widget_get_settings (GTK_WIDGET (self)), "gtk-enable-animations", &animated,
-                NULL);
-  return animated && gtk_widget_get_mapped (GTK_WIDGET (self));
-}
-
-void
-bw_band_canvas_glide_to (BwBandCanvas *self, double roll)
-{
-  stop_glide (self);
-  self->fitted = FALSE;
-  if (!is_animated (self)) {
-    self->layout.roll = roll;
-    shown_anew (self);
-    return;
-  }
-  self->glide_from = self->layout.roll;
-  self->glide_to = roll;
-  self->glide_start = 0;
-  self->glide = gtk_widget_add_tick_callback (GTK_WIDGET (self), glide, NULL, NULL);
 }
 
 /* --- Pointer and cursor ------------------------------------------------------------------------
@@ -271,9 +219,9 @@ bw_band_canvas_reveal_cursor (BwBandCanvas *self)
   if (dx == 0 && dy == 0)
     return;
   bw_band_layout_pan (layout, dx, dy);
-  stop_glide (self);
+  bw_band_canvas_stop_glide (self);
   self->fitted = FALSE;
-  shown_anew (self);
+  bw_band_canvas_shown_anew (self);
 }
 
 /* --- The widget --------------------------------------------------------------------------------
@@ -348,7 +296,8 @@ static void
 bw_band_canvas_dispose (GObject *object)
 {
   BwBandCanvas *self = BW_BAND_CANVAS (object);
-  stop_glide (self);
+  bw_band_canvas_stop_glide (self);
+  bw_band_canvas_stop_push (self);
   g_clear_pointer (&self->hand, bw_hand_free);
   if (self->project != NULL)
     g_signal_handlers_disconnect_by_data (self->project, self);
@@ -451,7 +400,7 @@ bw_band_canvas_set_zoom (BwBandCanvas *self, double zoom)
 void
 bw_band_canvas_fit (BwBandCanvas *self)
 {
-  stop_glide (self);
+  bw_band_canvas_stop_glide (self);
   self->fitted = TRUE;
   refit (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));

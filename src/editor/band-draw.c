@@ -126,14 +126,14 @@ paint_beads (BwBandCanvas *self, const BwBandPaint *paint)
 
 static void
 paint_ring (const BwBandPaint *paint, graphene_rect_t rect, double out, double thickness,
-            GdkRGBA colour)
+            GdkRGBA colour, float radius)
 {
   GskRoundedRect rounded;
   float t = (float)thickness;
   float widths[4] = { t, t, t, t };
   GdkRGBA colours[4] = { colour, colour, colour, colour };
   graphene_rect_inset (&rect, (float)-out, (float)-out);
-  gsk_rounded_rect_init_from_rect (&rounded, &rect, MIN (rect.size.width, rect.size.height) * 0.2f);
+  gsk_rounded_rect_init_from_rect (&rounded, &rect, radius);
   gtk_snapshot_append_border (paint->snapshot, &rounded, widths, colours);
 }
 
@@ -144,10 +144,49 @@ paint_marked_bead (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour, doub
   int period = 2 * bw_band_layout_around (paint->layout);
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
     graphene_rect_t rect = bw_band_paint_brick (paint, bead.row + image * period, bead.column);
-    paint_ring (paint, rect, thickness + 1, 1, (GdkRGBA){ 0, 0, 0, 0.75f });
-    paint_ring (paint, rect, thickness, thickness, colour);
-    paint_ring (paint, rect, 0, 1, (GdkRGBA){ 1, 1, 1, 0.9f });
+    float radius = MIN (rect.size.width, rect.size.height) * 0.2f;
+    paint_ring (paint, rect, thickness + 1, 1, (GdkRGBA){ 0, 0, 0, 0.75f }, radius);
+    paint_ring (paint, rect, thickness, thickness, colour, radius);
+    paint_ring (paint, rect, 0, 1, (GdkRGBA){ 1, 1, 1, 0.9f }, radius);
   }
+}
+
+/* What a press would lay on the bead the pointer is over; −1 when it would change nothing or there
+ * is no pointer. */
+static int
+colour_to_lay (BwBandCanvas *self, BwBeadAt bead)
+{
+  int colour = bw_session_get_colour (self->session), row = 0, column = 0;
+  if (!self->pointer_inside || bw_hand_busy (self->hand)
+      || bw_session_get_tool (self->session) == BW_TOOL_PICK
+      || !bw_band_canvas_bead_at (self, self->pointer_x, self->pointer_y, &row, &column)
+      || row != bead.row || column != bead.column
+      || bw_drawing_get (bw_project_get_drawing (self->project), row, column) == colour)
+    return -1;
+  return colour;
+}
+
+/* A drop of the colour in hand on the bead under the pointer. */
+static void
+paint_drop (BwBandCanvas *self, const BwBandPaint *paint, BwBeadAt bead)
+{
+  int index = colour_to_lay (self, bead);
+  BwBandPoint at = bw_band_layout_point (paint->layout, self->pointer_x, self->pointer_y);
+  graphene_rect_t rect = bw_band_paint_brick (paint, bw_band_brick (at).row, bead.column);
+  float size = MIN (rect.size.width, rect.size.height) * 0.45f;
+  if (index < 0 || size < 5)
+    return;
+
+  guint32 srgb = bw_project_get_tray (self->project)->colour[index].srgb;
+  GdkRGBA colour = { (float)(srgb >> 16 & 0xff) / 255, (float)(srgb >> 8 & 0xff) / 255,
+                     (float)(srgb & 0xff) / 255, 1 };
+  GskRoundedRect drop;
+  graphene_rect_inset (&rect, (rect.size.width - size) / 2, (rect.size.height - size) / 2);
+  gsk_rounded_rect_init_from_rect (&drop, &rect, size / 2);
+  gtk_snapshot_push_rounded_clip (paint->snapshot, &drop);
+  gtk_snapshot_append_color (paint->snapshot, &colour, &rect);
+  gtk_snapshot_pop (paint->snapshot);
+  paint_ring (paint, rect, 0, 1, (GdkRGBA){ 1, 1, 1, 0.8f }, size / 2);
 }
 
 static gboolean
@@ -177,8 +216,10 @@ paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hov
   bw_band_paint_join (paint);
   bw_band_paint_bail (paint);
   bw_band_paint_face_names (paint);
-  if (hover != NULL)
+  if (hover != NULL) {
     paint_marked_bead (paint, *hover, paint->style->mark, line);
+    paint_drop (self, paint, *hover);
+  }
   if (cursor != NULL)
     paint_marked_bead (paint, *cursor, paint->style->mark, 2 + line);
   gtk_snapshot_pop (paint->snapshot);

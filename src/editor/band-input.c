@@ -70,8 +70,11 @@ on_pick_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 static void
 on_tool_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
 {
-  if (is_drawing_by_pointer (self))
-    bw_hand_update (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
+  double x = self->drag_x + dx, y = self->drag_y + dy;
+  if (!is_drawing_by_pointer (self))
+    return;
+  bw_hand_update (self->hand, point_of (self, x, y));
+  bw_band_canvas_push (self, x, y);
 }
 
 static void

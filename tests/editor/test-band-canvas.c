@@ -179,6 +179,34 @@ escape_takes_the_stroke_back (void **state)
 }
 
 /* In view of the whole band, ghosts stand left of row 1. */
+static gboolean
+many_beads (gpointer data)
+{
+  return count (data, 1) >= 30;
+}
+
+static void
+a_stroke_held_beyond_the_view_rolls_the_band_on (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  bw_band_canvas_set_zoom (bench->canvas, 4);
+  bw_band_canvas_roll_to (bench->canvas, 5);
+  desk_wait (400);
+  point_of (bench, 11, 6, &x, &y);
+  desk_move (widget (bench), x, y);
+  desk_press (1);
+  /* Left of the view are the column numbers. */
+  desk_move (widget (bench), 4, y);
+  desk_until (many_beads, bench);
+  desk_release (1);
+  for (int row = 11; row > 0; row -= 2)
+    assert_int_equal (cell (bench, row, 6), 1);
+  assert_string_equal (bw_project_undo_label (bench->project), "Draw beads");
+  bw_project_undo (bench->project);
+  assert_int_equal (count (bench, 1), 0);
+}
+
 static void
 a_ghost_takes_the_paint_of_its_bead (void **state)
 {
@@ -508,6 +536,7 @@ main (void)
     IN_WINDOW (a_click_sets_the_bead_under_it),
     IN_WINDOW (a_hasty_drag_leaves_no_gap),
     IN_WINDOW (escape_takes_the_stroke_back),
+    IN_WINDOW (a_stroke_held_beyond_the_view_rolls_the_band_on),
     IN_WINDOW (a_ghost_takes_the_paint_of_its_bead),
     IN_WINDOW (the_right_button_picks_up_a_colour),
     IN_WINDOW (the_bead_pointed_at_is_told_to_all),
