@@ -57,7 +57,7 @@ lay_out (GtkWidget *widget, int width, gboolean allocate)
     int height, i = shortest (heights, n);
     if (!gtk_widget_should_layout (child))
       continue;
-    gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, column, &height, NULL, NULL, NULL);
+    gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, column, NULL, &height, NULL, NULL);
     if (allocate) {
       GtkAllocation place = { i * (column + GAP), heights[i], column, height };
       if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)

@@ -11,8 +11,8 @@
 #include <math.h>
 
 #define BAR_WIDTH 18.0
-#define SHARE_LOOSE 0.25
-#define SHARE_SNUG 0.5
+#define SHARE_LOOSE 0.27
+#define SHARE_SNUG 0.38
 
 struct _BwFitBars {
   GtkWidget parent_instance;
@@ -41,7 +41,7 @@ bw_fit_bars_measure (GtkWidget *widget, GtkOrientation orientation, int for_size
     *minimum = 200;
     *natural = 360;
   } else {
-    *minimum = *natural = CLAMP (self->fit.n_columns * 4, 40, 72) + words_height (widget) + 2;
+    *minimum = *natural = CLAMP (self->fit.n_columns * 5, 44, 76) + words_height (widget) + 2;
   }
 }
 

@@ -76,12 +76,14 @@ show_remedies (gpointer data)
 {
   BwFitLine *self = data;
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  const BwRemedy *best = bw_remedy_list_best (self->project);
+  BwRemedy best;
+  gboolean has_best = bw_remedy_list_best (self->project, &best);
   self->pause = 0;
-  gtk_widget_set_visible (GTK_WIDGET (self->best), best != NULL);
-  if (best) {
-    g_autofree char *words = bw_remedy_words_do (best, bw_project_get_design (self->project), unit);
-    g_autofree char *gives = bw_remedy_words_gives (best, unit);
+  gtk_widget_set_visible (GTK_WIDGET (self->best), has_best);
+  if (has_best) {
+    g_autofree char *words
+        = bw_remedy_words_do (&best, bw_project_get_design (self->project), unit);
+    g_autofree char *gives = bw_remedy_words_gives (&best, unit);
     gtk_label_set_text (self->best_words, words);
     gtk_widget_set_tooltip_text (GTK_WIDGET (self->best), gives);
   }
@@ -145,9 +147,9 @@ bw_fit_line_bind (BwFitLine *self, BwDraft *draft)
 static void
 best_clicked (BwFitLine *self)
 {
-  const BwRemedy *best = bw_remedy_list_best (self->project);
-  if (best)
-    bw_remedy_apply (self->draft, best);
+  BwRemedy best;
+  if (bw_remedy_list_best (self->project, &best))
+    bw_remedy_apply (self->draft, &best);
 }
 
 static void

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/hang-sketch.h"
+#include "app/rest-card.h"
 #include "app/stone-outline.h"
 
 #include <glib/gi18n-lib.h>
@@ -202,7 +203,8 @@ draw_lines (const Paper *paper, double height)
   to_pixels (paper, 0, paper->stone->length_mm + beyond, &x1, &y1);
   draw_dashed (paper, x0, y0, x1, y1);
   if (paper->hang->has_bail)
-    draw_dashed (paper, paper->x, paper->y, paper->x, height - 4);
+    draw_dashed (paper, paper->x, paper->y, paper->x,
+                 height - 1.5 * bw_sketch_line_height (paper->sketch));
 }
 
 static void
@@ -227,7 +229,7 @@ lay_out (Paper *paper, double width, double height)
   }
   double margin = paper->design->bead.diameter_mm + 2, cord = 3 * line;
   double across = most.x - least.x + 2 * margin, down = most.y - least.y + 2 * margin;
-  paper->scale = MAX (MIN ((width - 20) / across, (height - cord - 1.5 * line) / down), 0.5);
+  paper->scale = MAX (MIN ((width - 20) / across, (height - cord - 2 * line) / down), 0.5);
   paper->x = width / 2 - (least.x + most.x) / 2 * paper->scale;
   paper->y = cord + (most.y + margin) * paper->scale;
 }
@@ -265,6 +267,8 @@ bw_hang_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette, do
     draw_bail (&paper);
   draw_lines (&paper, height);
   draw_balance (&paper);
+  g_autofree char *rest = bw_rest_words (paper.hang);
+  bw_sketch_write (sketch, cr, width / 2, height, 0.5, 1, rest, NULL);
 }
 
 static void

@@ -66,7 +66,7 @@ show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
   BwBeadNeed total = { m->total_beads, m->total_with_spare, m->total_grams, m->total_packs };
   clear (self->beads);
   for (int i = 0; i < 4; i++)
-    put (self->beads, 2 + i, 0, heads[i], 1, "caption");
+    put (self->beads, 2 + i, 0, heads[i], 1, "small");
   for (int i = 0; i < tray->n_colours; i++) {
     g_autofree char *name = bw_colour_words (&tray->colour[i]);
     GtkWidget *bead = bw_bead_swatch_new ();

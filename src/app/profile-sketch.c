@@ -24,6 +24,7 @@ typedef struct {
   double cx, base;                 /* pixels: the axis, and height 0 */
   double scale;                    /* pixels per mm */
   double left, right, top, bottom; /* pixels: where the stone ends */
+  double length_x, point_x;        /* pixels: where the heights stand left of it */
 } Paper;
 
 static double
@@ -150,8 +151,8 @@ write_point (const Paper *paper, double x)
     return;
   }
   g_autofree char *angle = g_strdup_printf ("%.4g°", paper->design->stone.natural_angle_deg);
-  bw_sketch_write (paper->sketch, paper->cr, x + 8, y_of (paper, paper->stone->shoulder_mm) - 2,
-                   0.5, 1, angle, "/stone/natural_angle_deg");
+  bw_sketch_write (paper->sketch, paper->cr, x, y_of (paper, paper->stone->shoulder_mm) - 2, 0.5, 1,
+                   angle, "/stone/natural_angle_deg");
 }
 
 /* A note right of the stone at a height. */
@@ -228,12 +229,22 @@ write_notes (const Paper *paper)
   }
 }
 
+/* Width of a length as it is written. */
+static double
+written_width (const Paper *paper, double mm)
+{
+  g_autofree char *text = bw_card_length (mm, 2);
+  return bw_sketch_text_width (paper->sketch, text);
+}
+
 /* Room for the heights on the left and for the notes on the right, the stone between them. */
 static void
 lay_out (Paper *paper, double width, double height)
 {
   double line = bw_sketch_line_height (paper->sketch);
-  double left = 2 * bw_sketch_text_width (paper->sketch, "00.00 mm") * 0.62 + 26;
+  double point = written_width (paper, paper->stone->shoulder_mm);
+  double length = written_width (paper, paper->stone->length_mm);
+  double left = length + point + 22;
   double right = bw_sketch_text_width (paper->sketch, _ ("measured at 00.0 mm")) + 26;
   double reach = bw_outline_reach (paper->stone, 0) + paper->design->bead.diameter_mm + 1;
   double sides = (width - left - right) / (2 * reach);
@@ -244,6 +255,8 @@ lay_out (Paper *paper, double width, double height)
   paper->base = paper->bottom = paper->top + paper->stone->length_mm * paper->scale;
   paper->left = paper->cx - reach * paper->scale;
   paper->right = paper->cx + reach * paper->scale;
+  paper->point_x = paper->left - 6 - point / 2;
+  paper->length_x = paper->left - 12 - point - length / 2;
 }
 
 static void
@@ -260,9 +273,8 @@ bw_profile_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette,
   draw_axis (&paper);
   draw_stone (&paper);
   draw_band (&paper);
-  write_height (&paper, paper.left - 18 - bw_sketch_text_width (sketch, "00.00 mm") * 0.62,
-                paper.stone->length_mm, "/stone/length_mm");
-  write_point (&paper, paper.left - 12);
+  write_height (&paper, paper.length_x, paper.stone->length_mm, "/stone/length_mm");
+  write_point (&paper, paper.point_x);
   write_notes (&paper);
   g_autofree char *mass = g_strdup_printf (_ ("from the side · stone %.1f g"), paper.stone->mass_g);
   bw_sketch_write (sketch, cr, width / 2, height, 0.5, 1, mass, NULL);

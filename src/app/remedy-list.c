@@ -20,16 +20,51 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (BwRemedyList, bw_remedy_list, GTK_TYPE_WIDGET)
 
-const BwRemedy *
-bw_remedy_list_best (BwProject *project)
+/* The recommended rows as a remedy; FALSE when they are woven already. */
+static gboolean
+recommended_rows (BwProject *project, BwRemedy *remedy)
 {
-  const GArray *remedies = bw_project_remedies (project);
-  for (guint i = 0; i < remedies->len; i++) {
-    const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
-    if (remedy->verdict == BW_VERDICT_SNUG)
-      return remedy;
+  const BwDesign *design = bw_project_get_design (project);
+  int rows = 2 * bw_project_forecast (project)->recommended;
+  if (rows == design->band.rows)
+    return FALSE;
+  *remedy = (BwRemedy){ .kind = BW_REMEDY_ROWS, .value = rows, .design = *design };
+  remedy->design.band.rows = rows;
+  remedy->verdict = bw_fit_verdict (&remedy->design, bw_project_stone (project), rows,
+                                    &remedy->gap_min_mm, &remedy->gap_max_mm);
+  return bw_design_validate (&remedy->design, NULL, NULL);
+}
+
+GArray *
+bw_remedy_list_collect (BwProject *project)
+{
+  GArray *all = g_array_new (FALSE, FALSE, sizeof (BwRemedy));
+  const GArray *others = bw_project_remedies (project);
+  BwRemedy first;
+  gboolean has_first = recommended_rows (project, &first);
+  if (has_first)
+    g_array_append_val (all, first);
+  for (guint i = 0; i < others->len; i++) {
+    const BwRemedy *remedy = &g_array_index (others, BwRemedy, i);
+    gboolean again = has_first && remedy->kind == BW_REMEDY_ROWS
+                     && remedy->design.band.rows == first.design.band.rows;
+    if (!again)
+      g_array_append_vals (all, remedy, 1);
   }
-  return NULL;
+  return all;
+}
+
+gboolean
+bw_remedy_list_best (BwProject *project, BwRemedy *best)
+{
+  g_autoptr (GArray) all = bw_remedy_list_collect (project);
+  for (guint i = 0; i < all->len; i++) {
+    if (g_array_index (all, BwRemedy, i).verdict != BW_VERDICT_SNUG)
+      continue;
+    *best = g_array_index (all, BwRemedy, i);
+    return TRUE;
+  }
+  return FALSE;
 }
 
 void
@@ -66,7 +101,7 @@ row_for (BwRemedyList *self, const BwRemedy *remedy)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *head = line (what, remedy->verdict == BW_VERDICT_SNUG ? "snug" : NULL);
   gtk_box_append (GTK_BOX (box), head);
-  gtk_box_append (GTK_BOX (box), line (gives, "caption"));
+  gtk_box_append (GTK_BOX (box), line (gives, "small"));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   return row;
@@ -79,11 +114,10 @@ bw_remedy_list_fill (BwRemedyList *self)
   g_return_if_fail (BW_IS_REMEDY_LIST (self));
   while ((row = gtk_list_box_get_row_at_index (self->list, 0)))
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
-  const GArray *now = bw_project_remedies (bw_draft_get_project (self->draft));
-  g_array_set_size (self->remedies, 0);
-  g_array_append_vals (self->remedies, now->data, now->len);
-  for (guint i = 0; i < now->len; i++)
-    gtk_list_box_append (self->list, row_for (self, &g_array_index (now, BwRemedy, i)));
+  g_clear_pointer (&self->remedies, g_array_unref);
+  self->remedies = bw_remedy_list_collect (bw_draft_get_project (self->draft));
+  for (guint i = 0; i < self->remedies->len; i++)
+    gtk_list_box_append (self->list, row_for (self, &g_array_index (self->remedies, BwRemedy, i)));
 }
 
 static void
@@ -130,6 +164,5 @@ bw_remedy_list_class_init (BwRemedyListClass *klass)
 static void
 bw_remedy_list_init (BwRemedyList *self)
 {
-  self->remedies = g_array_new (FALSE, FALSE, sizeof (BwRemedy));
   gtk_widget_init_template (GTK_WIDGET (self));
 }

@@ -12,8 +12,10 @@ G_DECLARE_FINAL_TYPE (BwRemedyList, bw_remedy_list, BW, REMEDY_LIST, GtkWidget)
 void bw_remedy_list_bind (BwRemedyList *self, BwDraft *draft);
 /* Lists the remedies of the project as it is now; to be called before it is shown. */
 void bw_remedy_list_fill (BwRemedyList *self);
-/* The remedy to offer first: the first that makes it snug; NULL when none does. Borrowed until the
- * project's next change. */
-const BwRemedy *bw_remedy_list_best (BwProject *project);
+/* What the list holds: the recommended rows first, then the project's remedies. Owned array of
+ * BwRemedy. */
+GArray *bw_remedy_list_collect (BwProject *project);
+/* The remedy to offer first: the first that makes it snug; FALSE when none does. */
+gboolean bw_remedy_list_best (BwProject *project, BwRemedy *best);
 /* Does a remedy as one undo step named after what it does. */
 void bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy);

@@ -317,8 +317,8 @@ bw_sketch_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, 
                    int *natural, int *minimum_baseline, int *natural_baseline)
 {
   double line = bw_sketch_line_height (BW_SKETCH (widget));
-  *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 240 : (int)(14 * line);
-  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 360 : (int)(20 * line);
+  *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? (int)(16 * line) : (int)(14 * line);
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? (int)(24 * line) : (int)(20 * line);
 }
 
 static void
