@@ -40,7 +40,7 @@ show_rows_button (GtkButton *button, const char *format_one, int rows)
   g_autofree char *number = g_strdup_printf ("%d", rows);
   g_auto (GStrv) parts = g_strsplit (format_one, "%d", 2);
   g_autofree char *label = g_strjoinv (number, parts);
-  gtk_button_set_label (button, label);
+  bw_card_set_words (button, label);
   gtk_widget_set_visible (GTK_WIDGET (button), rows > 0);
 }
 

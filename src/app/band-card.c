@@ -39,7 +39,7 @@ bw_band_card_refresh (BwCard *card)
   g_autofree char *text = g_strdup_printf (_ ("%s wide, the flat strip %s long."), width, length);
   g_autofree char *button = g_strdup_printf (_ ("Use the _recommended %d rows"), rows);
   gtk_label_set_text (self->result, text);
-  gtk_button_set_label (self->recommended, button);
+  bw_card_set_words (self->recommended, button);
   gtk_widget_set_sensitive (GTK_WIDGET (self->recommended), rows != design->band.rows);
   show_warnings (self);
 }

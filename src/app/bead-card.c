@@ -52,8 +52,8 @@ bw_bead_card_refresh (BwCard *card)
   g_autofree char *words = gauge_words (self);
   gtk_drop_down_set_selected (self->size, index_of (self, design->bead.name));
   gtk_label_set_text (self->gauge, words);
-  gtk_button_set_label (self->swatch,
-                        design->gauge.has_swatch ? _ ("_Swatch…") : _ ("Measure a _Swatch…"));
+  bw_card_set_words (self->swatch,
+                     design->gauge.has_swatch ? _ ("_Swatch…") : _ ("Measure a _Swatch…"));
 }
 
 static void

@@ -128,6 +128,19 @@ bw_card_length (double mm, int decimals)
   return bw_length_format (mm, bw_settings_get_unit (bw_settings_get ()), decimals);
 }
 
+void
+bw_card_set_words (GtkButton *button, const char *words)
+{
+  GtkWidget *label = gtk_button_get_child (button);
+  if (!GTK_IS_LABEL (label)) {
+    label = gtk_label_new (NULL);
+    gtk_button_set_child (button, label);
+  }
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+  gtk_label_set_text_with_mnemonic (GTK_LABEL (label), words);
+}
+
 static void
 bw_card_map (GtkWidget *widget)
 {

@@ -30,3 +30,6 @@ gboolean bw_card_apply (BwCard *self, const char *label, const BwDesign *design)
 
 /* A length in the preferred unit. Owned. */
 char *bw_card_length (double mm, int decimals);
+
+/* Words on a button that may break over several lines, with a mnemonic. */
+void bw_card_set_words (GtkButton *button, const char *words);

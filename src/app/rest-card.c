@@ -141,10 +141,6 @@ add_buttons (BwRestCard *self)
 {
   for (int i = 0; i < 3; i++) {
     GtkWidget *button = gtk_button_new ();
-    GtkWidget *label = gtk_label_new (NULL);
-    gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
-    gtk_button_set_child (GTK_BUTTON (button), label);
     g_signal_connect_swapped (button, "clicked", G_CALLBACK (height_clicked), self);
     gtk_box_append (self->heights, button);
     self->button[i] = GTK_BUTTON (button);
