@@ -190,6 +190,8 @@ bw_window_dispose (GObject *object)
   BwWindow *self = BW_WINDOW (object);
   if (self->project)
     g_signal_handlers_disconnect_by_data (self->project, self);
+  /* It holds the stages, and menus among them hold the window's actions: a circle. */
+  g_action_map_remove_action (G_ACTION_MAP (self), "stage");
   g_clear_object (&self->recovery);
   g_clear_object (&self->project);
   g_clear_object (&self->draft);
