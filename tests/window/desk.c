@@ -56,7 +56,7 @@ start_server (void)
   while (strchr (number, '\n') == NULL) {
     gssize got = read (ready[0], number + length, sizeof number - 1 - length);
     assert_true (got > 0);
-    length += (gsize) got;
+    length += (gsize)got;
   }
   close (ready[0]);
   return g_strconcat (":", g_strstrip (number), NULL);

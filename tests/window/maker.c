@@ -1,0 +1,413 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The maker's hands and the program they work on. */
+#include "maker.h"
+
+#include "app/field-entry.h"
+#include "app/gsk-choice.h"
+#include "app/settings.h"
+#include "app/tray-panel.h"
+
+#include <glib/gstdio.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+static char *folder;
+static BwApplication *application;
+
+static void
+own_folder (const char *variable, const char *name)
+{
+  g_autofree char *path = g_build_filename (folder, name, NULL);
+  if (g_mkdir_with_parents (path, 0700) != 0)
+    g_error ("%s cannot be made", path);
+  g_setenv (variable, path, TRUE);
+}
+
+/* A program that its own test has started finds the folders of that test. */
+static void
+make_folders (void)
+{
+  g_autoptr (GError) error = NULL;
+  const char *given = g_getenv ("BW_TEST_FOLDER");
+  folder = given ? g_strdup (given) : g_dir_make_tmp ("bandwright-XXXXXX", &error);
+  if (!folder)
+    g_error ("no temporary folder: %s", error->message);
+  own_folder ("HOME", "home");
+  own_folder ("XDG_CONFIG_HOME", "config");
+  own_folder ("XDG_DATA_HOME", "data");
+  own_folder ("XDG_STATE_HOME", "state");
+  own_folder ("XDG_CACHE_HOME", "cache");
+  own_folder ("XDG_RUNTIME_DIR", "run");
+  g_chdir (folder);
+}
+
+static void
+remove_tree (const char *path)
+{
+  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
+  for (const char *name; dir && (name = g_dir_read_name (dir));) {
+    g_autofree char *below = g_build_filename (path, name, NULL);
+    gboolean link = g_file_test (below, G_FILE_TEST_IS_SYMLINK);
+    if (!link && g_file_test (below, G_FILE_TEST_IS_DIR))
+      remove_tree (below);
+    else
+      g_unlink (below);
+  }
+  g_rmdir (path);
+}
+
+static void
+remove_folders (void)
+{
+  g_chdir ("/");
+  if (!g_getenv ("BW_TEST_FOLDER"))
+    remove_tree (folder);
+  g_clear_pointer (&folder, g_free);
+}
+
+typedef struct {
+  int (*work) (gconstpointer data);
+  gconstpointer data;
+  int result;
+} Work;
+
+static gboolean
+do_work (gpointer data)
+{
+  Work *work = data;
+  work->result = work->work (work->data);
+  g_application_release (G_APPLICATION (application));
+  return G_SOURCE_REMOVE;
+}
+
+/* Held, so that it outlives the windows of one test. */
+static void
+started (GApplication *self, Work *work)
+{
+  g_application_hold (self);
+  g_idle_add (do_work, work);
+}
+
+/* As the program's own main () does, but that the tests say when a window opens: as a service it
+ * opens none by itself. */
+int
+maker_work (int (*work) (gconstpointer data), gconstpointer data)
+{
+  Work all = { work, data, 1 };
+  make_folders ();
+  g_setenv ("BANDWRIGHT_DATA_DIR", g_getenv ("BW_TEST_DATA"), TRUE);
+  bw_gsk_choose ();
+  desk_open ();
+  g_object_set (bw_settings_get (), "started-before", TRUE, NULL);
+  application = bw_application_new ();
+  g_application_set_flags (G_APPLICATION (application),
+                           G_APPLICATION_HANDLES_OPEN | G_APPLICATION_IS_SERVICE);
+  g_signal_connect_after (application, "startup", G_CALLBACK (started), &all);
+  g_application_run (G_APPLICATION (application), 0, NULL);
+  g_clear_object (&application);
+  desk_close ();
+  remove_folders ();
+  return all.result;
+}
+
+typedef struct {
+  const char *name;
+  const struct CMUnitTest *tests;
+  gsize n;
+} Group;
+
+static int
+run_group (gconstpointer data)
+{
+  const Group *group = data;
+  return _cmocka_run_group_tests (group->name, group->tests, group->n, NULL, NULL);
+}
+
+int
+maker_run_ (const char *name, const struct CMUnitTest *tests, gsize n_tests)
+{
+  Group group = { name, tests, n_tests };
+  return maker_work (run_group, &group);
+}
+
+GtkApplication *
+maker_application (void)
+{
+  return GTK_APPLICATION (application);
+}
+
+char *
+maker_path (const char *name)
+{
+  return g_build_filename (folder, name, NULL);
+}
+
+static gboolean
+is_drawn (gpointer data)
+{
+  GtkWidget *widget = data;
+  return gtk_widget_get_mapped (widget) && gtk_widget_get_width (widget) > 1;
+}
+
+static BwWindow *
+any_window (void)
+{
+  GList *item = gtk_application_get_windows (maker_application ());
+  for (; item; item = item->next)
+    if (BW_IS_WINDOW (item->data))
+      return item->data;
+  return NULL;
+}
+
+void
+maker_start (Maker *maker, const char *path)
+{
+  if (path) {
+    g_autoptr (GFile) file = g_file_new_for_path (path);
+    g_application_open (G_APPLICATION (application), &file, 1, "");
+  } else {
+    g_application_activate (G_APPLICATION (application));
+  }
+  g_set_weak_pointer (&maker->window, any_window ());
+  assert_non_null (maker->window);
+  desk_until (is_drawn, maker->window);
+  desk_settle ();
+}
+
+void
+maker_stop (Maker *maker)
+{
+  BwProject *project = NULL;
+  BwWindow *window;
+  if (maker->window)
+    g_set_weak_pointer (&project, maker_project (maker));
+  while ((window = any_window ())) {
+    bw_project_set_modified (bw_window_get_project (window), FALSE);
+    gtk_window_close (GTK_WINDOW (window));
+    desk_settle ();
+  }
+  assert_null (maker->window);
+  assert_null (project);
+}
+
+BwProject *
+maker_project (Maker *maker)
+{
+  return bw_window_get_project (maker->window);
+}
+
+BwSession *
+maker_session (Maker *maker)
+{
+  return bw_window_get_session (maker->window);
+}
+
+const BwDesign *
+maker_design (Maker *maker)
+{
+  return bw_project_get_design (maker_project (maker));
+}
+
+GtkWidget *
+maker_find (Maker *maker, GType type)
+{
+  return desk_find_type (GTK_WIDGET (maker->window), type);
+}
+
+/* A stack crossfades, so the stage is there only after a while. */
+void
+maker_stage (Maker *maker, const char *name)
+{
+  static const char *const stages[] = { "measure", "draw", "hang", "make" };
+  g_autofree char *shown = NULL;
+  for (int i = 0; i < 4; i++) {
+    const char key[] = { (char)('1' + i), '\0' };
+    if (g_str_equal (name, stages[i]))
+      desk_key (key, GDK_CONTROL_MASK);
+  }
+  desk_wait (300);
+  desk_settle ();
+  g_autoptr (GVariant) state
+      = g_action_group_get_action_state (G_ACTION_GROUP (maker->window), "stage");
+  assert_string_equal (g_variant_get_string (state, NULL), name);
+}
+
+/* How far the widget lies above (negative) or below what is seen of its page. */
+static double
+out_of_sight (GtkWidget *widget, GtkWidget *page)
+{
+  graphene_rect_t bounds;
+  assert_true (gtk_widget_compute_bounds (widget, page, &bounds));
+  double top = (double)bounds.origin.y, end = top + (double)bounds.size.height;
+  double height = gtk_widget_get_height (page);
+  return top < 0 ? top : end > height ? end - height : 0;
+}
+
+void
+maker_reveal (GtkWidget *widget)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  for (int i = 0; page && i < 80; i++) {
+    double out = out_of_sight (widget, page);
+    if (out == 0)
+      return;
+    /* At the very edge of the page no entry takes the wheel for itself. */
+    desk_scroll (page, 3, gtk_widget_get_height (page) / 2.0, out < 0 ? 1 : -1);
+  }
+  if (page)
+    fail_msg ("the wheel does not bring a %s into sight", G_OBJECT_TYPE_NAME (widget));
+}
+
+static gboolean
+shows_pointer (GtkWidget *widget, gconstpointer pointer)
+{
+  return BW_IS_FIELD_ENTRY (widget)
+         && g_str_equal (bw_field_entry_get_pointer (BW_FIELD_ENTRY (widget)), pointer);
+}
+
+GtkWidget *
+maker_entry (Maker *maker, const char *pointer)
+{
+  GtkWidget *field = desk_look_for (GTK_WIDGET (maker->window), shows_pointer, pointer);
+  if (!field)
+    fail_msg ("no field shows %s", pointer);
+  return desk_find_type (field, GTK_TYPE_ENTRY);
+}
+
+const char *
+maker_entry_text (Maker *maker, const char *pointer)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (maker_entry (maker, pointer)));
+}
+
+void
+maker_fill (Maker *maker, const char *pointer, const char *text)
+{
+  GtkWidget *entry = maker_entry (maker, pointer);
+  maker_reveal (entry);
+  desk_click (entry);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (text);
+  desk_key ("Return", 0);
+}
+
+void
+maker_click_words (GtkWidget *root, const char *words)
+{
+  GtkWidget *label = desk_find_label (root, words);
+  maker_reveal (label);
+  desk_click (label);
+}
+
+static gboolean
+has_dialog (gpointer window)
+{
+  return desk_dialog (window) != NULL;
+}
+
+static gboolean
+has_no_dialog (gpointer window)
+{
+  return desk_dialog (window) == NULL;
+}
+
+GtkWindow *
+maker_dialog (Maker *maker)
+{
+  desk_until (has_dialog, maker->window);
+  desk_settle ();
+  return desk_dialog (GTK_WINDOW (maker->window));
+}
+
+void
+maker_no_dialog (Maker *maker)
+{
+  desk_until (has_no_dialog, maker->window);
+  desk_settle ();
+}
+
+void
+maker_answer_path (Maker *maker, const char *path)
+{
+  maker_dialog (maker);
+  desk_wait (300);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (path);
+  desk_wait (300);
+  desk_key ("Return", 0);
+}
+
+void
+maker_bead_point (Maker *maker, int row, int column, double *x, double *y)
+{
+  BwBandCanvas *canvas = BW_BAND_CANVAS (maker_find (maker, BW_TYPE_BAND_CANVAS));
+  if (!bw_band_canvas_bead_point (canvas, row, column, x, y))
+    fail_msg ("the band has no bead in row %d, column %d", row, column);
+}
+
+void
+maker_drag_beads (Maker *maker, int row0, int column0, int row1, int column1)
+{
+  double x0, y0, x1, y1;
+  maker_bead_point (maker, row0, column0, &x0, &y0);
+  maker_bead_point (maker, row1, column1, &x1, &y1);
+  desk_drag (maker_find (maker, BW_TYPE_BAND_CANVAS), x0, y0, x1, y1, 1, 1);
+}
+
+void
+maker_click_bead (Maker *maker, int row, int column)
+{
+  double x, y;
+  maker_bead_point (maker, row, column, &x, &y);
+  desk_click_at (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y, 1);
+}
+
+guint8
+maker_bead (Maker *maker, int row, int column)
+{
+  return bw_drawing_get (bw_project_get_drawing (maker_project (maker)), row, column);
+}
+
+int
+maker_count (Maker *maker, guint8 colour)
+{
+  guint64 counts[256] = { 0 };
+  bw_drawing_count (bw_project_get_drawing (maker_project (maker)), counts);
+  return (int)counts[colour];
+}
+
+void
+maker_take_colour (Maker *maker, int colour)
+{
+  GtkWidget *tray = maker_find (maker, BW_TYPE_TRAY_PANEL);
+  GtkListBox *list = GTK_LIST_BOX (desk_find_type (tray, GTK_TYPE_LIST_BOX));
+  GtkWidget *row = GTK_WIDGET (gtk_list_box_get_row_at_index (list, colour));
+  assert_non_null (row);
+  maker_reveal (row);
+  desk_click (row);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), colour);
+}
+
+char *
+maker_save (BwProject *project, const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = maker_path (name);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  if (!bw_project_save (project, file, &error))
+    fail_msg ("%s", error->message);
+  return g_steal_pointer (&path);
+}
+
+char *
+maker_read (const char *path)
+{
+  g_autoptr (GError) error = NULL;
+  char *text;
+  if (!g_file_get_contents (path, &text, NULL, &error))
+    fail_msg ("%s", error->message);
+  return text;
+}

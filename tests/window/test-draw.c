@@ -1,0 +1,222 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Drawing in the program's window, from the tray to the saved file. */
+#include "maker.h"
+
+#include <json-glib/json-glib.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+typedef struct {
+  Maker maker;
+  char *path;
+  char *before; /* the file as it was opened */
+} Bench;
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  g_autoptr (BwProject) project = bw_project_new ();
+  bw_project_set_title (project, "Title", "Kelp lantern");
+  bench->path = maker_save (project, "kelp.bandwright");
+  bench->before = maker_read (bench->path);
+  maker_start (&bench->maker, bench->path);
+  maker_stage (&bench->maker, "draw");
+  maker_take_colour (&bench->maker, 1);
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  maker_stop (&bench->maker);
+  g_free (bench->path);
+  g_free (bench->before);
+  g_free (bench);
+  return 0;
+}
+
+static JsonNode *
+parse (const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  JsonNode *root = json_from_string (text, &error);
+  if (!root)
+    fail_msg ("the file is no JSON: %s", error->message);
+  return root;
+}
+
+static JsonObject *
+band_of (JsonNode *root)
+{
+  return json_object_get_object_member (json_node_get_object (root), "band");
+}
+
+static const char *
+cells_of (JsonNode *root, int row)
+{
+  JsonArray *cells = json_object_get_array_member (band_of (root), "cells");
+  return json_array_get_string_element (cells, (guint)row - 1);
+}
+
+/* Takes every bead that differs between two files off the list of those that should. */
+static void
+expect_changes (JsonNode *before, JsonNode *after, GHashTable *expected, char letter)
+{
+  guint rows = json_array_get_length (json_object_get_array_member (band_of (before), "cells"));
+  for (int row = 1; row <= (int)rows; row++) {
+    const char *was = cells_of (before, row), *is = cells_of (after, row);
+    assert_int_equal (strlen (was), strlen (is));
+    for (int j = 0; was[j]; j++) {
+      if (was[j] == is[j])
+        continue;
+      assert_int_equal (is[j], letter);
+      int column = row % 2 ? 2 * j + 2 : 2 * j + 1;
+      if (!g_hash_table_remove (expected, GINT_TO_POINTER (row * 1000 + column)))
+        fail_msg ("row %d, column %d has changed", row, column);
+    }
+  }
+  assert_int_equal (g_hash_table_size (expected), 0);
+}
+
+/* Reads the file as any other program would: the beads of `column` in `rows` (0 ends) have become
+ * letter, and every other byte of meaning is as it was. */
+static void
+expect_file (Bench *bench, const int *rows, int column, char letter)
+{
+  g_autofree char *now = maker_read (bench->path);
+  g_autoptr (JsonNode) before = parse (bench->before);
+  g_autoptr (JsonNode) after = parse (now);
+  g_autoptr (GHashTable) expected = g_hash_table_new (NULL, NULL);
+  for (int i = 0; rows[i]; i++)
+    g_hash_table_add (expected, GINT_TO_POINTER (rows[i] * 1000 + column));
+  expect_changes (before, after, expected, letter);
+  json_object_remove_member (band_of (before), "cells");
+  json_object_remove_member (band_of (after), "cells");
+  assert_true (json_node_equal (before, after));
+}
+
+static void
+a_hasty_stroke_is_saved_bead_for_bead (void **state)
+{
+  Bench *bench = *state;
+  int rows[32] = { 0 };
+  for (int i = 0; i < 21; i++)
+    rows[i] = 21 + 2 * i;
+  maker_drag_beads (&bench->maker, 21, 4, 61, 4);
+  assert_true (bw_project_get_modified (maker_project (&bench->maker)));
+  desk_keep ("draw-stroke");
+  desk_key ("s", GDK_CONTROL_MASK);
+  assert_false (bw_project_get_modified (maker_project (&bench->maker)));
+  expect_file (bench, rows, 4, 'b');
+}
+
+static void
+a_stroke_over_the_ghosts_runs_on_across_the_join (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  int last = maker_design (maker)->band.rows;
+  const int rows[] = { 5, 3, 1, last - 1, last - 3, 0 };
+  double x1, y1, x5, y5;
+  maker_bead_point (maker, 1, 2, &x1, &y1);
+  maker_bead_point (maker, 5, 2, &x5, &y5);
+  desk_drag (maker_find (maker, BW_TYPE_BAND_CANVAS), x5, y5, x1 - (x5 - x1), y1, 1, 1);
+  desk_keep ("draw-join");
+  desk_key ("s", GDK_CONTROL_MASK);
+  expect_file (bench, rows, 2, 'b');
+}
+
+static void
+one_undo_takes_the_whole_stroke_back (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *drawn = NULL;
+  maker_drag_beads (maker, 21, 4, 61, 4);
+  drawn = bw_project_to_data (maker_project (maker), NULL);
+  assert_int_equal (maker_count (maker, 1), 21);
+  desk_key ("z", GDK_CONTROL_MASK);
+  g_autofree char *undone = bw_project_to_data (maker_project (maker), NULL);
+  assert_string_equal (undone, bench->before);
+  assert_false (bw_project_get_modified (maker_project (maker)));
+  assert_false (bw_project_can_undo (maker_project (maker)));
+  desk_key ("z", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  g_autofree char *redone = bw_project_to_data (maker_project (maker), NULL);
+  assert_string_equal (redone, drawn);
+}
+
+static void
+escape_in_the_middle_of_a_stroke_leaves_nothing_of_it (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  GtkWidget *canvas = maker_find (maker, BW_TYPE_BAND_CANVAS);
+  double x, y;
+  maker_bead_point (maker, 21, 4, &x, &y);
+  desk_move (canvas, x, y);
+  desk_press (1);
+  maker_bead_point (maker, 41, 4, &x, &y);
+  desk_move (canvas, x, y);
+  assert_int_equal (maker_count (maker, 1), 11);
+  desk_key ("Escape", 0);
+  assert_int_equal (maker_count (maker, 1), 0);
+  maker_bead_point (maker, 61, 4, &x, &y);
+  desk_move (canvas, x, y);
+  desk_release (1);
+  assert_int_equal (maker_count (maker, 1), 0);
+  assert_false (bw_project_can_undo (maker_project (maker)));
+  assert_false (bw_project_get_modified (maker_project (maker)));
+}
+
+static void
+a_letter_takes_its_colour_in_hand (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  maker_click_bead (maker, 11, 6);
+  desk_key ("d", 0);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 3);
+  maker_click_bead (maker, 13, 6);
+  desk_key ("a", 0);
+  maker_click_bead (maker, 11, 6);
+  assert_int_equal (maker_bead (maker, 13, 6), 3);
+  assert_int_equal (maker_bead (maker, 11, 6), 0);
+  assert_int_equal (maker_count (maker, 3), 1);
+}
+
+static void
+the_right_button_picks_up_and_paints_nothing (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  double x, y;
+  maker_click_bead (maker, 11, 6);
+  maker_bead_point (maker, 31, 6, &x, &y);
+  desk_click_at (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y, 3);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 0);
+  maker_bead_point (maker, 11, 6, &x, &y);
+  desk_click_at (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y, 3);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 1);
+  assert_int_equal (maker_count (maker, 1), 1);
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (a_hasty_stroke_is_saved_bead_for_bead),
+    IN_WINDOW (a_stroke_over_the_ghosts_runs_on_across_the_join),
+    IN_WINDOW (one_undo_takes_the_whole_stroke_back),
+    IN_WINDOW (escape_in_the_middle_of_a_stroke_leaves_nothing_of_it),
+    IN_WINDOW (a_letter_takes_its_colour_in_hand),
+    IN_WINDOW (the_right_button_picks_up_and_paints_nothing),
+  };
+  return maker_run (tests);
+}
