@@ -1,12 +1,13 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Sourced by data/run.sh and tests/run.sh: installs what is missing, or says what to install.
 
-build_packages="gcc meson ninja-build pkg-config gettext libglib2.0-dev libglib2.0-bin libgtk-4-dev
-  libepoxy-dev libcglm-dev libjson-glib-dev libegl-dev libgl1-mesa-dri libcmocka-dev libqhull-dev
-  libgeos-dev libgsl-dev libx11-dev libxtst-dev fonts-dejavu-core adwaita-icon-theme"
+build_packages="gcc libc6-dev meson ninja-build pkg-config gettext libglib2.0-dev libglib2.0-bin
+  libgtk-4-dev libgtk-4-bin libepoxy-dev libcglm-dev libjson-glib-dev libegl-dev libgl1-mesa-dri
+  fonts-dejavu-core adwaita-icon-theme shared-mime-info desktop-file-utils"
 
-test_packages="xvfb openbox dbus at-spi2-core libatspi2.0-dev appstream desktop-file-utils
-  shared-mime-info librsvg2-bin libxml2-utils poppler-utils python3 locales mandoc man-db xauth"
+test_packages="libcmocka-dev libqhull-dev libgeos-dev libgsl-dev libx11-dev libxtst-dev
+  libatspi2.0-dev binutils xvfb xauth dbus at-spi2-core openbox appstream librsvg2-bin libxml2-utils
+  poppler-utils locales man-db mandoc python3"
 
 # install_missing PACKAGE…: apt on Debian and Ubuntu, with sudo when needed.
 install_missing () {
@@ -37,11 +38,17 @@ install_missing () {
   }
 }
 
-# configure FOLDER [OPTION…]: sets a build folder up once.
+# configure FOLDER [OPTION…]: sets a build folder up once, and again when it was set up without tests
+# and they are wanted.
 configure () {
   folder=$1
   shift
-  [ -f "$folder/build.ninja" ] || meson setup "$folder" "$@" >"$folder.log" 2>&1 || {
+  again=
+  case " $* " in
+    *" -Dtests=true "*) grep -q tests/house "$folder/build.ninja" 2>/dev/null || again=--reconfigure ;;
+  esac
+  [ -f "$folder/build.ninja" ] || again=
+  [ -f "$folder/build.ninja" ] && [ -z "$again" ] || meson setup $again "$folder" "$@" >"$folder.log" 2>&1 || {
     cat "$folder.log" >&2
     exit 1
   }

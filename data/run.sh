@@ -8,7 +8,7 @@ cd "$(dirname "$0")/.."
 . data/packages.sh
 
 install_missing $build_packages
-configure build
+configure build -Dtests=false
 build build
 
 : "${file:=$PWD/data/demo/harbour-lamp.bandwright}"

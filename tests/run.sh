@@ -33,9 +33,9 @@ run_tests () {
   failed=$((failed + bad))
 }
 
-configure build
+configure build -Dtests=true
 run_tests build "As built" 1
-configure build-sanitized -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1
+configure build-sanitized -Dtests=true -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1
 run_tests build-sanitized "Under sanitizers" 4
 
 echo
