@@ -36,8 +36,8 @@ loose_sentence (int n)
                           n);
 }
 
-static char *
-verdict_sentence (const BwFit *fit)
+char *
+bw_text_verdict (const BwFit *fit)
 {
   switch (fit->verdict) {
   case BW_VERDICT_SNUG:
@@ -65,7 +65,7 @@ text_band (GString *text, BwProject *project)
   const BwFit *fit = bw_project_fit (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_text_fact (&facts, _ ("Verdict"), verdict_sentence (fit));
+  bw_text_fact (&facts, _ ("Verdict"), bw_text_verdict (fit));
   bw_text_fact (&facts, _ ("Rows"), bw_text_count ((guint64)fit->rows));
   bw_text_fact (&facts, _ ("Beads round"), bw_text_count ((guint64)fit->beads_around));
   bw_text_fact (&facts, _ ("Bead"), g_strdup (design->bead.name));

@@ -91,19 +91,25 @@ add_bead_row (BwTable *table, const BwColour *colour, const BwBeadNeed *need)
                 bw_text_count (need->packs));
 }
 
+void
+bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials)
+{
+  bw_table_init (table, "llrrrr");
+  bw_table_add (table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("in one piece")),
+                g_strdup (_ ("to buy")), g_strdup (_ ("grams")), g_strdup (_ ("packs")));
+  for (int i = 0; i < materials->n_colours; i++)
+    if (materials->need[i].count > 0)
+      add_bead_row (table, &tray->colour[i], &materials->need[i]);
+  bw_table_add (table, g_strdup (""), g_strdup (_ ("together")),
+                bw_text_count (materials->total_beads), bw_text_count (materials->total_with_spare),
+                bw_text_number (materials->total_grams, 2), bw_text_count (materials->total_packs));
+}
+
 static void
 text_beads (GString *text, const BwTray *tray, const BwMaterials *materials)
 {
   g_auto (BwTable) table = { 0 };
-  bw_table_init (&table, "llrrrr");
-  bw_table_add (&table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("in one piece")),
-                g_strdup (_ ("to buy")), g_strdup (_ ("grams")), g_strdup (_ ("packs")));
-  for (int i = 0; i < materials->n_colours; i++)
-    if (materials->need[i].count > 0)
-      add_bead_row (&table, &tray->colour[i], &materials->need[i]);
-  bw_table_add (&table, g_strdup (""), g_strdup (_ ("together")),
-                bw_text_count (materials->total_beads), bw_text_count (materials->total_with_spare),
-                bw_text_number (materials->total_grams, 2), bw_text_count (materials->total_packs));
+  bw_materials_bead_table (&table, tray, materials);
   bw_table_write (&table, text, 0);
 }
 
@@ -117,26 +123,31 @@ thread_sentence (const BwMaterials *materials, const BwThread *thread)
                           length, thread->diameter_mm, (int)materials->thread_lengths);
 }
 
+void
+bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+{
+  bw_text_fact (facts, _ ("Bead size"), g_strdup (design->bead.name));
+  if (materials->bed_cord_mm > 0) {
+    g_autofree char *length = bw_text_cut (materials->bed_cord_mm);
+    bw_text_fact (facts, _ ("Waxed cord for the bed"),
+                  g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
+  }
+  bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
+  bw_text_fact (facts, _ ("Needle"), g_strdup_printf (_ ("%g mm thick"), design->thread.needle_mm));
+  bw_text_fact (facts, _ ("Stopper bead"), g_strdup ("1"));
+  if (materials->hanging_cord_mm > 0) {
+    g_autofree char *length = bw_text_cut (materials->hanging_cord_mm);
+    bw_text_fact (facts, _ ("Hanging cord"),
+                  g_strdup_printf (_ ("%s, %g mm thick"), length, design->bail.cord_mm));
+  }
+}
+
 static void
 text_other (GString *text, const BwMaterials *materials, const BwDesign *design)
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_text_fact (&facts, _ ("Bead size"), g_strdup (design->bead.name));
-  if (materials->bed_cord_mm > 0) {
-    g_autofree char *length = bw_text_cut (materials->bed_cord_mm);
-    bw_text_fact (&facts, _ ("Waxed cord for the bed"),
-                  g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
-  }
-  bw_text_fact (&facts, _ ("Thread"), thread_sentence (materials, &design->thread));
-  bw_text_fact (&facts, _ ("Needle"),
-                g_strdup_printf (_ ("%g mm thick"), design->thread.needle_mm));
-  bw_text_fact (&facts, _ ("Stopper bead"), g_strdup ("1"));
-  if (materials->hanging_cord_mm > 0) {
-    g_autofree char *length = bw_text_cut (materials->hanging_cord_mm);
-    bw_text_fact (&facts, _ ("Hanging cord"),
-                  g_strdup_printf (_ ("%s, %g mm thick"), length, design->bail.cord_mm));
-  }
+  bw_materials_add_other (&facts, materials, design);
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
 }
@@ -147,6 +158,18 @@ add_cost (BwTable *table, const char *label, double cost, const char *currency)
   bw_table_add (table, g_strdup (label), bw_text_number (cost, 2), g_strdup (currency));
 }
 
+void
+bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency)
+{
+  add_cost (table, _ ("Beads"), materials->cost.beads, currency);
+  add_cost (table, _ ("Thread"), materials->cost.thread, currency);
+  add_cost (table, _ ("Bed cord"), materials->cost.bed_cord, currency);
+  add_cost (table, _ ("Stones"), materials->cost.stone, currency);
+  add_cost (table, _ ("Work"), materials->cost.labour, currency);
+  add_cost (table, _ ("Together"), materials->cost.total, currency);
+  add_cost (table, _ ("One piece"), materials->cost.piece, currency);
+}
+
 static void
 text_cost (GString *text, const BwMaterials *materials, const char *currency)
 {
@@ -154,13 +177,7 @@ text_cost (GString *text, const BwMaterials *materials, const char *currency)
     return;
   g_auto (BwTable) table = { 0 };
   bw_table_init (&table, "lrl");
-  add_cost (&table, _ ("Beads"), materials->cost.beads, currency);
-  add_cost (&table, _ ("Thread"), materials->cost.thread, currency);
-  add_cost (&table, _ ("Bed cord"), materials->cost.bed_cord, currency);
-  add_cost (&table, _ ("Stones"), materials->cost.stone, currency);
-  add_cost (&table, _ ("Work"), materials->cost.labour, currency);
-  add_cost (&table, _ ("Together"), materials->cost.total, currency);
-  add_cost (&table, _ ("One piece"), materials->cost.piece, currency);
+  bw_materials_add_cost (&table, materials, currency);
   g_string_append_c (text, '\n');
   bw_table_write (&table, text, 0);
 }

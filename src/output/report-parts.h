@@ -43,3 +43,15 @@ void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const
 
 /* The name of a colour: its own, or its letter when it has none. Owned. */
 char *bw_text_colour (const BwTray *tray, int colour);
+
+/* The beads to buy, heading and sum included, and what else is to be had at hand and paid for: what
+ * the printed list and the sheet both show. The first initialises its table of six columns; the
+ * others add to one of two and of three columns. */
+void bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials);
+void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design);
+void bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency);
+
+/* "snug: every column closes and grips". Owned. */
+char *bw_text_verdict (const BwFit *fit);
+/* "58 (row 116, 8 %), 59 (row 118, 39 %)": every count with a fair chance. Owned. */
+char *bw_words_likely_counts (const BwForecast *forecast);

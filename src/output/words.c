@@ -124,8 +124,8 @@ append_pick_up (GString *text, const BwDrawing *drawing, char **labels)
 }
 
 /* "56 (row 112, 61 %), 57 (row 114, 30 %)" for every count that has a fair chance. */
-static char *
-likely_counts (const BwForecast *forecast)
+char *
+bw_words_likely_counts (const BwForecast *forecast)
 {
   GString *text = g_string_new (NULL);
   for (int i = 0; i < forecast->n_chances; i++) {
@@ -143,7 +143,7 @@ likely_counts (const BwForecast *forecast)
 static char *
 try_on_sentence (const BwForecast *forecast)
 {
-  g_autofree char *counts = likely_counts (forecast);
+  g_autofree char *counts = bw_words_likely_counts (forecast);
   return g_strdup_printf (
       _ ("Try on: bend the strip round the bed and pull it together. It should close at one of "
          "these counts of beads round the stone: %s. From here on try at every even row, and stop "

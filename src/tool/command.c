@@ -6,6 +6,7 @@
 
 #include "core/fault.h"
 #include "output/report.h"
+#include "tool/paper.h"
 #include "tool/render.h"
 
 #include <glib/gi18n-lib.h>
@@ -93,6 +94,14 @@ static const BwCommand commands[] = {
     N_ ("what to buy: beads by colour, cord, thread, and what it costs"),
     BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES, 0, run_materials },
   { "words", "FILE", N_ ("the work row by row, as read at the bench"), 0, 0, run_words },
+  { "sheet", "FILE -o OUT.pdf [--paper SIZE] [--kit K]",
+    N_ ("the printed work sheet, or the kit sheet of a class"),
+    BW_OPTION_OUTPUT | BW_OPTION_PAPER | BW_OPTION_KIT, BW_OPTION_OUTPUT, bw_paper_run_sheet },
+  { "chart", "FILE -o OUT.svg|OUT.png", N_ ("the chart of the band as a picture"), BW_OPTION_OUTPUT,
+    BW_OPTION_OUTPUT, bw_paper_run_chart },
+  { "strip", "FILE -o OUT.pdf [--paper SIZE]",
+    N_ ("a paper strip at true size to wrap round the stone"), BW_OPTION_OUTPUT | BW_OPTION_PAPER,
+    BW_OPTION_OUTPUT, bw_paper_run_strip },
   { "render", "FILE -o OUT.png [--size WxH] [--turn DEG] [--tip DEG]",
     N_ ("a picture of the finished piece, drawn without a display"),
     BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP, BW_OPTION_OUTPUT,

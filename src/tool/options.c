@@ -86,6 +86,18 @@ take_size (BwOptions *options, const char *value)
          && take_integer (sides[1], BW_PICTURE_MIN, BW_PICTURE_MAX, &options->height);
 }
 
+static gboolean
+take_paper (BwOptions *options, const char *value)
+{
+  return bw_paper_from_word (value, &options->paper);
+}
+
+static gboolean
+take_kit (BwOptions *options, const char *value)
+{
+  return take_integer (value, 1, BW_KIT_MAX, &options->kit);
+}
+
 typedef struct {
   BwOption flag;
   const char *name;  /* without its dashes */
@@ -97,7 +109,7 @@ typedef struct {
 
 /* The sentences below name these bounds. */
 G_STATIC_ASSERT (BW_ROWS_MIN == 1 && BW_ROWS_MAX == 20000 && BW_PIECES_MAX == 10000);
-G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192);
+G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192 && BW_KIT_MAX == 1000);
 
 static const Kind kinds[] = {
   { BW_OPTION_JSON, "json", NULL, NULL, NULL, N_ ("print one JSON object instead of text") },
@@ -118,6 +130,10 @@ static const Kind kinds[] = {
     N_ ("look from this azimuth (0)") },
   { BW_OPTION_TIP, "tip", N_ ("DEG"), take_tip, N_ ("an angle from -90 to 90 degrees"),
     N_ ("look from this many degrees above (0)") },
+  { BW_OPTION_PAPER, "paper", N_ ("SIZE"), take_paper, N_ ("a4 or letter"),
+    N_ ("a4 or letter (a4)") },
+  { BW_OPTION_KIT, "kit", N_ ("K"), take_kit, N_ ("a whole number from 1 to 1000"),
+    N_ ("a kit sheet for a class of K makers instead") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

@@ -2,7 +2,7 @@
 /* The words of the command line: which options were given, with what values, and what is left. */
 #pragma once
 
-#include <glib.h>
+#include "output/sheet.h"
 
 #define BW_USAGE (bw_usage_quark ())
 
@@ -24,6 +24,8 @@ typedef enum {
   BW_OPTION_TIP = 1 << 9,
   BW_OPTION_HELP = 1 << 10,
   BW_OPTION_VERSION = 1 << 11,
+  BW_OPTION_PAPER = 1 << 12,
+  BW_OPTION_KIT = 1 << 13,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -34,6 +36,8 @@ typedef struct {
   int rows, pieces;
   double section_mm, turn_deg, tip_deg;
   int width, height;
+  BwPaper paper;      /* A4 unless given */
+  int kit;            /* makers in a class; 0: no kit sheet */
   const char *output; /* borrowed from argv */
   GPtrArray *words;   /* what is not an option, borrowed from argv */
 } BwOptions;

@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The chart: the band as it is worn. The stone's axis runs up the page, rows run from left to right
+ * in the order woven, beads are drawn as beads; a row's number stands where the needle enters it,
+ * with the arrow of the words. */
+#pragma once
+
+#include "project/project.h"
+#include <cairo.h>
+
+/* A piece of the chart. The first `again` rows are those of the piece before, drawn pale and
+ * without letters, to lay the pieces side by side; `again_columns` likewise, from below. */
+typedef struct {
+  int first_row, last_row;
+  int first_column, last_column;
+  int again_rows, again_columns;
+} BwChartPart;
+
+typedef struct {
+  BwProject *project; /* borrowed */
+  double pitch;       /* from bead to bead along the rows, in units of the page */
+  double column;      /* from column to column */
+  gboolean in_bail;   /* the bail's own chart: no faces */
+} BwChart;
+
+/* How large a part is with its numbers and faces. */
+void bw_chart_part_size (const BwChart *chart, const BwChartPart *part, double *width,
+                         double *height);
+/* Draws it with its top left corner at (0, 0). */
+void bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr);
+
+/* The whole chart as one SVG image (1.1), owned. Every bead of the band is one <use class="bead">
+ * with data-row, data-column and data-letter. */
+char *bw_chart_svg (BwProject *project);
+
+/* The chart in a file by its name's end, .svg or .png; a long PNG is broken into lines. Whole or
+ * not at all; errors of G_IO_ERROR with the path before them. */
+gboolean bw_chart_write (BwProject *project, const char *path, GError **error);
+/* Whether bw_chart_write() knows this name's end. */
+gboolean bw_chart_knows (const char *path);

@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is printed: laid-out pages that can be drawn on any cairo context, so that the printer, the
+ * PDF file and a picture show the same. Everything is in points (1/72 inch) from the top left
+ * corner of the paper, at true size. */
+#pragma once
+
+#include "project/project.h"
+#include <cairo.h>
+
+typedef enum { BW_PAPER_A4, BW_PAPER_LETTER, BW_N_PAPERS } BwPaper;
+
+/* "a4", "letter". */
+const char *bw_paper_word (BwPaper paper);
+gboolean bw_paper_from_word (const char *word, BwPaper *paper);
+/* Upright, in points. A4: 210 × 297 mm (ISO 216); Letter: 8½ × 11 inches. */
+double bw_paper_width (BwPaper paper);
+double bw_paper_height (BwPaper paper);
+
+#define BW_POINTS_PER_MM (72 / 25.4)
+
+typedef struct _BwSheet BwSheet;
+
+/* The work sheet: all that a maker needs who was not there when the piece was designed. front and
+ * back are pictures of the finished piece on a clear ground; each may be NULL, and is left alone
+ * afterwards. */
+BwSheet *bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front,
+                       cairo_surface_t *back);
+
+/* The paper strip: wrapped round the stone it proves the measurements before a bead is threaded. */
+BwSheet *bw_strip_new (BwProject *project, BwPaper paper);
+
+/* The kit sheet of a class: one shopping list for `makers` pieces (1..BW_KIT_MAX), then one page
+ * for each maker. picture may be NULL. */
+#define BW_KIT_MAX 1000
+BwSheet *bw_kit_new (BwProject *project, BwPaper paper, int makers, cairo_surface_t *picture);
+
+void bw_sheet_free (BwSheet *sheet);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwSheet, bw_sheet_free)
+
+BwPaper bw_sheet_get_paper (const BwSheet *sheet);
+int bw_sheet_n_pages (const BwSheet *sheet);
+
+/* Page 0 ≤ page < n_pages with its running head and its number, one unit of cr being a point. */
+void bw_sheet_draw_page (const BwSheet *sheet, cairo_t *cr, int page);
+
+/* All pages as one PDF file, written whole or not at all: a file already there stays when this one
+ * cannot be written. Errors are of G_IO_ERROR, with the path before the sentence. The same project
+ * gives the same bytes when SOURCE_DATE_EPOCH is set. */
+gboolean bw_sheet_write_pdf (const BwSheet *sheet, const char *path, GError **error);

@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The output room draws pages and the preview draws the piece; here the pictures of the one are
+ * handed to the other. */
+#include "config.h"
+
+#include "tool/paper.h"
+
+#include "output/chart.h"
+#include "output/sheet.h"
+#include "preview/offscreen.h"
+
+#include <glib/gi18n-lib.h>
+
+#define PICTURE_SIDE 900 /* pixels: some 300 to the inch on the sheet */
+#define PICTURE_TIP 10   /* degrees from above, so that the bail is seen as a loop */
+
+/* The piece seen from this many degrees off the bail, or off the join without one. */
+static cairo_surface_t *
+picture_from (BwProject *project, double off_deg, GError **error)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  gboolean bail = design->bail.style != BW_BAIL_NONE;
+  double turn = (bail ? design->bail.at_deg : design->band.seam_deg) + off_deg;
+  BwCamera camera = { .turn_deg = turn, .tip_deg = PICTURE_TIP, .zoom = 1 };
+  guint layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD;
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  return bw_offscreen_render (scene, camera, layers, BW_LIGHT_DAY, PICTURE_SIDE, PICTURE_SIDE, NULL,
+                              error);
+}
+
+static char *
+write_sheet (BwSheet *taken, const char *path, GError **error)
+{
+  g_autoptr (BwSheet) sheet = taken;
+  return bw_sheet_write_pdf (sheet, path, error) ? g_strdup ("") : NULL;
+}
+
+char *
+bw_paper_run_sheet (BwProject *project, const BwOptions *options, GError **error)
+{
+  cairo_surface_t *front = picture_from (project, 35, error), *back = NULL;
+  if (front)
+    back = picture_from (project, 215, error);
+  if (!back) {
+    g_clear_pointer (&front, cairo_surface_destroy);
+    return NULL;
+  }
+  BwSheet *sheet = options->kit > 0 ? bw_kit_new (project, options->paper, options->kit, front)
+                                    : bw_sheet_new (project, options->paper, front, back);
+  cairo_surface_destroy (front);
+  cairo_surface_destroy (back);
+  return write_sheet (sheet, options->output, error);
+}
+
+char *
+bw_paper_run_strip (BwProject *project, const BwOptions *options, GError **error)
+{
+  return write_sheet (bw_strip_new (project, options->paper), options->output, error);
+}
+
+/* What kind of picture is the caller's to say, by the file's name. */
+char *
+bw_paper_run_chart (BwProject *project, const BwOptions *options, GError **error)
+{
+  if (!bw_chart_knows (options->output)) {
+    g_set_error (error, BW_USAGE, BW_USAGE_WRONG, _ ("%s: the name must end in .svg or .png"),
+                 options->output);
+    return NULL;
+  }
+  return bw_chart_write (project, options->output, error) ? g_strdup ("") : NULL;
+}
