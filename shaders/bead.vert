@@ -71,7 +71,7 @@ void main ()
   vec3 v = cross (forward, u);
   // The near side of the bead looks larger than its middle.
   float grow = away / max (away - length (u_bead.xy), 1e-3);
-  float margin = u_screen.z * away * (1.0 + u_halo);
+  float margin = u_screen.z * away * (0.6 + u_halo);
   vec2 half_size = vec2 (u_bead.y * seen + u_bead.x * abs (along), u_bead.x) * grow + margin;
   vec2 corner = vec2 (float (gl_VertexID & 1), float (gl_VertexID >> 1)) * 2.0 - 1.0;
   v_ray = centre + u * corner.x * half_size.x + v * corner.y * half_size.y;

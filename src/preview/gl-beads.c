@@ -3,6 +3,7 @@
  * are left out. A change of colour alone writes one record where the sorted order has put it. */
 #include "preview/gl-beads.h"
 
+#include "preview/gl-limits.h"
 #include "preview/gl-program.h"
 #include <string.h>
 
@@ -13,6 +14,7 @@ typedef struct {
 
 struct _BwGlBeads {
   GLuint program, array, buffer;
+  GLuint dot_program, dot_array;                   /* on the same buffer, one vertex a bead */
   GLuint hover_program, hover_array, hover_buffer; /* made when first wanted */
   GLint halo, ghost;
   int n_beads, n_drawn;
@@ -26,28 +28,32 @@ struct _BwGlBeads {
 };
 
 static void
-declare_record (GLuint program, GLuint array, GLuint buffer)
+declare_record (GLuint program, GLuint array, GLuint buffer, GLuint divisor)
 {
   glBindVertexArray (array);
   glBindBuffer (GL_ARRAY_BUFFER, buffer);
-  bw_gl_attribute (program, "a_at", 3, sizeof (Record), offsetof (Record, at), 1);
-  bw_gl_attribute (program, "a_axis", 3, sizeof (Record), offsetof (Record, axis), 1);
-  bw_gl_attribute (program, "a_out", 3, sizeof (Record), offsetof (Record, out), 1);
-  bw_gl_attribute (program, "a_colour", 3, sizeof (Record), offsetof (Record, colour), 1);
-  bw_gl_attribute (program, "a_finish", 1, sizeof (Record), offsetof (Record, finish), 1);
+  bw_gl_attribute (program, "a_at", 3, sizeof (Record), offsetof (Record, at), divisor);
+  bw_gl_attribute (program, "a_axis", 3, sizeof (Record), offsetof (Record, axis), divisor);
+  bw_gl_attribute (program, "a_out", 3, sizeof (Record), offsetof (Record, out), divisor);
+  bw_gl_attribute (program, "a_colour", 3, sizeof (Record), offsetof (Record, colour), divisor);
+  bw_gl_attribute (program, "a_finish", 1, sizeof (Record), offsetof (Record, finish), divisor);
 }
 
 BwGlBeads *
 bw_gl_beads_new (GError **error)
 {
-  GLuint program = bw_gl_program_new ("bead", "", error);
-  if (!program)
-    return NULL;
   BwGlBeads *self = g_new0 (BwGlBeads, 1);
-  self->program = program;
+  self->program = bw_gl_program_new ("bead", "", error);
+  self->dot_program = self->program ? bw_gl_program_new ("dot", "", error) : 0;
+  if (!self->dot_program) {
+    bw_gl_beads_free (self);
+    return NULL;
+  }
   glGenVertexArrays (1, &self->array);
+  glGenVertexArrays (1, &self->dot_array);
   glGenBuffers (1, &self->buffer);
-  declare_record (program, self->array, self->buffer);
+  declare_record (self->program, self->array, self->buffer, 1);
+  declare_record (self->dot_program, self->dot_array, self->buffer, 0);
   return self;
 }
 
@@ -57,8 +63,10 @@ bw_gl_beads_free (BwGlBeads *self)
   if (!self)
     return;
   glDeleteProgram (self->program);
+  glDeleteProgram (self->dot_program);
   glDeleteProgram (self->hover_program);
   glDeleteVertexArrays (1, &self->array);
+  glDeleteVertexArrays (1, &self->dot_array);
   glDeleteVertexArrays (1, &self->hover_array);
   glDeleteBuffers (1, &self->buffer);
   glDeleteBuffers (1, &self->hover_buffer);
@@ -208,12 +216,36 @@ bw_gl_beads_update (BwGlBeads *self, const BwScene *scene, int first, int n)
   }
 }
 
+static float
+bead_pixels (const BwScene *scene, const BwEye *eye)
+{
+  float away = glm_vec3_distance ((float *)eye->eye, (float *)scene->focus);
+  return 2 * scene->bead_radius / (eye->pixel * away);
+}
+
+static void
+draw_dots (BwGlBeads *self)
+{
+  glUseProgram (self->dot_program);
+  glBindVertexArray (self->dot_array);
+  /* OpenGL ES always lets the shader say how large a point is. */
+  if (epoxy_is_desktop_gl ())
+    glEnable (GL_PROGRAM_POINT_SIZE);
+  glDrawArrays (GL_POINTS, 0, self->n_drawn);
+  if (epoxy_is_desktop_gl ())
+    glDisable (GL_PROGRAM_POINT_SIZE);
+}
+
 void
 bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
   ensure_sorted (self, scene, eye, layers);
   if (!self->n_drawn)
     return;
+  if (bead_pixels (scene, eye) < BW_GL_DOT_PIXELS) {
+    draw_dots (self);
+    return;
+  }
   glUseProgram (self->program);
   glBindVertexArray (self->array);
   glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
@@ -231,7 +263,7 @@ ensure_hover (BwGlBeads *self)
   self->ghost = glGetUniformLocation (self->hover_program, "u_ghost");
   glGenVertexArrays (1, &self->hover_array);
   glGenBuffers (1, &self->hover_buffer);
-  declare_record (self->hover_program, self->hover_array, self->hover_buffer);
+  declare_record (self->hover_program, self->hover_array, self->hover_buffer, 1);
   return TRUE;
 }
 

@@ -13,6 +13,7 @@ typedef struct {
 
 struct _BwGlBody {
   Mesh stone, bed;
+  int n_bed_wall; /* vertices of the bed's outer wall, which come first */
   GLuint planes, veil;
   int n_planes; /* that the stone's shader was made for */
   int bounces;  /* faces a ray is followed to inside */
@@ -61,10 +62,12 @@ mesh_set (Mesh *mesh, const GArray *triangles)
 }
 
 static void
-mesh_draw (const Mesh *mesh)
+mesh_draw (const Mesh *mesh, int first, int n)
 {
   glBindVertexArray (mesh->array);
-  glDrawArrays (GL_TRIANGLES, 0, mesh->n_vertices);
+  glEnable (GL_CULL_FACE);
+  glDrawArrays (GL_TRIANGLES, first, n);
+  glDisable (GL_CULL_FACE);
 }
 
 /* Smooth noise from a wrapping lattice of `cells` random values a side, at texel (x, y, z). */
@@ -171,12 +174,36 @@ bw_gl_body_free (BwGlBody *self)
   g_free (self);
 }
 
+static gboolean
+is_outer_wall (const BwSceneVertex *corner)
+{
+  const float *n = corner->normal;
+  return n[0] * corner->at[0] + n[1] * corner->at[1] > 0;
+}
+
+/* The outer wall first, then the inner one and the rims. */
+static void
+set_bed (BwGlBody *self, const GArray *bed)
+{
+  g_autoptr (GArray) sorted = g_array_sized_new (FALSE, FALSE, sizeof (BwSceneVertex), bed->len);
+  for (int wall = 1; wall >= 0; wall--) {
+    for (guint i = 0; i + 2 < bed->len; i += 3) {
+      const BwSceneVertex *corner = &g_array_index (bed, BwSceneVertex, i);
+      if (is_outer_wall (corner) == wall)
+        g_array_append_vals (sorted, corner, 3);
+    }
+    if (wall)
+      self->n_bed_wall = (int)sorted->len;
+  }
+  mesh_set (&self->bed, sorted);
+}
+
 void
 bw_gl_body_set_scene (BwGlBody *self, const BwScene *scene)
 {
   g_autoptr (GError) error = NULL;
   mesh_set (&self->stone, scene->stone);
-  mesh_set (&self->bed, scene->bed);
+  set_bed (self, scene->bed);
   if (!ensure_stone_program (self, (int)scene->stone_planes->len, &error))
     g_warning ("%s", error->message);
 }
@@ -214,19 +241,27 @@ bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, g
   glUniform4f (self->cloud, scene->centre[0], scene->centre[1], scene->centre[2],
                1 / MAX (scene->radius, 1e-3f));
   glUniform2f (self->worn, bed ? 1.f : 0.f, layers & BW_LAYER_BAND ? 1.f : 0.f);
-  glEnable (GL_CULL_FACE);
-  mesh_draw (&self->stone);
-  glDisable (GL_CULL_FACE);
+  mesh_draw (&self->stone, 0, self->stone.n_vertices);
 }
 
-void
-bw_gl_body_draw_bed (BwGlBody *self, guint layers)
+static void
+draw_bed (BwGlBody *self, guint layers, int first, int n)
 {
-  if (!(layers & BW_LAYER_BED) || !self->bed.n_vertices)
+  if (!(layers & BW_LAYER_BED) || !n)
     return;
   glUseProgram (self->bed.program);
   glUniform1f (self->shaded, layers & BW_LAYER_BAND ? 1.f : 0.f);
-  glEnable (GL_CULL_FACE);
-  mesh_draw (&self->bed);
-  glDisable (GL_CULL_FACE);
+  mesh_draw (&self->bed, first, n);
+}
+
+void
+bw_gl_body_draw_bed_wall (BwGlBody *self, guint layers)
+{
+  draw_bed (self, layers, 0, self->n_bed_wall);
+}
+
+void
+bw_gl_body_draw_bed_rest (BwGlBody *self, guint layers)
+{
+  draw_bed (self, layers, self->n_bed_wall, self->bed.n_vertices - self->n_bed_wall);
 }

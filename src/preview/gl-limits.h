@@ -4,4 +4,6 @@
 
 #define BW_GL_BOUNCES 3          /* faces a ray is followed to inside the stone */
 #define BW_GL_BOUNCES_SOFTWARE 2 /* the same where the processor draws */
-#define BW_GL_BEAD_STEPS 10      /* steps along a ray past a bead's rim or down its hole */
+#define BW_GL_BEAD_STEPS 12      /* steps along a ray past a bead's rim or down its hole */
+#define BW_GL_BEAD_STEPS_SOFTWARE 7
+#define BW_GL_DOT_PIXELS 4 /* a bead smaller than this on the screen is drawn as a dot */

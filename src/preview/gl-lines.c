@@ -7,7 +7,7 @@
 struct _BwGlLines {
   GLuint program, array, buffer;
   GLint width, colour, kind;
-  int n_pairs;
+  int n_lines;
 };
 
 BwGlLines *
@@ -17,7 +17,6 @@ bw_gl_lines_new (GError **error)
   if (!program)
     return NULL;
   BwGlLines *self = g_new0 (BwGlLines, 1);
-  gsize pair = 2 * sizeof (BwSceneVertex);
   self->program = program;
   self->width = glGetUniformLocation (program, "u_width");
   self->colour = glGetUniformLocation (program, "u_colour");
@@ -26,8 +25,8 @@ bw_gl_lines_new (GError **error)
   glGenBuffers (1, &self->buffer);
   glBindVertexArray (self->array);
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  bw_gl_attribute (program, "a_from", 3, pair, 0, 1);
-  bw_gl_attribute (program, "a_to", 3, pair, sizeof (BwSceneVertex), 1);
+  bw_gl_attribute (program, "a_from", 3, sizeof (BwSceneLine), 0, 1);
+  bw_gl_attribute (program, "a_to", 3, sizeof (BwSceneLine), offsetof (BwSceneLine, to), 1);
   return self;
 }
 
@@ -43,23 +42,23 @@ bw_gl_lines_free (BwGlLines *self)
 }
 
 void
-bw_gl_lines_set (BwGlLines *self, const GArray *pairs)
+bw_gl_lines_set (BwGlLines *self, const GArray *of)
 {
-  self->n_pairs = (int)(pairs->len / 2);
+  self->n_lines = (int)of->len;
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (BwSceneVertex) * pairs->len), pairs->data,
+  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (BwSceneLine) * of->len), of->data,
                 GL_STATIC_DRAW);
 }
 
 void
 bw_gl_lines_draw (BwGlLines *self, const BwGlPen *pen)
 {
-  if (!self->n_pairs)
+  if (!self->n_lines)
     return;
   glUseProgram (self->program);
   glUniform2f (self->width, pen->least_pixels, pen->width_mm);
   glUniform4fv (self->colour, 1, pen->colour);
   glUniform2f (self->kind, pen->round ? 1.f : 0.f, pen->fades ? 1.f : 0.f);
   glBindVertexArray (self->array);
-  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_pairs);
+  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_lines);
 }

@@ -16,6 +16,6 @@ typedef struct {
 
 BwGlLines *bw_gl_lines_new (GError **error);
 void bw_gl_lines_free (BwGlLines *lines);
-/* pairs: of BwSceneVertex. */
-void bw_gl_lines_set (BwGlLines *lines, const GArray *pairs);
+/* of: BwSceneLine. */
+void bw_gl_lines_set (BwGlLines *lines, const GArray *of);
 void bw_gl_lines_draw (BwGlLines *lines, const BwGlPen *pen);

@@ -143,21 +143,29 @@ paint_stone (const Painter *p, gboolean front)
   }
 }
 
+static gboolean
+line_path (const Painter *p, const BwSceneLine *line)
+{
+  double x0, y0, x1, y1;
+  if (!point (p, line->from, &x0, &y0) || !point (p, line->to, &x1, &y1))
+    return FALSE;
+  cairo_move_to (p->cr, x0, y0);
+  cairo_line_to (p->cr, x1, y1);
+  return TRUE;
+}
+
 static void
 paint_edges (const Painter *p)
 {
   cairo_set_line_width (p->cr, MAX (1, MIN (p->width, p->height) / 700.0));
   cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
-  for (guint i = 0; i + 1 < p->scene->stone_edges->len; i += 2) {
-    const BwSceneVertex *end = &g_array_index (p->scene->stone_edges, BwSceneVertex, i);
+  for (guint i = 0; i < p->scene->stone_edges->len; i++) {
+    const BwSceneLine *edge = &g_array_index (p->scene->stone_edges, BwSceneLine, i);
     float middle[3];
-    double x[2], y[2];
     for (int k = 0; k < 3; k++)
-      middle[k] = (end[0].at[k] + end[1].at[k]) / 2;
-    if (!point (p, end[0].at, &x[0], &y[0]) || !point (p, end[1].at, &x[1], &y[1]))
+      middle[k] = (edge->from[k] + edge->to[k]) / 2;
+    if (!line_path (p, edge))
       continue;
-    cairo_move_to (p->cr, x[0], y[0]);
-    cairo_line_to (p->cr, x[1], y[1]);
     cairo_set_source_rgba (p->cr, 1, 1, 1, behind_stone (p, middle) ? 0.18 : 0.75);
     cairo_stroke (p->cr);
   }
@@ -327,20 +335,25 @@ paint_hover (const Painter *p, int hover)
 }
 
 static void
+thread_path (const Painter *p, const GArray *lines)
+{
+  for (guint i = 0; i < lines->len; i++) {
+    const BwSceneLine *line = &g_array_index (lines, BwSceneLine, i);
+    if (!behind_stone (p, line->from))
+      line_path (p, line);
+  }
+}
+
+static void
 paint_thread (const Painter *p)
 {
-  double scale = (double)(p->scene->thread_radius / (p->eye.pixel * p->scene->radius)) / 3;
-  cairo_set_line_width (p->cr, MAX (0.8, scale));
+  double away = (double)glm_vec3_distance ((float *)p->eye.eye, (float *)p->scene->focus);
+  double width = 2 * (double)p->scene->thread_radius / ((double)p->eye.pixel * away);
+  cairo_set_line_width (p->cr, MAX (0.8, width));
   cairo_set_source_rgb (p->cr, 0.80, 0.77, 0.72);
-  for (guint i = 0; i + 1 < p->scene->thread->len; i += 2) {
-    const BwSceneVertex *end = &g_array_index (p->scene->thread, BwSceneVertex, i);
-    double x[2], y[2];
-    if (behind_stone (p, end->at) || !point (p, end[0].at, &x[0], &y[0])
-        || !point (p, end[1].at, &x[1], &y[1]))
-      continue;
-    cairo_move_to (p->cr, x[0], y[0]);
-    cairo_line_to (p->cr, x[1], y[1]);
-  }
+  thread_path (p, p->scene->thread_links);
+  if (!(p->layers & BW_LAYER_BAND))
+    thread_path (p, p->scene->thread_holes);
   cairo_stroke (p->cr);
 }
 

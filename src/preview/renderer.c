@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The order of drawing is the whole art here: the stone first, as if it were opaque (its shader
- * shows what is seen through it), then bed and beads, far to near, so that every soft edge lies on
+/* The order of drawing is the whole art here: first what of the bed hides the stone, then the stone
+ * as if it were opaque (its shader shows what is seen through it), then the rest of the bed and the
+ * beads, far to near, so that every soft edge lies on
  * the right ground; the stone's own edges and the bead pointed at come last. */
 #include "preview/renderer.h"
 
@@ -10,10 +11,13 @@
 #include "preview/gl-program.h"
 #include <gio/gio.h>
 
+#define LEAST_THREAD_PIXELS 0.4f
+
 struct _BwRenderer {
   BwGlBeads *beads;
   BwGlBody *body;
-  BwGlLines *edges, *thread;
+  BwGlLines *edges;
+  BwGlLines *holes, *links; /* the thread in the beads, and from bead to bead */
   GLuint frame;
   float scale;
 };
@@ -38,7 +42,8 @@ bw_renderer_new (GError **error)
     return NULL;
   BwRenderer *self = g_new0 (BwRenderer, 1);
   if (!(self->body = bw_gl_body_new (error)) || !(self->beads = bw_gl_beads_new (error))
-      || !(self->edges = bw_gl_lines_new (error)) || !(self->thread = bw_gl_lines_new (error))) {
+      || !(self->edges = bw_gl_lines_new (error)) || !(self->holes = bw_gl_lines_new (error))
+      || !(self->links = bw_gl_lines_new (error))) {
     bw_renderer_free (self);
     return NULL;
   }
@@ -56,7 +61,8 @@ bw_renderer_free (BwRenderer *self)
   bw_gl_body_free (self->body);
   bw_gl_beads_free (self->beads);
   bw_gl_lines_free (self->edges);
-  bw_gl_lines_free (self->thread);
+  bw_gl_lines_free (self->holes);
+  bw_gl_lines_free (self->links);
   glDeleteBuffers (1, &self->frame);
   g_free (self);
 }
@@ -67,7 +73,8 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
   bw_gl_body_set_scene (self->body, scene);
   bw_gl_beads_set_scene (self->beads, scene);
   bw_gl_lines_set (self->edges, scene->stone_edges);
-  bw_gl_lines_set (self->thread, scene->thread);
+  bw_gl_lines_set (self->holes, scene->thread_holes);
+  bw_gl_lines_set (self->links, scene->thread_links);
 }
 
 void
@@ -99,14 +106,20 @@ start (BwRenderer *self, const BwGlFrame *frame, const float background[4])
 }
 
 static void
-draw_thread (BwRenderer *self, const BwScene *scene, guint layers)
+draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
   const BwGlPen pen = { .least_pixels = 1.2f,
                         .width_mm = 2 * scene->thread_radius,
                         .colour = { 0.50f, 0.47f, 0.41f, 1 },
                         .round = TRUE };
-  if (layers & BW_LAYER_THREAD)
-    bw_gl_lines_draw (self->thread, &pen);
+  float away = glm_vec3_distance ((float *)eye->eye, (float *)scene->focus);
+  /* Between beads that show, a thread far thinner than a pixel is not to be seen. */
+  gboolean lost = 2 * scene->thread_radius < LEAST_THREAD_PIXELS * eye->pixel * away;
+  if (!(layers & BW_LAYER_THREAD) || ((layers & BW_LAYER_BAND) && lost))
+    return;
+  bw_gl_lines_draw (self->links, &pen);
+  if (!(layers & BW_LAYER_BAND) || !(layers & BW_LAYER_BAIL))
+    bw_gl_lines_draw (self->holes, &pen);
 }
 
 /* Crisp edges, each with a gleam beside it: a crystal's edge is a narrow bevel that catches light.
@@ -137,9 +150,10 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);
   start (self, &frame, background);
+  bw_gl_body_draw_bed_wall (self->body, layers);
   bw_gl_body_draw_stone (self->body, scene, &eye, layers);
-  bw_gl_body_draw_bed (self->body, layers);
-  draw_thread (self, scene, layers);
+  bw_gl_body_draw_bed_rest (self->body, layers);
+  draw_thread (self, scene, &eye, layers);
   bw_gl_beads_draw (self->beads, scene, &eye, layers);
   draw_edges (self, layers, ratio);
   bw_gl_beads_draw_hover (self->beads, scene, hover, ratio);

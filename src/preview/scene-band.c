@@ -3,6 +3,7 @@
 #include "preview/scene-parts.h"
 
 #include "core/lattice.h"
+#include <string.h>
 
 void
 bw_scene_add_band (BwScene *scene, const BwPlaces *places, const BwDesign *design)
@@ -21,21 +22,19 @@ bw_scene_add_band (BwScene *scene, const BwPlaces *places, const BwDesign *desig
     }
 }
 
-static BwSceneVertex
-beside (const BwSceneBead *bead, float along, float out)
+/* A point of a bead: so far along its hole from its middle, so far outward. */
+static void
+beside (float to[3], const BwSceneBead *bead, float along, float out)
 {
-  BwSceneVertex vertex;
-  for (int i = 0; i < 3; i++) {
-    vertex.at[i] = bead->at[i] + bead->axis[i] * along + bead->out[i] * out;
-    vertex.normal[i] = bead->out[i];
-  }
-  return vertex;
+  for (int i = 0; i < 3; i++)
+    to[i] = bead->at[i] + bead->axis[i] * along + bead->out[i] * out;
 }
 
 static float
-distance (const BwSceneVertex *a, const BwSceneVertex *b)
+length (const BwSceneLine *line)
 {
-  return hypotf (hypotf (a->at[0] - b->at[0], a->at[1] - b->at[1]), a->at[2] - b->at[2]);
+  const float *a = line->from, *b = line->to;
+  return hypotf (hypotf (a[0] - b[0], a[1] - b[1]), a[2] - b[2]);
 }
 
 /* The thread as it lies: through the hole, over to the next bead. Every further pass through a hole
@@ -47,25 +46,22 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
   g_autofree guint16 *passes = g_new0 (guint16, MAX (scene->beads->len, 1));
   float longest = (float)(4 * design->gauge.pitch_mm);
   float room = MAX (scene->hole_radius - scene->thread_radius, 0);
-  BwSceneVertex last;
-  gboolean has_last = FALSE;
+  BwSceneLine link;
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     int index = bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column);
-    if (index < 0)
-      continue;
+    g_return_if_fail (index >= 0);
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
     float half = visit->direction ? scene->bead_half_length : -scene->bead_half_length;
     float out = MIN ((float)passes[index] * 2 * scene->thread_radius, room);
+    BwSceneLine hole;
     passes[index]++;
-    BwSceneVertex enter = beside (bead, -half, out), leave = beside (bead, half, out);
-    if (has_last && distance (&last, &enter) < longest) {
-      g_array_append_val (scene->thread, last);
-      g_array_append_val (scene->thread, enter);
-    }
-    g_array_append_val (scene->thread, enter);
-    g_array_append_val (scene->thread, leave);
-    last = leave;
-    has_last = TRUE;
+    beside (hole.from, bead, -half, out);
+    beside (hole.to, bead, half, out);
+    g_array_append_val (scene->thread_holes, hole);
+    memcpy (link.to, hole.from, sizeof link.to);
+    if (i > 0 && length (&link) < longest)
+      g_array_append_val (scene->thread_links, link);
+    memcpy (link.from, hole.to, sizeof link.from);
   }
 }

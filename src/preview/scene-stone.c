@@ -46,11 +46,12 @@ add_edges (BwScene *scene, const BwStone *stone)
   int n = bw_stone_edges (stone, NULL, 0);
   g_autofree int (*edges)[2] = g_malloc_n ((gsize)n, sizeof *edges);
   bw_stone_edges (stone, edges, n);
-  for (int i = 0; i < n; i++)
-    for (int k = 0; k < 2; k++) {
-      BwVec3 at = stone->vertex[edges[i][k]];
-      add_corner (scene->stone_edges, at, bw_vec3 (0, 0, 0));
-    }
+  for (int i = 0; i < n; i++) {
+    BwSceneLine line;
+    put (line.from, stone->vertex[edges[i][0]]);
+    put (line.to, stone->vertex[edges[i][1]]);
+    g_array_append_val (scene->stone_edges, line);
+  }
 }
 
 void

@@ -19,11 +19,12 @@ scene_empty (void)
 {
   BwScene *scene = g_new0 (BwScene, 1);
   scene->stone = array_of (sizeof (BwSceneVertex));
-  scene->stone_edges = array_of (sizeof (BwSceneVertex));
+  scene->stone_edges = array_of (sizeof (BwSceneLine));
   scene->stone_planes = array_of (sizeof (BwScenePlane));
   scene->bed = array_of (sizeof (BwSceneVertex));
   scene->beads = array_of (sizeof (BwSceneBead));
-  scene->thread = array_of (sizeof (BwSceneVertex));
+  scene->thread_holes = array_of (sizeof (BwSceneLine));
+  scene->thread_links = array_of (sizeof (BwSceneLine));
   return scene;
 }
 
@@ -37,7 +38,8 @@ bw_scene_free (BwScene *scene)
   g_array_unref (scene->stone_planes);
   g_array_unref (scene->bed);
   g_array_unref (scene->beads);
-  g_array_unref (scene->thread);
+  g_array_unref (scene->thread_holes);
+  g_array_unref (scene->thread_links);
   g_free (scene);
 }
 

@@ -22,6 +22,11 @@ typedef struct {
   float normal[3];
 } BwSceneVertex;
 
+/* A straight line. */
+typedef struct {
+  float from[3], to[3];
+} BwSceneLine;
+
 /* The plane of a face: unit outward normal, distance from the origin along it. */
 typedef struct {
   float normal[3];
@@ -43,13 +48,13 @@ typedef struct {
   float thread_radius;
   float stone_keeps[3]; /* share of red, green and blue left after 10 mm of the stone, 0..1 */
   GArray *stone;        /* of BwSceneVertex, triangles, outward */
-  GArray *stone_edges;  /* of BwSceneVertex, pairs */
+  GArray *stone_edges;  /* of BwSceneLine */
   GArray *stone_planes; /* of BwScenePlane */
   GArray *bed;          /* of BwSceneVertex, triangles, a closed sleeve */
-  GArray *beads;  /* of BwSceneBead: the band row by row (index = (row − 1)·W/2 + j), then the
-                     bail in the same way */
-  GArray *thread; /* of BwSceneVertex, pairs in the needle's order: through a hole, then on to the
-                     next one; normal is away from what the bead lies on */
+  GArray *beads; /* of BwSceneBead: the band row by row (index = (row − 1)·W/2 + j), then the
+                    bail in the same way */
+  GArray *thread_holes; /* of BwSceneLine: the thread through each hole, in the needle's order */
+  GArray *thread_links; /* of BwSceneLine: the thread from each bead to the next */
 } BwScene;
 
 /* Builds the scene from the project; by_fit colours the band's beads by their column's fit. */

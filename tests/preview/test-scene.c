@@ -331,27 +331,39 @@ the_thread_goes_through_every_visited_hole (void **state)
   g_autoptr (BwProject) project = piece_new (0);
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
   const BwPath *path = bw_project_path (project);
-  const BwSceneVertex *ends = (const BwSceneVertex *)(gpointer)scene->thread->data;
-  guint through = 0;
-  assert_int_equal (scene->thread->len % 2, 0);
-  assert_in_range (scene->thread->len, 2 * path->visits->len, 4 * path->visits->len);
-  for (guint i = 0; i + 1 < scene->thread->len; i += 2) {
-    if (through >= path->visits->len)
-      break;
-    const BwVisit *visit = &g_array_index (path->visits, BwVisit, through);
+  double length = 2 * (double)scene->bead_half_length, hole = (double)scene->hole_radius;
+  assert_int_equal (scene->thread_holes->len, path->visits->len);
+  for (guint i = 0; i < path->visits->len; i++) {
+    const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
+    const BwSceneLine *line = &g_array_index (scene->thread_holes, BwSceneLine, i);
     const BwSceneBead *b
         = bead (scene, bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column));
-    /* In a hole: as long as the bead, its middle no farther off than the hole is wide. */
-    BwVec3 from = wide (ends[i].at), to = wide (ends[i + 1].at);
-    BwVec3 middle = bw_vec3_scale (bw_vec3_add (from, to), 0.5);
+    BwVec3 from = wide (line->from), to = wide (line->to);
     BwVec3 along = bw_vec3_scale (wide (b->axis), visit->direction ? 1 : -1);
-    double length = 2 * (double)scene->bead_half_length;
-    if (apart (middle, wide (b->at)) > (double)scene->hole_radius
-        || fabs (bw_vec3_dot (bw_vec3_sub (to, from), along) - length) > 1e-4)
-      continue;
-    through++;
+    assert_true (apart (bw_vec3_scale (bw_vec3_add (from, to), 0.5), wide (b->at)) < hole);
+    assert_true (apart (bw_vec3_sub (to, from), bw_vec3_scale (along, length)) < 1e-4);
   }
-  assert_int_equal (through, path->visits->len);
+}
+
+static void
+the_thread_links_each_bead_to_the_next (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  guint hole = 0;
+  assert_true (scene->thread_links->len > 0.9 * scene->thread_holes->len);
+  for (guint i = 0; i < scene->thread_links->len; i++) {
+    const BwSceneLine *link = &g_array_index (scene->thread_links, BwSceneLine, i);
+    const BwSceneLine *here;
+    /* Links come in the order of the holes; where a new length of thread begins one is left out. */
+    do
+      here = &g_array_index (scene->thread_holes, BwSceneLine, hole);
+    while (memcmp (link->from, here->to, sizeof link->from)
+           && ++hole + 1 < scene->thread_holes->len);
+    assert_true (hole + 1 < scene->thread_holes->len);
+    assert_memory_equal (link->to, (here + 1)->from, sizeof link->to);
+    hole++;
+  }
 }
 
 static void
@@ -386,6 +398,7 @@ main (void)
     cmocka_unit_test (a_band_without_a_bed_has_no_sleeve),
     cmocka_unit_test (the_sphere_holds_the_whole_piece),
     cmocka_unit_test (the_thread_goes_through_every_visited_hole),
+    cmocka_unit_test (the_thread_links_each_bead_to_the_next),
     cmocka_unit_test (a_named_mineral_has_its_colour_and_another_is_clear),
   };
   return cmocka_run_group_tests_name ("scene", tests, NULL, NULL);
