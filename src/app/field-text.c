@@ -36,15 +36,34 @@ units_of (BwQuantity quantity)
   }
 }
 
+/* Cuts blanks off both ends, also those that do not break, which stand before our own units. */
+static char *
+strip (char *text)
+{
+  char *end = text + strlen (text);
+  char *start = text;
+  while (*start && g_unichar_isspace (g_utf8_get_char (start)))
+    start = g_utf8_next_char (start);
+  while (end > start) {
+    char *last = g_utf8_prev_char (end);
+    if (!g_unichar_isspace (g_utf8_get_char (last)))
+      break;
+    end = last;
+  }
+  *end = '\0';
+  memmove (text, start, (gsize)(end - start) + 1);
+  return text;
+}
+
 /* The text without blanks round it and without its unit. Owned. */
 static char *
 bare_number (BwQuantity quantity, const char *text)
 {
-  char *bare = g_strstrip (g_strdup (text));
+  char *bare = strip (g_strdup (text));
   for (const char *const *unit = units_of (quantity); *unit; unit++)
     if (g_str_has_suffix (bare, *unit)) {
       bare[strlen (bare) - strlen (*unit)] = '\0';
-      return g_strchomp (bare);
+      return strip (bare);
     }
   return bare;
 }

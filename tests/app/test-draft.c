@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The road from entries to the project: one change is one undo step, stepping is live, and undo
+ * takes what waits along with it. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "app/draft.h"
+
+#include <math.h>
+
+typedef struct {
+  BwProject *project;
+  BwSession *session;
+  BwDraft *draft;
+  BwField length;
+  int n_changed;
+} Bench;
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  bench->project = bw_project_new ();
+  bench->session = bw_session_new (bench->project);
+  bench->draft = bw_draft_new (bench->session);
+  assert_true (bw_field_find (&bench->length, "/stone/length_mm"));
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  g_assert_finalize_object (bench->draft);
+  g_assert_finalize_object (bench->session);
+  g_assert_finalize_object (bench->project);
+  g_free (bench);
+  return 0;
+}
+
+static double
+length (Bench *bench)
+{
+  return bw_project_get_design (bench->project)->stone.length_mm;
+}
+
+static void
+a_run_of_steps_is_live_and_one_undo_step (void **state)
+{
+  Bench *bench = *state;
+  double before = length (bench);
+  for (int i = 1; i <= 5; i++) {
+    assert_true (bw_draft_nudge (bench->draft, &bench->length, 0.5));
+    assert_true (fabs (length (bench) - before - 0.5 * i) < 1e-9);
+  }
+  bw_draft_settle (bench->draft);
+  assert_string_equal (bw_project_undo_label (bench->project), "Length, base to tip");
+  bw_project_undo (bench->project);
+  assert_true (fabs (length (bench) - before) < 1e-12);
+  assert_false (bw_project_can_undo (bench->project));
+}
+
+static void
+steps_of_two_fields_are_two_undo_steps (void **state)
+{
+  Bench *bench = *state;
+  BwField density;
+  double before = length (bench);
+  assert_true (bw_field_find (&density, "/stone/density_g_cm3"));
+  bw_draft_nudge (bench->draft, &bench->length, 0.5);
+  bw_draft_nudge (bench->draft, &density, 0.01);
+  bw_draft_settle (bench->draft);
+  bw_project_undo (bench->project);
+  assert_true (fabs (length (bench) - before - 0.5) < 1e-9);
+  bw_project_undo (bench->project);
+  assert_true (fabs (length (bench) - before) < 1e-12);
+}
+
+static void
+a_hundred_small_steps_add_up_to_no_stray_digits (void **state)
+{
+  Bench *bench = *state;
+  double before = length (bench);
+  for (int i = 0; i < 100; i++)
+    bw_draft_nudge (bench->draft, &bench->length, 0.1);
+  bw_draft_settle (bench->draft);
+  assert_true (fabs (length (bench) - (before + 10)) < 1e-12);
+}
+
+static void
+a_step_into_the_impossible_stops_there (void **state)
+{
+  Bench *bench = *state;
+  double before = length (bench);
+  assert_false (bw_draft_nudge (bench->draft, &bench->length, -1000));
+  bw_draft_settle (bench->draft);
+  assert_true (fabs (length (bench) - before) < 1e-12);
+  assert_int_equal (bw_draft_count_pending (bench->draft), 0);
+  assert_false (bw_project_can_undo (bench->project));
+}
+
+static void
+a_typed_value_that_cannot_stand_leaves_the_project_alone (void **state)
+{
+  Bench *bench = *state;
+  double before = length (bench);
+  assert_false (bw_draft_type (bench->draft, &bench->length, "20", BW_UNIT_MM));
+  assert_true (fabs (length (bench) - before) < 1e-12);
+  assert_false (bw_project_get_modified (bench->project));
+  assert_string_equal (bw_draft_pending (bench->draft, "/stone/length_mm")->text, "20");
+  assert_true (bw_draft_blames (bench->draft, "/stone/shoulder_mm"));
+  assert_false (bw_draft_blames (bench->draft, "/stone/length_mm"));
+  bw_draft_forget (bench->draft, "/stone/length_mm");
+  assert_false (bw_draft_blames (bench->draft, "/stone/shoulder_mm"));
+}
+
+static void
+values_that_stand_together_are_one_undo_step (void **state)
+{
+  Bench *bench = *state;
+  BwField shoulder;
+  double before = length (bench);
+  assert_true (bw_field_find (&shoulder, "/stone/shoulder_mm"));
+  assert_false (bw_draft_type (bench->draft, &bench->length, "34", BW_UNIT_MM));
+  assert_true (bw_draft_type (bench->draft, &shoulder, "30", BW_UNIT_MM));
+  assert_true (fabs (length (bench) - 34) < 1e-12);
+  bw_project_undo (bench->project);
+  assert_true (fabs (length (bench) - before) < 1e-12);
+  assert_false (bw_project_can_undo (bench->project));
+}
+
+static void
+undo_under_a_waiting_value_lets_it_go (void **state)
+{
+  Bench *bench = *state;
+  assert_true (bw_draft_type (bench->draft, &bench->length, "60", BW_UNIT_MM));
+  assert_false (bw_draft_type (bench->draft, &bench->length, "20", BW_UNIT_MM));
+  bw_project_undo (bench->project);
+  assert_int_equal (bw_draft_count_pending (bench->draft), 0);
+}
+
+static void
+a_change_elsewhere_keeps_a_waiting_value (void **state)
+{
+  Bench *bench = *state;
+  BwDesign design = *bw_project_get_design (bench->project);
+  assert_false (bw_draft_type (bench->draft, &bench->length, "20", BW_UNIT_MM));
+  design.bed.layers++;
+  assert_true (bw_project_set_design (bench->project, "Layers", &design, NULL));
+  assert_int_equal (bw_draft_count_pending (bench->draft), 1);
+}
+
+static void
+another_project_starts_with_nothing_waiting (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (BwProject) other = bw_project_new ();
+  assert_false (bw_draft_type (bench->draft, &bench->length, "20", BW_UNIT_MM));
+  bw_draft_nudge (bench->draft, &bench->length, 0.5);
+  bw_session_set_project (bench->session, other);
+  assert_int_equal (bw_draft_count_pending (bench->draft), 0);
+  assert_false (bw_project_in_step (bench->project));
+  assert_true (bw_draft_get_project (bench->draft) == other);
+  bw_session_set_project (bench->session, bench->project);
+}
+
+static void
+a_design_that_cannot_be_is_refused_whole (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GError) error = NULL;
+  BwDesign design = *bw_project_get_design (bench->project);
+  design.band.columns = 7;
+  assert_false (bw_draft_apply (bench->draft, "Seven", &design, &error));
+  assert_non_null (error);
+  assert_false (bw_project_in_step (bench->project));
+  assert_false (bw_project_can_undo (bench->project));
+}
+
+#define BENCH_TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    BENCH_TEST (a_run_of_steps_is_live_and_one_undo_step),
+    BENCH_TEST (steps_of_two_fields_are_two_undo_steps),
+    BENCH_TEST (a_hundred_small_steps_add_up_to_no_stray_digits),
+    BENCH_TEST (a_step_into_the_impossible_stops_there),
+    BENCH_TEST (a_typed_value_that_cannot_stand_leaves_the_project_alone),
+    BENCH_TEST (values_that_stand_together_are_one_undo_step),
+    BENCH_TEST (undo_under_a_waiting_value_lets_it_go),
+    BENCH_TEST (a_change_elsewhere_keeps_a_waiting_value),
+    BENCH_TEST (another_project_starts_with_nothing_waiting),
+    BENCH_TEST (a_design_that_cannot_be_is_refused_whole),
+  };
+  return cmocka_run_group_tests_name ("draft", tests, NULL, NULL);
+}

@@ -1,0 +1,207 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The verdict in words and the scale of the fit line. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "app/fit-words.h"
+#include "app/remedy-list.h"
+#include "app/sure-words.h"
+#include "project/project.h"
+
+#include <math.h>
+
+static BwProject *
+project_of_rows (int rows)
+{
+  BwProject *project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.band.rows = rows;
+  assert_true (bw_project_set_design (project, "Rows", &design, NULL));
+  return project;
+}
+
+static char *
+detail_of (BwProject *project)
+{
+  return bw_fit_words_detail (bw_project_fit (project),
+                              bw_project_get_design (project)->limits.slack_mm, BW_UNIT_MM);
+}
+
+static void
+assert_tells (const char *text, const char *part)
+{
+  if (!strstr (text, part))
+    fail_msg ("“%s” does not tell “%s”", text, part);
+}
+
+static void
+the_scale_meets_its_limits_and_runs_one_way (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (73);
+  for (int i = 0; i < 500; i++) {
+    double slack = g_rand_double_range (rand, 0.01, 3), pull = g_rand_double_range (rand, 0.01, 3);
+    double before = -2;
+    assert_true (fabs (bw_fit_scale (-slack, pull, slack)) < 1e-12);
+    assert_true (fabs (bw_fit_scale (pull, pull, slack) - 1) < 1e-12);
+    for (double gap = -40; gap < 40; gap += 0.37) {
+      double scale = bw_fit_scale (gap, pull, slack);
+      assert_true (scale > before);
+      assert_true (scale > -1 && scale < 2);
+      assert_true ((gap < -slack) == (scale < 0));
+      assert_true ((gap > pull) == (scale > 1));
+      before = scale;
+    }
+  }
+}
+
+static void
+a_band_too_short_names_its_worst_column (void **state)
+{
+  g_autoptr (BwProject) plain = bw_project_new ();
+  int rows = bw_project_get_design (plain)->band.rows;
+  g_autoptr (BwProject) project = project_of_rows (rows - 6);
+  const BwFit *fit = bw_project_fit (project);
+  g_autofree char *detail = detail_of (project);
+  assert_int_equal (fit->verdict, BW_VERDICT_WILL_NOT_CLOSE);
+  assert_string_equal (bw_fit_words_verdict (fit->verdict), "Will not close");
+  assert_tells (detail, "too short even when pulled");
+  int worst = 0;
+  for (int i = 1; i < fit->n_columns; i++)
+    if (fit->column[i].gap_mm - fit->column[i].pull_mm
+        > fit->column[worst].gap_mm - fit->column[worst].pull_mm)
+      worst = i;
+  g_autofree char *column = g_strdup_printf ("column %d is", worst + 1);
+  assert_tells (detail, column);
+}
+
+static void
+a_band_too_long_tells_what_is_allowed (void **state)
+{
+  g_autoptr (BwProject) plain = bw_project_new ();
+  g_autoptr (BwProject) project = project_of_rows (bw_project_get_design (plain)->band.rows + 6);
+  g_autofree char *detail = detail_of (project);
+  assert_int_equal (bw_project_fit (project)->verdict, BW_VERDICT_LOOSE);
+  assert_tells (detail, "too long, 0.8 mm is allowed");
+}
+
+static void
+odd_rows_and_short_strips_are_told_as_such (void **state)
+{
+  g_autoptr (BwProject) plain = bw_project_new ();
+  int rows = bw_project_get_design (plain)->band.rows;
+  g_autoptr (BwProject) odd = project_of_rows (rows - 1);
+  g_autoptr (BwProject) strip = project_of_rows (20);
+  g_autofree char *about_odd = detail_of (odd);
+  g_autofree char *about_strip = detail_of (strip);
+  g_autofree char *even = g_strdup_printf ("for %d rows", rows);
+  assert_string_equal (bw_fit_words_verdict (bw_project_fit (odd)->verdict), "Odd rows");
+  assert_tells (about_odd, even);
+  assert_tells (about_strip, "still open");
+}
+
+static void
+every_remedy_says_what_to_do_and_what_it_gives (void **state)
+{
+  g_autoptr (BwProject) plain = bw_project_new ();
+  g_autoptr (BwProject) project = project_of_rows (bw_project_get_design (plain)->band.rows - 4);
+  const BwDesign *design = bw_project_get_design (project);
+  g_autoptr (GArray) remedies = bw_remedy_list_collect (project);
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  assert_true (remedies->len >= 4);
+  for (guint i = 0; i < remedies->len; i++) {
+    const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+    char *what = bw_remedy_words_do (remedy, design, BW_UNIT_MM);
+    g_autofree char *gives = bw_remedy_words_gives (remedy, BW_UNIT_MM);
+    assert_tells (gives, bw_fit_words_verdict (remedy->verdict));
+    assert_tells (gives, "gap ");
+    if (!g_hash_table_add (seen, what))
+      fail_msg ("two remedies say “%s”", what);
+  }
+}
+
+static void
+the_recommended_rows_are_offered_first_and_fit (void **state)
+{
+  g_autoptr (BwProject) plain = bw_project_new ();
+  int rows = bw_project_get_design (plain)->band.rows;
+  g_autoptr (BwProject) project = project_of_rows (rows - 8);
+  BwRemedy best;
+  assert_true (bw_remedy_list_best (project, &best));
+  assert_int_equal (best.kind, BW_REMEDY_ROWS);
+  assert_int_equal (best.design.band.rows, 2 * bw_project_forecast (project)->recommended);
+  assert_true (bw_project_set_design (project, "Best", &best.design, NULL));
+  assert_int_equal (bw_project_fit (project)->verdict, BW_VERDICT_SNUG);
+}
+
+static void
+a_remedy_that_voids_the_girth_over_says_so (void **state)
+{
+  BwRemedy remedy = { .kind = BW_REMEDY_LAYERS, .voids_girth_over = TRUE };
+  g_autofree char *gives = bw_remedy_words_gives (&remedy, BW_UNIT_MM);
+  assert_tells (gives, "no longer holds");
+}
+
+static void
+lengths_in_words_follow_the_unit (void **state)
+{
+  g_autofree char *mm = bw_fit_words_gaps (-0.254, 2.54, BW_UNIT_MM);
+  g_autofree char *inch = bw_fit_words_gaps (-0.254, 2.54, BW_UNIT_INCH);
+  g_autofree char *one = bw_fit_words_gaps (0.3001, 0.2999, BW_UNIT_MM);
+  assert_string_equal (mm, "gap -0.25 mm to 2.54 mm");
+  assert_string_equal (inch, "gap -0.01 in to 0.1 in");
+  assert_string_equal (one, "gap 0.3 mm");
+}
+
+/* One more reading can only make the pitch surer, the longer strip more so; the exact value is the
+ * normal posterior's. */
+static void
+a_swatch_makes_the_pitch_surer (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  const BwDesign *design = bw_project_get_design (project);
+  BwDesign swatched = *design;
+  swatched.gauge.has_swatch = TRUE;
+  swatched.gauge.swatch
+      = (BwSwatch){ BW_SWATCH_COLUMNS, BW_SWATCH_ROWS, BW_SWATCH_COLUMNS * design->gauge.column_mm,
+                    (BW_SWATCH_ROWS + 1) / 2.0 * design->gauge.pitch_mm };
+  BwPitch pitch = bw_gauge_pitch (&swatched.gauge, NULL, 0);
+  double after = bw_sure_sd_after (design, BW_SWATCH_ROWS);
+  assert_true (after < design->pitch.sd_mm);
+  assert_true (bw_sure_sd_after (design, 100) < after);
+  assert_true (fabs (after - pitch.sd_mm) < 1e-12);
+}
+
+static void
+the_chance_is_told_with_and_without_a_swatch (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  g_autofree char *without = bw_sure_words_chance (&design, stone, 92);
+  assert_tells (without, "with a swatch");
+  assert_tells (without, "row 92");
+  design.gauge.has_swatch = TRUE;
+  g_autofree char *with = bw_sure_words_chance (&design, stone, 92);
+  assert_null (strstr (with, "with a swatch"));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_scale_meets_its_limits_and_runs_one_way),
+    cmocka_unit_test (a_band_too_short_names_its_worst_column),
+    cmocka_unit_test (a_band_too_long_tells_what_is_allowed),
+    cmocka_unit_test (odd_rows_and_short_strips_are_told_as_such),
+    cmocka_unit_test (every_remedy_says_what_to_do_and_what_it_gives),
+    cmocka_unit_test (the_recommended_rows_are_offered_first_and_fit),
+    cmocka_unit_test (a_remedy_that_voids_the_girth_over_says_so),
+    cmocka_unit_test (lengths_in_words_follow_the_unit),
+    cmocka_unit_test (a_swatch_makes_the_pitch_surer),
+    cmocka_unit_test (the_chance_is_told_with_and_without_a_swatch),
+  };
+  return cmocka_run_group_tests_name ("fit-words", tests, NULL, NULL);
+}

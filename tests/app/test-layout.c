@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Plain arithmetic of the window: columns of cards, numbers that must not overlap, file names, the
+ * sketches' projections. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "app/cards.h"
+#include "app/colour-dialog.h"
+#include "app/file-dialog.h"
+#include "app/hang-sketch.h"
+#include "app/rest-card.h"
+#include "app/sketch.h"
+#include "app/stone-outline.h"
+
+#include <math.h>
+
+static void
+columns_follow_the_room (void **state)
+{
+  assert_int_equal (bw_cards_column_count (100, 300, 12, 3), 1);
+  assert_int_equal (bw_cards_column_count (611, 300, 12, 3), 1);
+  assert_int_equal (bw_cards_column_count (612, 300, 12, 3), 2);
+  assert_int_equal (bw_cards_column_count (924, 300, 12, 3), 3);
+  assert_int_equal (bw_cards_column_count (9000, 300, 12, 3), 3);
+}
+
+static void
+spread_numbers_keep_their_distance_and_their_order (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (82);
+  for (int turn = 0; turn < 500; turn++) {
+    double before[6], after[6];
+    int n = g_rand_int_range (rand, 1, 7);
+    for (int i = 0; i < n; i++)
+      before[i] = after[i] = g_rand_double_range (rand, 0, 200);
+    bw_sketch_spread (after, n, 20, 0, 200);
+    for (int i = 0; i < n; i++) {
+      assert_true (after[i] > -1e-9 && after[i] < 200 + 1e-9);
+      for (int j = 0; j < n; j++)
+        if (before[i] < before[j])
+          assert_true (after[j] - after[i] > 20 - 1e-9);
+    }
+  }
+}
+
+static void
+numbers_far_apart_stay_where_they_are (void **state)
+{
+  double y[] = { 90, 10, 50 };
+  bw_sketch_spread (y, 3, 20, 0, 100);
+  assert_true (fabs (y[0] - 90) < 1e-12 && fabs (y[1] - 10) < 1e-12 && fabs (y[2] - 50) < 1e-12);
+}
+
+static void
+a_title_becomes_a_harmless_file_name (void **state)
+{
+  static const char *const names[][2] = {
+    { "Harbour Night", "Harbour Night.bandwright" },
+    { "a/b\\c:d", "a-b-c-d.bandwright" },
+    { "..hidden", "hidden.bandwright" },
+    { "  ", "Untitled.bandwright" },
+    { "Zwölf Türme", "Zwölf Türme.bandwright" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autofree char *name = bw_file_name_for (names[i][0], BW_FILES_PROJECT);
+    assert_string_equal (name, names[i][1]);
+  }
+  g_autofree char *none = bw_file_name_for (NULL, BW_FILES_CSV);
+  assert_string_equal (none, "Untitled.csv");
+}
+
+static void
+a_colour_survives_the_toolkits_floats (void **state)
+{
+  for (guint32 srgb = 0; srgb <= 0xffffff; srgb += 0x010f1d) {
+    GdkRGBA rgba = bw_colour_to_rgba (srgb);
+    assert_int_equal (bw_colour_from_rgba (&rgba), srgb);
+  }
+}
+
+static void
+what_points_to_the_right_is_drawn_there (void **state)
+{
+  for (int degrees = 0; degrees < 360; degrees += 15) {
+    double azimuth = bw_radians (degrees);
+    BwVec2 out = { 3 * cos (azimuth), 3 * sin (azimuth) };
+    assert_true (fabs (bw_outline_x (out, degrees) - 3) < 1e-12);
+    assert_true (fabs (bw_outline_x (out, degrees + 90)) < 1e-12);
+  }
+}
+
+/* The axis as turned must lean from the vertical by just the tilt that the numbers tell, with the
+ * tip on the side that they tell. */
+static void
+the_picture_at_rest_leans_as_the_numbers_say (void **state)
+{
+  static const BwBailStyle styles[] = { BW_BAIL_FLAP, BW_BAIL_RING, BW_BAIL_UPRIGHT };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (83);
+  for (int i = 0; i < 300; i++) {
+    BwBail bail = { .style = styles[i % 3], .at_deg = 0 };
+    double out = g_rand_double_range (rand, 4, 20), rise = g_rand_double_range (rand, -30, 30);
+    BwHang hang = { .has_bail = TRUE, .pivot = { out, 0, 20 }, .centroid = { 0, 0, 20 - rise } };
+    hang.tilt_deg = bw_degrees (atan2 (out, fabs (rise)));
+    hang.up = rise > 0 ? BW_UP_TIP : BW_UP_BASE;
+    double turn = bw_hang_sketch_turn (&hang, &bail);
+    double axis_up = cos (turn);
+    assert_true ((axis_up > 0) == (hang.up == BW_UP_TIP));
+    assert_true (fabs (bw_degrees (acos (fabs (axis_up))) - hang.tilt_deg) < 1e-6);
+    /* The side of the bail is the upper one: it is where the cord is. */
+    assert_true (sin (turn) > 0);
+  }
+}
+
+static void
+rest_is_told_by_what_is_up (void **state)
+{
+  BwHang hang = { .has_bail = TRUE, .tilt_deg = 12, .up = BW_UP_TIP };
+  g_autofree char *tip = bw_rest_words (&hang);
+  hang.up = BW_UP_BASE;
+  g_autofree char *base = bw_rest_words (&hang);
+  hang.level = TRUE;
+  g_autofree char *level = bw_rest_words (&hang);
+  hang.has_bail = FALSE;
+  g_autofree char *none = bw_rest_words (&hang);
+  assert_non_null (strstr (tip, "tip up"));
+  assert_non_null (strstr (tip, "12°"));
+  assert_non_null (strstr (base, "tip down"));
+  assert_non_null (strstr (level, "level"));
+  assert_non_null (strstr (none, "Without a bail"));
+}
+
+static void
+a_band_that_may_slip_is_told_with_its_way (void **state)
+{
+  BwWedge wedge = { .alpha_deg = 14, .thin_end = BW_THIN_TIP, .slips = TRUE };
+  g_autofree char *slips = bw_rest_words_wedge (&wedge);
+  wedge.slips = FALSE;
+  wedge.thin_end = BW_THIN_BASE;
+  g_autofree char *holds = bw_rest_words_wedge (&wedge);
+  assert_non_null (strstr (slips, "towards the tip: the band may slip"));
+  assert_non_null (strstr (holds, "towards the base"));
+  assert_non_null (strstr (holds, "estimate"));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (columns_follow_the_room),
+    cmocka_unit_test (spread_numbers_keep_their_distance_and_their_order),
+    cmocka_unit_test (numbers_far_apart_stay_where_they_are),
+    cmocka_unit_test (a_title_becomes_a_harmless_file_name),
+    cmocka_unit_test (a_colour_survives_the_toolkits_floats),
+    cmocka_unit_test (what_points_to_the_right_is_drawn_there),
+    cmocka_unit_test (the_picture_at_rest_leans_as_the_numbers_say),
+    cmocka_unit_test (rest_is_told_by_what_is_up),
+    cmocka_unit_test (a_band_that_may_slip_is_told_with_its_way),
+  };
+  return cmocka_run_group_tests_name ("layout", tests, NULL, NULL);
+}
