@@ -527,6 +527,73 @@ a_stone_measured_anew_keeps_the_canvas_in_step (void **state)
   }
 }
 
+static BwDesign
+random_design (GRand *rand, const BwDesign *from)
+{
+  BwDesign design = *from;
+  double size = exp (g_rand_double_range (rand, log (0.4), log (12)));
+  double girth = g_rand_double_range (rand, 20, 300);
+  design.stone.faces = g_rand_int_range (rand, 3, 65);
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = girth;
+  design.stone.has_second = g_rand_boolean (rand);
+  design.stone.second_girth_mm = girth * g_rand_double_range (rand, 0.9, 1.1);
+  design.stone.at_mm = 5;
+  design.stone.second_at_mm = 20;
+  design.stone.length_mm = 400;
+  design.stone.has_shoulder = TRUE;
+  design.stone.shoulder_mm = 380;
+  design.bead = (BwBead){ "", size, size * g_rand_double_range (rand, 0.5, 1.5), size / 2, 2.5 };
+  design.gauge = (BwGauge){ .column_mm = design.bead.length_mm, .pitch_mm = size };
+  design.band.columns = 2 * g_rand_int_range (rand, 1, 40);
+  design.band.rows = g_rand_int_range (rand, 1, 400);
+  design.band.bottom_mm = 1;
+  design.bail.style = (BwBailStyle)g_rand_int_range (rand, BW_BAIL_NONE, BW_BAIL_RING + 1);
+  design.bail.columns = 2;
+  design.bail.at_deg = g_rand_double_range (rand, 0, 360);
+  return design;
+}
+
+static void
+build_snapshot (Bench *bench)
+{
+  g_autoptr (GtkSnapshot) snapshot = gtk_snapshot_new ();
+  GTK_WIDGET_GET_CLASS (bench->canvas)->snapshot (widget (bench), snapshot);
+  g_autoptr (GskRenderNode) node = gtk_snapshot_to_node (snapshot);
+  assert_non_null (node);
+}
+
+/* The canvas draws, and finds its beads again, whatever the stone, the bead and the view. */
+static void
+any_sound_design_is_drawn_at_any_zoom (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (71);
+  int drawn = 0;
+  for (int trial = 0; trial < 150; trial++) {
+    BwDesign design = random_design (rand, bw_project_get_design (bench->project));
+    if (!bw_project_set_design (bench->project, "Any", &design, NULL))
+      continue;
+    drawn++;
+    build_snapshot (bench);
+    bw_band_canvas_set_letters (bench->canvas, g_rand_boolean (rand));
+    bw_band_canvas_set_zoom (bench->canvas, exp (g_rand_double_range (rand, -1.4, 2.8)));
+    bw_band_canvas_roll_to (bench->canvas, g_rand_double_range (rand, -900, 900));
+    build_snapshot (bench);
+    double x, y;
+    int row = g_rand_int_range (rand, 1, design.band.rows + 1), found_row, found_column;
+    int column = row % 2 ? 2 : 1;
+    point_of (bench, row, column, &x, &y);
+    if (bw_band_canvas_bead_at (bench->canvas, x, y, &found_row, &found_column)) {
+      assert_int_equal (found_row, row);
+      assert_int_equal (found_column, column);
+    }
+    if (trial % 3 == 0)
+      bw_band_canvas_fit (bench->canvas);
+  }
+  assert_true (drawn > 50);
+}
+
 int
 main (void)
 {
@@ -555,6 +622,7 @@ main (void)
     IN_WINDOW (a_screen_reader_hears_the_cursor_s_bead),
     IN_WINDOW (another_project_takes_the_canvas_over),
     IN_WINDOW (a_stone_measured_anew_keeps_the_canvas_in_step),
+    IN_WINDOW (any_sound_design_is_drawn_at_any_zoom),
   };
   g_setenv ("GTK_A11Y", "test", TRUE);
   /* The picture is the same without OpenGL, and a driver's leaks are none of ours. */
