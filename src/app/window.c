@@ -6,6 +6,7 @@
 #include "app/window-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -151,6 +152,20 @@ keep_place (BwWindow *self)
   }
 }
 
+/* Only now is it known what the share is of: the window's frame and a maximised window differ from
+ * the size that was asked for, and a share taken of the wrong whole would drift with every start.
+ */
+static gboolean
+share_out (GtkWidget *paned, GdkFrameClock *clock, gpointer data)
+{
+  int whole = gtk_widget_get_width (paned);
+  if (whole <= 0)
+    return G_SOURCE_CONTINUE;
+  double share = bw_settings_get_number (bw_settings_get (), "stage-share");
+  gtk_paned_set_position (GTK_PANED (paned), (int)lround (whole * share));
+  return G_SOURCE_REMOVE;
+}
+
 static void
 take_place (BwWindow *self)
 {
@@ -160,6 +175,7 @@ take_place (BwWindow *self)
   gtk_window_set_default_size (GTK_WINDOW (self), width, height);
   gtk_paned_set_position (self->paned,
                           (int)(width * bw_settings_get_number (settings, "stage-share")));
+  gtk_widget_add_tick_callback (GTK_WIDGET (self->paned), share_out, NULL, NULL);
   if (bw_settings_get_flag (settings, "maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
 }
