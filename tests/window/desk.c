@@ -349,6 +349,18 @@ shows_words (GtkWidget *widget, gconstpointer data)
   return GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_text (GTK_LABEL (widget)), data) == 0;
 }
 
+static gboolean
+begins_with (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LABEL (widget) && g_str_has_prefix (gtk_label_get_text (GTK_LABEL (widget)), data);
+}
+
+GtkWidget *
+desk_look_for_prefix (GtkWidget *root, const char *beginning)
+{
+  return desk_look_for (root, begins_with, beginning);
+}
+
 GtkWidget *
 desk_look_for_label (GtkWidget *root, const char *label)
 {

@@ -59,5 +59,7 @@ GtkWidget *desk_look_for (GtkWidget *root,
                           gconstpointer data);
 /* A button, menu item or label that shows these words; NULL when none is mapped. */
 GtkWidget *desk_look_for_label (GtkWidget *root, const char *label);
+/* A label whose words begin so. */
+GtkWidget *desk_look_for_prefix (GtkWidget *root, const char *beginning);
 /* The topmost visible toplevel other than `window`; NULL when there is none. */
 GtkWindow *desk_dialog (GtkWindow *window);
