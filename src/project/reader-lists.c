@@ -118,7 +118,8 @@ bw_read_tray (JsonNode *node, BwTrayValue *value, GError **error)
   }
   if (n > BW_TRAY_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/tray",
-                  _ ("%u colours were found; a tray holds 1 to %d."), n, BW_TRAY_MAX);
+                  _ ("a list of length %u was found; a tray holds 1 to %d colours."), n,
+                  BW_TRAY_MAX);
     return FALSE;
   }
   return bw_tray_validate (&value->tray, error);
@@ -145,7 +146,8 @@ read_row (BwDrawing *drawing, int row, const char *letters, const char *pointer,
   int beads = bw_drawing_columns (drawing) / 2, last = 0;
 
   if (g_utf8_strlen (letters, -1) != beads) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%d letters were found; a row has %d beads."),
+    bw_fault_set (error, BW_FAULT_RANGE, pointer,
+                  _ ("a text of length %d was found; one letter a bead makes %d."),
                   (int)g_utf8_strlen (letters, -1), beads);
     return FALSE;
   }
@@ -175,7 +177,8 @@ bw_read_cells (JsonNode *node, const char *pointer, int columns, int rows, const
   if (!list)
     return NULL;
   if (json_array_get_length (list) != (guint)rows) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%u rows were found; there are %d rows."),
+    bw_fault_set (error, BW_FAULT_RANGE, pointer,
+                  _ ("a list of length %u was found; one text a row makes %d."),
                   json_array_get_length (list), rows);
     return NULL;
   }
@@ -224,7 +227,7 @@ bw_read_progress (JsonObject *object, BwProgress *progress, GError **error)
     return FALSE;
   if (n > BW_CHECKS_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",
-                  _ ("%u lengths were found; at most %d can be kept."), n, BW_CHECKS_MAX);
+                  _ ("a list of length %u was found; at most %d can be kept."), n, BW_CHECKS_MAX);
     return FALSE;
   }
   for (guint i = 0; i < n; i++) {

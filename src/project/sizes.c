@@ -71,8 +71,8 @@ read_sizes (JsonNode *root, GArray *sizes, GError **error)
   guint n = list ? json_array_get_length (list) : 0;
 
   if (n > SIZES_MAX)
-    bw_fault_set (error, BW_FAULT_RANGE, "", _ ("%u sizes were found; at most %d can be kept."), n,
-                  SIZES_MAX);
+    bw_fault_set (error, BW_FAULT_RANGE, "",
+                  _ ("a list of length %u was found; at most %d can be kept."), n, SIZES_MAX);
   for (guint i = 0; list && i < n && n <= SIZES_MAX; i++) {
     g_autofree char *pointer = g_strdup_printf ("/%u", i);
     BwBead bead;

@@ -125,7 +125,8 @@ bw_take_numbers (JsonNode *node, const char *pointer, double *numbers, int n, GE
   if (!list)
     return FALSE;
   if (json_array_get_length (list) != (guint)n) {
-    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("%u numbers were found; %d are needed."),
+    bw_fault_set (error, BW_FAULT_RANGE, pointer,
+                  _ ("a list of length %u was found; one of length %d is needed."),
                   json_array_get_length (list), n);
     return FALSE;
   }

@@ -57,7 +57,11 @@ warn_of_verdict (BwProject *project, GPtrArray *list)
   const BwFitColumn *tight = extreme_column (fit, TRUE), *slack = extreme_column (fit, FALSE);
 
   if (fit->verdict == BW_VERDICT_ODD_ROWS)
-    add (list, _ ("%d rows is an odd number: the two ends cannot interlock."), fit->rows);
+    add (list,
+         g_dngettext (GETTEXT_PACKAGE, "%d row is an odd number: the two ends cannot interlock.",
+                      "%d rows is an odd number: the two ends cannot interlock.",
+                      (gulong)fit->rows),
+         fit->rows);
   else if (fit->verdict == BW_VERDICT_WILL_NOT_CLOSE)
     add (
         list,
@@ -100,8 +104,8 @@ warn_of_point (BwProject *project, GPtrArray *list)
 static int
 nearer_count (const BwJoin *join)
 {
-  gboolean above = join->repeat_above > 0
-                   && join->repeat_above - join->rows < join->rows - join->repeat_below;
+  gboolean above
+      = join->repeat_above > 0 && join->repeat_above - join->rows < join->rows - join->repeat_below;
 
   return above ? join->repeat_above : join->repeat_below;
 }
@@ -113,10 +117,15 @@ warn_of_repeat (BwProject *project, GPtrArray *list)
 
   if (!join->interlocks || join->repeat_rows == 0 || join->repeat_closes)
     return;
-  add (list,
-       _ ("The pattern repeats every %d rows, which does not go into %d: it breaks at the join, at "
-          "%u beads. With %d rows it would run on."),
-       join->repeat_rows, join->rows, join->broken->len, nearer_count (join));
+  add (
+      list,
+      g_dngettext (GETTEXT_PACKAGE,
+                   "The pattern repeats every %d rows, which does not go into %d: it breaks at the "
+                   "join, at %u bead. With %d rows it would run on.",
+                   "The pattern repeats every %d rows, which does not go into %d: it breaks at the "
+                   "join, at %u beads. With %d rows it would run on.",
+                   (gulong)join->broken->len),
+      join->repeat_rows, join->rows, join->broken->len, nearer_count (join));
 }
 
 static double
@@ -161,7 +170,10 @@ warn_of_progress (BwProject *project, GPtrArray *list)
   int rows = bw_project_get_design (project)->band.rows;
 
   if (done > rows)
-    add (list, _ ("%d rows are marked as done, but the band has only %d."), done, rows);
+    add (list,
+         g_dngettext (GETTEXT_PACKAGE, "%d row is marked as done, but the band has only %d.",
+                      "%d rows are marked as done, but the band has only %d.", (gulong)done),
+         done, rows);
 }
 
 static void
@@ -231,28 +243,43 @@ warn_of_hang (BwProject *project, GPtrArray *list)
         fabs (hang->wedge.alpha_deg), design->limits.friction);
 }
 
+/* The first hole that was full; the maker will meet the others after it. */
+static void
+warn_of_full_hole (const BwFullHole *full, guint n, GPtrArray *list)
+{
+  if (full->in_bail)
+    add (list,
+         g_dngettext (GETTEXT_PACKAGE,
+                      "%u hole is full when the needle must pass again, the first in row %d, "
+                      "column %d of the bail, after %d passes. Forcing a needle breaks glass: "
+                      "take a thinner thread or needle.",
+                      "%u holes are full when the needle must pass again, the first in row %d, "
+                      "column %d of the bail, after %d passes. Forcing a needle breaks glass: "
+                      "take a thinner thread or needle.",
+                      n),
+         n, full->row, full->column, full->passes);
+  else
+    add (list,
+         g_dngettext (GETTEXT_PACKAGE,
+                      "%u hole is full when the needle must pass again, the first in row %d, "
+                      "column %d of the band, after %d passes. Forcing a needle breaks glass: "
+                      "take a thinner thread or needle.",
+                      "%u holes are full when the needle must pass again, the first in row %d, "
+                      "column %d of the band, after %d passes. Forcing a needle breaks glass: "
+                      "take a thinner thread or needle.",
+                      n),
+         n, full->row, full->column, full->passes);
+}
+
 static void
 warn_of_thread (BwProject *project, GPtrArray *list)
 {
   const BwPath *path = bw_project_path (project);
   double working_mm = bw_project_get_design (project)->thread.working_mm;
 
-  if (path->full_holes->len > 0) {
-    const BwFullHole *full = &g_array_index (path->full_holes, BwFullHole, 0);
-
-    add (
-        list,
-        full->in_bail
-            ? _ (
-                "%u holes are full when the needle must pass again, the first in row %d, column %d "
-                "of the bail, after %d passes. Forcing a needle breaks glass: take a thinner "
-                "thread or needle.")
-            : _ (
-                "%u holes are full when the needle must pass again, the first in row %d, column %d "
-                "of the band, after %d passes. Forcing a needle breaks glass: take a thinner "
-                "thread or needle."),
-        path->full_holes->len, full->row, full->column, full->passes);
-  }
+  if (path->full_holes->len > 0)
+    warn_of_full_hole (&g_array_index (path->full_holes, BwFullHole, 0), path->full_holes->len,
+                       list);
   if (path->pass_too_long)
     add (list,
          _ ("One pass alone needs more thread than a working length of %.0f mm has, tails and "
