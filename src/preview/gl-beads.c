@@ -268,7 +268,7 @@ ensure_hover (BwGlBeads *self)
 }
 
 void
-bw_gl_beads_draw_hover (BwGlBeads *self, const BwScene *scene, int hover, float pixel_ratio)
+bw_gl_beads_draw_hover (BwGlBeads *self, const BwScene *scene, int hover, float halo)
 {
   if (hover < 0 || hover >= self->n_beads || !ensure_hover (self))
     return;
@@ -277,7 +277,7 @@ bw_gl_beads_draw_hover (BwGlBeads *self, const BwScene *scene, int hover, float 
   glBindBuffer (GL_ARRAY_BUFFER, self->hover_buffer);
   glBufferData (GL_ARRAY_BUFFER, sizeof record, &record, GL_STREAM_DRAW);
   glUseProgram (self->hover_program);
-  glUniform1f (self->halo, 3.5f * pixel_ratio);
+  glUniform1f (self->halo, halo);
   glBindVertexArray (self->hover_array);
   glDepthMask (GL_FALSE);
   glDepthFunc (GL_GREATER);

@@ -13,6 +13,6 @@ void bw_gl_beads_set_scene (BwGlBeads *beads, const BwScene *scene);
 /* Uploads the colours of beads first..first+n−1 and nothing else. */
 void bw_gl_beads_update (BwGlBeads *beads, const BwScene *scene, int first, int n);
 void bw_gl_beads_draw (BwGlBeads *beads, const BwScene *scene, const BwEye *eye, guint layers);
-/* Lights one bead up; where it is hidden its ring still shows faintly. pixel_ratio: of a ring's
- * width, 1 at 96 dpi. */
-void bw_gl_beads_draw_hover (BwGlBeads *beads, const BwScene *scene, int hover, float pixel_ratio);
+/* Lights one bead up; where it is hidden its ring still shows faintly. halo: width of the ring in
+ * pixels. */
+void bw_gl_beads_draw_hover (BwGlBeads *beads, const BwScene *scene, int hover, float halo);

@@ -7,6 +7,7 @@
 
 #include "preview/gl-beads.h"
 #include "preview/gl-body.h"
+#include "preview/gl-limits.h"
 #include "preview/gl-lines.h"
 #include "preview/gl-program.h"
 #include <gio/gio.h>
@@ -77,6 +78,19 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
   bw_gl_lines_set (self->links, scene->thread_links);
 }
 
+/* A large picture wants its lines to grow with it, a small one no hairlines. */
+static float
+line_ratio (float scale, int width, int height)
+{
+  return scale * MAX (1, (float)MIN (width, height) / scale / 900);
+}
+
+float
+bw_renderer_halo (float scale, int width, int height)
+{
+  return BW_GL_HALO_PIXELS * line_ratio (scale, width, height);
+}
+
 void
 bw_renderer_set_scale (BwRenderer *self, float scale)
 {
@@ -144,8 +158,7 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
 {
   BwEye eye;
   BwGlFrame frame;
-  /* A large picture wants its lines to grow with it, a small one no hairlines. */
-  float ratio = self->scale * MAX (1, (float)MIN (width, height) / self->scale / 900);
+  float ratio = line_ratio (self->scale, width, height);
   bw_eye_init (&eye, camera, scene, width, height);
   bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);
@@ -156,7 +169,7 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   draw_thread (self, scene, &eye, layers);
   bw_gl_beads_draw (self->beads, scene, &eye, layers);
   draw_edges (self, layers, ratio);
-  bw_gl_beads_draw_hover (self->beads, scene, hover, ratio);
+  bw_gl_beads_draw_hover (self->beads, scene, hover, bw_renderer_halo (self->scale, width, height));
   glBindVertexArray (0);
   glUseProgram (0);
   glDisable (GL_DEPTH_TEST);

@@ -20,6 +20,8 @@ void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, int f
 /* Pixels of the framebuffer for one pixel as the eye knows it (a screen's scale, an oversized
  * picture): widths of lines and rims follow it. 1 at first. */
 void bw_renderer_set_scale (BwRenderer *renderer, float scale);
+/* How far the ring round a bead pointed at reaches beyond it, in pixels of the framebuffer. */
+float bw_renderer_halo (float scale, int width, int height);
 
 /* Draws into the bound framebuffer. background: RGBA, premultiplied. hover: bead to light up, −1.
  */

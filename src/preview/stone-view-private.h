@@ -3,7 +3,7 @@
 #pragma once
 
 #include "preview/camera.h"
-#include "preview/renderer.h"
+#include "preview/gl-picture.h"
 #include "preview/stone-view.h"
 
 struct _BwStoneView {
@@ -12,7 +12,8 @@ struct _BwStoneView {
   BwProject *project; /* the one the signals are connected to */
 
   GtkWidget *area;      /* a GtkGLArea; NULL when drawn */
-  BwRenderer *renderer; /* only while the area is realized */
+  BwRenderer *renderer; /* these two only while the area is realized */
+  BwGlPicture *picture;
   gboolean es;
 
   BwScene *scene;
@@ -22,7 +23,8 @@ struct _BwStoneView {
 
   BwCamera grabbed; /* where a drag or a pinch began */
   gboolean turning; /* a drag is going on: nothing is pointed at */
-  guint describe_source;
+  BwCamera drawn_from;
+  guint describe_source, refine_source;
 };
 
 /* The scene as the project is now. */

@@ -14,6 +14,8 @@ G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 
 /* The description is for ears: it waits until turning has come to rest. */
 #define DESCRIBE_AFTER_MS 400
+/* A coarse picture is followed by a fine one when nothing moves for so long. */
+#define REFINE_AFTER_MS 130
 
 const BwScene *
 bw_stone_view_scene (BwStoneView *self)
@@ -28,6 +30,7 @@ bw_stone_view_scene (BwStoneView *self)
     if (n && self->renderer && !self->upload_stale) {
       gtk_gl_area_make_current (GTK_GL_AREA (self->area));
       bw_renderer_update_beads (self->renderer, self->scene, first, n);
+      bw_gl_picture_spoil_beads (self->picture, first, n);
     }
   }
   self->scene_stale = self->colours_stale = FALSE;
@@ -175,8 +178,10 @@ area_realized (GtkGLArea *area, BwStoneView *self)
   if (!gtk_gl_area_get_error (area))
     self->renderer = bw_renderer_new (&error);
   self->upload_stale = TRUE;
-  if (self->renderer)
+  if (self->renderer) {
+    self->picture = bw_gl_picture_new ();
     return;
+  }
   if (error)
     g_message ("%s", error->message);
   g_idle_add_full (G_PRIORITY_HIGH, draw_instead, g_object_ref (self), g_object_unref);
@@ -186,26 +191,59 @@ static void
 area_unrealized (GtkGLArea *area, BwStoneView *self)
 {
   gtk_gl_area_make_current (area);
-  if (!gtk_gl_area_get_error (area))
-    g_clear_pointer (&self->renderer, bw_renderer_free);
+  if (gtk_gl_area_get_error (area))
+    return;
+  g_clear_pointer (&self->renderer, bw_renderer_free);
+  g_clear_pointer (&self->picture, bw_gl_picture_free);
+}
+
+static gboolean
+refine (gpointer data)
+{
+  BwStoneView *self = data;
+  self->refine_source = 0;
+  bw_stone_view_redraw (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Another picture is sure to follow while the eye moves or a number is being dragged. */
+static gboolean
+is_moving (BwStoneView *self, BwCamera camera)
+{
+  BwCamera last = self->drawn_from;
+  self->drawn_from = camera;
+  return camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
+         || camera.zoom != last.zoom || (self->upload_stale && bw_project_in_step (self->project));
+}
+
+static void
+draw_picture (BwStoneView *self, const BwScene *scene)
+{
+  int scale = gtk_widget_get_scale_factor (self->area);
+  BwGlShot shot = { .camera = bw_session_get_camera (self->session),
+                    .layers = bw_session_get_layers (self->session),
+                    .light = bw_session_get_light (self->session),
+                    .hover = hovered (self),
+                    .width = gtk_widget_get_width (self->area) * scale,
+                    .height = gtk_widget_get_height (self->area) * scale,
+                    .scale = (float)scale };
+  gboolean moving = is_moving (self, shot.camera);
+  if (self->upload_stale) {
+    bw_renderer_set_scene (self->renderer, scene);
+    bw_gl_picture_spoil (self->picture);
+  }
+  self->upload_stale = FALSE;
+  g_clear_handle_id (&self->refine_source, g_source_remove);
+  if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, moving))
+    self->refine_source = g_timeout_add (REFINE_AFTER_MS, refine, self);
 }
 
 static gboolean
 render (GtkGLArea *area, GdkGLContext *context, BwStoneView *self)
 {
-  const float nothing[4] = { 0, 0, 0, 0 };
-  int scale = gtk_widget_get_scale_factor (GTK_WIDGET (area));
   if (!self->renderer)
     return FALSE;
-  const BwScene *scene = bw_stone_view_scene (self);
-  if (self->upload_stale)
-    bw_renderer_set_scene (self->renderer, scene);
-  self->upload_stale = FALSE;
-  bw_renderer_set_scale (self->renderer, (float)scale);
-  bw_renderer_draw (self->renderer, scene, bw_session_get_camera (self->session),
-                    bw_session_get_layers (self->session), bw_session_get_light (self->session),
-                    hovered (self), gtk_widget_get_width (GTK_WIDGET (area)) * scale,
-                    gtk_widget_get_height (GTK_WIDGET (area)) * scale, nothing);
+  draw_picture (self, bw_stone_view_scene (self));
   return TRUE;
 }
 
@@ -296,6 +334,7 @@ stone_view_dispose (GObject *object)
 {
   BwStoneView *self = BW_STONE_VIEW (object);
   g_clear_handle_id (&self->describe_source, g_source_remove);
+  g_clear_handle_id (&self->refine_source, g_source_remove);
   g_clear_pointer (&self->area, gtk_widget_unparent);
   drop_project (self);
   if (self->session)

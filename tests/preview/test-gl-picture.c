@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The picture kept between frames: always what a picture drawn from nothing would be, for less. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "pieces.h"
+#include "preview/gl-picture.h"
+#include "preview/offscreen-context.h"
+#include <epoxy/gl.h>
+#include <string.h>
+
+enum { WIDTH = 300, HEIGHT = 260, BYTES = WIDTH * HEIGHT * 4 };
+
+/* A context, and a framebuffer such as a toolkit would hand out. */
+static BwOffscreen *gl;
+static GLuint framebuffer, colour;
+
+static int
+open_gl (void **state)
+{
+  gl = bw_offscreen_new (FALSE, NULL);
+  if (!gl)
+    return -1;
+  glGenFramebuffers (1, &framebuffer);
+  glBindFramebuffer (GL_FRAMEBUFFER, framebuffer);
+  glGenRenderbuffers (1, &colour);
+  glBindRenderbuffer (GL_RENDERBUFFER, colour);
+  glRenderbufferStorage (GL_RENDERBUFFER, GL_RGBA8, WIDTH, HEIGHT);
+  glFramebufferRenderbuffer (GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, colour);
+  return 0;
+}
+
+static int
+close_gl (void **state)
+{
+  glDeleteFramebuffers (1, &framebuffer);
+  glDeleteRenderbuffers (1, &colour);
+  bw_offscreen_free (gl);
+  return 0;
+}
+
+typedef struct {
+  BwProject *project;
+  BwScene *scene;
+  BwRenderer *renderer;
+  BwGlPicture *picture;
+  BwGlShot shot;
+} Easel;
+
+static Easel
+easel_up (int piece)
+{
+  Easel easel = { .project = piece_new (piece) };
+  easel.scene = bw_scene_new (easel.project, FALSE);
+  easel.renderer = bw_renderer_new (NULL);
+  easel.picture = bw_gl_picture_new ();
+  assert_non_null (easel.renderer);
+  bw_renderer_set_scene (easel.renderer, easel.scene);
+  easel.shot = (BwGlShot){ { 30, 15, 1.6 }, BW_LAYER_ALL, BW_LIGHT_DAY, -1, WIDTH, HEIGHT, 1 };
+  return easel;
+}
+
+static void
+easel_down (Easel *easel)
+{
+  bw_gl_picture_free (easel->picture);
+  bw_renderer_free (easel->renderer);
+  bw_scene_free (easel->scene);
+  g_object_unref (easel->project);
+}
+
+static guint8 *
+shown (Easel *easel)
+{
+  guint8 *pixels = g_malloc (BYTES);
+  glBindFramebuffer (GL_FRAMEBUFFER, framebuffer);
+  glClearColor (1, 0, 1, 1);
+  glClear (GL_COLOR_BUFFER_BIT);
+  assert_true (
+      bw_gl_picture_draw (easel->picture, easel->renderer, easel->scene, &easel->shot, FALSE));
+  GLint bound = 0;
+  glGetIntegerv (GL_FRAMEBUFFER_BINDING, &bound);
+  assert_int_equal (bound, framebuffer);
+  glReadPixels (0, 0, WIDTH, HEIGHT, GL_RGBA, GL_UNSIGNED_BYTE, pixels);
+  return pixels;
+}
+
+static void
+equals_one_drawn_from_nothing (Easel *easel, gint64 pixels_at_most)
+{
+  g_autofree guint8 *kept = shown (easel);
+  assert_in_range (bw_gl_picture_last_pixels (easel->picture), 0, pixels_at_most);
+  bw_gl_picture_spoil (easel->picture);
+  g_autofree guint8 *anew = shown (easel);
+  assert_int_equal (bw_gl_picture_last_pixels (easel->picture), WIDTH * HEIGHT);
+  assert_memory_equal (kept, anew, BYTES);
+}
+
+static void
+painted_beads_cost_their_own_pixels (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8);
+  Easel easel = easel_up (0);
+  g_free (shown (&easel));
+  for (int i = 0; i < 30; i++) {
+    int first, row = g_rand_int_range (rand, 1, 90), column = g_rand_int_range (rand, 1, 11);
+    bw_project_set_bead (easel.project, "", FALSE, row, column,
+                         (guint8)g_rand_int_range (rand, 0, BW_N_FINISHES));
+    int n = bw_scene_recolour (easel.scene, easel.project, FALSE, &first);
+    bw_renderer_update_beads (easel.renderer, easel.scene, first, n);
+    bw_gl_picture_spoil_beads (easel.picture, first, n);
+    equals_one_drawn_from_nothing (&easel, 2000);
+  }
+  easel_down (&easel);
+}
+
+static void
+a_moving_pointer_costs_two_beads (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9);
+  Easel easel = easel_up (1);
+  g_free (shown (&easel));
+  for (int i = 0; i < 30; i++) {
+    easel.shot.hover = g_rand_int_range (rand, -1, (int)easel.scene->beads->len);
+    g_autofree guint8 *kept = shown (&easel);
+    bw_gl_picture_spoil (easel.picture);
+    g_autofree guint8 *anew = shown (&easel);
+    assert_memory_equal (kept, anew, BYTES);
+  }
+  /* From a bead to its neighbour: one small part. */
+  easel.shot.hover = 100;
+  g_free (shown (&easel));
+  easel.shot.hover = 101;
+  equals_one_drawn_from_nothing (&easel, 4000);
+  easel_down (&easel);
+}
+
+static void
+nothing_new_costs_nothing (void **state)
+{
+  Easel easel = easel_up (2);
+  g_autofree guint8 *first = shown (&easel);
+  g_autofree guint8 *second = shown (&easel);
+  assert_int_equal (bw_gl_picture_last_pixels (easel.picture), 0);
+  assert_memory_equal (first, second, BYTES);
+  easel_down (&easel);
+}
+
+static void
+another_eye_light_layer_or_many_beads_cost_a_whole_picture (void **state)
+{
+  Easel easel = easel_up (3);
+  g_free (shown (&easel));
+  easel.shot.camera.turn_deg += 1;
+  g_free (shown (&easel));
+  assert_int_equal (bw_gl_picture_last_pixels (easel.picture), WIDTH * HEIGHT);
+  easel.shot.light = BW_LIGHT_LAMP;
+  g_free (shown (&easel));
+  assert_int_equal (bw_gl_picture_last_pixels (easel.picture), WIDTH * HEIGHT);
+  easel.shot.layers = BW_LAYER_BAND;
+  g_free (shown (&easel));
+  assert_int_equal (bw_gl_picture_last_pixels (easel.picture), WIDTH * HEIGHT);
+  bw_gl_picture_spoil_beads (easel.picture, 0, 300);
+  g_free (shown (&easel));
+  assert_int_equal (bw_gl_picture_last_pixels (easel.picture), WIDTH * HEIGHT);
+  easel_down (&easel);
+}
+
+static void
+at_rest_the_picture_is_fine_whatever_came_before (void **state)
+{
+  Easel easel = easel_up (0);
+  g_autofree guint8 *first = shown (&easel);
+  for (int i = 1; i <= 5; i++) {
+    easel.shot.camera.turn_deg = 30 + 3 * (i % 5);
+    glBindFramebuffer (GL_FRAMEBUFFER, framebuffer);
+    bw_gl_picture_draw (easel.picture, easel.renderer, easel.scene, &easel.shot, TRUE);
+  }
+  assert_true (easel.shot.camera.turn_deg == 30);
+  bw_gl_picture_spoil (easel.picture);
+  g_autofree guint8 *last = shown (&easel);
+  assert_memory_equal (first, last, BYTES);
+  easel_down (&easel);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (painted_beads_cost_their_own_pixels),
+    cmocka_unit_test (a_moving_pointer_costs_two_beads),
+    cmocka_unit_test (nothing_new_costs_nothing),
+    cmocka_unit_test (another_eye_light_layer_or_many_beads_cost_a_whole_picture),
+    cmocka_unit_test (at_rest_the_picture_is_fine_whatever_came_before),
+  };
+  return cmocka_run_group_tests_name ("gl-picture", tests, open_gl, close_gl);
+}
