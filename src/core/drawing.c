@@ -169,3 +169,16 @@ bw_drawing_count (const BwDrawing *drawing, guint64 counts[256])
       counts[cells[j]]++;
   }
 }
+
+guint8
+bw_drawing_ground (const BwDrawing *drawing)
+{
+  guint64 counts[256] = { 0 };
+  guint best = 0;
+
+  bw_drawing_count (drawing, counts);
+  for (guint i = 1; i < G_N_ELEMENTS (counts); i++)
+    if (counts[i] > counts[best])
+      best = i;
+  return (guint8)best;
+}

@@ -34,6 +34,9 @@ void bw_drawing_resize (BwDrawing *drawing, int columns, int rows, guint8 ground
 /* Equal in visible size and visible cells. */
 gboolean bw_drawing_equal (const BwDrawing *a, const BwDrawing *b);
 
+/* The colour most beads shown have, the lowest index of equals: what the drawing lies on. */
+guint8 bw_drawing_ground (const BwDrawing *drawing);
+
 /* counts[colour] += beads of that colour in the visible part. counts has 256 entries. */
 void bw_drawing_count (const BwDrawing *drawing, guint64 counts[256]);
 

@@ -13,11 +13,12 @@ bw_frieze_word (BwFrieze frieze)
   return words[frieze];
 }
 
-/* The repeat in rows; once round when none is set. */
+/* The repeat in rows; once round when none is set. A ring of an odd number of rows has one slot
+ * more, which stays empty. */
 static int
 repeat_of (const BwSymmetry *symmetry, int rows)
 {
-  return symmetry->repeat_rows > 0 ? symmetry->repeat_rows : rows;
+  return symmetry->repeat_rows > 0 ? symmetry->repeat_rows : rows + rows % 2;
 }
 
 static gboolean
@@ -86,37 +87,58 @@ modulo (int x, int m)
   return r < 0 ? r + m : r;
 }
 
-/* Adds a bead once; orbits are short, so looking through them is cheap next to painting them. */
-static void
-add (GArray *orbit, GHashTable *seen, int columns, int a, int column)
+/* Whether strokes are carried anywhere at all. */
+static gboolean
+carries (const BwSymmetry *symmetry, int rows)
 {
-  gpointer key = GINT_TO_POINTER (a * columns + column);
-  if (!bw_lattice_has (a + 1, column) || !g_hash_table_add (seen, key))
+  BwFriezeFit fit = bw_symmetry_fit (symmetry, rows);
+  return fit != BW_FRIEZE_NEVER && fit != BW_FRIEZE_ODD_REPEAT
+         && repeat_of (symmetry, rows) % 2 == 0;
+}
+
+/* One rule for closed and open repeats: places a whole number of repeats apart, between the first
+ * row and the last. Where the repeat divides the ring, that is the ring itself. */
+void
+bw_symmetry_each (const BwSymmetry *symmetry, int columns, int rows, int row, int column,
+                  BwBeadVisit visit, gpointer data)
+{
+  int k = repeat_of (symmetry, rows);
+  Map maps[4];
+
+  visit (row, column, data);
+  if (!carries (symmetry, rows))
     return;
-  BwBeadPlace place = { a + 1, column };
-  g_array_append_val (orbit, place);
+  int n_maps = maps_of (symmetry, rows, maps);
+  for (int i = 0; i < n_maps; i++) {
+    int to_column = maps[i].flip ? columns + 1 - column : column;
+    for (int a = modulo (maps[i].sign * (row - 1) + maps[i].shift, k); a < rows; a += k)
+      if (a != row - 1 || to_column != column)
+        visit (a + 1, to_column, data);
+  }
+}
+
+typedef struct {
+  GArray *places;
+  GHashTable *seen;
+  int columns;
+} Orbit;
+
+static void
+add_once (int row, int column, gpointer data)
+{
+  Orbit *orbit = data;
+  BwBeadPlace place = { row, column };
+  if (g_hash_table_add (orbit->seen, GINT_TO_POINTER (row * (orbit->columns + 1) + column)))
+    g_array_append_val (orbit->places, place);
 }
 
 GArray *
 bw_symmetry_orbit (const BwSymmetry *symmetry, int columns, int rows, int row, int column)
 {
-  GArray *orbit = g_array_new (FALSE, FALSE, sizeof (BwBeadPlace));
   g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
-  BwFriezeFit fit = bw_symmetry_fit (symmetry, rows);
-  Map maps[4];
-  int n_maps = 1, ring = rows - rows % 2;
-  int k = repeat_of (symmetry, rows);
-  add (orbit, seen, columns, row - 1, column);
-  if (fit == BW_FRIEZE_NEVER || fit == BW_FRIEZE_ODD_REPEAT || ring == 0 || row > ring || k % 2)
-    return orbit;
-  n_maps = maps_of (symmetry, rows, maps);
-  int repeats = MAX (1, ring / k);
-  for (int i = 0; i < n_maps; i++)
-    for (int j = 0; j < repeats; j++) {
-      int a = maps[i].sign * (row - 1) + maps[i].shift + j * k;
-      add (orbit, seen, columns, modulo (a, ring), maps[i].flip ? columns + 1 - column : column);
-    }
-  return orbit;
+  Orbit orbit = { g_array_new (FALSE, FALSE, sizeof (BwBeadPlace)), seen, columns };
+  bw_symmetry_each (symmetry, columns, rows, row, column, add_once, &orbit);
+  return orbit.places;
 }
 
 gboolean

@@ -31,7 +31,7 @@ typedef enum {
   BW_FRIEZE_FITS,
   BW_FRIEZE_NEVER,      /* the lattice itself forbids it (W even) */
   BW_FRIEZE_ODD_REPEAT, /* needs a repeat with an odd number of beads a column */
-  BW_FRIEZE_OPEN,       /* the repeat does not divide the row count: breaks at the join */
+  BW_FRIEZE_OPEN, /* the repeat is odd or does not divide the row count: it breaks at the join */
 } BwFriezeFit;
 
 /* A live symmetry. Plain data. */
@@ -42,15 +42,23 @@ typedef struct {
 } BwSymmetry;
 
 /* Whether this symmetry can be had on a ring of `rows` rows. With BW_FRIEZE_OPEN strokes still
- * repeat as far as whole repeats reach. */
+ * repeat from row 1 to the last row, unless the repeat is odd. */
 BwFriezeFit bw_symmetry_fit (const BwSymmetry *symmetry, int rows);
 
 typedef struct {
   int row, column;
 } BwBeadPlace;
 
-/* Every bead that (row, column) is carried to, itself first, each once. Returns a GArray of
- * BwBeadPlace, owned. Linear in its own length. Odd row counts take part as an open strip. */
+typedef void (*BwBeadVisit) (int row, int column, gpointer data);
+
+/* Visits every bead that (row, column) is carried to, itself first; a bead on an axis may be
+ * visited more than once. Repeats that do not divide the row count, and odd row counts, run from
+ * row 1 as far as there are rows and break at the join; otherwise everything runs on round the
+ * ring. Beads visited from one another have the same beads to visit. */
+void bw_symmetry_each (const BwSymmetry *symmetry, int columns, int rows, int row, int column,
+                       BwBeadVisit visit, gpointer data);
+
+/* The same, each bead once. Returns a GArray of BwBeadPlace, owned. */
 GArray *bw_symmetry_orbit (const BwSymmetry *symmetry, int columns, int rows, int row, int column);
 
 /* Whether a drawing has the symmetry already. */

@@ -10,15 +10,7 @@
 guint8
 bw_canvas_ground (const BwDrawing *drawing)
 {
-  guint64 counts[256] = { 0 };
-  guint best = 0;
-
-  if (drawing)
-    bw_drawing_count (drawing, counts);
-  for (guint i = 1; i < G_N_ELEMENTS (counts); i++)
-    if (counts[i] > counts[best])
-      best = i;
-  return (guint8)best;
+  return drawing ? bw_drawing_ground (drawing) : 0;
 }
 
 void

@@ -199,25 +199,48 @@ bw_project_set_progress (BwProject *self, const char *label, int rows_done, cons
   return TRUE;
 }
 
+static gboolean
+can_set (BwProject *self, const BwDrawing *drawing, int row, int column, guint8 colour)
+{
+  return drawing && row >= 1 && row <= bw_drawing_rows (drawing) && column >= 1
+         && column <= bw_drawing_columns (drawing) && bw_lattice_has (row, column)
+         && colour < bw_project_get_tray (self)->n_colours;
+}
+
+static const BwDrawing *
+drawing_of (BwProject *self, gboolean in_bail)
+{
+  return in_bail ? bw_project_get_bail_drawing (self) : bw_project_get_drawing (self);
+}
+
 gboolean
 bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row, int column,
                      guint8 colour)
 {
-  const BwDrawing *drawing
-      = in_bail ? bw_project_get_bail_drawing (self) : bw_project_get_drawing (self);
+  const BwDrawing *drawing = drawing_of (self, in_bail);
+  BwBeadColour bead = { row, column, colour };
+
+  if (!can_set (self, drawing, row, column, colour))
+    return FALSE;
+  if (bw_drawing_get (drawing, row, column) != colour)
+    bw_project_set_beads (self, label, in_bail, &bead, 1);
+  return TRUE;
+}
+
+void
+bw_project_set_beads (BwProject *self, const char *label, gboolean in_bail,
+                      const BwBeadColour *beads, gsize n_beads)
+{
+  const BwDrawing *drawing = drawing_of (self, in_bail);
+  BwCanvas canvas = in_bail ? BW_CANVAS_BAIL : BW_CANVAS_BAND;
   Edit edit;
 
-  if (!drawing || row < 1 || row > bw_drawing_rows (drawing) || column < 1
-      || column > bw_drawing_columns (drawing) || !bw_lattice_has (row, column)
-      || colour >= bw_project_get_tray (self)->n_colours)
-    return FALSE;
-  if (bw_drawing_get (drawing, row, column) == colour)
-    return TRUE;
   edit_begin (&edit, self, label);
-  bw_canvas_set (self->document, self->changes, in_bail ? BW_CANVAS_BAIL : BW_CANVAS_BAND, row,
-                 bw_lattice_index (column), colour);
+  for (gsize i = 0; i < n_beads; i++)
+    if (can_set (self, drawing, beads[i].row, beads[i].column, beads[i].colour))
+      bw_canvas_set (self->document, self->changes, canvas, beads[i].row,
+                     bw_lattice_index (beads[i].column), beads[i].colour);
   edit_end (&edit, self);
-  return TRUE;
 }
 
 /* Whether `drawing` may stand in place of `old`. */

@@ -87,6 +87,13 @@ gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_d
 /* Sets one bead. FALSE, and nothing done, where the lattice has no bead or the tray no such colour. */
 gboolean bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row,
                               int column, guint8 colour);
+/* Sets many beads as one change; each as bw_project_set_bead() would, later ones over earlier. */
+typedef struct {
+  int row, column;
+  guint8 colour;
+} BwBeadColour;
+void bw_project_set_beads (BwProject *self, const char *label, gboolean in_bail,
+                           const BwBeadColour *beads, gsize n_beads);
 /* Replaces all cells of the band (or bail) by those of `drawing`, which must have its size. */
 gboolean bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
                                  const BwDrawing *drawing, GError **error);

@@ -14,6 +14,8 @@ struct _BwSession {
   BwProject *project;
   BwToolKind tool;
   int colour;
+  BwLiveSymmetry symmetry;
+  BwRegion *selection;
   gboolean hover_in_bail;
   int hover_row, hover_column;
   BwCamera camera;
@@ -22,7 +24,15 @@ struct _BwSession {
   gboolean colour_by_fit;
 };
 
-enum { PROJECT_CHANGED, VIEW_CHANGED, HOVER_CHANGED, HAND_CHANGED, N_SIGNALS };
+enum {
+  PROJECT_CHANGED,
+  VIEW_CHANGED,
+  HOVER_CHANGED,
+  HAND_CHANGED,
+  SYMMETRY_CHANGED,
+  SELECTION_CHANGED,
+  N_SIGNALS
+};
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (BwSession, bw_session, G_TYPE_OBJECT)
@@ -37,6 +47,7 @@ bw_session_dispose (GObject *object)
   if (self->project)
     g_signal_handlers_disconnect_by_func (self->project, project_changed_cb, self);
   g_clear_object (&self->project);
+  g_clear_pointer (&self->selection, bw_region_free);
   G_OBJECT_CLASS (bw_session_parent_class)->dispose (object);
 }
 
@@ -44,7 +55,8 @@ static void
 bw_session_class_init (BwSessionClass *klass)
 {
   static const char *const names[N_SIGNALS]
-      = { "project-changed", "view-changed", "hover-changed", "hand-changed" };
+      = { "project-changed", "view-changed",     "hover-changed",
+          "hand-changed",    "symmetry-changed", "selection-changed" };
 
   G_OBJECT_CLASS (klass)->dispose = bw_session_dispose;
   for (int i = 0; i < N_SIGNALS; i++)
@@ -91,6 +103,16 @@ hover_is_on_a_bead (BwSession *self)
          && self->hover_column <= bw_drawing_columns (drawing);
 }
 
+static gboolean
+selection_fits (BwSession *self)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (self->project);
+
+  return !self->selection
+         || (bw_region_columns (self->selection) == bw_drawing_columns (drawing)
+             && bw_region_rows (self->selection) == bw_drawing_rows (drawing));
+}
+
 static void
 project_changed_cb (BwSession *self, guint what)
 {
@@ -100,6 +122,8 @@ project_changed_cb (BwSession *self, guint what)
     bw_session_set_colour (self, last);
   if (self->hover_row > 0 && !hover_is_on_a_bead (self))
     bw_session_set_hover (self, FALSE, 0, 0);
+  if (!selection_fits (self))
+    bw_session_take_selection (self, NULL);
 }
 
 void
@@ -114,6 +138,8 @@ bw_session_set_project (BwSession *self, BwProject *project)
   g_signal_connect_object (project, "changed", G_CALLBACK (project_changed_cb), self,
                            G_CONNECT_SWAPPED);
   bw_session_set_hover (self, FALSE, 0, 0);
+  bw_session_set_symmetry (self, (BwLiveSymmetry){ .each_face = FALSE });
+  bw_session_take_selection (self, NULL);
   project_changed_cb (self, BW_CHANGED_ALL);
   emit (self, PROJECT_CHANGED);
 }
@@ -147,6 +173,43 @@ bw_session_set_colour (BwSession *self, int colour)
     return;
   self->colour = colour;
   emit (self, HAND_CHANGED);
+}
+
+BwLiveSymmetry
+bw_session_get_symmetry (BwSession *self)
+{
+  return self->symmetry;
+}
+
+void
+bw_session_set_symmetry (BwSession *self, BwLiveSymmetry symmetry)
+{
+  const BwSymmetry *a = &self->symmetry.frieze, *b = &symmetry.frieze;
+
+  symmetry.each_face = !!symmetry.each_face;
+  if (a->frieze == b->frieze && a->repeat_rows == b->repeat_rows && a->centre == b->centre
+      && self->symmetry.each_face == symmetry.each_face)
+    return;
+  self->symmetry = symmetry;
+  emit (self, SYMMETRY_CHANGED);
+}
+
+const BwRegion *
+bw_session_get_selection (BwSession *self)
+{
+  return self->selection;
+}
+
+void
+bw_session_take_selection (BwSession *self, BwRegion *region)
+{
+  if (region && bw_region_count (region) == 0)
+    g_clear_pointer (&region, bw_region_free);
+  if (!region && !self->selection)
+    return;
+  g_clear_pointer (&self->selection, bw_region_free);
+  self->selection = region;
+  emit (self, SELECTION_CHANGED);
 }
 
 void

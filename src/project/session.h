@@ -3,6 +3,8 @@
  * under the pointer, the camera, the layers shown. Undo never touches it. */
 #pragma once
 
+#include "core/region.h"
+#include "core/symmetry.h"
 #include "project/project.h"
 
 G_BEGIN_DECLS
@@ -17,7 +19,21 @@ typedef enum {
   BW_TOOL_LINE,
   BW_TOOL_RECTANGLE,
   BW_TOOL_FLOOD,
+  BW_TOOL_FRAME,
+  BW_TOOL_SWAP,
+  BW_TOOL_ERASE,
+  BW_TOOL_SELECT,
+  BW_TOOL_SELECT_COLOUR,
+  BW_TOOL_MOVE, /* what the two select tools do inside a selection */
+  BW_N_TOOLS,
 } BwToolKind;
+
+/* The symmetry that every stroke is drawn with. each_face: strokes are repeated about the middle of
+ * every face instead; of the frieze only BW_FRIEZE_P1M1 counts then, and mirrors each. */
+typedef struct {
+  BwSymmetry frieze;
+  gboolean each_face;
+} BwLiveSymmetry;
 
 typedef enum {
   BW_LAYER_STONE = 1 << 0,
@@ -37,7 +53,8 @@ typedef struct {
 } BwCamera;
 
 /* Signals: "project-changed" () when another project is set; "view-changed" () when camera, layers,
- * light or colour-by-fit change; "hover-changed" (); "hand-changed" () when tool or colour change. */
+ * light or colour-by-fit change; "hover-changed" (); "hand-changed" () when tool or colour change;
+ * "symmetry-changed" (); "selection-changed" (). */
 BwSession *bw_session_new (BwProject *project);
 
 BwProject *bw_session_get_project (BwSession *self); /* borrowed, never NULL */
@@ -47,6 +64,14 @@ BwToolKind bw_session_get_tool (BwSession *self);
 void bw_session_set_tool (BwSession *self, BwToolKind tool);
 int bw_session_get_colour (BwSession *self); /* tray index, always in range */
 void bw_session_set_colour (BwSession *self, int colour);
+
+BwLiveSymmetry bw_session_get_symmetry (BwSession *self);
+void bw_session_set_symmetry (BwSession *self, BwLiveSymmetry symmetry);
+
+/* The beads of the band selected, NULL for none; borrowed until "selection-changed". It has the
+ * band's size: where that changes, nothing is selected. */
+const BwRegion *bw_session_get_selection (BwSession *self);
+void bw_session_take_selection (BwSession *self, BwRegion *region); /* an empty one counts as NULL */
 
 /* The bead pointed at, in either view; row 0 = none. */
 void bw_session_get_hover (BwSession *self, gboolean *in_bail, int *row, int *column);

@@ -170,6 +170,31 @@ one_odd_bead_breaks_a_symmetry_that_moves_it (void **state)
   assert_false (bw_symmetry_holds (&turn, drawing));
 }
 
+/* A repeat that does not divide the rows runs from the first row to the last, and no stroke depends
+ * on which of its beads it was drawn with. */
+static void
+an_open_repeat_runs_as_far_as_there_are_rows (void **state)
+{
+  for (int rows = 7; rows < 40; rows++)
+    for (int frieze = 0; frieze < (int) G_N_ELEMENTS (possible); frieze++) {
+      BwSymmetry symmetry = { possible[frieze], 10, 4 };
+      for (int row = 1; row <= rows; row++) {
+        int column = bw_lattice_column (row, 1);
+        g_autoptr (GArray) orbit = bw_symmetry_orbit (&symmetry, 6, rows, row, column);
+        for (int other = 1 + (row - 1) % 10; other <= rows; other += 10)
+          assert_true (holds_bead (orbit, other, column));
+        for (guint j = 0; j < orbit->len; j++) {
+          BwBeadPlace at = g_array_index (orbit, BwBeadPlace, j);
+          assert_true (bw_lattice_has (at.row, at.column));
+          assert_in_range (at.row, 1, rows);
+          g_autoptr (GArray) back
+              = bw_symmetry_orbit (&symmetry, 6, rows, at.row, at.column);
+          assert_int_equal (back->len, orbit->len);
+        }
+      }
+    }
+}
+
 int
 main (void)
 {
@@ -181,6 +206,7 @@ main (void)
     cmocka_unit_test (the_two_friezes_with_a_mirror_along_the_band_never_fit),
     cmocka_unit_test (a_glide_wants_a_repeat_of_an_odd_number_of_beads),
     cmocka_unit_test (painting_whole_orbits_makes_a_drawing_that_holds_the_symmetry),
+    cmocka_unit_test (an_open_repeat_runs_as_far_as_there_are_rows),
     cmocka_unit_test (one_odd_bead_breaks_a_symmetry_that_moves_it),
   };
   return cmocka_run_group_tests_name ("symmetry", tests, NULL, NULL);
