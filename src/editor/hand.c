@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "hand.h"
+#include "shape.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -11,7 +12,8 @@ struct _BwHand {
   BwSession *session;
   const BwTool *tool; /* NULL when nothing is under way */
   BwToolHold hold;
-  BwDrawing *before;
+  BwRegion *selected;
+  guint held;
 };
 
 BwHand *
@@ -47,7 +49,8 @@ put_down (BwHand *hand)
 {
   hand->tool = NULL;
   g_clear_object (&hand->hold.project);
-  g_clear_pointer (&hand->before, bw_drawing_unref);
+  g_clear_pointer (&hand->hold.paint, bw_paint_free);
+  g_clear_pointer (&hand->selected, bw_region_free);
 }
 
 /* Nothing happens when the tool was put down meanwhile: what a tool does may reach those who do so.
@@ -64,21 +67,46 @@ commit (BwHand *hand)
     bw_project_commit (project);
 }
 
+/* Also what was selected is as it was, unless the band has another size now. */
+static void
+reselect (BwHand *hand, BwRegion *selected)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (bw_session_get_project (hand->session));
+  if (selected != NULL
+      && (bw_region_columns (selected) != bw_drawing_columns (drawing)
+          || bw_region_rows (selected) != bw_drawing_rows (drawing)))
+    g_clear_pointer (&selected, bw_region_free);
+  bw_session_take_selection (hand->session, selected);
+}
+
+static gboolean
+selects (const BwTool *tool)
+{
+  return tool == &bw_tool_select || tool == &bw_tool_select_colour || tool == &bw_tool_move;
+}
+
 void
 bw_hand_revert (BwHand *hand)
 {
   if (hand->tool == NULL)
     return;
-  gboolean touches = hand->tool->step != NULL;
+  const BwTool *tool = hand->tool;
   g_autoptr (BwProject) project = g_object_ref (hand->hold.project);
+  g_autoptr (BwRegion) selected = g_steal_pointer (&hand->selected);
   put_down (hand);
-  if (touches)
+  if (tool->step != NULL)
     bw_project_revert (project);
+  if (selects (tool) && project == bw_session_get_project (hand->session))
+    reselect (hand, g_steal_pointer (&selected));
 }
 
+/* What was laid shows; then the tool's answer is followed. Showing reaches others, who may have
+ * taken the tool out of the hand. */
 static void
 obey (BwHand *hand, BwToolReply reply)
 {
+  if (hand->hold.paint != NULL && reply != BW_TOOL_REVERTS)
+    bw_paint_show (hand->hold.paint);
   if (reply == BW_TOOL_REVERTS)
     bw_hand_revert (hand);
   else if (reply == BW_TOOL_COMMITS)
@@ -90,8 +118,10 @@ bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout, BwB
 {
   commit (hand);
   BwProject *project = bw_session_get_project (hand->session);
+  const BwRegion *selected = bw_session_get_selection (hand->session);
+  BwPaint *paint = bw_paint_new (hand->session);
   hand->tool = tool;
-  hand->before = bw_drawing_copy (bw_project_get_drawing (project));
+  hand->selected = selected ? bw_region_copy (selected) : NULL;
   hand->hold = (BwToolHold){
     .session = hand->session,
     .project = g_object_ref (project),
@@ -99,8 +129,12 @@ bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout, BwB
     .from = at,
     .last = at,
     .at = at,
-    .before = hand->before,
+    .before = bw_paint_before (paint),
     .colour = (guint8)bw_session_get_colour (hand->session),
+    .ground = bw_drawing_ground (bw_paint_before (paint)),
+    .held = hand->held,
+    .paint = paint,
+    .selected = hand->selected,
   };
   if (tool->step != NULL)
     bw_project_begin (project, _ (tool->step));
@@ -133,17 +167,30 @@ bw_hand_end (BwHand *hand, BwBandPoint at)
     obey (hand, hand->tool->update (&hand->hold));
   if (hand->tool == NULL)
     return;
-  if (hand->tool->end (&hand->hold) == BW_TOOL_REVERTS)
-    bw_hand_revert (hand);
-  else
-    commit (hand);
+  BwToolReply reply = hand->tool->end (&hand->hold);
+  obey (hand, reply == BW_TOOL_REVERTS ? reply : BW_TOOL_COMMITS);
+}
+
+void
+bw_hand_set_held (BwHand *hand, guint held)
+{
+  if (hand->held == held)
+    return;
+  hand->held = hand->hold.held = held;
+  if (hand->tool == NULL || !hand->tool->spans)
+    return;
+  hand->hold.last = hand->hold.at;
+  obey (hand, hand->tool->update (&hand->hold));
 }
 
 const BwTool *
 bw_tool_get (BwToolKind kind)
 {
-  static const BwTool *const tools[]
-      = { &bw_tool_bead, &bw_tool_pick, &bw_tool_line, &bw_tool_rectangle, &bw_tool_flood };
+  static const BwTool *const tools[BW_N_TOOLS] = {
+    &bw_tool_bead,   &bw_tool_pick,          &bw_tool_line, &bw_tool_rectangle,
+    &bw_tool_flood,  &bw_tool_frame,         &bw_tool_swap, &bw_tool_erase,
+    &bw_tool_select, &bw_tool_select_colour, &bw_tool_move,
+  };
   for (gsize i = 0; i < G_N_ELEMENTS (tools); i++)
     if (tools[i]->kind == kind)
       return tools[i];
@@ -157,26 +204,61 @@ bw_tool_brick (const BwToolHold *hold, BwBandPoint point)
   return bw_band_brick (point);
 }
 
+const BwTool *
+bw_tool_at (BwSession *session, const BwBandLayout *layout, BwBandPoint at)
+{
+  BwToolKind kind = bw_session_get_tool (session);
+  const BwRegion *selected = bw_session_get_selection (session);
+  BwBeadAt bead;
+
+  if ((kind == BW_TOOL_SELECT || kind == BW_TOOL_SELECT_COLOUR) && selected != NULL
+      && bw_band_layout_bead (layout, at, &bead) && bw_region_has (selected, bead.row, bead.column))
+    return &bw_tool_move;
+  return bw_tool_get (kind);
+}
+
+BwBeadAt
+bw_tool_straight_end (const BwToolHold *hold)
+{
+  const BwBandLayout *layout = &hold->layout;
+  BwBeadAt to = bw_tool_brick (hold, hold->at);
+  if (hold->held & BW_HELD_SHIFT)
+    to = bw_shape_straighten (bw_tool_brick (hold, hold->from), to, layout->pitch_mm,
+                              layout->column_mm);
+  return to;
+}
+
+BwBeadAt
+bw_tool_square_end (const BwToolHold *hold)
+{
+  const BwBandLayout *layout = &hold->layout;
+  BwBeadAt to = bw_tool_brick (hold, hold->at);
+  if (hold->held & BW_HELD_SHIFT)
+    to = bw_shape_square (bw_tool_brick (hold, hold->from), to, layout->pitch_mm,
+                          layout->column_mm);
+  return to;
+}
+
+void
+bw_tool_lay (BwToolHold *hold, int long_row, int column, guint8 colour)
+{
+  bw_paint_lay (hold->paint, bw_band_layout_row (&hold->layout, long_row), column, colour);
+}
+
 void
 bw_tool_set_bead (BwToolHold *hold, int long_row, int column)
 {
-  int row = bw_band_layout_row (&hold->layout, long_row);
-  if (row != 0)
-    bw_project_set_bead (hold->project, "", FALSE, row, column, hold->colour);
+  bw_tool_lay (hold, long_row, column, hold->colour);
 }
 
-void
-bw_tool_draw_bead (const BwToolHold *hold, BwDrawing *drawing, int long_row, int column)
+BwToolReply
+bw_tool_let_go (BwToolHold *hold)
 {
-  int row = bw_band_layout_row (&hold->layout, long_row);
-  if (row != 0)
-    bw_drawing_set (drawing, row, column, hold->colour);
+  return BW_TOOL_COMMITS;
 }
 
-void
-bw_tool_show (BwToolHold *hold, const BwDrawing *drawing)
+BwToolReply
+bw_tool_hold_still (BwToolHold *hold)
 {
-  g_autoptr (GError) error = NULL;
-  if (!bw_project_set_drawing (hold->project, "", FALSE, drawing, &error))
-    g_critical ("%s", error->message);
+  return BW_TOOL_GOES_ON;
 }

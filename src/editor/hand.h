@@ -15,6 +15,8 @@ void bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout
 /* Goes on to a point, and lets go there. Nothing happens when nothing is under way. */
 void bw_hand_update (BwHand *hand, BwBandPoint at);
 void bw_hand_end (BwHand *hand, BwBandPoint at);
+/* Keys held (flags of BwHeld); a change while a tool is at work shows at once. */
+void bw_hand_set_held (BwHand *hand, guint held);
 /* Takes everything back since bw_hand_begin(). Until the next begin, moves do nothing. */
 void bw_hand_revert (BwHand *hand);
 

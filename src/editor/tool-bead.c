@@ -20,17 +20,11 @@ draw (BwToolHold *hold)
   return BW_TOOL_GOES_ON;
 }
 
-static BwToolReply
-let_go (BwToolHold *hold)
-{
-  return BW_TOOL_COMMITS;
-}
-
 const BwTool bw_tool_bead = {
   .kind = BW_TOOL_BEAD,
   .step = N_ ("Draw beads"),
   .cursor = "crosshair",
   .begin = draw,
   .update = draw,
-  .end = let_go,
+  .end = bw_tool_let_go,
 };

@@ -7,34 +7,18 @@
 
 #include <glib/gi18n-lib.h>
 
-/* What is drawn on, and by whom. */
-typedef struct {
-  const BwToolHold *hold;
-  BwDrawing *drawing;
-} Sheet;
-
 static void
 set_bead (int long_row, int column, gpointer data)
 {
-  Sheet *sheet = data;
-  bw_tool_draw_bead (sheet->hold, sheet->drawing, long_row, column);
+  bw_tool_set_bead (data, long_row, column);
 }
 
 static BwToolReply
 pull (BwToolHold *hold)
 {
-  g_autoptr (BwDrawing) drawing = bw_drawing_copy (hold->before);
-  Sheet sheet = { hold, drawing };
-  bw_stroke_line (bw_tool_brick (hold, hold->from), bw_tool_brick (hold, hold->at), set_bead,
-                  &sheet);
-  bw_tool_show (hold, drawing);
+  bw_paint_restart (hold->paint);
+  bw_stroke_line (bw_tool_brick (hold, hold->from), bw_tool_straight_end (hold), set_bead, hold);
   return BW_TOOL_GOES_ON;
-}
-
-static BwToolReply
-let_go (BwToolHold *hold)
-{
-  return BW_TOOL_COMMITS;
 }
 
 const BwTool bw_tool_line = {
@@ -44,5 +28,5 @@ const BwTool bw_tool_line = {
   .spans = TRUE,
   .begin = pull,
   .update = pull,
-  .end = let_go,
+  .end = bw_tool_let_go,
 };

@@ -3,37 +3,25 @@
  * step to and fro by half a bead, as the lattice does. */
 #include "config.h"
 
-#include "core/lattice.h"
+#include "shape.h"
 #include "tool.h"
 
 #include <glib/gi18n-lib.h>
 
-/* More than one turn round the stone is one turn. */
-static int
-last_row (const BwToolHold *hold, int first, int last)
+static void
+set_bead (int long_row, int column, gpointer data)
 {
-  return MIN (last, first + 2 * bw_band_layout_around (&hold->layout) - 1);
+  bw_tool_set_bead (data, long_row, column);
 }
 
 static BwToolReply
 pull (BwToolHold *hold)
 {
-  g_autoptr (BwDrawing) drawing = bw_drawing_copy (hold->before);
-  BwBeadAt a = bw_tool_brick (hold, hold->from), b = bw_tool_brick (hold, hold->at);
-  int first = MIN (a.row, b.row), last = last_row (hold, first, MAX (a.row, b.row));
-
-  for (int row = first; row <= last; row++)
-    for (int column = MIN (a.column, b.column); column <= MAX (a.column, b.column); column++)
-      if (bw_lattice_has (row, column))
-        bw_tool_draw_bead (hold, drawing, row, column);
-  bw_tool_show (hold, drawing);
+  BwShapeBox box = bw_shape_box (bw_tool_brick (hold, hold->from), bw_tool_square_end (hold),
+                                 bw_band_layout_around (&hold->layout));
+  bw_paint_restart (hold->paint);
+  bw_shape_fill (box, set_bead, hold);
   return BW_TOOL_GOES_ON;
-}
-
-static BwToolReply
-let_go (BwToolHold *hold)
-{
-  return BW_TOOL_COMMITS;
 }
 
 const BwTool bw_tool_rectangle = {
@@ -43,5 +31,5 @@ const BwTool bw_tool_rectangle = {
   .spans = TRUE,
   .begin = pull,
   .update = pull,
-  .end = let_go,
+  .end = bw_tool_let_go,
 };
