@@ -10,6 +10,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define TOGETHER 200.0 /* the whole list, points */
+
 static void
 add_bench (GStrvBuilder *cautions, const BwBed *bed)
 {
@@ -69,7 +71,7 @@ void
 bw_sheet_add_cautions (BwFlow *flow, BwProject *project)
 {
   g_auto (GStrv) cautions = bw_cautions_new (project);
-  bw_flow_heading (flow, _ ("Mind"), 60);
+  bw_flow_heading (flow, _ ("Mind"), TOGETHER);
   for (char **caution = cautions; *caution; caution++)
     bw_flow_item (flow, "!", *caution, 10);
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());

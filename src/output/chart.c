@@ -14,6 +14,7 @@
 
 #define NUMBERS 1.15 /* room above and below for row numbers, in pitches */
 #define SIDE 1.5     /* room to the left for column numbers */
+#define GAP 0.03     /* between a bead and its place, in columns */
 #define FACES 1.0    /* room for the ribbon of faces */
 #define LEAST_LETTER 4.0
 
@@ -65,20 +66,19 @@ draw_pale (const BwChart *chart, cairo_t *cr, guint32 srgb, double x, double y)
 }
 
 static void
-draw_bead (const BwChart *chart, const BwChartPart *part, cairo_t *cr, int row, int column)
+draw_bead (const BwChart *chart, const BwChartPart *part, cairo_t *cr, BwMarkPen *pen, int row,
+           int column)
 {
-  const BwTray *tray = bw_project_get_tray (chart->project);
   int colour = bw_drawing_get (drawing_of (chart), row, column);
   double x = rows_x (chart, part, row), y = column_y (chart, part, column);
-  double gap = 0.03 * chart->column;
-  double width = chart->pitch - 2 * gap, height = chart->column - 2 * gap;
+  double gap = GAP * chart->column;
   if (is_again (part, row, column)) {
-    draw_pale (chart, cr, tray->colour[colour].srgb, x, y);
+    draw_pale (chart, cr, pen->tray->colour[colour].srgb, x, y);
     return;
   }
-  bw_mark_draw (cr, tray, colour, x + gap, y + gap, width, height);
-  if (MIN (width, height) >= LEAST_LETTER)
-    bw_mark_draw_letter (cr, tray, colour, x + gap, y + gap, width, height);
+  bw_mark_draw (cr, pen->tray, colour, x + gap, y + gap, pen->width, pen->height);
+  if (MIN (pen->width, pen->height) >= LEAST_LETTER)
+    bw_mark_pen_draw (pen, cr, colour, x + gap, y + gap);
 }
 
 /* Type that keeps its proportion to the beads. */
@@ -198,10 +198,14 @@ draw_faces (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
 void
 bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
 {
+  g_auto (BwMarkPen) pen = { 0 };
+  double gap = GAP * chart->column;
+  bw_mark_pen_init (&pen, bw_project_get_tray (chart->project), chart->pitch - 2 * gap,
+                    chart->column - 2 * gap);
   for (int row = part->first_row; row <= part->last_row; row++) {
     for (int column = part->first_column; column <= part->last_column; column++)
       if (bw_lattice_has (row, column))
-        draw_bead (chart, part, cr, row, column);
+        draw_bead (chart, part, cr, &pen, row, column);
     draw_row_number (chart, part, cr, row);
   }
   draw_tens (chart, part, cr);

@@ -5,7 +5,6 @@
 #include "core/colour.h"
 
 #include <math.h>
-#include <pango/pangocairo.h>
 
 #define MOST_STROKES 6
 #define N_PATTERNS 16
@@ -106,26 +105,57 @@ bw_mark_draw (cairo_t *cr, const BwTray *tray, int colour, double x, double y, d
 }
 
 void
-bw_mark_draw_letter (cairo_t *cr, const BwTray *tray, int colour, double x, double y, double width,
-                     double height)
+bw_mark_pen_init (BwMarkPen *pen, const BwTray *tray, double width, double height)
+{
+  *pen = (BwMarkPen){ .tray = tray, .width = width, .height = height };
+}
+
+void
+bw_mark_pen_clear (BwMarkPen *pen)
+{
+  for (int i = 0; i < BW_TRAY_MAX; i++)
+    g_clear_object (&pen->letter[i]);
+}
+
+static void
+shape_letter (BwMarkPen *pen, cairo_t *cr, int colour)
 {
   char letter[7];
-  bw_mark_letter (&tray->colour[colour], letter);
-  set_source (cr, bw_mark_ink (tray->colour[colour].srgb));
+  PangoRectangle ink;
+  bw_mark_letter (&pen->tray->colour[colour], letter);
   PangoLayout *layout = pango_cairo_create_layout (cr);
   PangoContext *context = pango_layout_get_context (layout);
   pango_cairo_context_set_resolution (context, 72);
   pango_layout_context_changed (layout);
   PangoFontDescription *font = pango_font_description_from_string ("Sans");
-  pango_font_description_set_absolute_size (font, 0.58 * MIN (height, width) * PANGO_SCALE);
+  pango_font_description_set_absolute_size (font,
+                                            0.58 * MIN (pen->height, pen->width) * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, letter, -1);
-  PangoRectangle ink;
   pango_layout_get_extents (layout, &ink, NULL);
-  cairo_move_to (cr, x + width / 2 - (ink.x + ink.width / 2.0) / PANGO_SCALE,
-                 y + height / 2 - (ink.y + ink.height / 2.0) / PANGO_SCALE);
-  pango_cairo_show_layout (cr, layout);
-  cairo_new_path (cr);
+  pen->letter[colour] = layout;
+  pen->x[colour] = pen->width / 2 - (ink.x + ink.width / 2.0) / PANGO_SCALE;
+  pen->y[colour] = pen->height / 2 - (ink.y + ink.height / 2.0) / PANGO_SCALE;
   pango_font_description_free (font);
-  g_object_unref (layout);
+}
+
+void
+bw_mark_pen_draw (BwMarkPen *pen, cairo_t *cr, int colour, double x, double y)
+{
+  if (!pen->letter[colour])
+    shape_letter (pen, cr, colour);
+  set_source (cr, bw_mark_ink (pen->tray->colour[colour].srgb));
+  cairo_move_to (cr, x + pen->x[colour], y + pen->y[colour]);
+  pango_cairo_show_layout (cr, pen->letter[colour]);
+  cairo_new_path (cr);
+}
+
+void
+bw_mark_draw_whole (cairo_t *cr, const BwTray *tray, int colour, double x, double y, double width,
+                    double height)
+{
+  g_auto (BwMarkPen) pen = { 0 };
+  bw_mark_pen_init (&pen, tray, width, height);
+  bw_mark_draw (cr, tray, colour, x, y, width, height);
+  bw_mark_pen_draw (&pen, cr, colour, x, y);
 }

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "project/tray.h"
-#include <cairo.h>
+#include <pango/pangocairo.h>
 
 /* A stroke of a pattern in a bead of size 1 × 1, y down; one of no length is a dot. */
 typedef struct {
@@ -26,6 +26,21 @@ void bw_mark_letter (const BwColour *colour, char letter[7]);
 /* A bead whose top left corner is (x, y), without its letter. */
 void bw_mark_draw (cairo_t *cr, const BwTray *tray, int colour, double x, double y, double width,
                    double height);
-/* Its letter in the middle, as high as the bead allows. */
-void bw_mark_draw_letter (cairo_t *cr, const BwTray *tray, int colour, double x, double y,
-                          double width, double height);
+/* Letters for many beads of one size: each is shaped once. */
+typedef struct {
+  const BwTray *tray; /* borrowed */
+  double width, height;
+  PangoLayout *letter[BW_TRAY_MAX];
+  double x[BW_TRAY_MAX], y[BW_TRAY_MAX]; /* from the bead's corner to the layout's */
+} BwMarkPen;
+
+void bw_mark_pen_init (BwMarkPen *pen, const BwTray *tray, double width, double height);
+void bw_mark_pen_clear (BwMarkPen *pen);
+/* The letter of a colour in the middle of the bead whose top left corner is (x, y). */
+void bw_mark_pen_draw (BwMarkPen *pen, cairo_t *cr, int colour, double x, double y);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwMarkPen, bw_mark_pen_clear)
+
+/* A bead with its letter. */
+void bw_mark_draw_whole (cairo_t *cr, const BwTray *tray, int colour, double x, double y,
+                         double width, double height);

@@ -126,8 +126,7 @@ draw_key (cairo_t *cr, double width, double height, gpointer data)
   for (guint i = 0; i < key->colours->len; i++) {
     int colour = g_array_index (key->colours, int, i);
     double x = (i % (guint)key->a_row) * step, y = floor (i / (guint)key->a_row) * KEY_ROW;
-    bw_mark_draw (cr, tray, colour, x, y, 19, 14);
-    bw_mark_draw_letter (cr, tray, colour, x, y, 19, 14);
+    bw_mark_draw_whole (cr, tray, colour, x, y, 19, 14);
     g_autofree char *name = bw_sheet_one_line (tray->colour[colour].name);
     g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, name, step - 28);
     pango_layout_set_auto_dir (layout, FALSE);

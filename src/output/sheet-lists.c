@@ -27,8 +27,7 @@ draw_swatch (cairo_t *cr, double x, double y, double height, int row, gpointer d
     return;
   double tall = MIN (12, height - 2), wide = tall * 1.3;
   y += (height - tall) / 2;
-  bw_mark_draw (cr, rows->tray, rows->colour[row - 1], x, y, wide, tall);
-  bw_mark_draw_letter (cr, rows->tray, rows->colour[row - 1], x, y, wide, tall);
+  bw_mark_draw_whole (cr, rows->tray, rows->colour[row - 1], x, y, wide, tall);
 }
 
 /* The letter is in the picture of the bead; blanks keep its place. */
@@ -151,7 +150,9 @@ add_fit_facts (BwFlow *flow, BwProject *project)
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (bw_project_fit (project)));
-  bw_table_add (&facts, g_strdup (_ ("Likely counts")), bw_words_likely_counts (forecast));
+  g_autofree char *counts = bw_words_likely_counts (forecast);
+  bw_table_add (&facts, g_strdup (_ ("Likely counts")),
+                g_strdup (*counts ? counts : _ ("none stands out: weave a swatch first")));
   bw_table_add (&facts, g_strdup (_ ("First try-on")),
                 g_strdup_printf (_ ("after row %d"), forecast->try_on_row));
   bw_table_add (
@@ -164,7 +165,7 @@ add_fit_facts (BwFlow *flow, BwProject *project)
 void
 bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
-  bw_flow_heading (flow, _ ("The fit and the try-on"), 140);
+  bw_flow_heading (flow, _ ("The fit and the try-on"), 215);
   add_fit_facts (flow, project);
   bw_flow_text (
       flow, BW_TYPE_TEXT,

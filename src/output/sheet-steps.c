@@ -79,10 +79,14 @@ weaving_sentence (const Steps *steps, const BwStep *step)
 {
   const BwVisit *visit = first_visit (steps, step);
   const GArray *visits = bw_project_path (steps->project)->visits;
-  if (step->first + step->n == visits->len)
+  guint end = step->first + step->n;
+  if (end == visits->len)
     return g_strdup (_ ("The tail of the very beginning. Cut it close."));
-  /* Translators: number of a length of thread, a row. */
-  return g_strdup_printf (_ ("Thread %d, from row %d on."), visit->length + 1, visit->row);
+  if (visit[-1].length != visit->length)
+    return g_strdup_printf (_ ("The new end of thread %d, which comes out where you left off."),
+                            visit->length + 1);
+  return g_strdup_printf (_ ("The end of thread %d that is in the needle. Cut it close."),
+                          visit->length + 1);
 }
 
 static char *
@@ -183,7 +187,8 @@ add_legend (BwFlow *flow)
   bw_flow_text (
       flow, BW_TYPE_TEXT,
       _ ("Made from the very path the needle takes. The dot is where the thread comes from; dark "
-         "beads are picked up, grey ones passed again, the numbers below are rows. A bead crossed "
+         "beads are picked up, grey ones passed again, the numbers are those of rows and columns. "
+         "A bead crossed "
          "out is full: never force the needle through it, glass breaks."));
 }
 

@@ -142,7 +142,7 @@ draw_azimuth (const Sketch *sketch, double deg, double radius, const char *text,
   BwVec2 tip = on_page (sketch, bw_vec2 (radius * cos (angle), radius * sin (angle)));
   ink (sketch->cr, 0, 0.5);
   head (sketch->cr, tip, G_PI - angle);
-  double x = tip.x + 8 * cos (angle), y = tip.y - 8 * sin (angle);
+  double x = MAX (30, tip.x + 8 * cos (angle)), y = tip.y - 8 * sin (angle);
   bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, x, y + (below ? 4 : -14), 0.5);
 }
 

@@ -11,6 +11,7 @@
 
 #define AROUND 2     /* rows shown beyond those visited */
 #define BAIL_GAP 3.0 /* between band and bail, half pitches */
+#define LEFT 14.0    /* for the numbers of the columns, points */
 #define BESIDE 2     /* columns shown beyond those visited on a wide band */
 #define ALL_COLUMNS 24
 
@@ -252,9 +253,26 @@ row_label (cairo_t *cr, const View *view, double x, int row)
   cairo_restore (cr);
 }
 
+/* Columns of the band, or of the bail where it is drawn alone. */
+static void
+draw_column_labels (cairo_t *cr, const View *view)
+{
+  double scale = MIN (1, view->column / 8);
+  int shift = band_units (view) > 0 ? 0 : (int)bail_shift (view);
+  for (int column = view->low_column; column <= view->high_column; column++) {
+    g_autofree char *number = g_strdup_printf ("%d", column - shift);
+    cairo_save (cr);
+    cairo_translate (cr, view->x0 - 3, column_y (view, FALSE, column) + view->column / 2);
+    cairo_scale (cr, scale, scale);
+    bw_type_draw (cr, BW_TYPE_TINY, number, 0, -3.6, 1);
+    cairo_restore (cr);
+  }
+}
+
 static void
 draw_labels (cairo_t *cr, const View *view)
 {
+  draw_column_labels (cr, view);
   for (int far = view->low; far <= view->high; far++)
     if (row_of (view, far) > 0)
       row_label (cr, view, row_x (view, FALSE, row_of (view, far)), row_of (view, far));
@@ -323,9 +341,9 @@ bw_step_draw (cairo_t *cr, BwProject *project, const BwStep *step, const BwStepS
   double units = band_units (&view) + bail_units (&view);
   double columns = view.high_column - view.low_column + 1;
   double ratio = CLAMP (view.design->gauge.column_mm / view.design->gauge.pitch_mm, 0.6, 1.4);
-  view.unit = MIN (6, MIN ((width - 4) / units, (height - 18) / (columns * 2 * ratio)));
+  view.unit = MIN (6, MIN ((width - LEFT - 2) / units, (height - 18) / (columns * 2 * ratio)));
   view.column = 2 * ratio * view.unit;
-  view.x0 = 2;
+  view.x0 = LEFT;
   view.y0 = columns * view.column + 2;
   draw_beads (cr, &view);
   draw_labels (cr, &view);

@@ -14,7 +14,7 @@ typedef enum {
   BW_STEP_WEAVING_IN,
 } BwStepKind;
 
-#define BW_STEP_BAIL_PASSES 6
+#define BW_STEP_BAIL_PASSES 4
 
 /* Visits first .. first + n − 1 of the path. */
 typedef struct {
