@@ -70,9 +70,9 @@ add_maker (BwFlow *flow, Page *page)
   bw_flow_text (flow, BW_TYPE_BOLD, flow->sheet->title);
   bw_sheet_add_bag (flow, page->project);
   add_facts (flow, page->project);
+  g_autofree char *all = g_strjoinv (" ", cautions);
   bw_flow_heading (flow, _ ("Mind"), 40);
-  for (char **caution = cautions; *caution; caution++)
-    bw_flow_item (flow, "!", *caution, 10);
+  bw_flow_text (flow, BW_TYPE_SMALL, all);
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());
 }
 

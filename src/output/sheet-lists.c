@@ -12,6 +12,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#define LOG 58.0 /* height of the lines to write on */
+
 /* The tray's colours in the order of the table's rows. */
 typedef struct {
   const BwTray *tray;
@@ -167,13 +169,14 @@ bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
   bw_flow_heading (flow, _ ("The fit and the try-on"), 215);
   add_fit_facts (flow, project);
+  bw_flow_room (flow, 60 + LOG);
   bw_flow_text (
       flow, BW_TYPE_TEXT,
       _ ("No calculation knows your hands. At the try-on bend the strip round the bed, pull it "
          "together and look at the ends: the beads that stand out must drop into the gaps of the "
          "other end. If it is short, weave two rows more and try again; if it is long, pick two "
          "rows out. Measure the strip flat, from edge to edge, and write it down:"));
-  bw_flow_figure (flow, 58, draw_log, NULL);
+  bw_flow_figure (flow, LOG, draw_log, NULL);
   bw_flow_space (flow, 4);
 }
 

@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Pages as such: nothing cut off, nothing left out of the needle's path, whole files or none. */
+#define _GNU_SOURCE
+#include "output/cautions.h"
+#include "output/sheet.h"
+#include "output/steps.h"
+#include "sample.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+static BwProject *
+project_of (const Sample *sample)
+{
+  g_autofree char *json = sample_json (sample);
+  BwProject *project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  return project;
+}
+
+/* A picture with something in its middle. */
+static cairo_surface_t *
+some_picture (void)
+{
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 60, 90);
+  cairo_t *cr = cairo_create (picture);
+  cairo_rectangle (cr, 20, 20, 10, 50);
+  cairo_fill (cr);
+  cairo_destroy (cr);
+  return picture;
+}
+
+#define BEYOND 150 /* points looked at beyond the paper's edges */
+
+/* The box of all ink of a page, drawn on a ground larger than the paper. */
+static cairo_rectangle_int_t
+ink_of (const BwSheet *sheet, int page)
+{
+  int width = (int)bw_paper_width (bw_sheet_get_paper (sheet)) + 2 * BEYOND;
+  int height = (int)bw_paper_height (bw_sheet_get_paper (sheet)) + 2 * BEYOND;
+  int left = width, right = 0, top = height, bottom = 0;
+  cairo_surface_t *ground = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  cairo_t *cr = cairo_create (ground);
+  cairo_translate (cr, BEYOND, BEYOND);
+  bw_sheet_draw_page (sheet, cr, page);
+  assert_int_equal (cairo_status (cr), CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_flush (ground);
+  for (int y = 0; y < height; y++) {
+    const guint32 *row
+        = (const guint32 *)(gconstpointer)(cairo_image_surface_get_data (ground)
+                                           + y * cairo_image_surface_get_stride (ground));
+    for (int x = 0; x < width; x++)
+      if (row[x]) {
+        left = MIN (left, x);
+        right = MAX (right, x + 1);
+        top = MIN (top, y);
+        bottom = y + 1;
+      }
+  }
+  cairo_surface_destroy (ground);
+  return (cairo_rectangle_int_t){ left - BEYOND, top - BEYOND, right - left, bottom - top };
+}
+
+/* What a page leaves on paper lies well within it: no printer prints to the very edge. */
+static void
+assert_page_whole (const BwSheet *sheet, int page)
+{
+  BwPaper paper = bw_sheet_get_paper (sheet);
+  double edge = 4 * BW_POINTS_PER_MM;
+  cairo_rectangle_int_t ink = ink_of (sheet, page);
+  if (ink.x < edge || ink.y < edge || ink.x + ink.width > bw_paper_width (paper) - edge
+      || ink.y + ink.height > bw_paper_height (paper) - edge)
+    fail_msg ("page %d: %d × %d from %d, %d", page, ink.width, ink.height, ink.x, ink.y);
+  assert_true (ink.width > 100 && ink.height > 100);
+}
+
+static int
+assert_whole (BwSheet *taken)
+{
+  g_autoptr (BwSheet) sheet = taken;
+  int n = bw_sheet_n_pages (sheet);
+  assert_true (n > 0);
+  for (int page = 0; page < n; page++)
+    assert_page_whole (sheet, page);
+  return n;
+}
+
+static void
+assert_all_whole (BwProject *project, BwPaper paper)
+{
+  cairo_surface_t *picture = some_picture ();
+  assert_whole (bw_sheet_new (project, paper, picture, picture));
+  assert_whole (bw_sheet_new (project, paper, NULL, NULL));
+  assert_whole (bw_strip_new (project, paper));
+  assert_int_equal (assert_whole (bw_kit_new (project, paper, 3, picture)), 4);
+  cairo_surface_destroy (picture);
+}
+
+static void
+nothing_is_cut_off_with_any_bail_on_any_paper (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (51);
+  for (int i = 0; i < 8; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 2 * g_rand_int_range (rand, 4, 14), 0, i % 4);
+    sample->prices = i % 2;
+    sample->taper = i % 3 == 0;
+    g_autoptr (BwProject) project = project_of (sample);
+    assert_all_whole (project, i / 4 ? BW_PAPER_LETTER : BW_PAPER_A4);
+  }
+}
+
+static void
+titles_of_300_characters_and_in_arabic_stay_on_the_page (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autofree char *one_word = g_strnfill (300, 'W');
+  GString *words = g_string_new (NULL);
+  for (int i = 0; i < 60; i++)
+    g_string_append (words, "band ");
+  const char *titles[] = { one_word, words->str, "قلادة ضوء الميناء الليلي", "", "two\nlines\t" };
+  for (gsize i = 0; i < G_N_ELEMENTS (titles); i++) {
+    bw_project_set_title (project, "", titles[i]);
+    assert_all_whole (project, BW_PAPER_A4);
+  }
+  g_string_free (words, TRUE);
+}
+
+static void
+a_band_of_60_by_2000_runs_over_many_whole_pages (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.stone = (BwStoneMeasures){ .faces = 6,
+                                    .measured = BW_MEASURED_GIRTH,
+                                    .values_mm = { 900 },
+                                    .at_mm = 60,
+                                    .length_mm = 200,
+                                    .has_shoulder = TRUE,
+                                    .shoulder_mm = 150,
+                                    .girth_sd_mm = 0.4,
+                                    .density_g_cm3 = 2.65 };
+  design.band = (BwBand){ 60, 2000, 20, 180 };
+  design.bail.style = BW_BAIL_NONE;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  assert_true (assert_whole (bw_sheet_new (project, BW_PAPER_A4, NULL, NULL)) > 27);
+}
+
+/* The pass that weaves row 5. */
+static int
+fifth_pass (const GArray *visits)
+{
+  for (guint i = 0; i < visits->len; i++) {
+    const BwVisit *visit = &g_array_index (visits, BwVisit, i);
+    if (visit->part == BW_PART_ROWS && visit->is_new && visit->row == 5)
+      return visit->pass;
+  }
+  fail ();
+  return 0;
+}
+
+static void
+assert_plain_row (const BwVisit *visit, int fifth)
+{
+  assert_int_equal (visit->part, BW_PART_ROWS);
+  assert_true (visit->pass >= fifth);
+}
+
+/* Which step holds a visit: the last that does not begin after it. */
+static const BwStep *
+step_at (const GArray *steps, guint visit)
+{
+  guint k = 0;
+  while (k + 1 < steps->len && g_array_index (steps, BwStep, k + 1).first <= visit)
+    k++;
+  return &g_array_index (steps, BwStep, k);
+}
+
+/* Steps follow one another without overlap, and what lies between them are plain rows alone. */
+static void
+the_steps_hold_every_visit_but_those_of_the_plain_rows (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (53);
+  for (int i = 0; i < 16; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 2 * g_rand_int_range (rand, 3, 10), 0, i % 4);
+    g_autoptr (BwProject) project = project_of (sample);
+    const GArray *visits = bw_project_path (project)->visits;
+    g_autoptr (GArray) steps = bw_steps_new (bw_project_path (project));
+    int fifth = fifth_pass (visits);
+    for (guint k = 0, end = 0; k < steps->len; k++) {
+      const BwStep *step = &g_array_index (steps, BwStep, k);
+      assert_true (step->first >= end && step->n > 0);
+      end = step->first + step->n;
+    }
+    for (guint v = 0; v < visits->len; v++)
+      if (v >= step_at (steps, v)->first + step_at (steps, v)->n)
+        assert_plain_row (&g_array_index (visits, BwVisit, v), fifth);
+  }
+}
+
+static void
+a_target_that_cannot_be_written_is_named_and_left_alone (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+  g_autofree char *folder = g_dir_make_tmp ("bandwright-sheet-XXXXXX", NULL);
+  g_autofree char *inside = g_build_filename (folder, "there", "strip.pdf", NULL);
+  g_autofree char *expected = g_strdup_printf ("%s: there is no such folder", inside);
+  g_autofree char *itself = g_strdup_printf ("%s: this is a folder", folder);
+  g_autoptr (GError) error = NULL;
+  assert_false (bw_sheet_write_pdf (sheet, inside, &error));
+  assert_string_equal (error->message, expected);
+  g_clear_error (&error);
+  assert_false (bw_sheet_write_pdf (sheet, folder, &error));
+  assert_string_equal (error->message, itself);
+  assert_int_equal (g_rmdir (folder), 0);
+}
+
+static void
+the_same_project_gives_the_same_bytes_on_a_given_day (void **state)
+{
+  g_autofree char *folder = g_dir_make_tmp ("bandwright-sheet-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "sheet.pdf", NULL);
+  g_autoptr (BwProject) project = bw_project_new ();
+  char *bytes[2];
+  gsize length[2];
+  g_setenv ("SOURCE_DATE_EPOCH", "86400", TRUE);
+  for (int i = 0; i < 2; i++) {
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+    assert_true (bw_sheet_write_pdf (sheet, path, NULL));
+    assert_true (g_file_get_contents (path, &bytes[i], &length[i], NULL));
+  }
+  g_unsetenv ("SOURCE_DATE_EPOCH");
+  assert_int_equal (length[0], length[1]);
+  assert_memory_equal (bytes[0], bytes[1], length[0]);
+  assert_non_null (memmem (bytes[0], length[0], "(19700102", 9));
+  g_free (bytes[0]);
+  g_free (bytes[1]);
+  g_remove (path);
+  g_rmdir (folder);
+}
+
+static void
+a_ring_is_cautioned_about_only_where_there_is_one (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (54);
+  for (int i = 0; i < 4; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, i);
+    g_autoptr (BwProject) project = project_of (sample);
+    g_auto (GStrv) cautions = bw_cautions_new (project);
+    g_autofree char *all = g_strjoinv (" ", cautions);
+    assert_int_equal (strstr (all, "metal ring") != NULL, i == SAMPLE_RING);
+    assert_non_null (strstr (all, "children"));
+  }
+}
+
+static void
+papers_are_named_and_sized (void **state)
+{
+  BwPaper paper;
+  assert_true (bw_paper_from_word ("Letter", &paper) && paper == BW_PAPER_LETTER);
+  assert_true (bw_paper_from_word ("a4", &paper) && paper == BW_PAPER_A4);
+  assert_false (bw_paper_from_word ("a5", &paper));
+  assert_true (fabs (bw_paper_width (BW_PAPER_A4) / BW_POINTS_PER_MM - 210) < 1e-9);
+  assert_true (fabs (bw_paper_height (BW_PAPER_A4) / BW_POINTS_PER_MM - 297) < 1e-9);
+  assert_true (fabs (bw_paper_width (BW_PAPER_LETTER) - 8.5 * 72) < 1e-9);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (nothing_is_cut_off_with_any_bail_on_any_paper),
+    cmocka_unit_test (titles_of_300_characters_and_in_arabic_stay_on_the_page),
+    cmocka_unit_test (a_band_of_60_by_2000_runs_over_many_whole_pages),
+    cmocka_unit_test (the_steps_hold_every_visit_but_those_of_the_plain_rows),
+    cmocka_unit_test (a_target_that_cannot_be_written_is_named_and_left_alone),
+    cmocka_unit_test (the_same_project_gives_the_same_bytes_on_a_given_day),
+    cmocka_unit_test (a_ring_is_cautioned_about_only_where_there_is_one),
+    cmocka_unit_test (papers_are_named_and_sized),
+  };
+  return cmocka_run_group_tests_name ("sheet", tests, NULL, NULL);
+}
