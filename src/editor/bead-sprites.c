@@ -11,7 +11,8 @@
  * many shifts in each direction. Large beads are placed on whole pixels. */
 #define SMALL_PX 28.0
 #define LARGE_PX 72.0
-#define LETTER_PX 9.0 /* the least height of a bead that carries its letter */
+#define LETTER_PX 9.0  /* the least height of a bead that carries its letter */
+#define LETTER_EM 64.0 /* the size its outline is taken at */
 
 struct _BwBeadSprites {
   BwBeadSize size;
@@ -56,46 +57,55 @@ bw_bead_sprites_free (BwBeadSprites *sprites)
   g_free (sprites);
 }
 
+/* Always at one size and scaled by cairo: a font for every zoom would fill Pango's caches. */
 static PangoLayout *
 letter_layout (BwBeadSprites *sprites, gunichar letter)
 {
   PangoLayout *layout = pango_layout_new (sprites->font);
   g_autoptr (PangoFontDescription) font
       = pango_font_description_copy (pango_context_get_font_description (sprites->font));
-  double px = 0.66 * sprites->shifts * MIN (sprites->size.column_px, sprites->size.pitch_px);
   char text[7] = { 0 };
 
   g_unichar_to_utf8 (letter, text);
-  pango_font_description_set_absolute_size (font, px * PANGO_SCALE);
+  pango_font_description_set_absolute_size (font, LETTER_EM * PANGO_SCALE);
   pango_font_description_set_weight (font, PANGO_WEIGHT_SEMIBOLD);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, text, -1);
   return layout;
 }
 
-/* The letter stands in the middle of the bead by its ink, so that "a" and "g" sit alike. */
+/* The letter stands in the middle of the bead by its ink, so that "a" and "g" sit alike. A rim of
+ * the other tone parts it from highlights. */
+static void
+trace_letter (cairo_t *cr, PangoLayout *layout, const BwBeadFrame *frame, double tone)
+{
+  double scale = 0.66 * MIN (frame->width, frame->height) / LETTER_EM;
+  PangoRectangle ink;
+  pango_layout_get_pixel_extents (layout, &ink, NULL);
+
+  cairo_translate (cr, frame->x + frame->width / 2, frame->y + frame->height / 2);
+  cairo_scale (cr, scale, scale);
+  cairo_translate (cr, -ink.x - ink.width / 2.0, -ink.y - ink.height / 2.0);
+  pango_cairo_layout_path (cr, layout);
+  cairo_set_source_rgba (cr, 1 - tone, 1 - tone, 1 - tone, 0.35);
+  cairo_set_line_width (cr, 0.14 * LETTER_EM);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_stroke_preserve (cr);
+  cairo_set_source_rgb (cr, tone, tone, tone);
+  cairo_fill (cr);
+}
+
 static void
 write_letter (BwBeadSprites *sprites, guint32 *pixels, const BwBeadFrame *frame,
               const BwColour *colour)
 {
   g_autoptr (PangoLayout) layout = letter_layout (sprites, colour->id);
-  PangoRectangle ink;
-  pango_layout_get_pixel_extents (layout, &ink, NULL);
-  double tone = bw_bead_letter_is_black (colour->srgb) ? 0 : 1;
-
   cairo_surface_t *surface = cairo_image_surface_create_for_data (
       (guchar *)pixels, CAIRO_FORMAT_ARGB32, sprites->fine_width, sprites->fine_height,
       4 * sprites->fine_width);
   cairo_t *cr = cairo_create (surface);
-  cairo_translate (cr, frame->x + frame->width / 2 - ink.x - ink.width / 2.0,
-                   frame->y + frame->height / 2 - ink.y - ink.height / 2.0);
-  pango_cairo_layout_path (cr, layout);
-  cairo_set_source_rgba (cr, 1 - tone, 1 - tone, 1 - tone, 0.35);
-  cairo_set_line_width (cr, 0.09 * frame->height);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  cairo_stroke_preserve (cr);
-  cairo_set_source_rgb (cr, tone, tone, tone);
-  cairo_fill (cr);
+
+  trace_letter (cr, layout, frame, bw_bead_letter_is_black (colour->srgb) ? 0 : 1);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
 }
