@@ -14,6 +14,15 @@ struct _BwProfileSketch {
 
 G_DEFINE_FINAL_TYPE (BwProfileSketch, bw_profile_sketch, BW_TYPE_SKETCH)
 
+/* A note right of the stone at a height. */
+typedef struct {
+  double z_mm;
+  char *text;
+  const char *pointer;
+} Note;
+
+#define NOTES_MOST 6
+
 /* One drawing in the making. */
 typedef struct {
   BwSketch *sketch;
@@ -25,6 +34,8 @@ typedef struct {
   double scale;                    /* pixels per mm */
   double left, right, top, bottom; /* pixels: where the stone ends */
   double length_x, point_x;        /* pixels: where the heights stand left of it */
+  Note notes[NOTES_MOST];
+  int n_notes;
 } Paper;
 
 static double
@@ -151,18 +162,10 @@ write_point (const Paper *paper, double x)
     return;
   }
   g_autofree char *angle = g_strdup_printf ("%.4g°", paper->design->stone.natural_angle_deg);
-  bw_sketch_write (paper->sketch, paper->cr, x, y_of (paper, paper->stone->shoulder_mm) - 2, 0.5, 1,
+  bw_sketch_write (paper->sketch, paper->cr, x_of (paper, 0) - 14,
+                   y_of (paper, (paper->stone->shoulder_mm + paper->stone->length_mm) / 2), 1, 0.5,
                    angle, "/stone/natural_angle_deg");
 }
-
-/* A note right of the stone at a height. */
-typedef struct {
-  double z_mm;
-  char *text;
-  const char *pointer;
-} Note;
-
-#define NOTES_MOST 6
 
 static void
 add_note (Note *notes, int *n, double z_mm, char *text, const char *pointer)
@@ -177,10 +180,11 @@ at_height (const char *what, double z_mm)
   return g_strdup_printf (_ ("%s at %s"), what, height);
 }
 
-static int
-collect_notes (const Paper *paper, Note notes[NOTES_MOST])
+static void
+collect_notes (Paper *paper)
 {
   const BwDesign *design = paper->design;
+  Note *notes = paper->notes;
   BwBandSpan span = bw_design_span (design);
   g_autofree char *width = bw_card_length (span.width_mm, 1);
   g_autofree char *bottom = bw_card_length (span.bottom_mm, 2);
@@ -202,16 +206,25 @@ collect_notes (const Paper *paper, Note notes[NOTES_MOST])
     add_note (notes, &n, paper->stone->base_shoulder_mm,
               g_strdup_printf (_ ("shoulder %s"), height), "/stone/base_shoulder_mm");
   }
-  return n;
+  paper->n_notes = n;
+}
+
+static double
+widest_note (const Paper *paper)
+{
+  double widest = 0;
+  for (int i = 0; i < paper->n_notes; i++)
+    widest = MAX (widest, bw_sketch_text_width (paper->sketch, paper->notes[i].text));
+  return widest;
 }
 
 static void
 write_notes (const Paper *paper)
 {
-  Note notes[NOTES_MOST];
   double y[NOTES_MOST];
   double line = bw_sketch_line_height (paper->sketch);
-  int n = collect_notes (paper, notes);
+  const Note *notes = paper->notes;
+  int n = paper->n_notes;
   for (int i = 0; i < n; i++)
     y[i] = y_of (paper, notes[i].z_mm);
   bw_sketch_spread (y, n, line + 3, paper->top, paper->bottom);
@@ -229,23 +242,13 @@ write_notes (const Paper *paper)
   }
 }
 
-/* Width of a length as it is written. */
-static double
-written_width (const Paper *paper, double mm)
-{
-  g_autofree char *text = bw_card_length (mm, 2);
-  return bw_sketch_text_width (paper->sketch, text);
-}
-
 /* Room for the heights on the left and for the notes on the right, the stone between them. */
 static void
 lay_out (Paper *paper, double width, double height)
 {
   double line = bw_sketch_line_height (paper->sketch);
-  double point = written_width (paper, paper->stone->shoulder_mm);
-  double length = written_width (paper, paper->stone->length_mm);
-  double left = length + point + 22;
-  double right = bw_sketch_text_width (paper->sketch, _ ("measured at 00.0 mm")) + 26;
+  double left = 2 * line + 24;
+  double right = widest_note (paper) + 26;
   double reach = bw_outline_reach (paper->stone, 0) + paper->design->bead.diameter_mm + 1;
   double sides = (width - left - right) / (2 * reach);
   double heights = (height - 2.5 * line) / paper->stone->length_mm;
@@ -255,8 +258,8 @@ lay_out (Paper *paper, double width, double height)
   paper->base = paper->bottom = paper->top + paper->stone->length_mm * paper->scale;
   paper->left = paper->cx - reach * paper->scale;
   paper->right = paper->cx + reach * paper->scale;
-  paper->point_x = paper->left - 6 - point / 2;
-  paper->length_x = paper->left - 12 - point - length / 2;
+  paper->point_x = paper->left - 8 - line / 2;
+  paper->length_x = paper->point_x - 6 - line;
 }
 
 static void
@@ -269,6 +272,7 @@ bw_profile_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette,
                   .palette = palette,
                   .design = bw_project_get_design (project),
                   .stone = bw_project_stone (project) };
+  collect_notes (&paper);
   lay_out (&paper, width, height);
   draw_axis (&paper);
   draw_stone (&paper);

@@ -30,6 +30,9 @@ bw_rest_words (const BwHang *hang)
   if (hang->tilt_deg < 0.5)
     return g_strdup (hang->up == BW_UP_TIP ? _ ("Hangs straight, its tip up.")
                                            : _ ("Hangs straight, its tip down."));
+  if (hang->tilt_deg > 85)
+    return g_strdup (hang->up == BW_UP_TIP ? _ ("Hangs nearly level, the tip a little higher.")
+                                           : _ ("Hangs nearly level, the tip a little lower."));
   if (hang->up == BW_UP_TIP)
     return g_strdup_printf (_ ("Hangs tip up, its axis %.0f° off the vertical."), hang->tilt_deg);
   return g_strdup_printf (_ ("Hangs tip down, its axis %.0f° off the vertical."), hang->tilt_deg);
@@ -66,19 +69,27 @@ want_words (BwWant want)
   }
 }
 
+/* Owned. */
+static char *
+height_words (const BwHangHeight *height, gboolean is_here)
+{
+  g_autofree char *bottom = bw_card_length (height->bottom_mm, 2);
+  const char *want = want_words (height->want);
+  if (!height->reached && is_here)
+    return g_strdup_printf (_ ("%s: no other height comes nearer"), want);
+  if (!height->reached)
+    return g_strdup_printf (_ ("%s, as near as it gets: %s (%.0f°)"), want, bottom,
+                            height->tilt_deg);
+  return g_strdup_printf (_ ("%s: lower edge at %s (%.0f°)"), want, bottom, height->tilt_deg);
+}
+
 static void
 show_height (GtkButton *button, const BwHangHeight *height, double now_mm)
 {
-  g_autofree char *bottom = bw_card_length (height->bottom_mm, 2);
-  g_autofree char *label
-      = height->reached ? g_strdup_printf (_ ("%s: lower edge at %s (%.0f°)"),
-                                           want_words (height->want), bottom, height->tilt_deg)
-                        : g_strdup_printf (_ ("%s, as near as it gets: %s (%.0f°)"),
-                                           want_words (height->want), bottom, height->tilt_deg);
-  gtk_label_set_text (GTK_LABEL (gtk_button_get_child (button)), label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                  -1);
-  gtk_widget_set_sensitive (GTK_WIDGET (button), fabs (height->bottom_mm - now_mm) > 1e-9);
+  gboolean is_here = fabs (height->bottom_mm - now_mm) < 1e-9;
+  g_autofree char *words = height_words (height, is_here);
+  bw_card_set_words (button, words);
+  gtk_widget_set_sensitive (GTK_WIDGET (button), !is_here);
 }
 
 static void

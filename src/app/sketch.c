@@ -40,12 +40,16 @@ back_of (cairo_t *cr, const GdkRectangle *place, const GdkRGBA *colour)
   cairo_fill (cr);
 }
 
+/* Under the writing: on the right of a number that is written upright. */
 static void
 underline (cairo_t *cr, const GdkRectangle *place, const GdkRGBA *colour, double width)
 {
   gdk_cairo_set_source_rgba (cr, colour);
   cairo_set_line_width (cr, width);
-  cairo_move_to (cr, place->x, place->y + place->height - 0.5);
+  if (place->height > place->width)
+    cairo_move_to (cr, place->x + place->width - 0.5, place->y);
+  else
+    cairo_move_to (cr, place->x, place->y + place->height - 0.5);
   cairo_line_to (cr, place->x + place->width, place->y + place->height - 0.5);
   cairo_stroke (cr);
 }
@@ -77,26 +81,54 @@ mark_target (BwSketch *self, cairo_t *cr, const BwPalette *palette, const GdkRec
   cairo_set_dash (cr, NULL, 0, 0);
 }
 
+/* Registers a number as a target, and prepares the paper under it. */
+static void
+place_target (BwSketch *self, cairo_t *cr, const BwPalette *palette, const GdkRectangle *place,
+              const char *pointer)
+{
+  Target target = { .place = *place };
+  back_of (cr, place, &palette->paper);
+  if (!pointer)
+    return;
+  g_strlcpy (target.pointer, pointer, sizeof target.pointer);
+  g_array_append_val (private_of (self)->targets, target);
+  mark_target (self, cr, palette, place, pointer);
+}
+
 void
 bw_sketch_write (BwSketch *self, cairo_t *cr, double x, double y, double anchor_x, double anchor_y,
                  const char *text, const char *pointer)
 {
-  BwSketchPrivate *priv = private_of (self);
   BwPalette palette = bw_palette_get (GTK_WIDGET (self));
   g_autoptr (PangoLayout) layout = bw_palette_text (GTK_WIDGET (self), text, 0.9, FALSE);
   int width, height;
   pango_layout_get_pixel_size (layout, &width, &height);
-  Target target = { .place = { (int)lround (x - anchor_x * (width + 2 * PAD)),
-                               (int)lround (y - anchor_y * height), width + 2 * PAD, height } };
-  back_of (cr, &target.place, &palette.paper);
-  if (pointer) {
-    g_strlcpy (target.pointer, pointer, sizeof target.pointer);
-    g_array_append_val (priv->targets, target);
-    mark_target (self, cr, &palette, &target.place, pointer);
-  }
+  GdkRectangle place = { (int)lround (x - anchor_x * (width + 2 * PAD)),
+                         (int)lround (y - anchor_y * height), width + 2 * PAD, height };
+  place_target (self, cr, &palette, &place, pointer);
   gdk_cairo_set_source_rgba (cr, pointer ? &palette.ink : &palette.faint);
-  cairo_move_to (cr, target.place.x + PAD, target.place.y);
+  cairo_move_to (cr, place.x + PAD, place.y);
   pango_cairo_show_layout (cr, layout);
+}
+
+/* Along an upright dimension line, read from the right, as drawings have it. */
+static void
+write_upright (BwSketch *self, cairo_t *cr, double x, double y, const char *text,
+               const char *pointer)
+{
+  BwPalette palette = bw_palette_get (GTK_WIDGET (self));
+  g_autoptr (PangoLayout) layout = bw_palette_text (GTK_WIDGET (self), text, 0.9, FALSE);
+  int width, height;
+  pango_layout_get_pixel_size (layout, &width, &height);
+  GdkRectangle place = { (int)lround (x - height / 2.0), (int)lround (y - width / 2.0 - PAD),
+                         height, width + 2 * PAD };
+  place_target (self, cr, &palette, &place, pointer);
+  gdk_cairo_set_source_rgba (cr, pointer ? &palette.ink : &palette.faint);
+  cairo_save (cr);
+  cairo_move_to (cr, place.x, place.y + place.height - PAD);
+  cairo_rotate (cr, -G_PI / 2);
+  pango_cairo_show_layout (cr, layout);
+  cairo_restore (cr);
 }
 
 static void
@@ -122,7 +154,10 @@ bw_sketch_dimension (BwSketch *self, cairo_t *cr, double x0, double y0, double x
     tick (cr, x1, y1, dx, dy);
     cairo_stroke (cr);
   }
-  bw_sketch_write (self, cr, (x0 + x1) / 2, (y0 + y1) / 2, 0.5, 0.5, text, pointer);
+  if (fabs (x1 - x0) < 1 && length > bw_sketch_text_width (self, text))
+    write_upright (self, cr, (x0 + x1) / 2, (y0 + y1) / 2, text, pointer);
+  else
+    bw_sketch_write (self, cr, (x0 + x1) / 2, (y0 + y1) / 2, 0.5, 0.5, text, pointer);
 }
 
 double

@@ -20,7 +20,8 @@ struct _BwSketchClass {
  * field it tells, NULL for plain words. */
 void bw_sketch_write (BwSketch *self, cairo_t *cr, double x, double y, double anchor_x,
                       double anchor_y, const char *text, const char *pointer);
-/* A dimension line from end to end with ticks, its number in the middle. */
+/* A dimension line from end to end with ticks, its number in the middle, upright on an upright line
+ * that has room for it. */
 void bw_sketch_dimension (BwSketch *self, cairo_t *cr, double x0, double y0, double x1, double y1,
                           const char *text, const char *pointer);
 /* Height of a line of writing, and width of a text. */

@@ -8,11 +8,37 @@
 
 #include <glib/gi18n-lib.h>
 
+/* What went wrong with a file in plain words, where the system's own would repeat its whole path.
+ */
+static const char *
+plain_io_words (const GError *error)
+{
+  if (error->domain != G_IO_ERROR)
+    return NULL;
+  switch (error->code) {
+  case G_IO_ERROR_NOT_FOUND:
+    return _ ("there is no such file or folder.");
+  case G_IO_ERROR_PERMISSION_DENIED:
+    return _ ("you have no permission to do that.");
+  case G_IO_ERROR_READ_ONLY:
+    return _ ("it is on a medium that can only be read.");
+  case G_IO_ERROR_IS_DIRECTORY:
+    return _ ("it is a folder.");
+  case G_IO_ERROR_NO_SPACE:
+    return _ ("there is no room left.");
+  default:
+    return NULL;
+  }
+}
+
 /* A fault names its place in the file; the reader of a sentence wants the place last. */
 static char *
 plain_reason (const GError *error)
 {
   g_autofree char *pointer = bw_fault_dup_pointer (error);
+  const char *words = plain_io_words (error);
+  if (words)
+    return g_strdup (words);
   if (!pointer)
     return g_strdup (bw_fault_sentence (error));
   return g_strdup_printf (_ ("%s (at %s)"), bw_fault_sentence (error), pointer);
