@@ -69,6 +69,15 @@ card_bind (BwCard *self, BwDraft *draft)
   follow_project (self);
 }
 
+/* A closed expander keeps its child apart from the tree of widgets. */
+static GtkWidget *
+hidden_child (GtkWidget *widget)
+{
+  if (!GTK_IS_EXPANDER (widget) || gtk_expander_get_expanded (GTK_EXPANDER (widget)))
+    return NULL;
+  return gtk_expander_get_child (GTK_EXPANDER (widget));
+}
+
 void
 bw_cards_bind (GtkWidget *root, BwDraft *draft)
 {
@@ -78,6 +87,8 @@ bw_cards_bind (GtkWidget *root, BwDraft *draft)
   }
   if (BW_IS_CARD (root))
     card_bind (BW_CARD (root), draft);
+  if (hidden_child (root))
+    bw_cards_bind (hidden_child (root), draft);
   for (GtkWidget *child = gtk_widget_get_first_child (root); child;
        child = gtk_widget_get_next_sibling (child))
     bw_cards_bind (child, draft);

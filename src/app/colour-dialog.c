@@ -62,6 +62,7 @@ bw_colour_dialog_ask (GtkWindow *parent, const char *title, guint32 srgb, BwColo
   *asking = (Asking){ chosen, data, free_data };
   gtk_color_chooser_set_use_alpha (GTK_COLOR_CHOOSER (dialog), FALSE);
   gtk_color_chooser_set_rgba (GTK_COLOR_CHOOSER (dialog), &rgba);
+  g_object_set (dialog, "show-editor", TRUE, NULL);
   gtk_window_set_modal (GTK_WINDOW (dialog), TRUE);
   g_signal_connect_data (dialog, "response", G_CALLBACK (responded), asking, asking_free, 0);
   gtk_window_present (GTK_WINDOW (dialog));

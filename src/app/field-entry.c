@@ -266,18 +266,6 @@ bw_field_entry_bind (BwFieldEntry *self, BwDraft *draft)
   follow_project (self);
 }
 
-void
-bw_field_entries_bind (GtkWidget *root, BwDraft *draft)
-{
-  if (BW_IS_FIELD_ENTRY (root)) {
-    bw_field_entry_bind (BW_FIELD_ENTRY (root), draft);
-    return;
-  }
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child;
-       child = gtk_widget_get_next_sibling (child))
-    bw_field_entries_bind (child, draft);
-}
-
 static void
 bw_field_entry_set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
 {

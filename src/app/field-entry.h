@@ -15,8 +15,6 @@ GtkWidget *bw_field_entry_new (const char *pointer);
 
 /* The draft it reads and writes; until then it is empty and insensitive. */
 void bw_field_entry_bind (BwFieldEntry *self, BwDraft *draft);
-/* Binds every field entry below (and with) root. */
-void bw_field_entries_bind (GtkWidget *root, BwDraft *draft);
 
 const char *bw_field_entry_get_pointer (BwFieldEntry *self);
 void bw_field_entry_set_pointer (BwFieldEntry *self, const char *pointer);

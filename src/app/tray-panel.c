@@ -233,9 +233,12 @@ question_opens (BwTrayPanel *self)
       gtk_string_list_take (names, bw_colour_words (&tray->colour[i]));
   gtk_drop_down_set_model (self->heir, G_LIST_MODEL (names));
   g_autofree char *name = bw_colour_words (&tray->colour[chosen (self)]);
-  g_autofree char *words
-      = g_strdup_printf (_ ("The %d beads of “%s” become"), (int)counts[chosen (self)], name);
+  int count = (int)counts[chosen (self)];
+  g_autofree char *words = count > 0
+                               ? g_strdup_printf (_ ("The %d beads of “%s” become"), count, name)
+                               : g_strdup_printf (_ ("No bead has “%s”."), name);
   gtk_label_set_text (self->question_words, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->heir), count > 0);
 }
 
 static void
