@@ -121,6 +121,8 @@ drop_target (BwOffscreen *self)
   self->width = self->height = 0;
 }
 
+/* The display stays open: it is the process's own, EGL hands out the same one every time, and
+ * opening it anew loads the whole driver again. */
 void
 bw_offscreen_free (BwOffscreen *self)
 {
@@ -131,7 +133,6 @@ bw_offscreen_free (BwOffscreen *self)
     bw_renderer_free (self->renderer);
     eglMakeCurrent (self->display, EGL_NO_SURFACE, EGL_NO_SURFACE, EGL_NO_CONTEXT);
     eglDestroyContext (self->display, self->context);
-    eglTerminate (self->display);
     eglReleaseThread ();
   }
   g_free (self);
