@@ -48,16 +48,18 @@ is_last (const Piece *piece)
   return piece->piece + 1 == piece->n_pieces;
 }
 
-/* A mark across the strip. */
+#define MARK 0.4 /* width of a mark, points */
+
+/* A mark across the strip, its middle `inset` points to the right of where it stands. */
 static void
-draw_mark (cairo_t *cr, const Piece *piece, double mm, double line)
+draw_mark (cairo_t *cr, const Piece *piece, double mm, double inset)
 {
   double height = piece->height_mm * MM;
-  cairo_set_line_width (cr, line);
+  cairo_set_line_width (cr, MARK);
   cairo_set_source_rgb (cr, 0, 0, 0);
-  cairo_move_to (cr, x_of (piece, at_edge (piece, mm, TRUE)), 0);
-  cairo_line_to (cr, x_of (piece, mm), height / 2);
-  cairo_line_to (cr, x_of (piece, at_edge (piece, mm, FALSE)), height);
+  cairo_move_to (cr, x_of (piece, at_edge (piece, mm, TRUE)) + inset, 0);
+  cairo_line_to (cr, x_of (piece, mm) + inset, height / 2);
+  cairo_line_to (cr, x_of (piece, at_edge (piece, mm, FALSE)) + inset, height);
   cairo_stroke (cr);
 }
 
@@ -146,7 +148,7 @@ draw_faces (cairo_t *cr, const Piece *piece)
   for (int i = 0; i < marks->faces; i++) {
     double from = marks->corner_mm[i], to = marks->corner_mm[(i + 1) % marks->faces];
     gboolean split = to <= from; /* the join lies on this face */
-    draw_mark (cr, piece, from, 0.4);
+    draw_mark (cr, piece, from, 0);
     if (split) {
       name_face (cr, piece, i, from, marks->girth_mm);
       name_face (cr, piece, i, 0, to);
@@ -166,7 +168,10 @@ draw_bail (cairo_t *cr, const Piece *piece)
     return;
   double side = x < 40 ? 0 : 0.5;
   cairo_set_source_rgb (cr, 0, 0, 0);
-  cairo_arc (cr, x, y, 2.5, 0, 2 * G_PI);
+  cairo_move_to (cr, x, y - 1);
+  cairo_rel_line_to (cr, -2.5, -5);
+  cairo_rel_line_to (cr, 5, 0);
+  cairo_close_path (cr);
   cairo_fill (cr);
   note (cr, _ ("middle of the bail"), x + (side > 0 ? 0 : 5), y + 4, side);
 }
@@ -210,12 +215,12 @@ draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
   if (!piece->over)
     draw_bail (cr, piece);
   if (piece->piece == 0) {
-    draw_mark (cr, piece, 0, 0.4);
+    draw_mark (cr, piece, 0, MARK / 2);
     bw_type_draw (cr, BW_TYPE_SMALL, _ ("join"), 3, join, 0);
   }
   if (is_last (piece)) {
     g_autofree char *length = g_strdup_printf (_ ("%.1f mm"), piece->length_mm);
-    draw_mark (cr, piece, piece->length_mm, 0.4);
+    draw_mark (cr, piece, piece->length_mm, -MARK / 2);
     label (cr, piece, piece->length_mm - 1, join, _ ("join"), 1);
     label (cr, piece, piece->length_mm - 1, y + 4, length, 1);
   }
@@ -245,8 +250,11 @@ add_strip (BwFlow *flow, const BwStripMarks *marks, gboolean over)
 static void
 draw_ruler (cairo_t *cr, double width, double height, gpointer data)
 {
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, 50 * MM, 14);
+  cairo_clip (cr);
   cairo_set_source_rgb (cr, 0, 0, 0);
-  cairo_set_line_width (cr, 0.4);
+  cairo_set_line_width (cr, 0.6);
   cairo_move_to (cr, 0, 12);
   cairo_line_to (cr, 50 * MM, 12);
   for (int mm = 0; mm <= 50; mm++) {
@@ -254,6 +262,7 @@ draw_ruler (cairo_t *cr, double width, double height, gpointer data)
     cairo_line_to (cr, mm * MM, mm % 10 == 0 ? 2 : mm % 5 == 0 ? 6 : 8);
   }
   cairo_stroke (cr);
+  cairo_restore (cr);
   bw_type_draw (cr, BW_TYPE_SMALL,
                 _ ("This line must measure 50 mm. If it does not, print again at "
                    "100 %, without “fit to page”."),

@@ -1,0 +1,383 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The printed files read back by the poppler tools (poppler-utils 22.12): what a maker gets on
+ * paper is what the project says. */
+#include "core/lattice.h"
+#include "output/sheet.h"
+#include "output/strip.h"
+#include "sample.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <cmocka.h>
+
+typedef struct {
+  char *folder, *pdf, *image;
+} Desk;
+
+static int
+set_up (void **state)
+{
+  Desk *desk = g_new0 (Desk, 1);
+  desk->folder = g_dir_make_tmp ("bandwright-paper-XXXXXX", NULL);
+  desk->pdf = g_build_filename (desk->folder, "out.pdf", NULL);
+  desk->image = g_build_filename (desk->folder, "out.pgm", NULL);
+  *state = desk;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Desk *desk = *state;
+  g_remove (desk->pdf);
+  g_remove (desk->image);
+  g_assert_no_errno (g_rmdir (desk->folder));
+  g_free (desk->folder);
+  g_free (desk->pdf);
+  g_free (desk->image);
+  g_free (desk);
+  return 0;
+}
+
+static BwProject *
+project_of (const Sample *sample)
+{
+  g_autofree char *json = sample_json (sample);
+  BwProject *project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  return project;
+}
+
+static void
+print (const Desk *desk, BwSheet *taken)
+{
+  g_autoptr (BwSheet) sheet = taken;
+  assert_true (bw_sheet_write_pdf (sheet, desk->pdf, NULL));
+}
+
+/* Runs a tool of poppler; its standard output, owned. */
+static char *
+run (const char *const *argv)
+{
+  char *out = NULL;
+  g_autoptr (GSubprocess) process = g_subprocess_newv (argv, G_SUBPROCESS_FLAGS_STDOUT_PIPE, NULL);
+  assert_non_null (process);
+  assert_true (g_subprocess_communicate_utf8 (process, NULL, NULL, &out, NULL, NULL));
+  assert_true (g_subprocess_get_successful (process));
+  return out;
+}
+
+static char *
+text_of (const Desk *desk, const char *option)
+{
+  const char *argv[] = { "pdftotext", option, desk->pdf, "-", NULL };
+  return run (argv);
+}
+
+/* A word of one character, and how large it is set. */
+typedef struct {
+  int page;
+  double x, y, height;
+  char letter;
+} Mark;
+
+static double
+attribute (const char *word, const char *name)
+{
+  const char *at = strstr (word, name);
+  assert_non_null (at);
+  return g_ascii_strtod (at + strlen (name), NULL);
+}
+
+static GArray *
+single_letters (const char *boxes)
+{
+  GArray *marks = g_array_new (FALSE, FALSE, sizeof (Mark));
+  g_auto (GStrv) lines = g_strsplit (boxes, "\n", -1);
+  int page = 0;
+  for (char **line = lines; *line; line++) {
+    page += strstr (*line, "<page ") != NULL;
+    const char *end = strstr (*line, "</word>");
+    if (!end || end[-2] != '>')
+      continue;
+    double top = attribute (*line, "yMin=\""), bottom = attribute (*line, "yMax=\"");
+    double x = (attribute (*line, "xMin=\"") + attribute (*line, "xMax=\"")) / 2;
+    Mark mark = { page, x, (top + bottom) / 2, bottom - top, end[-1] };
+    g_array_append_val (marks, mark);
+  }
+  return marks;
+}
+
+/* The chart's letters are all of one size, and by far the most of their size. */
+static void
+keep_the_chart (GArray *marks)
+{
+  double height = 0;
+  guint most = 0;
+  for (guint i = 0; i < marks->len; i++) {
+    guint n = 0;
+    double own = g_array_index (marks, Mark, i).height;
+    for (guint k = 0; k < marks->len; k++)
+      n += fabs (g_array_index (marks, Mark, k).height - own) < 0.01;
+    if (n > most && g_ascii_isalpha (g_array_index (marks, Mark, i).letter)) {
+      most = n;
+      height = own;
+    }
+  }
+  for (guint i = marks->len; i > 0; i--)
+    if (fabs (g_array_index (marks, Mark, i - 1).height - height) >= 0.01)
+      g_array_remove_index (marks, i - 1);
+}
+
+static int
+by_page_and_y (const void *a, const void *b)
+{
+  const Mark *m = a, *n = b;
+  return m->page != n->page ? m->page - n->page : (m->y > n->y) - (m->y < n->y);
+}
+
+static int
+by_x (const void *a, const void *b)
+{
+  return (((const Mark *)a)->x > ((const Mark *)b)->x)
+         - (((const Mark *)a)->x < ((const Mark *)b)->x);
+}
+
+/* The end of the heights from mark i on that belong to one line of the chart: `columns` of them. */
+static guint
+line_end (GArray *marks, guint i, int columns)
+{
+  Mark last = g_array_index (marks, Mark, i);
+  for (int heights = 1; i < marks->len; i++) {
+    Mark mark = g_array_index (marks, Mark, i);
+    if (mark.page != last.page)
+      break;
+    if (mark.y - last.y > 4 && ++heights > columns)
+      break;
+    last = mark;
+  }
+  return i;
+}
+
+/* One line of the chart, its marks by height: numbers the columns from below, then the rows from
+ * the left, and takes the letters into the grid. Returns the last row. */
+static int
+read_line (Mark *mark, guint n, int columns, int row, char *grid)
+{
+  g_autofree int *column = g_new (int, n);
+  g_autofree Mark *copy = g_memdup2 (mark, n * sizeof *mark);
+  int at = columns;
+  for (guint i = 0; i < n; i++) {
+    at -= i > 0 && mark[i].y - mark[i - 1].y > 4;
+    copy[i].page = column[i] = at;
+  }
+  assert_int_equal (at, 1);
+  qsort (copy, n, sizeof *copy, by_x);
+  for (guint i = 0; i < n; i++) {
+    row += i == 0 || copy[i].x - copy[i - 1].x > 3;
+    char *cell = &grid[(row - 1) * columns + copy[i].page - 1];
+    assert_int_equal (*cell, 0);
+    *cell = copy[i].letter;
+  }
+  return row;
+}
+
+static void
+assert_grid_is_the_drawing (const char *grid, const Sample *sample)
+{
+  for (int row = 1; row <= sample->rows; row++)
+    for (int column = 1; column <= sample->columns; column++)
+      assert_int_equal (grid[(row - 1) * sample->columns + column - 1],
+                        bw_lattice_has (row, column) ? sample_bead (sample->cells, row, column)
+                                                     : 0);
+}
+
+static void
+the_chart_on_the_sheet_has_exactly_the_beads_of_the_project (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (71);
+  for (int i = 0; i < 4; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, i < 3 ? 2 * g_rand_int_range (rand, 4, 10) : 14,
+                                            i < 3 ? 0 : 400, SAMPLE_NO_BAIL);
+    g_autoptr (BwProject) project = project_of (sample);
+    print (desk, bw_sheet_new (project, i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4, NULL, NULL));
+    g_autofree char *boxes = text_of (desk, "-bbox");
+    g_autoptr (GArray) marks = single_letters (boxes);
+    keep_the_chart (marks);
+    assert_int_equal (marks->len, sample->columns * sample->rows / 2);
+    g_array_sort (marks, by_page_and_y);
+    g_autofree char *grid = g_new0 (char, sample->columns * sample->rows);
+    int row = 0;
+    for (guint k = 0, end; k < marks->len; k = end) {
+      end = line_end (marks, k, sample->columns);
+      row = read_line (&g_array_index (marks, Mark, k), end - k, sample->columns, row, grid);
+    }
+    assert_int_equal (row, sample->rows);
+    assert_grid_is_the_drawing (grid, sample);
+  }
+}
+
+static void
+every_page_has_its_number_and_the_title (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (72);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+  g_autoptr (BwProject) project = project_of (sample);
+  bw_project_set_title (project, "", "Tern and Tide");
+  print (desk, bw_sheet_new (project, BW_PAPER_A4, NULL, NULL));
+  g_autofree char *text = text_of (desk, "-layout");
+  g_auto (GStrv) pages = g_strsplit (text, "\f", -1);
+  int n = (int)g_strv_length (pages) - 1;
+  assert_true (n > 4);
+  for (int i = 0; i < n; i++) {
+    g_autofree char *number = g_strdup_printf ("page %d of %d", i + 1, n);
+    assert_non_null (strstr (pages[i], number));
+    assert_non_null (strstr (pages[i], "Tern and Tide"));
+  }
+}
+
+/* A word's letters in the order of reading or in that of the page: the tools differ there. */
+static gboolean
+has_word (const char *text, const char *word)
+{
+  g_autofree char *turned = g_utf8_strreverse (word, -1);
+  return strstr (text, word) || strstr (text, turned);
+}
+
+static void
+a_title_in_arabic_can_be_read_back (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (BwProject) project = bw_project_new ();
+  bw_project_set_title (project, "", "قلادة البحر");
+  print (desk, bw_sheet_new (project, BW_PAPER_A4, NULL, NULL));
+  g_autofree char *text = text_of (desk, "-raw");
+  assert_true (has_word (text, "البحر"));
+  assert_true (has_word (text, "قلادة"));
+}
+
+static void
+assert_page_size (const Desk *desk, const char *size)
+{
+  const char *argv[] = { "pdfinfo", desk->pdf, NULL };
+  g_autofree char *info = run (argv);
+  if (!strstr (info, size))
+    fail_msg ("not %s: %s", size, info);
+}
+
+#define DPI 600
+
+/* The dark lines across the page between two lengths, from the top down, in millimetres. */
+static GArray *
+long_lines (const Desk *desk, int page, double least_mm)
+{
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (double));
+  g_autofree char *number = g_strdup_printf ("%d", page),
+                  *root = g_strndup (desk->image, strlen (desk->image) - 4);
+  const char *argv[] = { "pdftoppm", "-gray", "-singlefile", "-r", G_STRINGIFY (DPI),
+                         "-f",       number,  desk->pdf,     root, NULL };
+  g_free (run (argv));
+  g_autofree char *data = NULL;
+  int width, height, most, used;
+  assert_true (g_file_get_contents (desk->image, &data, NULL, NULL));
+  assert_int_equal (sscanf (data, "P5 %d %d %d%n", &width, &height, &most, &used), 3);
+  const guint8 *pixel = (const guint8 *)data + used + 1;
+  for (int y = 0, last = -10; y < height; y++, pixel += width) {
+    int longest = 0;
+    for (int x = 0, length = 0; x < width; x++) {
+      length = pixel[x] < 128 ? length + 1 : 0;
+      longest = MAX (longest, length);
+    }
+    double mm = longest * 25.4 / DPI;
+    if (mm < least_mm)
+      continue;
+    if (y > last + 1)
+      g_array_append_val (lines, mm);
+    g_array_index (lines, double, lines->len - 1)
+        = MAX (mm, g_array_index (lines, double, lines->len - 1));
+    last = y;
+  }
+  return lines;
+}
+
+static void
+assert_mm (GArray *lines, guint i, double expected)
+{
+  assert_true (i < lines->len);
+  double found = g_array_index (lines, double, i);
+  if (fabs (found - expected) > 0.1)
+    fail_msg ("line %u measures %.3f mm, not %.3f mm", i, found, expected);
+}
+
+static void
+the_strip_is_as_long_on_every_paper_as_the_stone_is_round (void **state)
+{
+  static const char *const sizes[] = { "595.276 x 841.89 pts (A4)", "612 x 792 pts (letter)" };
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (73);
+  for (int i = 0; i < 4; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+    sample->taper = i / 2;
+    g_autoptr (BwProject) project = project_of (sample);
+    BwStripMarks marks;
+    bw_strip_marks_init (&marks, project);
+    print (desk, bw_strip_new (project, i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4));
+    assert_page_size (desk, sizes[i % 2]);
+    g_autoptr (GArray) lines = long_lines (desk, 1, 45);
+    assert_int_equal (lines->len, 3);
+    assert_mm (lines, 0, 50);
+    assert_mm (lines, 1, marks.girth_mm);
+    assert_mm (lines, 2, marks.over_mm);
+  }
+}
+
+/* A stone of 500 mm round: the pieces together are as long as it is round. */
+static void
+a_strip_in_pieces_loses_nothing (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.stone = (BwStoneMeasures){ .faces = 6,
+                                    .measured = BW_MEASURED_GIRTH,
+                                    .values_mm = { 500 },
+                                    .at_mm = 20,
+                                    .length_mm = 120,
+                                    .has_shoulder = TRUE,
+                                    .shoulder_mm = 80,
+                                    .girth_sd_mm = 0.4,
+                                    .density_g_cm3 = 2.65 };
+  design.band.bottom_mm = 20;
+  design.bed.layers = 0;
+  design.bed.top_extra_mm = 0;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  print (desk, bw_strip_new (project, BW_PAPER_LETTER));
+  g_autoptr (GArray) lines = long_lines (desk, 1, 45);
+  double sum = 0;
+  for (guint i = 1; i < lines->len; i++)
+    sum += g_array_index (lines, double, i);
+  if (fabs (sum - 500) > 0.3)
+    fail_msg ("%u pieces, %.3f mm", lines->len - 1, sum);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_chart_on_the_sheet_has_exactly_the_beads_of_the_project),
+    cmocka_unit_test (every_page_has_its_number_and_the_title),
+    cmocka_unit_test (a_title_in_arabic_can_be_read_back),
+    cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
+    cmocka_unit_test (a_strip_in_pieces_loses_nothing),
+  };
+  return cmocka_run_group_tests_name ("paper", tests, set_up, tear_down);
+}
