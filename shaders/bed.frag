@@ -21,7 +21,7 @@ void main ()
   float twist = sin (6.2831853 * (turns * 2.0 + azimuth * 70.0)) * fade;
   vec3 c = u_cord.rgb * (1.0 - 0.42 * fade * (1.0 - groove) + 0.05 * twist);
   float inside = min (v_at.z - u_spans.x, u_spans.y - v_at.z);
-  float open = mix (1.0, mix (1.0, 0.35, smoothstep (-0.4, 1.2, inside)), u_shaded);
+  float open = mix (1.0, mix (1.0, 0.58, smoothstep (-0.4, 1.2, inside)), u_shaded);
   float facing = max (dot (n, -dir), 0.0);
   vec3 light = c * falling (n) * open + mirrored (reflect (dir, n), 0.4) * 0.05 * fresnel (facing, 0.2) * open;
   o_colour = vec4 (develop (light), 1.0);

@@ -2,11 +2,13 @@
 // A line of even width: one quad per stretch, widened on the screen.
 in vec3 a_from;
 in vec3 a_to;
+in float a_strength;
 
 uniform vec2 u_width; // in pixels at least, in millimetres
 
 out float v_across;
 flat out float v_half;
+flat out float v_strength;
 out vec3 v_seen;
 
 void main ()
@@ -21,6 +23,7 @@ void main ()
   float hand = float (gl_VertexID >> 1) * 2.0 - 1.0;
   v_half = half_width / pixel;
   v_across = hand * (v_half + 1.0);
+  v_strength = a_strength;
   v_seen = here + side * hand * (half_width + pixel);
   // A touch nearer than what it lies on.
   vec3 lifted = v_seen * (1.0 - 0.0006);

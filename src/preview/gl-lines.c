@@ -27,6 +27,8 @@ bw_gl_lines_new (GError **error)
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
   bw_gl_attribute (program, "a_from", 3, sizeof (BwSceneLine), 0, 1);
   bw_gl_attribute (program, "a_to", 3, sizeof (BwSceneLine), offsetof (BwSceneLine, to), 1);
+  bw_gl_attribute (program, "a_strength", 1, sizeof (BwSceneLine), offsetof (BwSceneLine, strength),
+                   1);
   return self;
 }
 

@@ -166,7 +166,8 @@ paint_edges (const Painter *p)
       middle[k] = (edge->from[k] + edge->to[k]) / 2;
     if (!line_path (p, edge))
       continue;
-    cairo_set_source_rgba (p->cr, 1, 1, 1, behind_stone (p, middle) ? 0.18 : 0.75);
+    cairo_set_source_rgba (p->cr, 1, 1, 1,
+                           (double)edge->strength * (behind_stone (p, middle) ? 0.18 : 0.75));
     cairo_stroke (p->cr);
   }
 }

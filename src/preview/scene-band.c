@@ -46,7 +46,7 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
   g_autofree guint16 *passes = g_new0 (guint16, MAX (scene->beads->len, 1));
   float longest = (float)(4 * design->gauge.pitch_mm);
   float room = MAX (scene->hole_radius - scene->thread_radius, 0);
-  BwSceneLine link;
+  BwSceneLine link = { .strength = 1 };
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     int index = bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column);
@@ -54,7 +54,7 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
     float half = visit->direction ? scene->bead_half_length : -scene->bead_half_length;
     float out = MIN ((float)passes[index] * 2 * scene->thread_radius, room);
-    BwSceneLine hole;
+    BwSceneLine hole = { .strength = 1 };
     passes[index]++;
     beside (hole.from, bead, -half, out);
     beside (hole.to, bead, half, out);

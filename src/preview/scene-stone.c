@@ -40,6 +40,30 @@ add_polygon (BwScene *scene, const BwStone *stone, int f)
   g_array_append_val (scene->stone_planes, plane);
 }
 
+/* How sharp the edge between two vertices is: 0 when its faces lie flat, 1 from an eighth of a turn
+ * on. */
+static float
+sharpness (const BwScene *scene, BwVec3 a, BwVec3 b)
+{
+  const BwScenePlane *face[2] = { NULL, NULL };
+  int n = 0;
+  for (guint i = 0; i < scene->stone_planes->len && n < 2; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    BwVec3 normal
+        = bw_vec3 ((double)plane->normal[0], (double)plane->normal[1], (double)plane->normal[2]);
+    double off_a = bw_vec3_dot (normal, a) - (double)plane->distance;
+    double off_b = bw_vec3_dot (normal, b) - (double)plane->distance;
+    if (fabs (off_a) < 1e-3 && fabs (off_b) < 1e-3)
+      face[n++] = plane;
+  }
+  if (n < 2)
+    return 1;
+  float along = 0;
+  for (int k = 0; k < 3; k++)
+    along += face[0]->normal[k] * face[1]->normal[k];
+  return MIN (acosf (CLAMP (along, -1, 1)) / (float)(G_PI / 4), 1);
+}
+
 static void
 add_edges (BwScene *scene, const BwStone *stone)
 {
@@ -50,6 +74,7 @@ add_edges (BwScene *scene, const BwStone *stone)
     BwSceneLine line;
     put (line.from, stone->vertex[edges[i][0]]);
     put (line.to, stone->vertex[edges[i][1]]);
+    line.strength = sharpness (scene, stone->vertex[edges[i][0]], stone->vertex[edges[i][1]]);
     g_array_append_val (scene->stone_edges, line);
   }
 }

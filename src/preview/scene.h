@@ -25,6 +25,7 @@ typedef struct {
 /* A straight line. */
 typedef struct {
   float from[3], to[3];
+  float strength; /* 0..1: how much it shows */
 } BwSceneLine;
 
 /* The plane of a face: unit outward normal, distance from the origin along it. */

@@ -260,6 +260,28 @@ the_triangles_of_the_stone_hold_its_volume (void **state)
   }
 }
 
+static void
+edges_show_by_how_sharp_they_are (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  g_autoptr (GError) error = NULL;
+  /* Six sides turn by 60°, the point by some 35°, a flat base by 90°: all of them sharp. */
+  for (guint i = 0; i < scene->stone_edges->len; i++) {
+    const BwSceneLine *edge = &g_array_index (scene->stone_edges, BwSceneLine, i);
+    assert_true (edge->strength > 0.6f && edge->strength <= 1);
+  }
+  BwDesign design = *bw_project_get_design (project);
+  design.stone.faces = 48;
+  assert_true (bw_project_set_design (project, "", &design, &error));
+  g_autoptr (BwScene) round = bw_scene_new (project, FALSE);
+  int faint = 0;
+  for (guint i = 0; i < round->stone_edges->len; i++)
+    faint += g_array_index (round->stone_edges, BwSceneLine, i).strength < 0.2f;
+  /* Along the prism and up the point. */
+  assert_int_equal (faint, 96);
+}
+
 /* The sleeve between two heights holds Σ (g t + π t²) dz, by Steiner's formula for parallel bodies
  * (P. M. Gruber, Convex and Discrete Geometry, Springer 2007, §6). */
 static double
@@ -394,6 +416,7 @@ main (void)
     cmocka_unit_test (a_bead_has_the_linear_light_of_its_tray_colour),
     cmocka_unit_test (fit_reads_by_lightness_alone),
     cmocka_unit_test (the_triangles_of_the_stone_hold_its_volume),
+    cmocka_unit_test (edges_show_by_how_sharp_they_are),
     cmocka_unit_test (the_bed_is_a_closed_sleeve_of_its_thickness),
     cmocka_unit_test (a_band_without_a_bed_has_no_sleeve),
     cmocka_unit_test (the_sphere_holds_the_whole_piece),
