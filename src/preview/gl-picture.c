@@ -23,7 +23,7 @@ struct _BwGlPicture {
   int spoilt[BEADS_MAX];
   int n_spoilt;
   gboolean software;
-  double cost_ms; /* of a whole fine picture, where the processor draws */
+  double us_per_pixel; /* of a whole picture, where the processor draws */
   gint64 last_pixels;
 };
 
@@ -72,10 +72,10 @@ bw_gl_picture_spoil_beads (BwGlPicture *self, int first, int n)
     self->spoilt[self->n_spoilt++] = first + i;
 }
 
-gint64
-bw_gl_picture_last_pixels (const BwGlPicture *self)
+double
+bw_gl_picture_last_share (const BwGlPicture *self)
 {
-  return self->last_pixels;
+  return (double)self->last_pixels / ((double)self->width * self->height);
 }
 
 static GLuint
@@ -168,20 +168,25 @@ draw_part (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const 
   glDisable (GL_SCISSOR_TEST);
 }
 
-/* Half the size each way: a quarter of the work. */
-static void
-draw_coarse (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, BwGlShot shot)
+/* The same shot, so many times as large. */
+static BwGlShot
+enlarged (const BwGlShot *shot, double times)
 {
-  shot.width = MAX (shot.width / 2, 1);
-  shot.height = MAX (shot.height / 2, 1);
-  shot.scale = MAX (shot.scale / 2, 0.5f);
-  bind_buffers (self, shot.width, shot.height);
-  draw_part (self, renderer, scene, &shot, (Rect){ 0, 0, shot.width, shot.height });
-  self->whole_spoilt = TRUE;
+  BwGlShot large = *shot;
+  large.width = MAX ((int)(shot->width * times), 1);
+  large.height = MAX ((int)(shot->height * times), 1);
+  large.scale = shot->scale * (float)times;
+  return large;
+}
+
+static gboolean
+is_whole (Rect part, const BwGlShot *shot)
+{
+  return part.x1 - part.x0 == shot->width && part.y1 - part.y0 == shot->height;
 }
 
 static void
-draw_fine (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const BwGlShot *shot)
+draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const BwGlShot *shot)
 {
   Rect part = changed_part (self, scene, shot);
   gint64 start = g_get_monotonic_time ();
@@ -190,10 +195,46 @@ draw_fine (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const 
   self->shown = *shot;
   self->whole_spoilt = FALSE;
   self->n_spoilt = 0;
-  if (!self->software || self->last_pixels < (gint64)shot->width * shot->height)
+  if (!self->software || !is_whole (part, shot))
     return;
   glFinish ();
-  self->cost_ms = (double)(g_get_monotonic_time () - start) / 1000;
+  self->us_per_pixel = (double)(g_get_monotonic_time () - start) / (double)self->last_pixels;
+}
+
+/* Drawn twice as large and averaged while copied: smooth edges, inside the crystal too. */
+static gboolean
+may_be_oversized (const BwGlPicture *self, const BwGlShot *shot)
+{
+  GLint largest = 0;
+  glGetIntegerv (GL_MAX_RENDERBUFFER_SIZE, &largest);
+  return 2 * MAX (shot->width, shot->height) <= largest && shot->scale < 1.5f;
+}
+
+/* How large the picture is drawn: half, whole or double. */
+static double
+times_for (const BwGlPicture *self, const BwScene *scene, const BwGlShot *shot, BwGlPace pace)
+{
+  gboolean oversized = may_be_oversized (self, shot);
+  double ms = self->us_per_pixel * shot->width * shot->height / 1000;
+  if (!self->software)
+    return oversized ? 2 : 1;
+  BwGlShot large = enlarged (shot, 2);
+  /* A bead or two in an oversized picture keep it so. */
+  if (oversized && !is_whole (changed_part (self, scene, &large), &large))
+    return 2;
+  if (pace == BW_GL_MOVING && ms > BW_GL_SLOW_MS)
+    return 0.5;
+  return oversized && pace == BW_GL_AT_REST && 4 * ms < BW_GL_REST_MS ? 2 : 1;
+}
+
+/* TRUE when time would make it better. */
+static gboolean
+is_improvable (const BwGlPicture *self, const BwGlShot *shot, double times)
+{
+  double ms = self->us_per_pixel * shot->width * shot->height / 1000;
+  return times < 1
+         || (self->software && times < 2 && may_be_oversized (self, shot)
+             && 4 * ms < BW_GL_REST_MS);
 }
 
 static void
@@ -208,15 +249,13 @@ copy_to (const BwGlPicture *self, GLuint target, const BwGlShot *shot)
 
 gboolean
 bw_gl_picture_draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene,
-                    const BwGlShot *shot, gboolean moving)
+                    const BwGlShot *shot, BwGlPace pace)
 {
   GLint target = 0;
-  gboolean coarse = moving && self->cost_ms > BW_GL_SLOW_MS;
+  double times = times_for (self, scene, shot, pace);
+  BwGlShot drawn = enlarged (shot, times);
   glGetIntegerv (GL_DRAW_FRAMEBUFFER_BINDING, &target);
-  if (coarse)
-    draw_coarse (self, renderer, scene, *shot);
-  else
-    draw_fine (self, renderer, scene, shot);
+  draw (self, renderer, scene, &drawn);
   copy_to (self, (GLuint)target, shot);
-  return !coarse;
+  return !is_improvable (self, shot, times);
 }

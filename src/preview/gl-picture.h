@@ -24,11 +24,19 @@ void bw_gl_picture_free (BwGlPicture *picture);
 void bw_gl_picture_spoil (BwGlPicture *picture);
 void bw_gl_picture_spoil_beads (BwGlPicture *picture, int first, int n);
 
-/* Brings the picture up to date, drawing no more than must be, and copies it into the bound
- * framebuffer. moving: more pictures will follow at once; where the processor draws and takes long,
- * this one may then be coarse. FALSE when it was: a fine one is wanted when all is at rest. */
-gboolean bw_gl_picture_draw (BwGlPicture *picture, BwRenderer *renderer, const BwScene *scene,
-                             const BwGlShot *shot, gboolean moving);
+/* How much time there is. */
+typedef enum {
+  BW_GL_MOVING,  /* more pictures will follow at once */
+  BW_GL_STILL,   /* nothing moves just now */
+  BW_GL_AT_REST, /* nothing has moved for a while */
+} BwGlPace;
 
-/* Pixels drawn (not copied) by the last call, for the curious and the tests. */
-gint64 bw_gl_picture_last_pixels (const BwGlPicture *picture);
+/* Brings the picture up to date, drawing no more than must be, and copies it into the bound
+ * framebuffer. Where the processor draws, a moving picture may be coarse and only one at rest is
+ * drawn oversized for smooth edges; elsewhere every picture is. FALSE when a better one is to be
+ * had at the next pace. */
+gboolean bw_gl_picture_draw (BwGlPicture *picture, BwRenderer *renderer, const BwScene *scene,
+                             const BwGlShot *shot, BwGlPace pace);
+
+/* Share of the picture that the last call drew and did not just copy. */
+double bw_gl_picture_last_share (const BwGlPicture *picture);

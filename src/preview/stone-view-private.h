@@ -24,6 +24,7 @@ struct _BwStoneView {
   BwCamera grabbed; /* where a drag or a pinch began */
   gboolean turning; /* a drag is going on: nothing is pointed at */
   BwCamera drawn_from;
+  BwGlPace pace;
   guint describe_source, refine_source;
 };
 

@@ -16,6 +16,7 @@ G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 #define DESCRIBE_AFTER_MS 400
 /* A coarse picture is followed by a fine one when nothing moves for so long. */
 #define REFINE_AFTER_MS 130
+#define REST_AFTER_MS 350
 
 const BwScene *
 bw_stone_view_scene (BwStoneView *self)
@@ -202,7 +203,8 @@ refine (gpointer data)
 {
   BwStoneView *self = data;
   self->refine_source = 0;
-  bw_stone_view_redraw (self);
+  self->pace = MIN (self->pace + 1, BW_GL_AT_REST);
+  gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
   return G_SOURCE_REMOVE;
 }
 
@@ -227,15 +229,20 @@ draw_picture (BwStoneView *self, const BwScene *scene)
                     .width = gtk_widget_get_width (self->area) * scale,
                     .height = gtk_widget_get_height (self->area) * scale,
                     .scale = (float)scale };
-  gboolean moving = is_moving (self, shot.camera);
+  if (is_moving (self, shot.camera))
+    self->pace = BW_GL_MOVING;
+  else
+    self->pace = MAX (self->pace, BW_GL_STILL);
   if (self->upload_stale) {
     bw_renderer_set_scene (self->renderer, scene);
     bw_gl_picture_spoil (self->picture);
   }
   self->upload_stale = FALSE;
   g_clear_handle_id (&self->refine_source, g_source_remove);
-  if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, moving))
-    self->refine_source = g_timeout_add (REFINE_AFTER_MS, refine, self);
+  if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, self->pace))
+    self->refine_source = g_timeout_add (
+        self->pace == BW_GL_MOVING ? REFINE_AFTER_MS : REST_AFTER_MS, refine, self);
+  self->pace = BW_GL_STILL;
 }
 
 static gboolean
