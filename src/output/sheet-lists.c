@@ -167,7 +167,7 @@ add_fit_facts (BwFlow *flow, BwProject *project)
 void
 bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
-  bw_flow_heading (flow, _ ("The fit and the try-on"), 215);
+  bw_flow_heading (flow, _ ("The fit and the try-on"), 110);
   add_fit_facts (flow, project);
   bw_flow_room (flow, 60 + LOG);
   bw_flow_text (

@@ -83,8 +83,7 @@ bw_sheet_add_words (BwFlow *flow, BwProject *project)
   g_autofree char *words = bw_words_flowing (project);
   g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
   char **line = lines + MIN (2, g_strv_length (lines));
-  bw_flow_new_page (flow);
-  bw_flow_heading (flow, _ ("Row by row"), 60);
+  bw_flow_heading (flow, _ ("Row by row"), 200);
   for (; *line; line++)
     if (**line)
       add_line (flow, *line);

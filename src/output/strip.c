@@ -133,7 +133,7 @@ label (cairo_t *cr, const Piece *piece, double mm, double y, const char *text, d
 static void
 name_face (cairo_t *cr, const Piece *piece, int face, double from, double to)
 {
-  g_autofree char *name = g_strdup_printf (to - from > 13 ? _ ("face %d") : "%d", face + 1);
+  g_autofree char *name = g_strdup_printf (to - from > 11 ? _ ("face %d") : "%d", face + 1);
   if (to - from > 4)
     label (cr, piece, (from + to) / 2, piece->height_mm * MM / 2 - 12, name, 0.5);
 }
@@ -159,6 +159,13 @@ draw_faces (cairo_t *cr, const Piece *piece)
   cairo_restore (cr);
 }
 
+/* Whether the bail sits over the join, where its name goes with the join's. */
+static gboolean
+bail_at_join (const BwStripMarks *marks)
+{
+  return marks->has_bail && fabs (remainder (marks->bail_mm, marks->girth_mm)) < 1;
+}
+
 static void
 draw_bail (cairo_t *cr, const Piece *piece)
 {
@@ -166,14 +173,14 @@ draw_bail (cairo_t *cr, const Piece *piece)
   double y = piece->height_mm * MM / 2, x = x_of (piece, marks->bail_mm);
   if (!marks->has_bail || marks->bail_mm < piece->from_mm || marks->bail_mm > piece->to_mm)
     return;
-  double side = x < 40 ? 0 : 0.5;
   cairo_set_source_rgb (cr, 0, 0, 0);
   cairo_move_to (cr, x, y - 1);
   cairo_rel_line_to (cr, -2.5, -5);
   cairo_rel_line_to (cr, 5, 0);
   cairo_close_path (cr);
   cairo_fill (cr);
-  note (cr, _ ("middle of the bail"), x + (side > 0 ? 0 : 5), y + 4, side);
+  if (!bail_at_join (marks))
+    note (cr, _ ("bail"), x, y + 2, 0.5);
 }
 
 static void
@@ -185,11 +192,12 @@ draw_notes (cairo_t *cr, const Piece *piece)
   g_autofree char *upper = g_strdup_printf (
       _ ("↑ tip · upper edge of the band, %.1f mm above the base · girth %.1f mm"),
       marks->bottom_mm + marks->width_mm, marks->high_girth_mm);
-  g_autofree char *lower
-      = g_strdup_printf (_ ("↓ base · lower edge of the band, %.1f mm · girth %.1f mm"),
-                         marks->bottom_mm, marks->low_girth_mm);
+  g_autofree char *lower = g_strdup_printf (
+      _ ("↓ base · lower edge of the band, %.1f mm · girth %.1f mm · the line: %.1f mm"),
+      marks->bottom_mm, marks->low_girth_mm, piece->length_mm);
   g_autofree char *line
-      = g_strdup_printf (_ ("↑ tip · the line lies %.1f mm above the base"), middle);
+      = g_strdup_printf (_ ("↑ tip · the line lies %.1f mm above the base and is %.1f mm long"),
+                         middle, piece->length_mm);
   bw_type_draw (cr, BW_TYPE_SMALL, whole ? upper : line, 0, -12, 0);
   if (whole)
     bw_type_draw (cr, BW_TYPE_SMALL, lower, 0, height + 2, 0);
@@ -205,7 +213,7 @@ static void
 draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
 {
   const Piece *piece = data;
-  double y = piece->height_mm * MM / 2, join = piece->over ? y - 12 : y - 22;
+  double y = piece->height_mm * MM / 2;
   cairo_translate (cr, 0, NOTES / 2 + 2);
   draw_tab (cr, piece);
   draw_edges (cr, piece);
@@ -216,13 +224,12 @@ draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
     draw_bail (cr, piece);
   if (piece->piece == 0) {
     draw_mark (cr, piece, 0, MARK / 2);
-    bw_type_draw (cr, BW_TYPE_SMALL, _ ("join"), 3, join, 0);
+    note (cr, !piece->over && bail_at_join (piece->marks) ? _ ("join, bail") : _ ("join"), 3, y + 2,
+          0);
   }
   if (is_last (piece)) {
-    g_autofree char *length = g_strdup_printf (_ ("%.1f mm"), piece->length_mm);
     draw_mark (cr, piece, piece->length_mm, -MARK / 2);
-    label (cr, piece, piece->length_mm - 1, join, _ ("join"), 1);
-    label (cr, piece, piece->length_mm - 1, y + 4, length, 1);
+    label (cr, piece, piece->length_mm - 1, y + 2, _ ("join"), 1);
   }
   draw_notes (cr, piece);
 }

@@ -1,0 +1,140 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the tool prints to files: written without a display, whole or not at all, and one plain line
+ * when it cannot be. */
+#include "sample.h"
+
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+typedef struct {
+  char *folder, *project;
+} Bench;
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8);
+  g_autoptr (Sample) sample = sample_new (rand, 10, 0, SAMPLE_UPRIGHT);
+  g_autofree char *json = sample_json (sample);
+  bench->folder = g_dir_make_tmp ("bandwright-print-XXXXXX", NULL);
+  bench->project = g_build_filename (bench->folder, "piece.bandwright", NULL);
+  assert_true (g_file_set_contents (bench->project, json, -1, NULL));
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  g_remove (bench->project);
+  g_assert_no_errno (g_rmdir (bench->folder));
+  g_free (bench->folder);
+  g_free (bench->project);
+  g_free (bench);
+  return 0;
+}
+
+/* Runs a command with these words after the project's name, no display in reach. */
+static int
+run (const Bench *bench, const char *command, const char *const *words, char **err)
+{
+  g_autoptr (GStrvBuilder) argv = g_strv_builder_new ();
+  g_autoptr (GSubprocessLauncher) launcher
+      = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE | G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  g_autofree char *out = NULL;
+  g_strv_builder_add_many (argv, g_getenv ("BW_TOOL"), command, bench->project, NULL);
+  for (; *words; words++)
+    g_strv_builder_add (argv, *words);
+  g_auto (GStrv) all = g_strv_builder_end (argv);
+  g_subprocess_launcher_unsetenv (launcher, "DISPLAY");
+  g_subprocess_launcher_unsetenv (launcher, "WAYLAND_DISPLAY");
+  g_autoptr (GSubprocess) process
+      = g_subprocess_launcher_spawnv (launcher, (const char *const *)all, NULL);
+  assert_non_null (process);
+  assert_true (g_subprocess_communicate_utf8 (process, NULL, NULL, &out, err, NULL));
+  assert_true (g_subprocess_get_if_exited (process));
+  assert_string_equal (out, "");
+  return g_subprocess_get_exit_status (process);
+}
+
+/* The file a command writes begins as its kind does, and is taken away again. */
+static void
+assert_writes (const Bench *bench, const char *command, const char *name, const char *option,
+               const char *value, const char *begins)
+{
+  g_autofree char *path = g_build_filename (bench->folder, name, NULL), *err = NULL, *data = NULL;
+  const char *words[] = { "-o", path, option, value, NULL };
+  assert_int_equal (run (bench, command, words, &err), 0);
+  assert_string_equal (err, "");
+  assert_true (g_file_get_contents (path, &data, NULL, NULL));
+  assert_true (g_str_has_prefix (data, begins));
+  g_remove (path);
+}
+
+static void
+each_command_writes_its_kind_of_file (void **state)
+{
+  assert_writes (*state, "sheet", "a.pdf", NULL, NULL, "%PDF-");
+  assert_writes (*state, "sheet", "b.pdf", "--paper", "letter", "%PDF-");
+  assert_writes (*state, "sheet", "c.pdf", "--kit", "3", "%PDF-");
+  assert_writes (*state, "strip", "d.pdf", "--paper", "a4", "%PDF-");
+  assert_writes (*state, "chart", "e.svg", NULL, NULL, "<?xml");
+  assert_writes (*state, "chart", "f.png", NULL, NULL, "\211PNG");
+}
+
+static void
+assert_misused (const Bench *bench, const char *command, const char *const *words, const char *says)
+{
+  g_autofree char *err = NULL;
+  assert_int_equal (run (bench, command, words, &err), 2);
+  if (!strstr (err, says))
+    fail_msg ("%s does not say %s", err, says);
+}
+
+static void
+wrong_words_are_told (void **state)
+{
+  static const char *const none[] = { NULL };
+  static const char *const paper[] = { "-o", "x.pdf", "--paper", "a5", NULL };
+  static const char *const kit[] = { "-o", "x.pdf", "--kit", "0", NULL };
+  static const char *const kind[] = { "-o", "chart.gif", NULL };
+  static const char *const stray[] = { "-o", "x.svg", "--paper", "a4", NULL };
+  assert_misused (*state, "sheet", none, "wants -o and a file to write");
+  assert_misused (*state, "sheet", paper, "--paper: 'a5' is not a4 or letter");
+  assert_misused (*state, "sheet", kit, "--kit: '0' is not a whole number from 1 to 1000");
+  assert_misused (*state, "chart", kind, "chart.gif: the name must end in .svg or .png");
+  assert_misused (*state, "chart", stray, "--paper does not go with 'chart'");
+}
+
+static void
+a_target_out_of_reach_is_one_line_and_no_file (void **state)
+{
+  static const char *const commands[] = { "sheet", "strip" };
+  static const char *const words[] = { "-o", "/no/such/folder/out.pdf", NULL };
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
+    g_autofree char *err = NULL;
+    assert_int_equal (run (*state, commands[i], words, &err), 1);
+    assert_string_equal (err,
+                         "bandwright-tool: /no/such/folder/out.pdf: there is no such folder\n");
+  }
+  assert_false (g_file_test ("/no", G_FILE_TEST_EXISTS));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (each_command_writes_its_kind_of_file),
+    cmocka_unit_test (wrong_words_are_told),
+    cmocka_unit_test (a_target_out_of_reach_is_one_line_and_no_file),
+  };
+  return cmocka_run_group_tests_name ("print", tests, set_up, tear_down);
+}
