@@ -90,6 +90,18 @@ weaving_sentence (const Steps *steps, const BwStep *step)
 }
 
 static char *
+sewing_sentence (const Steps *steps, const char *beads)
+{
+  if (bw_project_get_design (steps->project)->bail.style == BW_BAIL_UPRIGHT)
+    return g_strdup_printf (_ ("The bail stands on the band, both its ends sewn down; here it lies "
+                               "flat. Through %s."),
+                            beads);
+  return g_strdup_printf (_ ("The bail folds over until its last row meets the band; here it lies "
+                             "flat. Through %s."),
+                          beads);
+}
+
+static char *
 step_sentence (const Steps *steps, const BwStep *step)
 {
   const BwVisit *visit = first_visit (steps, step);
@@ -106,10 +118,7 @@ step_sentence (const Steps *steps, const BwStep *step)
   case BW_STEP_BAIL:
     return bail_sentence (visit, step->n);
   case BW_STEP_ATTACHMENT:
-    return g_strdup_printf (
-        _ ("The bail folds over until its last row meets the band; here it lies "
-           "flat. Through %s."),
-        beads);
+    return sewing_sentence (steps, beads);
   case BW_STEP_WEAVING_IN:
     return weaving_sentence (steps, step);
   default:
