@@ -202,13 +202,13 @@ bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
   double gap = GAP * chart->column;
   bw_mark_pen_init (&pen, bw_project_get_tray (chart->project), chart->pitch - 2 * gap,
                     chart->column - 2 * gap);
+  draw_tens (chart, part, cr);
   for (int row = part->first_row; row <= part->last_row; row++) {
     for (int column = part->first_column; column <= part->last_column; column++)
       if (bw_lattice_has (row, column))
         draw_bead (chart, part, cr, &pen, row, column);
     draw_row_number (chart, part, cr, row);
   }
-  draw_tens (chart, part, cr);
   draw_column_numbers (chart, part, cr);
   if (!chart->in_bail)
     draw_faces (chart, part, cr);
