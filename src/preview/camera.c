@@ -5,11 +5,11 @@
  */
 #include "preview/camera.h"
 
-/* Half the angle of view over the shorter side: a long lens keeps the stone's edges nearly
- * parallel, as in a product picture. */
+/* Half the angle that the piece fills: a long lens keeps the stone's edges nearly parallel, as in a
+ * product picture. */
 #define HALF_VIEW_DEG 11.0
 /* Air round the bounding sphere at zoom 1. */
-#define MARGIN 1.03
+#define MARGIN 1.04f
 
 static void
 aim (vec3 target, const BwScene *scene, double zoom)
@@ -45,22 +45,30 @@ look (BwEye *eye, BwCamera camera, vec3 target, float distance)
   eye->view[3][2] = -glm_vec3_dot (back, eye->eye);
 }
 
+/* Size of a pixel at distance 1 at which the piece just fits: its sphere into the height; into the
+ * width only its breadth about the axis, which no tipping makes wider, as near as it can come. */
+static float
+fitting_pixel (const BwScene *scene, float distance, int width, int height)
+{
+  float radius = MAX (scene->radius, 1e-3f);
+  float upright = MARGIN * radius / sqrtf (distance * distance - radius * radius);
+  float across = MARGIN * MIN (scene->breadth, radius) / (distance - radius);
+  return 2 * MAX (upright / (float)height, MIN (across, upright) / (float)width);
+}
+
 void
 bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height)
 {
-  double half = bw_radians (HALF_VIEW_DEG);
   float radius = MAX (scene->radius, 1e-3f);
-  float distance = radius * (float)(MARGIN / sin (half));
-  float lens = (float)(tan (half) / camera.zoom);
-  float shorter = (float)MIN (width, height);
+  float distance = radius / (float)sin (bw_radians (HALF_VIEW_DEG));
   float reach = radius * 1.05f + glm_vec3_distance ((float *)scene->centre, (float *)scene->focus);
   float near = MAX (distance - reach, distance * 0.02f);
   vec3 target;
   aim (target, scene, camera.zoom);
   look (eye, camera, target, distance);
-  float right = near * lens * (float)width / shorter, top = near * lens * (float)height / shorter;
+  eye->pixel = fitting_pixel (scene, distance, width, height) / (float)camera.zoom;
+  float right = near * eye->pixel * (float)width / 2, top = near * eye->pixel * (float)height / 2;
   glm_frustum (-right, right, -top, top, near, distance + reach, eye->projection);
-  eye->pixel = 2 * lens / shorter;
 }
 
 void

@@ -11,9 +11,9 @@ typedef struct {
   float pixel; /* size of one pixel at a distance of 1 mm */
 } BwEye;
 
-/* Perspective eye on the scene's centre; width and height in pixels set the aspect. zoom 1 fits the
- * bounding sphere into the shorter side; coming nearer moves the aim from the piece's centre to the
- * band. The stone's axis is up the picture at tip 0. */
+/* Perspective eye on the scene's centre; width and height in pixels set the aspect. At zoom 1 the
+ * piece fills the picture and is whole however it is turned and tipped; coming nearer moves the aim
+ * from its centre to the band. The stone's axis is up the picture at tip 0. */
 void bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height);
 
 /* The bead under a pixel (origin top left) by exact ray against each bead's rounded outer surface;

@@ -63,46 +63,43 @@ set_sizes (BwScene *scene, const BwDesign *design)
   scene->focus[2] = (float)bw_band_span_mid (span);
 }
 
-typedef struct {
-  float low[3], high[3];
-} Box;
+typedef void (*EachPoint) (BwScene *scene, const float at[3], float reach, float span[2]);
+
+/* Calls take for each corner of the stone and each bead. */
+static void
+each_point (BwScene *scene, EachPoint take, float span[2])
+{
+  float reach = hypotf (scene->bead_radius, scene->bead_half_length);
+  for (guint i = 0; i < scene->stone->len; i++)
+    take (scene, g_array_index (scene->stone, BwSceneVertex, i).at, 0, span);
+  for (guint i = 0; i < scene->beads->len; i++)
+    take (scene, g_array_index (scene->beads, BwSceneBead, i).at, reach, span);
+}
 
 static void
-box_take (Box *box, const float at[3], float reach)
+take_height (BwScene *scene, const float at[3], float reach, float span[2])
 {
-  for (int i = 0; i < 3; i++) {
-    box->low[i] = MIN (box->low[i], at[i] - reach);
-    box->high[i] = MAX (box->high[i], at[i] + reach);
-  }
+  span[0] = MIN (span[0], at[2] - reach);
+  span[1] = MAX (span[1], at[2] + reach);
 }
 
-static float
-farthest (const BwScene *scene, const float at[3], float reach, float so_far)
+static void
+take_distance (BwScene *scene, const float at[3], float reach, float span[2])
 {
-  float d2 = 0;
-  for (int i = 0; i < 3; i++)
-    d2 += (at[i] - scene->centre[i]) * (at[i] - scene->centre[i]);
-  return MAX (so_far, sqrtf (d2) + reach);
+  float off_axis = hypotf (at[0], at[1]);
+  scene->breadth = MAX (scene->breadth, off_axis + reach);
+  scene->radius = MAX (scene->radius, hypotf (off_axis, at[2] - scene->centre[2]) + reach);
 }
 
-/* A sphere about the middle of the box round everything. */
+/* The centre stays on the axis even when a bail juts out: else the stone would swing while turned.
+ */
 static void
 set_bounds (BwScene *scene)
 {
-  float reach = hypotf (scene->bead_radius, scene->bead_half_length);
-  Box box = { { INFINITY, INFINITY, INFINITY }, { -INFINITY, -INFINITY, -INFINITY } };
-  for (guint i = 0; i < scene->stone->len; i++)
-    box_take (&box, g_array_index (scene->stone, BwSceneVertex, i).at, 0);
-  for (guint i = 0; i < scene->beads->len; i++)
-    box_take (&box, g_array_index (scene->beads, BwSceneBead, i).at, reach);
-  for (int i = 0; i < 3; i++)
-    scene->centre[i] = (box.low[i] + box.high[i]) / 2;
-  for (guint i = 0; i < scene->stone->len; i++)
-    scene->radius
-        = farthest (scene, g_array_index (scene->stone, BwSceneVertex, i).at, 0, scene->radius);
-  for (guint i = 0; i < scene->beads->len; i++)
-    scene->radius
-        = farthest (scene, g_array_index (scene->beads, BwSceneBead, i).at, reach, scene->radius);
+  float span[2] = { INFINITY, -INFINITY };
+  each_point (scene, take_height, span);
+  scene->centre[2] = (span[0] + span[1]) / 2;
+  each_point (scene, take_distance, span);
 }
 
 BwScene *

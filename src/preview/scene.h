@@ -35,9 +35,11 @@ typedef struct {
 } BwScenePlane;
 
 typedef struct {
-  float centre[3];                /* of the whole piece */
-  float radius;                   /* of a sphere round it */
-  float focus[3];                 /* the band's middle: what coming nearer aims at */
+  float centre[3]; /* on the stone's axis, at half height of the whole piece: what turning turns
+                      about */
+  float radius;    /* of a sphere about the centre that holds the piece */
+  float breadth;   /* greatest distance of anything from the axis */
+  float focus[3];  /* the band's middle: what coming nearer aims at */
   int band_columns, bail_columns; /* 0: no bail */
   int n_band;                     /* beads of the band */
   gboolean colour_by_fit;

@@ -66,10 +66,10 @@ at_zoom_one_the_whole_piece_is_in_the_picture (void **state)
   const int sizes[][2] = { { 800, 300 }, { 300, 800 }, { 500, 500 } };
   for (int which = 0; which < N_PIECES; which++) {
     Piece piece = piece_at_hand (which);
-    for (gsize s = 0; s < G_N_ELEMENTS (sizes); s++) {
+    for (gsize s = 0; s < 8 * G_N_ELEMENTS (sizes); s++) {
       BwEye eye;
       BwCamera camera = piece_camera (rand);
-      int width = sizes[s][0], height = sizes[s][1];
+      int width = sizes[s % 3][0], height = sizes[s % 3][1];
       camera.zoom = 1;
       bw_eye_init (&eye, camera, piece.scene, width, height);
       for (guint i = 0; i < piece.scene->stone->len; i++) {
@@ -78,9 +78,48 @@ at_zoom_one_the_whole_piece_is_in_the_picture (void **state)
                                      width, height, &x, &y));
         assert_true (x >= 0 && x <= width && y >= 0 && y <= height);
       }
+      for (guint i = 0; i < piece.scene->beads->len; i++) {
+        double x, y;
+        assert_true (bw_eye_project (&eye, g_array_index (piece.scene->beads, BwSceneBead, i).at,
+                                     width, height, &x, &y));
+        assert_true (x >= 0 && x <= width && y >= 0 && y <= height);
+      }
     }
     piece_away (&piece);
   }
+}
+
+/* In an upright picture an upright stone is limited by its height, not by the narrow side. */
+static void
+a_tall_picture_is_filled_by_a_tall_stone (void **state)
+{
+  Piece piece = piece_at_hand (3);
+  BwEye eye;
+  double x, y, top = 1000, bottom = 0;
+  bw_eye_init (&eye, (BwCamera){ 20, 0, 1 }, piece.scene, 500, 800);
+  for (guint i = 0; i < piece.scene->stone->len; i++) {
+    assert_true (bw_eye_project (&eye, g_array_index (piece.scene->stone, BwSceneVertex, i).at, 500,
+                                 800, &x, &y));
+    top = MIN (top, y);
+    bottom = MAX (bottom, y);
+  }
+  assert_true (bottom - top > 0.85 * 800);
+  piece_away (&piece);
+}
+
+static void
+the_stone_turns_about_its_own_axis (void **state)
+{
+  Piece piece = piece_at_hand (0);
+  for (int turn = 0; turn < 360; turn += 40) {
+    const float on_axis[3] = { 0, 0, 10 };
+    BwEye eye;
+    double x, y;
+    bw_eye_init (&eye, (BwCamera){ turn, 20, 1 }, piece.scene, WIDTH, HEIGHT);
+    assert_true (bw_eye_project (&eye, on_axis, WIDTH, HEIGHT, &x, &y));
+    assert_true (fabs (x - WIDTH / 2.0) < 1e-3);
+  }
+  piece_away (&piece);
 }
 
 static void
@@ -268,6 +307,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_ray_passes_through_what_is_projected_on_its_pixel),
     cmocka_unit_test (at_zoom_one_the_whole_piece_is_in_the_picture),
+    cmocka_unit_test (a_tall_picture_is_filled_by_a_tall_stone),
+    cmocka_unit_test (the_stone_turns_about_its_own_axis),
     cmocka_unit_test (turn_and_tip_mean_what_they_say),
     cmocka_unit_test (the_bead_under_a_pixel_is_the_one_a_walk_along_the_ray_finds),
     cmocka_unit_test (a_bead_that_faces_the_eye_is_found_under_its_middle),
