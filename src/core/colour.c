@@ -93,6 +93,42 @@ bw_colour_lab (guint32 srgb)
 }
 
 static double
+lab_f_inverse (double f)
+{
+  const double delta = 6.0 / 29.0;
+  return f > delta ? f * f * f : 3 * delta * delta * (f - 4.0 / 29.0);
+}
+
+/* Solves m x = y by Cramer's rule. */
+static BwLinear
+solve (const double m[3][3], const double y[3])
+{
+  double x[3], whole = 0;
+  for (int k = 0; k < 3; k++) {
+    double minor = m[1][(k + 1) % 3] * m[2][(k + 2) % 3] - m[1][(k + 2) % 3] * m[2][(k + 1) % 3];
+    whole += m[0][k] * minor;
+  }
+  for (int k = 0; k < 3; k++) {
+    int a = (k + 1) % 3, b = (k + 2) % 3;
+    x[k] = y[0] * (m[1][a] * m[2][b] - m[1][b] * m[2][a])
+           + y[1] * (m[2][a] * m[0][b] - m[2][b] * m[0][a])
+           + y[2] * (m[0][a] * m[1][b] - m[0][b] * m[1][a]);
+  }
+  return (BwLinear){ x[0] / whole, x[1] / whole, x[2] / whole };
+}
+
+BwLinear
+bw_colour_linear_from_lab (BwLab lab)
+{
+  double white[3], fy = (lab.L + 16) / 116;
+  multiply (to_xyz, (BwLinear){ 1, 1, 1 }, white);
+  const double xyz[3]
+      = { white[0] * lab_f_inverse (fy + lab.a / 500), white[1] * lab_f_inverse (fy),
+          white[2] * lab_f_inverse (fy - lab.b / 200) };
+  return solve (to_xyz, xyz);
+}
+
+static double
 hue_of (double a, double b)
 {
   if (a == 0 && b == 0)
@@ -166,6 +202,15 @@ bw_colour_seen (guint32 srgb, BwSight sight)
   double out[3];
   multiply (seen_by[sight], bw_colour_linear (srgb), out);
   return bw_colour_srgb ((BwLinear){ out[0], out[1], out[2] });
+}
+
+BwLab
+bw_colour_lab_seen (guint32 srgb, BwSight sight)
+{
+  double out[3];
+  multiply (seen_by[sight], bw_colour_linear (srgb), out);
+  return bw_colour_lab_from_linear (
+      (BwLinear){ CLAMP (out[0], 0.0, 1.0), CLAMP (out[1], 0.0, 1.0), CLAMP (out[2], 0.0, 1.0) });
 }
 
 double

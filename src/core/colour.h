@@ -37,11 +37,22 @@ guint32 bw_colour_srgb (BwLinear linear);
 BwLab bw_colour_lab (guint32 srgb);
 BwLab bw_colour_lab_from_linear (BwLinear linear);
 
+/* The inverse; channels outside 0..1 are colours that no screen shows. */
+BwLinear bw_colour_linear_from_lab (BwLab lab);
+
 /* ΔE00, kL = kC = kH = 1. */
 double bw_colour_difference (BwLab a, BwLab b);
 
 /* The colour as someone with this sight sees it. */
 guint32 bw_colour_seen (guint32 srgb, BwSight sight);
+
+/* What someone with this sight perceives, not rounded to a screen's steps. */
+BwLab bw_colour_lab_seen (guint32 srgb, BwSight sight);
+
+/* Below this ΔE00 two beads can hardly be told apart. Common practice, no source: about 1 is the
+ * least a practised eye sees between large fields that touch; beads are small and glitter, so twice
+ * that. */
+#define BW_COLOUR_HARDLY 2.0
 
 /* Relative luminance and contrast ratio 1..21 (W3C, Web Content Accessibility Guidelines 2.x). */
 double bw_colour_luminance (guint32 srgb);

@@ -113,6 +113,34 @@ every_srgb_value_survives_the_way_to_linear_light_and_back (void **state)
   }
 }
 
+static void
+lab_and_linear_light_are_each_others_inverse (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (9);
+  for (int i = 0; i < 2000; i++) {
+    BwLinear light = { g_rand_double (dice), g_rand_double (dice), g_rand_double (dice) };
+    BwLinear back = bw_colour_linear_from_lab (bw_colour_lab_from_linear (light));
+    assert_true (fabs (back.r - light.r) < 1e-9 && fabs (back.g - light.g) < 1e-9
+                 && fabs (back.b - light.b) < 1e-9);
+  }
+  g_rand_free (dice);
+}
+
+/* A screen's rounding moves a colour by half a step a channel. */
+static void
+what_is_perceived_is_what_is_shown_of_it (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (10);
+  for (int i = 0; i < 2000; i++) {
+    guint32 srgb = (guint32)g_rand_int_range (dice, 0, 1 << 24);
+    for (BwSight sight = 0; sight < BW_N_SIGHTS; sight++)
+      assert_int_equal (
+          bw_colour_srgb (bw_colour_linear_from_lab (bw_colour_lab_seen (srgb, sight))),
+          bw_colour_seen (srgb, sight));
+  }
+  g_rand_free (dice);
+}
+
 /* Machado, Oliveira & Fernandes, IEEE TVCG 15(6), 2009, severity 1, applied in linear light. */
 static void
 colours_are_seen_as_published_for_colour_vision_deficiency (void **state)
@@ -151,6 +179,8 @@ main (void)
     cmocka_unit_test (lab_of_well_known_colours_is_right),
     cmocka_unit_test (greys_have_no_tint),
     cmocka_unit_test (every_srgb_value_survives_the_way_to_linear_light_and_back),
+    cmocka_unit_test (lab_and_linear_light_are_each_others_inverse),
+    cmocka_unit_test (what_is_perceived_is_what_is_shown_of_it),
     cmocka_unit_test (colours_are_seen_as_published_for_colour_vision_deficiency),
     cmocka_unit_test (contrast_against_white_is_that_of_the_guidelines),
   };
