@@ -118,6 +118,8 @@ bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout, BwB
 {
   commit (hand);
   BwProject *project = bw_session_get_project (hand->session);
+  if (tool->step != NULL) /* a stroke goes on what is kept, not on what is only shown */
+    bw_project_drop_trial (project);
   const BwRegion *selected = bw_session_get_selection (hand->session);
   BwPaint *paint = bw_paint_new (hand->session);
   hand->tool = tool;

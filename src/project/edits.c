@@ -114,11 +114,11 @@ put_tray (BwProject *self, BwTrayValue *tray)
 gboolean
 bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray, GError **error)
 {
-  const BwTray *old = bw_project_get_tray (self);
   BwTrayValue *value;
   int beyond;
   Edit edit;
 
+  bw_project_leave_trial (self);
   if (!bw_tray_validate (tray, error))
     return FALSE;
   beyond = shown_beyond (self, tray->n_colours);
@@ -130,7 +130,7 @@ bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray, GEr
   value = bw_tray_value_new ();
   value->tray = *tray;
   edit_begin (&edit, self, label);
-  if (tray->n_colours < old->n_colours)
+  if (tray->n_colours < bw_project_get_tray (self)->n_colours)
     recolour_beyond (self, tray->n_colours);
   put_tray (self, value);
   edit_end (&edit, self);
@@ -220,6 +220,7 @@ bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int r
   const BwDrawing *drawing = drawing_of (self, in_bail);
   BwBeadColour bead = { row, column, colour };
 
+  bw_project_leave_trial (self);
   if (!can_set (self, drawing, row, column, colour))
     return FALSE;
   if (bw_drawing_get (drawing, row, column) != colour)
@@ -271,10 +272,10 @@ bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
                         const BwDrawing *drawing, GError **error)
 {
   BwCanvas canvas = in_bail ? BW_CANVAS_BAIL : BW_CANVAS_BAND;
-  const BwDrawing *old
-      = in_bail ? bw_project_get_bail_drawing (self) : bw_project_get_drawing (self);
+  const BwDrawing *old = drawing_of (self, in_bail);
   Edit edit;
 
+  bw_project_leave_trial (self);
   if (!drawing_suits (self, drawing, old, in_bail, error))
     return FALSE;
   edit_begin (&edit, self, label);
@@ -314,6 +315,7 @@ bw_project_remove_colour (BwProject *self, const char *label, int index, int rep
   guint8 map[256];
   Edit edit;
 
+  bw_project_leave_trial (self);
   if (!can_remove (self, index, replacement, error))
     return FALSE;
   for (int i = 0; i < 256; i++) {
@@ -336,11 +338,13 @@ bw_project_remove_colour (BwProject *self, const char *label, int index, int rep
 gboolean
 bw_project_move_colour (BwProject *self, const char *label, int index, int to)
 {
-  const BwTray *tray = bw_project_get_tray (self);
+  const BwTray *tray;
   guint8 map[256];
   BwTrayValue *value;
   Edit edit;
 
+  bw_project_leave_trial (self);
+  tray = bw_project_get_tray (self);
   if (index < 0 || to < 0 || index >= tray->n_colours || to >= tray->n_colours)
     return FALSE;
   value = bw_tray_value_new ();

@@ -124,17 +124,20 @@ bw_history_redo (BwHistory *history, BwDocument *document)
 }
 
 const char *
+bw_history_label (const BwHistory *history, guint step)
+{
+  g_return_val_if_fail (step >= 1 && step <= history->steps->len, NULL);
+  return ((const BwStep *)g_ptr_array_index (history->steps, step - 1))->label;
+}
+
+const char *
 bw_history_undo_label (const BwHistory *history)
 {
-  if (history->done == 0)
-    return NULL;
-  return ((const BwStep *)g_ptr_array_index (history->steps, history->done - 1))->label;
+  return history->done > 0 ? bw_history_label (history, history->done) : NULL;
 }
 
 const char *
 bw_history_redo_label (const BwHistory *history)
 {
-  if (history->done == history->steps->len)
-    return NULL;
-  return ((const BwStep *)g_ptr_array_index (history->steps, history->done))->label;
+  return history->done < history->steps->len ? bw_history_label (history, history->done + 1) : NULL;
 }

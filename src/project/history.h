@@ -32,6 +32,9 @@ void bw_history_push (BwHistory *history, BwStep *step);
 const BwStep *bw_history_undo (BwHistory *history, BwDocument *document);
 const BwStep *bw_history_redo (BwHistory *history, BwDocument *document);
 
+/* The label of step 1..steps->len. */
+const char *bw_history_label (const BwHistory *history, guint step);
+
 /* Labels of the next step either way, NULL when there is none. */
 const char *bw_history_undo_label (const BwHistory *history);
 const char *bw_history_redo_label (const BwHistory *history);

@@ -8,6 +8,17 @@
 #include "history.h"
 #include "project.h"
 
+/* Takes a trial back before an edit, unless the edit is the trial's own. */
+void bw_project_leave_trial (BwProject *self);
+
+/* The document without the trial, as it is saved; put it back after use. Without a trial nothing
+ * happens. */
+typedef struct {
+  BwHead head;
+} BwTrialAside;
+void bw_project_trial_aside (BwProject *self, BwTrialAside *aside);
+void bw_project_trial_back (BwProject *self, BwTrialAside *aside);
+
 typedef struct _BwDerived BwDerived;
 
 /* Where an open step, or one nested in it, began. */
@@ -24,6 +35,8 @@ struct _BwProject {
   GArray *marks;      /* of BwMark, outermost first; empty when no step is open */
   GArray *changes;    /* of BwChange: the open step's log */
   char *label;        /* of the open step */
+  gboolean trial;     /* the open step is a trial */
+  gboolean in_trial;  /* while it is being made: its own edits do not take it back */
   gboolean told_open; /* "history" was emitted for the open step's first change */
   BwDerived *derived;
 };

@@ -87,7 +87,7 @@ open_step_differs (BwProject *self)
 gboolean
 bw_project_get_modified (BwProject *self)
 {
-  return self->history.saved != self->history.done || open_step_differs (self);
+  return self->history.saved != self->history.done || (!self->trial && open_step_differs (self));
 }
 
 void
@@ -204,14 +204,16 @@ bw_project_note (BwProject *self, const BwHead *old, gboolean cells)
 gboolean
 bw_project_in_step (BwProject *self)
 {
-  return self->marks->len > 0;
+  return self->marks->len > 0 && (!self->trial || self->in_trial);
 }
 
 void
 bw_project_begin (BwProject *self, const char *label)
 {
-  BwMark mark = { .n_changes = self->changes->len };
+  BwMark mark = { 0 };
 
+  bw_project_leave_trial (self);
+  mark.n_changes = self->changes->len;
   if (self->marks->len == 0) {
     g_free (self->label);
     self->label = g_strdup (label ? label : "");
@@ -315,7 +317,7 @@ bw_project_can_redo (BwProject *self)
 const char *
 bw_project_undo_label (BwProject *self)
 {
-  return bw_history_undo_label (&self->history);
+  return self->trial ? self->label : bw_history_undo_label (&self->history);
 }
 
 const char *
@@ -324,36 +326,68 @@ bw_project_redo_label (BwProject *self)
   return bw_history_redo_label (&self->history);
 }
 
-/* A step in the making is neither done nor undone: while one is open the keys do nothing. */
+/* A step in the making is neither done nor undone: while one is open nothing moves. */
 static void
-move_in_history (BwProject *self, const BwStep *(*move) (BwHistory *history, BwDocument *document))
+go_to (BwProject *self, guint position)
 {
-  const BwStep *step;
+  gboolean cells = FALSE;
   BwHead old;
 
-  if (bw_project_in_step (self))
+  position = MIN (position, self->history.steps->len);
+  if (bw_project_in_step (self) || position == self->history.done)
     return;
   bw_head_share (&old, &self->document->head);
-  step = move (&self->history, self->document);
-  if (step) {
-    guint what = compare_heads (self, &old, bw_step_has_cells (step));
+  while (self->history.done != position) {
+    const BwStep *step = position < self->history.done
+                             ? bw_history_undo (&self->history, self->document)
+                             : bw_history_redo (&self->history, self->document);
 
-    g_object_ref (self);
-    emit_changed (self, what);
-    g_signal_emit (self, signals[HISTORY], 0);
-    g_object_unref (self);
+    cells = cells || bw_step_has_cells (step);
   }
+  g_object_ref (self);
+  emit_changed (self, compare_heads (self, &old, cells));
+  g_signal_emit (self, signals[HISTORY], 0);
+  g_object_unref (self);
   bw_head_clear (&old);
 }
 
 void
 bw_project_undo (BwProject *self)
 {
-  move_in_history (self, bw_history_undo);
+  if (self->trial)
+    bw_project_drop_trial (self);
+  else if (self->history.done > 0)
+    go_to (self, self->history.done - 1);
 }
 
 void
 bw_project_redo (BwProject *self)
 {
-  move_in_history (self, bw_history_redo);
+  bw_project_drop_trial (self);
+  go_to (self, self->history.done + 1);
+}
+
+guint
+bw_project_count_steps (BwProject *self)
+{
+  return self->history.steps->len;
+}
+
+guint
+bw_project_get_position (BwProject *self)
+{
+  return self->history.done;
+}
+
+const char *
+bw_project_step_label (BwProject *self, guint step)
+{
+  return bw_history_label (&self->history, step);
+}
+
+void
+bw_project_go_to (BwProject *self, guint position)
+{
+  bw_project_drop_trial (self);
+  go_to (self, position);
 }

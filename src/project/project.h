@@ -35,7 +35,7 @@ typedef enum {
   BW_CHANGED_DESIGN = 1 << 0, /* anything of BwDesign */
   BW_CHANGED_CELLS = 1 << 1,  /* colours of beads, band or bail */
   BW_CHANGED_TRAY = 1 << 2,
-  BW_CHANGED_TITLE = 1 << 3,  /* title, mineral */
+  BW_CHANGED_TITLE = 1 << 3, /* title, mineral */
   BW_CHANGED_PROGRESS = 1 << 4,
   BW_CHANGED_ALL = 31,
 } BwChanged;
@@ -77,14 +77,16 @@ const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
  * return FALSE with *error set and change nothing when the result would not be sound. */
 gboolean bw_project_set_design (BwProject *self, const char *label, const BwDesign *design,
                                 GError **error);
-/* A tray that lacks a colour some bead shown has is refused; hidden beads of it become the ground. */
+/* A tray that lacks a colour some bead shown has is refused; hidden beads of it become the ground.
+ */
 gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray,
                               GError **error);
 void bw_project_set_title (BwProject *self, const char *label, const char *title);
 void bw_project_set_mineral (BwProject *self, const char *label, const char *mineral);
 gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_done,
                                   const BwCheck *checks, int n_checks, GError **error);
-/* Sets one bead. FALSE, and nothing done, where the lattice has no bead or the tray no such colour. */
+/* Sets one bead. FALSE, and nothing done, where the lattice has no bead or the tray no such colour.
+ */
 gboolean bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row,
                               int column, guint8 colour);
 /* Sets many beads as one change; each as bw_project_set_bead() would, later ones over earlier. */
@@ -100,12 +102,28 @@ gboolean bw_project_set_drawing (BwProject *self, const char *label, gboolean in
 /* Moves colour `index` to place `to` in the tray; every bead keeps its colour. FALSE and no change
  * when either is not a place of the tray. */
 gboolean bw_project_move_colour (BwProject *self, const char *label, int index, int to);
-/* Deletes colour `index` from the tray; its beads become `replacement` (an index before removal). */
+/* Deletes colour `index` from the tray; its beads become `replacement` (an index before removal).
+ */
 gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
                                    GError **error);
 
+/* A trial: a drawing of the band, with a tray of its own or the present one (NULL), that every view
+ * shows before it is kept. It is no part of the document yet: it is not saved, it is no step of
+ * history, and whatever else changes the project, undo and redo included, takes it back first. The
+ * undo key takes a trial back and nothing else. */
+
+/* Shows a trial in place of the last one. label names the step it becomes when it is kept. FALSE
+ * with *error set, and no trial shown, when it would not be sound or a step is open. */
+gboolean bw_project_try (BwProject *self, const char *label, const BwTray *tray,
+                         const BwDrawing *drawing, GError **error);
+gboolean bw_project_has_trial (BwProject *self);
+/* Both do nothing without a trial. */
+void bw_project_keep_trial (BwProject *self);
+void bw_project_drop_trial (BwProject *self);
+
 /* Steps. Nested begins count; only the outermost names the step, and only its commit keeps it. A
- * revert takes back what came since its own begin. While a step is open undo and redo do nothing. */
+ * revert takes back what came since its own begin. While a step is open undo and redo do nothing.
+ */
 void bw_project_begin (BwProject *self, const char *label);
 void bw_project_commit (BwProject *self);
 void bw_project_revert (BwProject *self);
@@ -117,6 +135,14 @@ const char *bw_project_undo_label (BwProject *self); /* NULL when there is nothi
 const char *bw_project_redo_label (BwProject *self);
 void bw_project_undo (BwProject *self);
 void bw_project_redo (BwProject *self);
+
+/* The steps by number, 1 the oldest; those after bw_project_get_position() have been undone. Going
+ * to a position, 0 (as opened) to the number of steps, undoes or redoes all between as one change.
+ */
+guint bw_project_count_steps (BwProject *self);
+guint bw_project_get_position (BwProject *self);
+const char *bw_project_step_label (BwProject *self, guint step);
+void bw_project_go_to (BwProject *self, guint position);
 
 /* Derived, cached, borrowed; valid until the next change. Never NULL: a project is always sound. */
 const BwStone *bw_project_stone (BwProject *self);
