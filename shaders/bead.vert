@@ -78,8 +78,10 @@ void main ()
   v_centre = centre;
   v_axis = axis;
   v_out = mat3 (u_view) * a_out;
-  v_colour = a_colour;
-  v_glass = log2 (max (a_colour, vec3 (0.004)));
+  // No two beads are quite alike.
+  float own = fract (sin (dot (a_at, vec3 (12.9, 78.2, 37.7))) * 43758.5);
+  v_colour = a_colour * (0.97 + 0.06 * own);
+  v_glass = log2 (max (v_colour, vec3 (0.004)));
   v_behind = u_cord.rgb * 0.24 + falling (v_out) * 0.32;
   set_finish (int (a_finish + 0.5));
   gl_Position = u_projection * vec4 (v_ray, 1.0);

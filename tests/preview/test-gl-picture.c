@@ -49,6 +49,7 @@ typedef struct {
   BwGlPicture *picture;
   BwGlShot shot;
   BwGlPace pace;
+  gboolean best; /* the last picture cannot be bettered */
 } Easel;
 
 static Easel
@@ -81,7 +82,8 @@ shown (Easel *easel)
   glBindFramebuffer (GL_FRAMEBUFFER, framebuffer);
   glClearColor (1, 0, 1, 1);
   glClear (GL_COLOR_BUFFER_BIT);
-  bw_gl_picture_draw (easel->picture, easel->renderer, easel->scene, &easel->shot, easel->pace);
+  easel->best = bw_gl_picture_draw (easel->picture, easel->renderer, easel->scene, &easel->shot,
+                                    easel->pace);
   GLint bound = 0;
   glGetIntegerv (GL_FRAMEBUFFER_BINDING, &bound);
   assert_int_equal (bound, framebuffer);
@@ -206,10 +208,15 @@ rest_makes_the_picture_smoother (void **state)
   Easel easel = easel_up (0);
   easel.pace = BW_GL_STILL;
   g_autofree guint8 *still = shown (&easel);
+  gboolean smooth_already = easel.best;
   easel.pace = BW_GL_AT_REST;
   g_autofree guint8 *rest = shown (&easel);
+  assert_true (easel.best);
   g_autofree guint8 *again = shown (&easel);
-  assert_true (roughness (rest) < 0.95 * roughness (still));
+  if (smooth_already)
+    assert_memory_equal (rest, still, BYTES);
+  else
+    assert_true (roughness (rest) < 0.95 * roughness (still));
   assert_true (bw_gl_picture_last_share (easel.picture) == 0);
   assert_memory_equal (rest, again, BYTES);
   easel_down (&easel);
