@@ -8,6 +8,8 @@
 #include "preview/gl-frame.h"
 #include <string.h>
 
+#define OUTLINE_PIXELS 9
+
 typedef struct {
   cairo_t *cr;
   const BwScene *scene;
@@ -307,9 +309,13 @@ paint_bead (const Painter *p, int index)
   cairo_set_source (p->cr, pattern);
   cairo_pattern_destroy (pattern);
   cairo_fill_preserve (p->cr);
-  cairo_set_source_rgba (p->cr, 0, 0, 0, 0.35);
-  cairo_set_line_width (p->cr, MAX (0.5, seen.radius * 0.05));
-  cairo_stroke (p->cr);
+  /* An outline helps large beads apart; among small ones it is half the work and hardly seen. */
+  if (seen.radius > OUTLINE_PIXELS) {
+    cairo_set_source_rgba (p->cr, 0, 0, 0, 0.35);
+    cairo_set_line_width (p->cr, seen.radius * 0.05);
+    cairo_stroke (p->cr);
+  }
+  cairo_new_path (p->cr);
   if (seen.end > 1.5)
     paint_end (p, bead, &seen);
   cairo_restore (p->cr);
@@ -365,6 +371,21 @@ far_first (gconstpointer a, gconstpointer b)
   return (x > y) - (x < y);
 }
 
+/* TRUE for a bead behind the stone that the bed's far wall covers wholly: its line of sight,
+ * however slanted, meets the wall between the bed's edges. */
+static gboolean
+covered_by_bed (const Painter *p, const BwSceneBead *bead)
+{
+  const BwScene *scene = p->scene;
+  if (bead->in_bail || !(p->layers & BW_LAYER_BED) || scene->bed_span[1] <= scene->bed_span[0])
+    return FALSE;
+  /* How far up or down the line of sight moves over the bead and the bed's thickness. */
+  float slant
+      = fabsf (p->eye.view[2][2]) / MAX (hypotf (p->eye.view[0][2], p->eye.view[1][2]), 1e-3f);
+  float room = scene->bead_half_length + 4 * scene->bead_radius * slant + 0.1f * scene->bead_radius;
+  return bead->at[2] - room > scene->bed_span[0] && bead->at[2] + room < scene->bed_span[1];
+}
+
 /* The beads shown, far to near; hidden: those behind the stone, else the others. */
 static GArray *
 beads_in_order (const Painter *p, gboolean hidden)
@@ -374,7 +395,8 @@ beads_in_order (const Painter *p, gboolean hidden)
     const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
     Order entry = { 0, (int)i };
     gboolean behind = (p->layers & BW_LAYER_STONE) && behind_stone (p, bead->at);
-    if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden)
+    if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden
+        || (behind && covered_by_bed (p, bead)))
       continue;
     for (int k = 0; k < 3; k++)
       entry.depth += bead->at[k] * p->eye.view[k][2];
