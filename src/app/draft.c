@@ -216,6 +216,7 @@ bw_draft_settle (BwDraft *self)
 {
   g_return_if_fail (BW_IS_DRAFT (self));
   g_clear_handle_id (&self->rest, g_source_remove);
+  bw_session_settle (self->session);
   if (!*self->stepping)
     return;
   *self->stepping = '\0';

@@ -7,6 +7,8 @@
 #include "app/draw-stage.h"
 #include "app/field-entry.h"
 #include "app/settings.h"
+#include "app/symmetry-button.h"
+#include "app/tool-strip.h"
 #include "app/tray-panel.h"
 #include "editor/band-canvas.h"
 
@@ -17,8 +19,8 @@ struct _BwDrawStage {
   BwSession *session;
   BwBandCanvas *canvas;
   GtkBox *place;
-  GtkToggleButton *bead;
-  GtkToggleButton *pick;
+  BwToolStrip *tools;
+  BwSymmetryButton *symmetry;
   GtkLabel *status;
 };
 
@@ -30,19 +32,43 @@ show_status (BwDrawStage *self, const char *words)
   gtk_label_set_text (self->status, words && *words ? words : _ ("Point at a bead"));
 }
 
+/* What the menu of the selection does; the canvas has the keyboard again afterwards, so that a
+ * piece pasted can be walked about. */
 static void
-show_tool (BwDrawStage *self)
+do_deed (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  BwToolKind tool = bw_session_get_tool (self->session);
-  gtk_toggle_button_set_active (self->bead, tool == BW_TOOL_BEAD);
-  gtk_toggle_button_set_active (self->pick, tool == BW_TOOL_PICK);
+  static const struct {
+    const char *action;
+    BwBandDeed deed;
+  } deeds[] = {
+    { "beads.copy", BW_BAND_COPY },
+    { "beads.cut", BW_BAND_CUT },
+    { "beads.paste", BW_BAND_PASTE },
+    { "beads.erase", BW_BAND_ERASE },
+    { "beads.select-all", BW_BAND_SELECT_ALL },
+    { "beads.select-none", BW_BAND_SELECT_NONE },
+    { "beads.lift", BW_BAND_LIFT },
+    { "beads.lift-copy", BW_BAND_LIFT_COPY },
+    { "beads.flip-round", BW_BAND_FLIP_ROUND },
+    { "beads.flip-up", BW_BAND_FLIP_UP },
+    { "beads.turn", BW_BAND_TURN },
+  };
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+  for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++)
+    if (g_str_equal (deeds[i].action, action))
+      bw_band_canvas_do (self->canvas, deeds[i].deed);
 }
 
 static void
-tool_toggled (BwDrawStage *self, GtkToggleButton *button)
+install_deeds (GtkWidgetClass *widget_class)
 {
-  if (self->session && gtk_toggle_button_get_active (button))
-    bw_session_set_tool (self->session, button == self->pick ? BW_TOOL_PICK : BW_TOOL_BEAD);
+  static const char *const actions[]
+      = { "beads.copy",       "beads.cut",         "beads.paste", "beads.erase",
+          "beads.select-all", "beads.select-none", "beads.lift",  "beads.lift-copy",
+          "beads.flip-round", "beads.flip-up",     "beads.turn" };
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_widget_class_install_action (widget_class, actions[i], NULL, do_deed);
 }
 
 static void
@@ -74,11 +100,10 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
   bw_cards_bind (GTK_WIDGET (self), draft);
   g_signal_connect_object (self->canvas, "status", G_CALLBACK (show_status), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->session, "hand-changed", G_CALLBACK (show_tool), self,
-                           G_CONNECT_SWAPPED);
   g_signal_connect_object (bw_settings_get (), "notify::show-letters", G_CALLBACK (show_letters),
                            self, G_CONNECT_SWAPPED);
-  show_tool (self);
+  bw_tool_strip_bind (self->tools, self->session);
+  bw_symmetry_button_bind (self->symmetry, self->session);
   show_letters (self);
   show_status (self, NULL);
 }
@@ -100,15 +125,17 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_draw_stage_dispose;
   g_type_ensure (BW_TYPE_TRAY_PANEL);
+  g_type_ensure (BW_TYPE_TOOL_STRIP);
+  g_type_ensure (BW_TYPE_SYMMETRY_BUTTON);
   g_type_ensure (BW_TYPE_FIELD_ENTRY);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/draw-stage.ui");
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, place);
-  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, bead);
-  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, pick);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, tools);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, symmetry);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, status);
-  gtk_widget_class_bind_template_callback (widget_class, tool_toggled);
+  install_deeds (widget_class);
 }
 
 static void

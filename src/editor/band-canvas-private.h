@@ -9,6 +9,9 @@
 #include "band-tiles.h"
 #include "core/lattice.h"
 #include "hand.h"
+#include "piece.h"
+
+#define ZOOM_NOTCH 1.2 /* a notch of the wheel, a press of a key */
 
 struct _BwBandCanvas {
   GtkWidget parent;
@@ -31,7 +34,17 @@ struct _BwBandCanvas {
   gboolean cursor_shown; /* the keyboard was used last */
   gboolean by_keyboard;  /* the tool under way was begun with a key */
   double key_u;          /* where the keys have led it, through the repeats */
+  gboolean extending;    /* Shift and the arrows are selecting, */
+  BwBeadAt anchor;       /* from this long row and column */
   char *words;           /* the status told last */
+  char *note;            /* told instead until the maker goes on, NULL for none */
+
+  /* A piece lying on top, its step of undo open; NULL for none. */
+  BwPiece *piece;
+  BwPaint *piece_paint;
+  gboolean piece_held;         /* the pointer pulls it */
+  BwBeadAt piece_from;         /* where the pointer took it, */
+  int piece_row, piece_column; /* and where it lay then */
 
   /* While gestures are under way. */
   double pointer_x, pointer_y; /* last seen, widget pixels */
@@ -55,6 +68,22 @@ void bw_band_canvas_draw (BwBandCanvas *self, GtkSnapshot *snapshot);
 /* band-input.c */
 void bw_band_canvas_add_controllers (BwBandCanvas *self);
 
+/* band-keys.c */
+gboolean bw_band_canvas_on_key (GtkEventControllerKey *keys, guint key, guint code,
+                                GdkModifierType state, BwBandCanvas *self);
+gboolean bw_band_canvas_on_modifiers (GtkEventControllerKey *keys, GdkModifierType state,
+                                      BwBandCanvas *self);
+guint bw_band_held (GdkModifierType state); /* flags of BwHeld */
+
+/* band-piece.c: lays down what is in the air and finishes what a key began. */
+void bw_band_canvas_settle (BwBandCanvas *self);
+void bw_band_canvas_lay_down (BwBandCanvas *self);
+void bw_band_canvas_drop_piece (BwBandCanvas *self);
+void bw_band_canvas_walk_piece (BwBandCanvas *self, int along, int up);
+/* The pointer takes hold of the piece when it lies there; then it follows. */
+gboolean bw_band_canvas_hold_piece (BwBandCanvas *self, BwBandPoint at);
+void bw_band_canvas_pull_piece (BwBandCanvas *self, BwBandPoint at);
+
 /* band-canvas.c */
 const BwBandFaces *bw_band_canvas_faces (BwBandCanvas *self);
 /* The view moved by hand: it is no longer fitted; what the pointer is over is looked up anew. */
@@ -65,6 +94,8 @@ void bw_band_canvas_set_cursor_bead (BwBandCanvas *self, BwBeadAt bead, gboolean
 /* Scrolls as little as it takes to show the cursor. */
 void bw_band_canvas_reveal_cursor (BwBandCanvas *self);
 void bw_band_canvas_tell (BwBandCanvas *self);
+/* Tells a sentence in the status line until the maker's next key or press; NULL ends it. */
+void bw_band_canvas_say (BwBandCanvas *self, const char *note);
 
 /* What shows is another part of the band: draw it, and keep the numbers small. */
 void bw_band_canvas_shown_anew (BwBandCanvas *self);

@@ -62,8 +62,10 @@ bw_band_canvas_faces (BwBandCanvas *self)
 static void
 on_changed (BwBandCanvas *self, guint what)
 {
-  if (what & BW_CHANGED_DESIGN)
+  if (what & BW_CHANGED_DESIGN) {
+    bw_band_canvas_lay_down (self);
     take_design (self);
+  }
   if (what & (BW_CHANGED_DESIGN | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) {
     bw_band_canvas_tell (self);
     gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -74,6 +76,7 @@ static void
 take_project (BwBandCanvas *self)
 {
   bw_hand_revert (self->hand);
+  bw_band_canvas_drop_piece (self);
   if (self->project != NULL)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_set_object (&self->project, bw_session_get_project (self->session));
@@ -118,7 +121,7 @@ bw_band_canvas_tell (BwBandCanvas *self)
 {
   g_autofree char *at_cursor = bw_band_words (self->project, self->cursor.row, self->cursor.column);
   g_autofree char *at_hover = words_under_hover (self);
-  const char *words = at_hover ? at_hover : "";
+  const char *words = self->note ? self->note : at_hover ? at_hover : "";
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   at_cursor ? at_cursor : "", -1);
@@ -127,6 +130,16 @@ bw_band_canvas_tell (BwBandCanvas *self)
   g_free (self->words);
   self->words = g_strdup (words);
   g_signal_emit (self, signals[STATUS], 0, words);
+}
+
+void
+bw_band_canvas_say (BwBandCanvas *self, const char *note)
+{
+  if (g_strcmp0 (self->note, note) == 0)
+    return;
+  g_free (self->note);
+  self->note = g_strdup (note);
+  bw_band_canvas_tell (self);
 }
 
 /* --- Moving the view ---------------------------------------------------------------------------
@@ -316,6 +329,7 @@ bw_band_canvas_finalize (GObject *object)
   bw_band_faces_clear (&self->faces);
   bw_band_tiles_free (self->tiles);
   g_free (self->words);
+  g_free (self->note);
   G_OBJECT_CLASS (bw_band_canvas_parent_class)->finalize (object);
 }
 
@@ -368,6 +382,9 @@ bw_band_canvas_new (BwSession *session)
   g_signal_connect_swapped (session, "project-changed", G_CALLBACK (take_project), self);
   g_signal_connect_swapped (session, "hover-changed", G_CALLBACK (take_hover), self);
   g_signal_connect_swapped (session, "hand-changed", G_CALLBACK (take_hand), self);
+  g_signal_connect_swapped (session, "symmetry-changed", G_CALLBACK (gtk_widget_queue_draw), self);
+  g_signal_connect_swapped (session, "selection-changed", G_CALLBACK (gtk_widget_queue_draw), self);
+  g_signal_connect_swapped (session, "settle", G_CALLBACK (bw_band_canvas_settle), self);
   bw_band_canvas_add_controllers (self);
   take_style (self);
   take_project (self);

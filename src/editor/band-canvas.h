@@ -26,3 +26,24 @@ void bw_band_canvas_set_letters (BwBandCanvas *self, gboolean letters);
  * nearest image to the middle of the view. */
 gboolean bw_band_canvas_bead_at (BwBandCanvas *self, double x, double y, int *row, int *column);
 gboolean bw_band_canvas_bead_point (BwBandCanvas *self, int row, int column, double *x, double *y);
+
+/* What can be done with what is selected. Nothing selected is said in the status line. */
+typedef enum {
+  BW_BAND_COPY,
+  BW_BAND_CUT,
+  BW_BAND_PASTE,
+  BW_BAND_ERASE, /* with nothing selected: the keyboard's bead */
+  BW_BAND_SELECT_ALL,
+  BW_BAND_SELECT_NONE,
+  BW_BAND_LIFT, /* to be walked or dragged about until it is laid down */
+  BW_BAND_LIFT_COPY,
+  BW_BAND_FLIP_ROUND,
+  BW_BAND_FLIP_UP,
+  BW_BAND_TURN,
+} BwBandDeed;
+void bw_band_canvas_do (BwBandCanvas *self, BwBandDeed deed);
+
+/* Pastes beads as bw_clip_print() writes them; anything else is refused in the status line. */
+void bw_band_canvas_paste_text (BwBandCanvas *self, const char *text);
+/* Whether a piece lies on top, not laid down yet. */
+gboolean bw_band_canvas_has_piece (BwBandCanvas *self);

@@ -8,8 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define WHEEL_PX 60.0  /* one notch of a wheel rolls this far */
-#define ZOOM_NOTCH 1.2 /* and comes nearer by this much */
+#define WHEEL_PX 60.0 /* one notch of a wheel rolls this far */
 
 /* --- Drawing and picking up --------------------------------------------------------------------
  */
@@ -26,6 +25,9 @@ begin_tool (BwBandCanvas *self, const BwTool *tool, double x, double y)
   int row, column;
   self->drag_x = x;
   self->drag_y = y;
+  bw_band_canvas_say (self, NULL);
+  bw_band_canvas_settle (self);
+  self->extending = FALSE;
   self->by_keyboard = FALSE;
   gtk_widget_grab_focus (GTK_WIDGET (self));
   if (bw_band_canvas_bead_at (self, x, y, &row, &column))
@@ -48,13 +50,36 @@ is_on_band_view (BwBandCanvas *self, double x, double y)
 }
 
 static void
+take_held (BwBandCanvas *self, GtkEventController *controller)
+{
+  GdkModifierType state = gtk_event_controller_get_current_event_state (controller);
+  bw_hand_set_held (self->hand, bw_band_held (state));
+}
+
+/* A press on a piece in the air takes hold of it; one beside it lays it down and does no more. */
+static void
+hold_piece (BwBandCanvas *self, double x, double y)
+{
+  self->drag_x = x;
+  self->drag_y = y;
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (!bw_band_canvas_hold_piece (self, point_of (self, x, y)))
+    bw_band_canvas_lay_down (self);
+}
+
+static void
 on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 {
   if (is_drawing_by_pointer (self) || !is_on_band_view (self, x, y)) {
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
     return;
   }
-  begin_tool (self, bw_tool_get (bw_session_get_tool (self->session)), x, y);
+  take_held (self, GTK_EVENT_CONTROLLER (drag));
+  if (self->piece != NULL) {
+    hold_piece (self, x, y);
+    return;
+  }
+  begin_tool (self, bw_tool_at (self->session, &self->layout, point_of (self, x, y)), x, y);
 }
 
 static void
@@ -71,8 +96,10 @@ static void
 on_tool_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
 {
   double x = self->drag_x + dx, y = self->drag_y + dy;
+  bw_band_canvas_pull_piece (self, point_of (self, x, y));
   if (!is_drawing_by_pointer (self))
     return;
+  take_held (self, GTK_EVENT_CONTROLLER (drag));
   bw_hand_update (self->hand, point_of (self, x, y));
   bw_band_canvas_push (self, x, y);
 }
@@ -80,6 +107,7 @@ on_tool_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
 static void
 on_tool_end (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
 {
+  self->piece_held = FALSE;
   if (is_drawing_by_pointer (self))
     bw_hand_end (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
   bw_band_layout_normalise (&self->layout);
@@ -186,203 +214,8 @@ on_pinch (GtkGestureZoom *pinch, double scale, BwBandCanvas *self)
   bw_band_canvas_moved (self);
 }
 
-/* --- Keyboard ----------------------------------------------------------------------------------
+/* --- Focus -------------------------------------------------------------------------------------
  */
-
-/* The cursor's bead where the tool under way left off: the image nearest to that. */
-static BwBandPoint
-cursor_point (BwBandCanvas *self, double near)
-{
-  int n = bw_band_layout_around (&self->layout);
-  BwBandPoint point = bw_band_middle (self->cursor.row, self->cursor.column);
-  point.u += n * round ((near - point.u) / n);
-  return point;
-}
-
-/* A tool begun with a key follows the cursor. */
-static void
-lead_tool (BwBandCanvas *self)
-{
-  if (!self->by_keyboard || !bw_hand_busy (self->hand))
-    return;
-  BwBandPoint point = cursor_point (self, self->key_u);
-  self->key_u = point.u;
-  bw_hand_update (self->hand, point);
-}
-
-static void
-walk_to (BwBandCanvas *self, BwBeadAt bead)
-{
-  bw_band_canvas_set_cursor_bead (self, bead, TRUE);
-  bw_band_canvas_reveal_cursor (self);
-  lead_tool (self);
-}
-
-static void
-walk (BwBandCanvas *self, int along, int up)
-{
-  walk_to (self, self->cursor_shown ? bw_band_layout_walk (&self->layout, self->cursor, along, up)
-                                    : self->cursor);
-}
-
-static void
-walk_to_row (BwBandCanvas *self, int row)
-{
-  int column = self->cursor.column;
-  if (!bw_lattice_has (row, column))
-    column += column < self->layout.columns ? 1 : -1;
-  walk_to (self, (BwBeadAt){ row, column });
-}
-
-/* Space is a press; for a tool that wants two places the next Space lets go. */
-static void
-use_tool_at_cursor (BwBandCanvas *self)
-{
-  const BwTool *tool = bw_tool_get (bw_session_get_tool (self->session));
-  if (is_drawing_by_pointer (self))
-    return;
-
-  bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
-  if (bw_hand_busy (self->hand)) {
-    bw_hand_end (self->hand, cursor_point (self, self->key_u));
-    return;
-  }
-  BwBandPoint at = cursor_point (self, self->layout.roll);
-  self->by_keyboard = TRUE;
-  self->key_u = at.u;
-  bw_hand_begin (self->hand, tool, &self->layout, at);
-  if (!tool->spans)
-    bw_hand_end (self->hand, at);
-}
-
-static void
-pick_at_cursor (BwBandCanvas *self)
-{
-  const BwDrawing *drawing = bw_project_get_drawing (self->project);
-  bw_session_set_colour (self->session,
-                         bw_drawing_get (drawing, self->cursor.row, self->cursor.column));
-  bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
-}
-
-/* To the next face: its middle comes to the middle of the view, and the cursor with it. */
-static void
-roll_by_face (BwBandCanvas *self, int dir)
-{
-  const BwBandFaces *faces = bw_band_canvas_faces (self);
-  int column = self->cursor.column;
-  double from = self->glide ? self->glide_to : self->layout.roll;
-  double to = faces->faces ? bw_band_faces_next (faces, column, from, dir) : from + dir;
-  BwBeadAt bead;
-
-  if (bw_band_layout_bead (&self->layout, (BwBandPoint){ to, column - 0.5 }, &bead))
-    bw_band_canvas_set_cursor_bead (self, bead, TRUE);
-  lead_tool (self);
-  bw_band_canvas_glide_to (self, to);
-}
-
-static gboolean
-on_zoom_key (BwBandCanvas *self, guint key)
-{
-  switch (key) {
-  case GDK_KEY_plus:
-  case GDK_KEY_equal:
-  case GDK_KEY_KP_Add:
-    bw_band_canvas_set_zoom (self, self->layout.zoom * ZOOM_NOTCH);
-    return TRUE;
-  case GDK_KEY_minus:
-  case GDK_KEY_KP_Subtract:
-    bw_band_canvas_set_zoom (self, self->layout.zoom / ZOOM_NOTCH);
-    return TRUE;
-  case GDK_KEY_0:
-  case GDK_KEY_KP_0:
-    bw_band_canvas_fit (self);
-    return TRUE;
-  default:
-    return FALSE;
-  }
-}
-
-static gboolean
-on_walk_key (BwBandCanvas *self, guint key)
-{
-  switch (key) {
-  case GDK_KEY_Left:
-  case GDK_KEY_KP_Left:
-    walk (self, -1, 0);
-    return TRUE;
-  case GDK_KEY_Right:
-  case GDK_KEY_KP_Right:
-    walk (self, 1, 0);
-    return TRUE;
-  case GDK_KEY_Up:
-  case GDK_KEY_KP_Up:
-    walk (self, 0, 1);
-    return TRUE;
-  case GDK_KEY_Down:
-  case GDK_KEY_KP_Down:
-    walk (self, 0, -1);
-    return TRUE;
-  case GDK_KEY_Home:
-  case GDK_KEY_KP_Home:
-    walk_to_row (self, 1);
-    return TRUE;
-  case GDK_KEY_End:
-  case GDK_KEY_KP_End:
-    walk_to_row (self, self->layout.rows);
-    return TRUE;
-  case GDK_KEY_Page_Up:
-  case GDK_KEY_KP_Page_Up:
-    roll_by_face (self, -1);
-    return TRUE;
-  case GDK_KEY_Page_Down:
-  case GDK_KEY_KP_Page_Down:
-    roll_by_face (self, 1);
-    return TRUE;
-  default:
-    return FALSE;
-  }
-}
-
-/* The tray's letters choose a colour. P picks up, unless a colour is called p; Shift+Space always
- * does. */
-static gboolean
-on_letter_key (BwBandCanvas *self, guint key)
-{
-  gunichar letter = gdk_keyval_to_unicode (key);
-  int index = letter ? bw_tray_find (bw_project_get_tray (self->project), letter) : -1;
-
-  if (index >= 0)
-    bw_session_set_colour (self->session, index);
-  else if (key == GDK_KEY_p || key == GDK_KEY_P)
-    pick_at_cursor (self);
-  else
-    return FALSE;
-  return TRUE;
-}
-
-static gboolean
-on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
-        BwBandCanvas *self)
-{
-  GdkModifierType held = state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK);
-
-  if (key == GDK_KEY_Escape && bw_hand_busy (self->hand)) {
-    bw_hand_revert (self->hand);
-    return TRUE;
-  }
-  if (held == GDK_CONTROL_MASK)
-    return on_zoom_key (self, key);
-  if (held != 0)
-    return FALSE;
-  if (key == GDK_KEY_space || key == GDK_KEY_KP_Space) {
-    if (state & GDK_SHIFT_MASK)
-      pick_at_cursor (self);
-    else
-      use_tool_at_cursor (self);
-    return TRUE;
-  }
-  return on_walk_key (self, key) || on_letter_key (self, key);
-}
 
 static void
 on_focus_enter (BwBandCanvas *self)
@@ -393,6 +226,7 @@ on_focus_enter (BwBandCanvas *self)
 static void
 on_focus_leave (BwBandCanvas *self)
 {
+  bw_band_canvas_settle (self);
   if (self->cursor_shown)
     bw_session_set_hover (self->session, FALSE, 0, 0);
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -458,7 +292,8 @@ bw_band_canvas_add_controllers (BwBandCanvas *self)
   g_signal_connect (motion, "motion", G_CALLBACK (on_motion), self);
   g_signal_connect_swapped (motion, "leave", G_CALLBACK (bw_band_canvas_unhover), self);
   g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), self);
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), self);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (bw_band_canvas_on_key), self);
+  g_signal_connect (keys, "modifiers", G_CALLBACK (bw_band_canvas_on_modifiers), self);
   g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_focus_enter), self);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus_leave), self);
   gtk_widget_add_controller (widget, motion);

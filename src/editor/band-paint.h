@@ -5,6 +5,7 @@
 #include "band-faces.h"
 #include "band-layout.h"
 #include "band-style.h"
+#include "project/session.h"
 
 typedef struct {
   GtkSnapshot *snapshot;
@@ -59,6 +60,11 @@ void bw_band_paint_edges (const BwBandPaint *paint);
 void bw_band_paint_bail (const BwBandPaint *paint);
 void bw_band_paint_join (const BwBandPaint *paint);
 void bw_band_paint_face_names (const BwBandPaint *paint);
+
+/* band-overlay.c */
+void bw_band_paint_selection (const BwBandPaint *paint, const BwRegion *region);
+void bw_band_paint_symmetry (const BwBandPaint *paint, BwSession *session);
+void bw_band_paint_broken (const BwBandPaint *paint, BwSession *session);
 
 /* band-rulers.c: column numbers on the left, row numbers and the needle's way below. */
 double bw_band_ruler_width (const BwBandStyle *style);

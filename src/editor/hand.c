@@ -67,6 +67,12 @@ commit (BwHand *hand)
     bw_project_commit (project);
 }
 
+void
+bw_hand_commit (BwHand *hand)
+{
+  commit (hand);
+}
+
 /* Also what was selected is as it was, unless the band has another size now. */
 static void
 reselect (BwHand *hand, BwRegion *selected)

@@ -17,6 +17,8 @@ void bw_hand_update (BwHand *hand, BwBandPoint at);
 void bw_hand_end (BwHand *hand, BwBandPoint at);
 /* Keys held (flags of BwHeld); a change while a tool is at work shows at once. */
 void bw_hand_set_held (BwHand *hand, guint held);
+/* Keeps what has been done so far, as letting go where it is now would. */
+void bw_hand_commit (BwHand *hand);
 /* Takes everything back since bw_hand_begin(). Until the next begin, moves do nothing. */
 void bw_hand_revert (BwHand *hand);
 

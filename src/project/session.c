@@ -31,6 +31,7 @@ enum {
   HAND_CHANGED,
   SYMMETRY_CHANGED,
   SELECTION_CHANGED,
+  SETTLE,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
@@ -55,8 +56,8 @@ static void
 bw_session_class_init (BwSessionClass *klass)
 {
   static const char *const names[N_SIGNALS]
-      = { "project-changed", "view-changed",     "hover-changed",
-          "hand-changed",    "symmetry-changed", "selection-changed" };
+      = { "project-changed",  "view-changed",      "hover-changed", "hand-changed",
+          "symmetry-changed", "selection-changed", "settle" };
 
   G_OBJECT_CLASS (klass)->dispose = bw_session_dispose;
   for (int i = 0; i < N_SIGNALS; i++)
@@ -173,6 +174,12 @@ bw_session_set_colour (BwSession *self, int colour)
     return;
   self->colour = colour;
   emit (self, HAND_CHANGED);
+}
+
+void
+bw_session_settle (BwSession *self)
+{
+  emit (self, SETTLE);
 }
 
 BwLiveSymmetry

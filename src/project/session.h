@@ -54,7 +54,8 @@ typedef struct {
 
 /* Signals: "project-changed" () when another project is set; "view-changed" () when camera, layers,
  * light or colour-by-fit change; "hover-changed" (); "hand-changed" () when tool or colour change;
- * "symmetry-changed" (); "selection-changed" (). */
+ * "symmetry-changed" (); "selection-changed" (); "settle" (): what a view holds half done should be
+ * finished now. */
 BwSession *bw_session_new (BwProject *project);
 
 BwProject *bw_session_get_project (BwSession *self); /* borrowed, never NULL */
@@ -65,13 +66,18 @@ void bw_session_set_tool (BwSession *self, BwToolKind tool);
 int bw_session_get_colour (BwSession *self); /* tray index, always in range */
 void bw_session_set_colour (BwSession *self, int colour);
 
+/* To be called before anything that undoes, saves or edits from elsewhere: a piece that is being
+ * moved about is laid down. */
+void bw_session_settle (BwSession *self);
+
 BwLiveSymmetry bw_session_get_symmetry (BwSession *self);
 void bw_session_set_symmetry (BwSession *self, BwLiveSymmetry symmetry);
 
 /* The beads of the band selected, NULL for none; borrowed until "selection-changed". It has the
  * band's size: where that changes, nothing is selected. */
 const BwRegion *bw_session_get_selection (BwSession *self);
-void bw_session_take_selection (BwSession *self, BwRegion *region); /* an empty one counts as NULL */
+void bw_session_take_selection (BwSession *self,
+                                BwRegion *region); /* an empty one counts as NULL */
 
 /* The bead pointed at, in either view; row 0 = none. */
 void bw_session_get_hover (BwSession *self, gboolean *in_bail, int *row, int *column);
