@@ -80,7 +80,10 @@ bw_type_height (BwType type)
 static void
 open_page (BwFlow *flow)
 {
-  cairo_surface_t *page = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  /* A recording without bounds would never be let go by a PDF surface that it is painted on. */
+  cairo_rectangle_t paper = { 0, 0, bw_paper_width (flow->sheet->paper),
+                              bw_paper_height (flow->sheet->paper) };
+  cairo_surface_t *page = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &paper);
   g_ptr_array_add (flow->sheet->pages, page);
   flow->cr = cairo_create (page);
   flow->y = flow->top;
