@@ -119,17 +119,20 @@ start (BwRenderer *self, const BwGlFrame *frame, const float background[4])
   glBlendFunc (GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
 }
 
+/* Thinner than a pixel the thread is drawn a pixel wide and fainter instead. */
 static void
 draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
-  const BwGlPen pen = { .least_pixels = 1.2f,
-                        .width_mm = 2 * scene->thread_radius,
-                        .colour = { 0.50f, 0.47f, 0.41f, 1 },
-                        .round = TRUE };
+  const float least = 1.2f;
   float away = glm_vec3_distance ((float *)eye->eye, (float *)scene->focus);
+  float pixels = 2 * scene->thread_radius / (eye->pixel * away);
+  const BwGlPen pen = { .least_pixels = least,
+                        .width_mm = 2 * scene->thread_radius,
+                        .colour = { 0.50f, 0.47f, 0.41f, MIN (pixels / least, 1) },
+                        .round = TRUE };
   /* Between beads that show, a thread far thinner than a pixel is not to be seen. */
-  gboolean lost = 2 * scene->thread_radius < LEAST_THREAD_PIXELS * eye->pixel * away;
-  if (!(layers & BW_LAYER_THREAD) || ((layers & BW_LAYER_BAND) && lost))
+  gboolean lost = pixels < LEAST_THREAD_PIXELS && (layers & BW_LAYER_BAND);
+  if (!(layers & BW_LAYER_THREAD) || lost)
     return;
   bw_gl_lines_draw (self->links, &pen);
   if (!(layers & BW_LAYER_BAND) || !(layers & BW_LAYER_BAIL))
