@@ -183,6 +183,7 @@ bw_fit_line_class_init (BwFitLineClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_fit_line_dispose;
   gtk_widget_class_set_css_name (widget_class, "fitline");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/fit-line.ui");
   gtk_widget_class_bind_template_child (widget_class, BwFitLine, bars);
