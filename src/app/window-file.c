@@ -175,6 +175,8 @@ answered (BwWindow *self, int answer, GtkDialog *dialog)
 {
   gboolean quitting = g_object_get_data (G_OBJECT (dialog), "quitting") != NULL;
   void (*then) (BwWindow *) = quitting ? close_and_quit : close_now;
+  /* The dialog outlives this call and may outlive the window it stands before. */
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (answer == ANSWER_DISCARD)
     then (self);
