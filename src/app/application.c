@@ -81,6 +81,7 @@ static const struct {
   { "win.stage::make", { "<Control>4" } },
   { "win.export-csv", { "<Control>e" } },
   { "win.copy-list", { "<Control><Shift>c" } },
+  { "win.print-sheet", { "<Control>p" } },
   { "win.save-picture", { "<Control><Shift>p" } },
   { "win.zoom-in", { "<Control>plus", "<Control>equal" } },
   { "win.zoom-out", { "<Control>minus" } },

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Cautions as short translated sentences. */
+/* Cautions about one mineral as short translated sentences; those about every piece are of the
+ * printed sheet (output/cautions.h). */
 #pragma once
 
 #include <glib.h>
 
-/* For a piece of this mineral (NULL or unknown: the general ones); the gravest first. has_cord: a
- * hanging cord goes with it. NULL-terminated, owned. */
-char **bw_caution_words (const char *mineral, gboolean has_cord);
+/* The gravest first; none for an unknown mineral or NULL. NULL-terminated, owned. */
+char **bw_caution_words (const char *mineral);

@@ -4,6 +4,7 @@
 
 #include "app/caution-words.h"
 #include "app/cautions-card.h"
+#include "output/cautions.h"
 
 struct _BwCautionsCard {
   BwCard parent_instance;
@@ -24,21 +25,28 @@ add_line (BwCautionsCard *self, const char *text, const char *style)
 }
 
 static void
+add_lines (BwCautionsCard *self, char **lines, const char *style)
+{
+  for (char **line = lines; *line; line++)
+    add_line (self, *line, style);
+}
+
+static void
 bw_cautions_card_refresh (BwCard *card)
 {
   BwCautionsCard *self = BW_CAUTIONS_CARD (card);
   BwProject *project = bw_card_get_project (card);
-  gboolean has_cord = bw_project_get_design (project)->bail.style != BW_BAIL_NONE;
   g_auto (GStrv) warnings
       = bw_project_warnings_about (project, BW_TOPIC_THREAD | BW_TOPIC_MATERIALS);
-  g_auto (GStrv) cautions = bw_caution_words (bw_project_get_mineral (project), has_cord);
+  g_auto (GStrv) mineral = bw_caution_words (bw_project_get_mineral (project));
+  g_auto (GStrv) cautions = bw_cautions_new (project);
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))))
     gtk_box_remove (self->list, child);
-  for (char **line = warnings; *line; line++)
-    add_line (self, *line, "warning-text");
-  for (char **line = cautions; *line; line++)
-    add_line (self, *line, NULL);
+  add_lines (self, warnings, "warning-text");
+  add_lines (self, mineral, "warning-text");
+  add_lines (self, cautions, NULL);
+  add_line (self, bw_cautions_deference (), "small");
 }
 
 static void

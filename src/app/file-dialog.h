@@ -4,7 +4,13 @@
 
 #include <gtk/gtk.h>
 
-typedef enum { BW_FILES_PROJECT, BW_FILES_CSV, BW_FILES_PICTURE } BwFileKind;
+typedef enum {
+  BW_FILES_PROJECT,
+  BW_FILES_CSV,
+  BW_FILES_PICTURE,
+  BW_FILES_PDF,
+  BW_FILES_SVG
+} BwFileKind;
 
 /* file is borrowed. Not called when the maker cancels. */
 typedef void (*BwFileChosen) (GFile *file, gpointer data);

@@ -8,6 +8,7 @@
 #include "app/cautions-card.h"
 #include "app/list-card.h"
 #include "app/make-stage.h"
+#include "app/print-card.h"
 #include "app/supply-card.h"
 #include "app/words-card.h"
 
@@ -38,6 +39,7 @@ ensure_types (void)
 {
   g_type_ensure (BW_TYPE_CARDS);
   g_type_ensure (BW_TYPE_LIST_CARD);
+  g_type_ensure (BW_TYPE_PRINT_CARD);
   g_type_ensure (BW_TYPE_SUPPLY_CARD);
   g_type_ensure (BW_TYPE_WORDS_CARD);
   g_type_ensure (BW_TYPE_BENCH_CARD);

@@ -9,6 +9,7 @@
 enum {
   PROP_UNITS = 1,
   PROP_APPEARANCE,
+  PROP_PAPER,
   PROP_SHOW_LETTERS,
   PROP_LAMP_LIGHT,
   PROP_WINDOW_WIDTH,
@@ -67,6 +68,7 @@ bw_settings_class_init (BwSettingsClass *klass)
 
   properties[PROP_UNITS] = g_param_spec_string ("units", NULL, NULL, "mm", flags);
   properties[PROP_APPEARANCE] = g_param_spec_string ("appearance", NULL, NULL, "system", flags);
+  properties[PROP_PAPER] = g_param_spec_string ("paper", NULL, NULL, "usual", flags);
   properties[PROP_SHOW_LETTERS] = g_param_spec_boolean ("show-letters", NULL, NULL, FALSE, flags);
   properties[PROP_LAMP_LIGHT] = g_param_spec_boolean ("lamp-light", NULL, NULL, FALSE, flags);
   properties[PROP_WINDOW_WIDTH]
@@ -195,6 +197,7 @@ bw_settings_add_actions (BwSettings *self, GActionMap *map)
   g_return_if_fail (BW_IS_SETTINGS (self));
   add_choice (self, map, properties[PROP_UNITS]);
   add_choice (self, map, properties[PROP_APPEARANCE]);
+  add_choice (self, map, properties[PROP_PAPER]);
   for (gsize i = 0; i < G_N_ELEMENTS (flags); i++) {
     const char *name = g_param_spec_get_name (properties[flags[i]]);
     g_autoptr (GPropertyAction) action = g_property_action_new (name, self, name);

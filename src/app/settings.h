@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the maker prefers, kept between starts. Properties with change notification:
- *   units "mm" or "inch" · appearance "system", "light" or "dark" · show-letters · lamp-light ·
+ *   units "mm" or "inch" · appearance "system", "light" or "dark" ·
+ *   paper "usual" (what the country uses), "a4" or "letter" · show-letters · lamp-light ·
  *   window-width, window-height, maximized · stage-share 0.2..0.9 · autosave · started-before
  * Stored with GSettings; where the schema is not installed the same properties hold their defaults
  * and last as long as the program. */
@@ -24,7 +25,7 @@ gboolean bw_settings_get_flag (BwSettings *self, const char *name);
 double bw_settings_get_number (BwSettings *self, const char *name);
 int bw_settings_get_count (BwSettings *self, const char *name);
 
-/* Property actions for menus: "units" and "appearance" are chosen, flags are toggled. */
+/* Property actions for menus: "units", "appearance" and "paper" are chosen, flags are toggled. */
 void bw_settings_add_actions (BwSettings *self, GActionMap *map);
 
 G_END_DECLS

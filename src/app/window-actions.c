@@ -154,6 +154,7 @@ void
 bw_window_add_actions (BwWindow *self)
 {
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  bw_window_add_print_actions (self);
   g_autoptr (GPropertyAction) stage
       = g_property_action_new ("stage", self->stages, "visible-child-name");
   g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (stage));

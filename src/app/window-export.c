@@ -13,8 +13,8 @@
 
 #define PICTURE_PX 1600
 
-static void
-told_written (BwWindow *self, GFile *file)
+void
+bw_window_tell_written (BwWindow *self, GFile *file)
 {
   g_autofree char *name = g_file_get_basename (file);
   g_autofree char *sentence = g_strdup_printf (_ ("“%s” was written."), name);
@@ -29,7 +29,7 @@ csv_chosen (GFile *file, gpointer data)
   g_autofree char *csv = bw_materials_csv (self->project, 0);
   if (g_file_replace_contents (file, csv, strlen (csv), NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
                                &error))
-    told_written (self, file);
+    bw_window_tell_written (self, file);
   else
     bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, error);
 }
@@ -87,7 +87,7 @@ picture_chosen (GFile *file, gpointer data)
   BwWindow *self = data;
   g_autoptr (GError) error = NULL;
   if (write_picture (self, file, &error))
-    told_written (self, file);
+    bw_window_tell_written (self, file);
   else
     bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, error);
 }

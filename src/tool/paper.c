@@ -7,26 +7,9 @@
 
 #include "output/chart.h"
 #include "output/sheet.h"
-#include "preview/offscreen.h"
+#include "preview/portrait.h"
 
 #include <glib/gi18n-lib.h>
-
-#define PICTURE_SIDE 900 /* pixels: some 300 to the inch on the sheet */
-#define PICTURE_TIP 10   /* degrees from above, so that the bail is seen as a loop */
-
-/* The piece seen from this many degrees off the bail, or off the join without one. */
-static cairo_surface_t *
-picture_from (BwProject *project, double off_deg, GError **error)
-{
-  const BwDesign *design = bw_project_get_design (project);
-  gboolean bail = design->bail.style != BW_BAIL_NONE;
-  double turn = (bail ? design->bail.at_deg : design->band.seam_deg) + off_deg;
-  BwCamera camera = { .turn_deg = turn, .tip_deg = PICTURE_TIP, .zoom = 1 };
-  guint layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD;
-  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-  return bw_offscreen_render (scene, camera, layers, BW_LIGHT_DAY, PICTURE_SIDE, PICTURE_SIDE, NULL,
-                              error);
-}
 
 static char *
 write_sheet (BwSheet *taken, const char *path, GError **error)
@@ -38,9 +21,10 @@ write_sheet (BwSheet *taken, const char *path, GError **error)
 char *
 bw_paper_run_sheet (BwProject *project, const BwOptions *options, GError **error)
 {
-  cairo_surface_t *front = picture_from (project, 35, error), *back = NULL;
+  cairo_surface_t *front = bw_portrait_new (project, BW_PORTRAIT_FRONT, BW_PORTRAIT_SIDE, error),
+                  *back = NULL;
   if (front)
-    back = picture_from (project, 215, error);
+    back = bw_portrait_new (project, BW_PORTRAIT_BACK, BW_PORTRAIT_SIDE, error);
   if (!back) {
     g_clear_pointer (&front, cairo_surface_destroy);
     return NULL;

@@ -8,6 +8,7 @@
 
 #include "app/caution-words.h"
 #include "app/minerals.h"
+#include "output/cautions.h"
 
 #include <math.h>
 #include <string.h>
@@ -50,7 +51,7 @@ a_poisonous_mineral_is_told_first (void **state)
   static const char *const poison[]
       = { "cinnabar", "Galena", "realgar", "torbernite", "chalcanthite" };
   for (gsize i = 0; i < G_N_ELEMENTS (poison); i++) {
-    g_auto (GStrv) words = bw_caution_words (poison[i], TRUE);
+    g_auto (GStrv) words = bw_caution_words (poison[i]);
     assert_non_null (strstr (words[0], "poisonous"));
   }
 }
@@ -58,9 +59,9 @@ a_poisonous_mineral_is_told_first (void **state)
 static void
 soft_and_soluble_minerals_are_told (void **state)
 {
-  g_auto (GStrv) selenite = bw_caution_words ("selenite", FALSE);
-  g_auto (GStrv) halite = bw_caution_words ("halite", FALSE);
-  g_auto (GStrv) quartz = bw_caution_words ("quartz", FALSE);
+  g_auto (GStrv) selenite = bw_caution_words ("selenite");
+  g_auto (GStrv) halite = bw_caution_words ("halite");
+  g_auto (GStrv) quartz = bw_caution_words ("quartz");
   assert_true (tells (selenite, "soak"));
   assert_true (tells (selenite, "stone is soft"));
   assert_true (tells (halite, "dissolves"));
@@ -69,25 +70,39 @@ soft_and_soluble_minerals_are_told (void **state)
 }
 
 static void
-everybody_is_told_of_flame_needle_dust_and_children (void **state)
+every_piece_is_told_of_flame_needle_dust_and_children (void **state)
 {
-  static const char *const minerals[] = { "quartz", "unheard-of stone", "" };
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_auto (GStrv) words = bw_cautions_new (project);
+  assert_true (tells (words, "flame"));
+  assert_true (tells (words, "needle"));
+  assert_true (tells (words, "dust"));
+  assert_true (tells (words, "children"));
+  assert_true (tells (words, "strangle"));
+  assert_non_null (strstr (bw_cautions_deference (), "rules where you live"));
+}
+
+static void
+an_unheard_of_stone_has_no_words_of_its_own (void **state)
+{
+  static const char *const minerals[] = { "unheard-of stone", "", NULL };
   for (gsize i = 0; i < G_N_ELEMENTS (minerals); i++) {
-    g_auto (GStrv) words = bw_caution_words (minerals[i], TRUE);
-    assert_true (tells (words, "flame"));
-    assert_true (tells (words, "Needles"));
-    assert_true (tells (words, "dust"));
-    assert_true (tells (words, "children"));
-    assert_true (tells (words, "strangle"));
-    assert_true (tells (words, "Local rules"));
+    g_auto (GStrv) words = bw_caution_words (minerals[i]);
+    assert_null (words[0]);
   }
 }
 
 static void
-without_a_cord_nobody_is_told_of_cords (void **state)
+a_metal_ring_is_told_to_be_looked_over_for_wear (void **state)
 {
-  g_auto (GStrv) words = bw_caution_words ("quartz", FALSE);
-  assert_false (tells (words, "strangle"));
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  g_auto (GStrv) before = bw_cautions_new (project);
+  assert_false (tells (before, "metal ring"));
+  design.bail.style = BW_BAIL_RING;
+  assert_true (bw_project_set_design (project, "Ring", &design, NULL));
+  g_auto (GStrv) after = bw_cautions_new (project);
+  assert_true (tells (after, "metal ring"));
 }
 
 int
@@ -98,8 +113,9 @@ main (void)
     cmocka_unit_test (a_mineral_is_found_whatever_its_case),
     cmocka_unit_test (a_poisonous_mineral_is_told_first),
     cmocka_unit_test (soft_and_soluble_minerals_are_told),
-    cmocka_unit_test (everybody_is_told_of_flame_needle_dust_and_children),
-    cmocka_unit_test (without_a_cord_nobody_is_told_of_cords),
+    cmocka_unit_test (every_piece_is_told_of_flame_needle_dust_and_children),
+    cmocka_unit_test (an_unheard_of_stone_has_no_words_of_its_own),
+    cmocka_unit_test (a_metal_ring_is_told_to_be_looked_over_for_wear),
   };
   return cmocka_run_group_tests_name ("cautions", tests, NULL, NULL);
 }
