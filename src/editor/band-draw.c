@@ -216,6 +216,10 @@ paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hov
   bw_band_paint_join (paint);
   bw_band_paint_bail (paint);
   bw_band_paint_face_names (paint);
+  bw_band_paint_symmetry (paint, self->session);
+  bw_band_paint_broken (paint, self->session);
+  if (bw_session_get_selection (self->session) != NULL)
+    bw_band_paint_selection (paint, bw_session_get_selection (self->session));
   if (hover != NULL) {
     paint_marked_bead (paint, *hover, paint->style->mark, line);
     paint_drop (self, paint, *hover);

@@ -1,0 +1,397 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every tool in a real window, by the pointer; and a drawing made by the keyboard alone. */
+#include "../window/desk.h"
+#include "core/lattice.h"
+#include "editor/band-canvas.h"
+
+#include <X11/Xlib.h>
+#include <X11/extensions/XTest.h>
+#include <X11/keysym.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdlib.h>
+#include <cmocka.h>
+
+typedef struct {
+  BwProject *project;
+  BwSession *session;
+  GtkWidget *window;
+  BwBandCanvas *canvas;
+  char *status;
+} Bench;
+
+static void
+on_status (BwBandCanvas *canvas, const char *words, Bench *bench)
+{
+  g_free (bench->status);
+  bench->status = g_strdup (words);
+}
+
+static void
+give_tray (BwProject *project)
+{
+  BwTray tray = *bw_project_get_tray (project);
+  tray.n_colours = 3;
+  tray.colour[0].id = 'n';
+  tray.colour[1] = (BwColour){ 'y', "Lamp glass", 0xe9c46a, BW_FINISH_CLEAR };
+  tray.colour[2] = (BwColour){ 'z', "Buoy", 0xb23a48, BW_FINISH_OPAQUE };
+  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
+}
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  bench->project = bw_project_new ();
+  give_tray (bench->project);
+  bench->session = bw_session_new (bench->project);
+  bw_session_set_colour (bench->session, 1);
+  bench->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bench->session));
+  g_signal_connect (bench->canvas, "status", G_CALLBACK (on_status), bench);
+  bench->window = gtk_window_new ();
+  gtk_window_set_default_size (GTK_WINDOW (bench->window), 1000, 600);
+  gtk_window_set_decorated (GTK_WINDOW (bench->window), FALSE);
+  gtk_window_set_child (GTK_WINDOW (bench->window), GTK_WIDGET (bench->canvas));
+  gtk_window_present (GTK_WINDOW (bench->window));
+  desk_settle ();
+  gtk_widget_grab_focus (GTK_WIDGET (bench->canvas));
+  desk_settle ();
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  gtk_window_destroy (GTK_WINDOW (bench->window));
+  desk_settle ();
+  g_object_unref (bench->session);
+  g_assert_finalize_object (bench->project);
+  g_free (bench->status);
+  g_free (bench);
+  return 0;
+}
+
+static guint8
+cell (Bench *bench, int row, int column)
+{
+  return bw_drawing_get (bw_project_get_drawing (bench->project), row, column);
+}
+
+static int
+count (Bench *bench, guint8 colour)
+{
+  guint64 counts[256] = { 0 };
+  bw_drawing_count (bw_project_get_drawing (bench->project), counts);
+  return (int)counts[colour];
+}
+
+static int
+selected (Bench *bench)
+{
+  const BwRegion *region = bw_session_get_selection (bench->session);
+  return region ? bw_region_count (region) : 0;
+}
+
+static void
+drag (Bench *bench, BwToolKind tool, int row0, int column0, int row1, int column1)
+{
+  double x0, y0, x1, y1;
+  bw_session_set_tool (bench->session, tool);
+  assert_true (bw_band_canvas_bead_point (bench->canvas, row0, column0, &x0, &y0));
+  assert_true (bw_band_canvas_bead_point (bench->canvas, row1, column1, &x1, &y1));
+  desk_drag (GTK_WIDGET (bench->canvas), x0, y0, x1, y1, 3, 1);
+}
+
+static void
+click (Bench *bench, BwToolKind tool, int row, int column)
+{
+  double x, y;
+  bw_session_set_tool (bench->session, tool);
+  assert_true (bw_band_canvas_bead_point (bench->canvas, row, column, &x, &y));
+  desk_click_at (GTK_WIDGET (bench->canvas), x, y, 1);
+}
+
+static void
+hold_key (KeySym symbol, gboolean down)
+{
+  Display *display = XOpenDisplay (NULL);
+  XTestFakeKeyEvent (display, XKeysymToKeycode (display, symbol), down, CurrentTime);
+  XSync (display, False);
+  XCloseDisplay (display);
+  desk_settle ();
+}
+
+/* Rows 20 to 25, columns 3 to 6: two beads in each row. */
+#define BLOCK 12
+
+static void
+block_frame_and_line_follow_the_pointer (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
+  assert_int_equal (count (bench, 1), BLOCK);
+  assert_string_equal (bw_project_undo_label (bench->project), "Fill a rectangle");
+  bw_project_undo (bench->project);
+  drag (bench, BW_TOOL_FRAME, 20, 3, 31, 8);
+  assert_int_equal (cell (bench, 20, 3), 1);
+  assert_int_equal (cell (bench, 25, 6), 0);
+  assert_string_equal (bw_project_undo_label (bench->project), "Draw a frame");
+  bw_project_undo (bench->project);
+  drag (bench, BW_TOOL_LINE, 20, 3, 25, 8);
+  assert_int_equal (count (bench, 1), 6);
+}
+
+static void
+flood_swap_and_pick_answer_a_click (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_FRAME, 20, 3, 31, 8);
+  int frame = count (bench, 1);
+  bw_session_set_colour (bench->session, 2);
+  click (bench, BW_TOOL_FLOOD, 25, 6);
+  assert_true (count (bench, 2) > 0);
+  assert_int_equal (count (bench, 1), frame);
+  click (bench, BW_TOOL_SWAP, 20, 3);
+  assert_int_equal (count (bench, 1), 0);
+  assert_string_equal (bw_project_undo_label (bench->project), "Replace a colour");
+  bw_session_set_colour (bench->session, 0);
+  click (bench, BW_TOOL_PICK, 25, 6);
+  assert_int_equal (bw_session_get_colour (bench->session), 2);
+}
+
+static void
+rubbing_out_follows_the_pointer (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
+  drag (bench, BW_TOOL_ERASE, 18, 3, 28, 3);
+  assert_int_equal (count (bench, 1), BLOCK - 3);
+}
+
+static void
+a_selection_is_dragged_and_copied_with_control (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
+  drag (bench, BW_TOOL_SELECT, 20, 3, 25, 6);
+  assert_int_equal (selected (bench), BLOCK);
+  drag (bench, BW_TOOL_SELECT, 22, 5, 43, 6);
+  assert_int_equal (count (bench, 1), BLOCK);
+  assert_int_equal (cell (bench, 22, 5), 0);
+  assert_int_equal (cell (bench, 43, 6), 1);
+  assert_string_equal (bw_project_undo_label (bench->project), "Move beads");
+  hold_key (XK_Control_L, TRUE);
+  drag (bench, BW_TOOL_SELECT, 43, 6, 63, 6);
+  hold_key (XK_Control_L, FALSE);
+  assert_int_equal (count (bench, 1), 2 * BLOCK);
+}
+
+static void
+a_colour_is_selected_with_a_click_and_let_go_with_escape (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
+  click (bench, BW_TOOL_SELECT_COLOUR, 22, 5);
+  assert_int_equal (selected (bench), BLOCK);
+  desk_key ("Escape", 0);
+  assert_int_equal (selected (bench), 0);
+}
+
+static gboolean
+has_piece (gpointer data)
+{
+  return bw_band_canvas_has_piece (((Bench *)data)->canvas);
+}
+
+static void
+what_is_copied_is_pasted_walked_about_and_laid_down (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (BwDrawing) plain = bw_drawing_copy (bw_project_get_drawing (bench->project));
+  drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
+  g_autoptr (BwDrawing) before = bw_drawing_copy (bw_project_get_drawing (bench->project));
+  drag (bench, BW_TOOL_SELECT, 20, 3, 25, 6);
+  desk_key ("c", GDK_CONTROL_MASK);
+  assert_string_equal (bench->status, "12 beads copied.");
+  desk_key ("x", GDK_CONTROL_MASK);
+  assert_true (bw_drawing_equal (plain, bw_project_get_drawing (bench->project)));
+  bw_project_undo (bench->project);
+  desk_key ("Home", 0);
+  desk_key ("v", GDK_CONTROL_MASK);
+  desk_until (has_piece, bench);
+  assert_int_equal (count (bench, 1), 2 * BLOCK);
+  desk_key ("Right", 0);
+  desk_key ("Up", 0);
+  assert_int_equal (count (bench, 1), 2 * BLOCK);
+  desk_key ("Return", 0);
+  assert_false (has_piece (bench));
+  assert_string_equal (bw_project_undo_label (bench->project), "Paste");
+  bw_project_undo (bench->project);
+  assert_true (bw_drawing_equal (before, bw_project_get_drawing (bench->project)));
+}
+
+/* A box that begins on a gap cannot begin on the cursor's bead. */
+static void
+a_paste_that_would_break_the_half_drop_lands_beside_and_says_so (void **state)
+{
+  Bench *bench = *state;
+  desk_key ("Home", 0);
+  bw_band_canvas_paste_text (bench->canvas, "beads-of-a-band 1 rows 2 columns 2 gap-first\ny\ny\n");
+  assert_true (has_piece (bench));
+  assert_string_equal (bench->status, "Moved by one row, so that the half-drop holds.");
+  assert_int_equal (count (bench, 1), 2);
+  desk_key ("Escape", 0);
+  assert_int_equal (count (bench, 1), 0);
+  assert_false (bw_project_in_step (bench->project));
+}
+
+static void
+a_paste_from_another_program_is_refused_with_a_sentence (void **state)
+{
+  Bench *bench = *state;
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (bench->canvas)), "Dear customer");
+  desk_key ("v", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_false (has_piece (bench));
+  assert_string_equal (bench->status,
+                       "There are no beads to paste: what was copied is something else.");
+}
+
+static void
+flips_and_turns_done_twice_are_nothing (void **state)
+{
+  static const char *const keys[] = { "h", "j", "t" };
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_LINE, 21, 2, 26, 7);
+  drag (bench, BW_TOOL_SELECT, 21, 2, 26, 7);
+  g_autoptr (BwDrawing) before = bw_drawing_copy (bw_project_get_drawing (bench->project));
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++) {
+    desk_key ("Return", 0);
+    assert_true (has_piece (bench));
+    desk_key (keys[i], GDK_CONTROL_MASK);
+    gboolean same = bw_drawing_equal (before, bw_project_get_drawing (bench->project));
+    assert_int_equal (same, i == 2);
+    desk_key (keys[i], GDK_CONTROL_MASK);
+    assert_true (bw_drawing_equal (before, bw_project_get_drawing (bench->project)));
+    desk_key ("Return", 0);
+    assert_false (has_piece (bench));
+  }
+}
+
+static void
+a_piece_in_the_air_is_dragged_and_laid_down_by_a_click_beside (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
+  drag (bench, BW_TOOL_SELECT, 20, 3, 25, 6);
+  desk_key ("Return", 0);
+  assert_true (has_piece (bench));
+  drag (bench, BW_TOOL_SELECT, 22, 5, 42, 5);
+  assert_true (has_piece (bench));
+  assert_int_equal (cell (bench, 42, 5), 1);
+  click (bench, BW_TOOL_SELECT, 70, 3);
+  assert_false (has_piece (bench));
+  assert_int_equal (count (bench, 1), BLOCK);
+}
+
+static void
+whoever_settles_the_session_lays_the_piece_down (void **state)
+{
+  Bench *bench = *state;
+  bw_band_canvas_paste_text (bench->canvas,
+                             "beads-of-a-band 1 rows 2 columns 2 bead-first\ny\ny\n");
+  assert_true (bw_project_in_step (bench->project));
+  bw_session_settle (bench->session);
+  assert_false (bw_project_in_step (bench->project));
+  bw_project_undo (bench->project);
+  assert_int_equal (count (bench, 1), 0);
+}
+
+/* No pointer at all: a mirrored line, a block selected and copied, a rubbing out, and a colour by
+ * its letter. */
+static void
+the_keyboard_alone_draws_mirrors_and_copies (void **state)
+{
+  Bench *bench = *state;
+  int rows = bw_project_get_design (bench->project)->band.rows;
+  bw_session_set_symmetry (bench->session, (BwLiveSymmetry){ { BW_FRIEZE_P1M1, 0, 20 }, FALSE });
+  desk_key ("2", 0);
+  assert_int_equal (bw_session_get_tool (bench->session), BW_TOOL_LINE);
+  desk_key ("z", 0);
+  desk_key ("Home", 0);
+  desk_key ("space", 0);
+  for (int i = 0; i < 3; i++)
+    desk_key ("Right", 0);
+  desk_key ("Return", 0);
+  for (int row = 1; row <= 7; row += 2) {
+    assert_int_equal (cell (bench, row, 2), 2);
+    assert_int_equal (cell (bench, (40 - (row - 1)) % rows + 1, 2), 2);
+  }
+  assert_int_equal (count (bench, 2), 8);
+  bw_session_set_symmetry (bench->session, (BwLiveSymmetry){ .each_face = FALSE });
+  desk_key ("Home", 0);
+  for (int i = 0; i < 3; i++)
+    desk_key ("Right", GDK_SHIFT_MASK);
+  assert_int_equal (selected (bench), 4);
+  desk_key ("c", GDK_CONTROL_MASK);
+  for (int i = 0; i < 6; i++)
+    desk_key ("Right", 0);
+  desk_key ("v", GDK_CONTROL_MASK);
+  desk_until (has_piece, bench);
+  desk_key ("Return", 0);
+  assert_int_equal (count (bench, 2), 12);
+  desk_key ("Delete", 0);
+  assert_int_equal (count (bench, 2), 8);
+  desk_key ("Escape", 0);
+  desk_key ("Home", 0);
+  desk_key ("Delete", 0);
+  assert_int_equal (count (bench, 2), 7);
+}
+
+/* Dashes cross the beads where the axis runs. */
+static void
+the_axis_of_a_mirror_shows_on_the_canvas (void **state)
+{
+  Bench *bench = *state;
+  double x, y;
+  desk_move (GTK_WIDGET (bench->canvas), 500, 590);
+  assert_true (bw_band_canvas_bead_point (bench->canvas, 21, 2, &x, &y));
+  guint32 plain[40], marked = 0;
+  for (int i = 0; i < 40; i++)
+    plain[i] = desk_pixel (GTK_WIDGET (bench->canvas), x, y - 20 + i);
+  bw_session_set_symmetry (bench->session, (BwLiveSymmetry){ { BW_FRIEZE_P1M1, 0, 20 }, FALSE });
+  desk_wait (200);
+  for (int i = 0; i < 40; i++)
+    marked += desk_pixel (GTK_WIDGET (bench->canvas), x, y - 20 + i) != plain[i];
+  assert_true (marked >= 10);
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (block_frame_and_line_follow_the_pointer),
+    IN_WINDOW (flood_swap_and_pick_answer_a_click),
+    IN_WINDOW (rubbing_out_follows_the_pointer),
+    IN_WINDOW (a_selection_is_dragged_and_copied_with_control),
+    IN_WINDOW (a_colour_is_selected_with_a_click_and_let_go_with_escape),
+    IN_WINDOW (what_is_copied_is_pasted_walked_about_and_laid_down),
+    IN_WINDOW (a_paste_that_would_break_the_half_drop_lands_beside_and_says_so),
+    IN_WINDOW (a_paste_from_another_program_is_refused_with_a_sentence),
+    IN_WINDOW (flips_and_turns_done_twice_are_nothing),
+    IN_WINDOW (a_piece_in_the_air_is_dragged_and_laid_down_by_a_click_beside),
+    IN_WINDOW (whoever_settles_the_session_lays_the_piece_down),
+    IN_WINDOW (the_keyboard_alone_draws_mirrors_and_copies),
+    IN_WINDOW (the_axis_of_a_mirror_shows_on_the_canvas),
+  };
+  g_setenv ("GTK_A11Y", "none", TRUE);
+  g_setenv ("GSK_RENDERER", "cairo", FALSE);
+  desk_open ();
+  int failed = cmocka_run_group_tests (tests, NULL, NULL);
+  desk_close ();
+  return failed;
+}
