@@ -18,10 +18,10 @@ static const struct {
   { BW_FRIEZE_P2, FALSE, N_ ("Half-turn") },
   { BW_FRIEZE_P11G, FALSE, N_ ("Glide") },
   { BW_FRIEZE_P2MG, FALSE, N_ ("Mirror and half-turn") },
-  { BW_FRIEZE_P11M, FALSE, N_ ("Mirror along the band") },
-  { BW_FRIEZE_P2MM, FALSE, N_ ("Both mirrors") },
   { BW_FRIEZE_P1, TRUE, N_ ("Same on every face") },
   { BW_FRIEZE_P1M1, TRUE, N_ ("Mirrored on every face") },
+  { BW_FRIEZE_P11M, FALSE, N_ ("Mirror along the band") },
+  { BW_FRIEZE_P2MM, FALSE, N_ ("Both mirrors") },
 };
 
 struct _BwSymmetryButton {
@@ -293,24 +293,35 @@ build_repeat (BwSymmetryButton *self)
 }
 
 static GtkWidget *
+build_centre (BwSymmetryButton *self)
+{
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  self->centre = GTK_DROP_DOWN (gtk_drop_down_new_from_strings ((const char *[]){ "", NULL }));
+  gtk_widget_set_hexpand (GTK_WIDGET (self->centre), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->centre), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Mirror or turn about"), -1);
+  g_signal_connect_swapped (self->centre, "notify::selected", G_CALLBACK (on_centre), self);
+  gtk_box_append (GTK_BOX (line), gtk_label_new (_ ("About")));
+  gtk_box_append (GTK_BOX (line), GTK_WIDGET (self->centre));
+  return line;
+}
+
+/* How often and about what come first: the list below is long, and says what they make possible. */
+static GtkWidget *
 build_content (BwSymmetryButton *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   GtkWidget *fit = gtk_label_new ("");
-  for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
-    add_choice (self, GTK_BOX (box), i);
-  self->centre = GTK_DROP_DOWN (gtk_drop_down_new_from_strings ((const char *[]){ "", NULL }));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->centre), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Mirror or turn about"), -1);
-  g_signal_connect_swapped (self->centre, "notify::selected", G_CALLBACK (on_centre), self);
-  gtk_box_append (GTK_BOX (box), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->centre));
-  gtk_box_append (GTK_BOX (box), build_repeat (self));
   self->fit = GTK_LABEL (fit);
   gtk_label_set_wrap (self->fit, TRUE);
   gtk_label_set_xalign (self->fit, 0);
   gtk_label_set_max_width_chars (self->fit, 38);
+  gtk_box_append (GTK_BOX (box), build_repeat (self));
   gtk_box_append (GTK_BOX (box), fit);
+  gtk_box_append (GTK_BOX (box), build_centre (self));
+  gtk_box_append (GTK_BOX (box), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
+  for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
+    add_choice (self, GTK_BOX (box), i);
   return box;
 }
 
