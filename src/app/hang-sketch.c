@@ -229,7 +229,7 @@ lay_out (Paper *paper, double width, double height)
   }
   double margin = paper->design->bead.diameter_mm + 2, cord = 3 * line;
   double across = most.x - least.x + 2 * margin, down = most.y - least.y + 2 * margin;
-  paper->scale = MAX (MIN ((width - 20) / across, (height - cord - 2 * line) / down), 0.5);
+  paper->scale = MAX (MIN ((width - 20) / across, (height - cord - 2 * line) / down), 0.01);
   paper->x = width / 2 - (least.x + most.x) / 2 * paper->scale;
   paper->y = cord + (most.y + margin) * paper->scale;
 }

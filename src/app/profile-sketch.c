@@ -113,7 +113,8 @@ draw_columns (const Paper *paper, const BwBedding *bedding)
                 bw_bedding_thickness (bedding, z1) + d);
     gdk_cairo_set_source_rgba (paper->cr, &fill);
     cairo_fill_preserve (paper->cr);
-    ink (paper, &paper->palette->paper, 1);
+    /* Columns too fine to be told apart are one band. */
+    ink (paper, &paper->palette->paper, w * paper->scale < 3 ? 0.1 : 1);
     cairo_stroke (paper->cr);
   }
 }
@@ -252,7 +253,7 @@ lay_out (Paper *paper, double width, double height)
   double reach = bw_outline_reach (paper->stone, 0) + paper->design->bead.diameter_mm + 1;
   double sides = (width - left - right) / (2 * reach);
   double heights = (height - 2.5 * line) / paper->stone->length_mm;
-  paper->scale = MAX (MIN (sides, heights), 0.5);
+  paper->scale = MAX (MIN (sides, heights), 0.01);
   paper->cx = left + (width - left - right) / 2;
   paper->top = (height - line - paper->stone->length_mm * paper->scale) / 2;
   paper->base = paper->bottom = paper->top + paper->stone->length_mm * paper->scale;

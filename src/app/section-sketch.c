@@ -262,7 +262,7 @@ lay_out (Paper *paper, const BwSection *measured, const BwSection *under, double
   paper->cx = width / 2;
   paper->cy = (height - line) / 2;
   paper->scale = MIN (width / 2 - number - 14, height / 2 - 2.2 * line - 14) / paper->outer;
-  paper->scale = MAX (paper->scale, 1);
+  paper->scale = MAX (paper->scale, 0.01);
   paper->writing = paper->outer + 12 / paper->scale;
 }
 
