@@ -28,6 +28,7 @@ struct _BwSymmetryButton {
   GtkWidget parent_instance;
   BwSession *session;
   GtkWidget *button;
+  GtkLabel *name; /* on the button, while strokes are carried on */
   GtkWidget *choice[G_N_ELEMENTS (choices)];
   GtkLabel *reason[G_N_ELEMENTS (choices)];
   GtkDropDown *centre;
@@ -163,10 +164,8 @@ show_button (BwSymmetryButton *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, tip,
                                   -1);
   gboolean on = now != 0 || live.frieze.repeat_rows > 0;
-  if (on)
-    gtk_widget_add_css_class (self->button, "suggested-action");
-  else
-    gtk_widget_remove_css_class (self->button, "suggested-action");
+  gtk_label_set_text (self->name, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->name), on);
 }
 
 static void
@@ -341,13 +340,29 @@ bw_symmetry_button_class_init (BwSymmetryButtonClass *klass)
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
+/* The symbol alone while strokes stay as drawn; with its name as soon as they do not, so that
+ * nobody draws six beads unawares. */
+static GtkWidget *
+build_face (BwSymmetryButton *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *name = gtk_label_new ("");
+  self->name = GTK_LABEL (name);
+  gtk_label_set_ellipsize (self->name, PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (self->name, 6);
+  gtk_label_set_max_width_chars (self->name, 18);
+  gtk_box_append (GTK_BOX (box), gtk_image_new_from_icon_name ("bandwright-symmetry-symbolic"));
+  gtk_box_append (GTK_BOX (box), name);
+  return box;
+}
+
 /* Small windows and large text scroll. */
 static void
 bw_symmetry_button_init (BwSymmetryButton *self)
 {
   GtkWidget *popover = gtk_popover_new (), *scroller = gtk_scrolled_window_new ();
   self->button = gtk_menu_button_new ();
-  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (self->button), "bandwright-symmetry-symbolic");
+  gtk_menu_button_set_child (GTK_MENU_BUTTON (self->button), build_face (self));
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
