@@ -23,7 +23,7 @@ struct _BwFieldEntry {
 enum { TAKEN, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
-enum { PROP_FIELD = 1, PROP_TITLE, N_PROPS };
+enum { PROP_FIELD = 1, PROP_TITLE, PROP_CHARS, N_PROPS };
 static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (BwFieldEntry, bw_field_entry, GTK_TYPE_WIDGET)
@@ -270,17 +270,24 @@ static void
 bw_field_entry_set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
 {
   BwFieldEntry *self = BW_FIELD_ENTRY (object);
-  if (id == PROP_FIELD)
+  if (id == PROP_FIELD) {
     bw_field_entry_set_pointer (self, g_value_get_string (value));
-  else
+  } else if (id == PROP_TITLE) {
     bw_field_entry_set_title (self, g_value_get_string (value));
+  } else {
+    gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), g_value_get_int (value));
+    gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), g_value_get_int (value));
+  }
 }
 
 static void
 bw_field_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *spec)
 {
   BwFieldEntry *self = BW_FIELD_ENTRY (object);
-  g_value_set_string (value, id == PROP_FIELD ? self->field.pointer : self->title);
+  if (id == PROP_CHARS)
+    g_value_set_int (value, gtk_editable_get_width_chars (GTK_EDITABLE (self->entry)));
+  else
+    g_value_set_string (value, id == PROP_FIELD ? self->field.pointer : self->title);
 }
 
 static void
@@ -309,6 +316,8 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
       = g_param_spec_string ("field", NULL, NULL, NULL, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   properties[PROP_TITLE]
       = g_param_spec_string ("title", NULL, NULL, NULL, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_CHARS] = g_param_spec_int ("chars", NULL, NULL, 1, 40, 10,
+                                             G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   signals[TAKEN] = g_signal_new ("taken", BW_TYPE_FIELD_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
