@@ -9,7 +9,7 @@
 #include "app/settings.h"
 #include "app/symmetry-button.h"
 #include "app/tool-strip.h"
-#include "app/tray-panel.h"
+#include "app/side-panel.h"
 #include "editor/band-canvas.h"
 
 #include <glib/gi18n-lib.h>
@@ -18,6 +18,7 @@ struct _BwDrawStage {
   GtkWidget parent_instance;
   BwSession *session;
   BwBandCanvas *canvas;
+  BwSidePanel *side;
   GtkBox *place;
   BwToolStrip *tools;
   BwSymmetryButton *symmetry;
@@ -96,7 +97,7 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
   self->canvas = BW_BAND_CANVAS (bw_band_canvas_new (self->session));
   gtk_widget_set_hexpand (GTK_WIDGET (self->canvas), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), TRUE);
-  gtk_box_prepend (self->place, GTK_WIDGET (self->canvas));
+  gtk_box_prepend (self->place, bw_side_panel_frame_canvas (self->side, GTK_WIDGET (self->canvas)));
   bw_cards_bind (GTK_WIDGET (self), draft);
   g_signal_connect_object (self->canvas, "status", G_CALLBACK (show_status), self,
                            G_CONNECT_SWAPPED);
@@ -124,7 +125,7 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_draw_stage_dispose;
-  g_type_ensure (BW_TYPE_TRAY_PANEL);
+  g_type_ensure (BW_TYPE_SIDE_PANEL);
   g_type_ensure (BW_TYPE_TOOL_STRIP);
   g_type_ensure (BW_TYPE_SYMMETRY_BUTTON);
   g_type_ensure (BW_TYPE_FIELD_ENTRY);
@@ -132,6 +133,7 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/draw-stage.ui");
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, place);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, side);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, tools);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, symmetry);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, status);

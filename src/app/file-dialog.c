@@ -15,7 +15,7 @@ typedef struct {
 } Asking;
 
 static const struct {
-  const char *name, *pattern, *mime, *extension;
+  const char *name, *patterns, *mimes, *extension; /* several are divided by blanks */
 } kinds[] = {
   [BW_FILES_PROJECT]
   = { N_ ("Bandwright projects"), "*.bandwright", "application/x-bandwright+json", ".bandwright" },
@@ -23,6 +23,8 @@ static const struct {
   [BW_FILES_PICTURE] = { N_ ("PNG pictures"), "*.png", "image/png", ".png" },
   [BW_FILES_PDF] = { N_ ("PDF documents"), "*.pdf", "application/pdf", ".pdf" },
   [BW_FILES_SVG] = { N_ ("SVG drawings"), "*.svg", "image/svg+xml", ".svg" },
+  [BW_FILES_DRAWN] = { N_ ("Pictures (PNG, JPEG, SVG)"), "*.png *.jpg *.jpeg *.svg",
+                       "image/png image/jpeg image/svg+xml", ".png" },
 };
 
 char *
@@ -67,8 +69,12 @@ add_filters (GtkFileChooser *chooser, BwFileKind kind)
 {
   g_autoptr (GtkFileFilter) own = gtk_file_filter_new ();
   gtk_file_filter_set_name (own, _ (kinds[kind].name));
-  gtk_file_filter_add_pattern (own, kinds[kind].pattern);
-  gtk_file_filter_add_mime_type (own, kinds[kind].mime);
+  g_auto (GStrv) patterns = g_strsplit (kinds[kind].patterns, " ", -1);
+  g_auto (GStrv) mimes = g_strsplit (kinds[kind].mimes, " ", -1);
+  for (char **pattern = patterns; *pattern; pattern++)
+    gtk_file_filter_add_pattern (own, *pattern);
+  for (char **mime = mimes; *mime; mime++)
+    gtk_file_filter_add_mime_type (own, *mime);
   gtk_file_chooser_add_filter (chooser, own);
   g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
   gtk_file_filter_set_name (all, _ ("All files"));

@@ -7,9 +7,10 @@
 typedef enum {
   BW_FILES_PROJECT,
   BW_FILES_CSV,
-  BW_FILES_PICTURE,
+  BW_FILES_PICTURE, /* the picture that the program writes */
   BW_FILES_PDF,
-  BW_FILES_SVG
+  BW_FILES_SVG,
+  BW_FILES_DRAWN, /* pictures that a maker brings; to open only */
 } BwFileKind;
 
 /* file is borrowed. Not called when the maker cancels. */

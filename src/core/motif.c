@@ -36,6 +36,33 @@ wrap_half (double x)
   return x - floor (x + 0.5);
 }
 
+static double
+wrap_ring (double x, double ring)
+{
+  return x - ring * floor (x / ring);
+}
+
+/* Where a bead lies in its face: the two halves of a face are stretched apart when its middle is
+ * not midway, which on the band it seldom is. */
+static void
+place_in_face (const BwMotif *motif, double ring, Bead *bead)
+{
+  double at = bead->row - 1;
+  for (int i = 0; i < motif->n_faces; i++) {
+    double begin = 2 * motif->face_end[(i + motif->n_faces - 1) % motif->n_faces];
+    double from = wrap_ring (at - begin, ring),
+           width = wrap_ring (2 * motif->face_end[i] - begin, ring);
+    double middle = wrap_ring (2 * motif->face_middle[i] - begin, ring);
+    if (motif->n_faces == 1)
+      width = ring;
+    if (from >= width)
+      continue;
+    bead->along = from - middle;
+    bead->turn = bead->along / (2 * (bead->along < 0 ? middle : width - middle));
+    return;
+  }
+}
+
 static Bead
 bead_at (const BwMotif *motif, int rows, int row, int column)
 {
@@ -43,6 +70,8 @@ bead_at (const BwMotif *motif, int rows, int row, int column)
   Bead bead = { .row = row, .column = column };
   bead.turn = wrap_half ((row - 1 - 2 * motif->centre) / ring * motif->repeats);
   bead.along = bead.turn * ring / motif->repeats;
+  if (motif->n_faces > 0)
+    place_in_face (motif, ring, &bead);
   bead.up = column - (motif->first_column + motif->last_column) / 2.0;
   bead.height = column - motif->first_column;
   return bead;
@@ -298,6 +327,39 @@ bw_motif_init (BwMotif *motif, BwMotifKind kind, int columns, int rows)
   }
 }
 
+void
+bw_motif_set_faces (BwMotif *motif, int n_faces, const double *middle, const double *corner)
+{
+  g_return_if_fail (n_faces >= 0 && n_faces <= BW_FACES_MAX);
+  motif->n_faces = n_faces;
+  for (int i = 0; i < n_faces; i++) {
+    motif->face_middle[i] = round (2 * middle[i]) / 2;
+    motif->face_end[i] = corner[i];
+  }
+}
+
+/* Each face has room on both sides of its middle. */
+static gboolean
+check_faces (const BwMotif *motif, int rows, GError **error)
+{
+  double ring = MAX (2, rows - rows % 2) / 2.0, sum = 0;
+  for (int i = 0; i < motif->n_faces; i++) {
+    double begin = motif->face_end[(i + motif->n_faces - 1) % motif->n_faces];
+    double width = motif->n_faces == 1 ? ring : wrap_ring (motif->face_end[i] - begin, ring);
+    double middle = wrap_ring (motif->face_middle[i] - begin, ring);
+    sum += width;
+    if (middle > 0 && middle < width)
+      continue;
+    bw_fault_set (error, BW_FAULT_GEOMETRY, "/n_faces",
+                  _ ("Face %d is too narrow for a motif of its own."), i + 1);
+    return FALSE;
+  }
+  if (motif->n_faces == 0 || fabs (sum - ring) < 1e-6 * ring)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_GEOMETRY, "/n_faces", _ ("The faces do not go once round."));
+  return FALSE;
+}
+
 static gboolean
 check_text (const char *text, GError **error)
 {
@@ -331,6 +393,8 @@ bw_motif_validate (const BwMotif *motif, int columns, int rows, GError **error)
          && bw_fault_check_range (motif->reach, 0, 1000, "/reach", error)
          && bw_fault_check_range (motif->slope, -100, 100, "/slope", error)
          && bw_fault_check_range (motif->density, 0, 1, "/density", error)
+         && bw_fault_check_range (motif->n_faces, 0, BW_FACES_MAX, "/n_faces", error)
+         && check_faces (motif, rows, error)
          && (motif->kind != BW_MOTIF_LETTERS || check_text (motif->text, error));
 }
 

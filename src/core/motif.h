@@ -4,11 +4,14 @@
  * join. All shapes and the alphabet are our own.
  *
  * A motif is worked on the columns first..last. Round the ring it repeats `repeats` times; the
- * middle of a repeat lies at `centre`. Lengths are in beads of the lattice: one column across, one
+ * middle of a repeat lies at `centre`; or, where faces are given, each face is a repeat of its own,
+ * as wide as the face and centred on it, so that an irregular stone keeps its motif face by face.
+ * Lengths are in beads of the lattice: one column across, one
  * half pitch along, so that a slope of 1 runs through touching beads. */
 #pragma once
 
 #include "drawing.h"
+#include "limits.h"
 
 typedef enum {
   BW_MOTIF_STRIPES,  /* rings round the stone, `size` columns each */
@@ -39,10 +42,13 @@ typedef struct {
   int first_column, last_column; /* 1 ≤ first ≤ last ≤ columns */
   int repeats;                   /* ≥ 1 */
   double centre;                 /* pitches from row 1 */
-  double size;                   /* > 0 */
-  double reach;                  /* columns, ≥ 0 */
-  double slope;                  /* columns a half pitch */
-  double density;                /* 0..1 */
+  int n_faces; /* 0: repeats count; else the faces' middles and far ends follow, */
+  double face_middle[BW_FACES_MAX],
+      face_end[BW_FACES_MAX]; /* pitches from row 1, cyclic, in order */
+  double size;                /* > 0 */
+  double reach;               /* columns, ≥ 0 */
+  double slope;               /* columns a half pitch */
+  double density;             /* 0..1 */
   guint32 seed;
   BwDither dither;          /* blend */
   char text[BW_MOTIF_TEXT]; /* UTF-8 */
@@ -50,6 +56,10 @@ typedef struct {
 
 /* Sensible values of a kind for a band of this size. Colours 0 and 1. */
 void bw_motif_init (BwMotif *motif, BwMotifKind kind, int columns, int rows);
+
+/* Takes the faces, as bw_places_faces() gives them, for repeats. A middle is moved to the nearest
+ * half pitch, so that what is symmetrical stays so bead for bead. n_faces 0: back to repeats. */
+void bw_motif_set_faces (BwMotif *motif, int n_faces, const double *middle, const double *corner);
 
 /* FALSE with a BW_FAULT naming the member ("/size", "/text" …) when the motif cannot be drawn on a
  * band of this size. Letters that the alphabet lacks are named. */

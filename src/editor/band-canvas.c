@@ -13,7 +13,7 @@
 
 G_DEFINE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, GTK_TYPE_WIDGET)
 
-enum { STATUS, N_SIGNALS };
+enum { STATUS, VIEW, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 /* --- Keeping in step ---------------------------------------------------------------------------
@@ -45,6 +45,7 @@ take_design (BwBandCanvas *self)
   if (self->cursor.row > layout->rows || self->cursor.column > layout->columns
       || self->cursor.row < 1)
     self->cursor = (BwBeadAt){ 1, 2 };
+  g_signal_emit (self, signals[VIEW], 0);
 }
 
 const BwBandFaces *
@@ -151,6 +152,7 @@ bw_band_canvas_shown_anew (BwBandCanvas *self)
   if (!bw_hand_busy (self->hand))
     bw_band_layout_normalise (&self->layout);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[VIEW], 0);
 }
 
 void
@@ -251,6 +253,7 @@ place_view (BwBandCanvas *self)
   self->layout.height = MAX (0, gtk_widget_get_height (widget) - below);
   if (self->fitted)
     refit (self);
+  g_signal_emit (self, signals[VIEW], 0);
 }
 
 static void
@@ -348,6 +351,8 @@ bw_band_canvas_class_init (BwBandCanvasClass *class)
   widget_class->measure = bw_band_canvas_measure;
   widget_class->snapshot = bw_band_canvas_snapshot;
 
+  signals[VIEW] = g_signal_new ("view", BW_TYPE_BAND_CANVAS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
   signals[STATUS] = g_signal_new ("status", BW_TYPE_BAND_CANVAS, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   gtk_widget_class_set_css_name (widget_class, "bandcanvas");
@@ -395,6 +400,12 @@ bw_band_canvas_new (BwSession *session)
 /* --- What others ask ---------------------------------------------------------------------------
  */
 
+const BwBandLayout *
+bw_band_canvas_get_layout (BwBandCanvas *self)
+{
+  return &self->layout;
+}
+
 double
 bw_band_canvas_get_zoom (BwBandCanvas *self)
 {
@@ -421,6 +432,7 @@ bw_band_canvas_fit (BwBandCanvas *self)
   self->fitted = TRUE;
   refit (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[VIEW], 0);
 }
 
 void

@@ -4,6 +4,7 @@
  */
 #pragma once
 
+#include "band-layout.h"
 #include "project/session.h"
 #include <gtk/gtk.h>
 
@@ -13,6 +14,9 @@ G_DECLARE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, BW, BAND_CANVAS, GtkWidget)
 /* Signals: "status" (const char *words): what is under the pointer or the cursor, for a status
  * label. */
 GtkWidget *bw_band_canvas_new (BwSession *session);
+
+/* How the band lies in the widget now; borrowed. "view" () is emitted when it is another. */
+const BwBandLayout *bw_band_canvas_get_layout (BwBandCanvas *self);
 
 /* 1 = life size at 96 dpi × 4; 0.25..16 of that. About a point of the widget, or its middle. */
 double bw_band_canvas_get_zoom (BwBandCanvas *self);

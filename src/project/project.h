@@ -117,6 +117,9 @@ gboolean bw_project_remove_colour (BwProject *self, const char *label, int index
 gboolean bw_project_try (BwProject *self, const char *label, const BwTray *tray,
                          const BwDrawing *drawing, GError **error);
 gboolean bw_project_has_trial (BwProject *self);
+/* The band's drawing and the tray as they are kept, without the trial. The drawing is owned. */
+BwDrawing *bw_project_copy_kept (BwProject *self);
+void bw_project_copy_kept_tray (BwProject *self, BwTray *tray);
 /* Both do nothing without a trial. */
 void bw_project_keep_trial (BwProject *self);
 void bw_project_drop_trial (BwProject *self);

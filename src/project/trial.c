@@ -86,3 +86,25 @@ bw_project_trial_back (BwProject *self, BwTrialAside *aside)
   bw_head_clear (&aside->head);
   bw_canvas_apply (self->document, self->changes, 0, TRUE);
 }
+
+BwDrawing *
+bw_project_copy_kept (BwProject *self)
+{
+  BwTrialAside aside = { 0 };
+  BwDrawing *kept;
+
+  bw_project_trial_aside (self, &aside);
+  kept = bw_drawing_copy (bw_project_get_drawing (self));
+  bw_project_trial_back (self, &aside);
+  return kept;
+}
+
+void
+bw_project_copy_kept_tray (BwProject *self, BwTray *tray)
+{
+  BwTrialAside aside = { 0 };
+
+  bw_project_trial_aside (self, &aside);
+  *tray = *bw_project_get_tray (self);
+  bw_project_trial_back (self, &aside);
+}

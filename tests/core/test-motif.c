@@ -6,6 +6,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include <math.h>
 #include <string.h>
 
 #include "core/fault.h"
@@ -108,6 +109,68 @@ chevrons_and_diamonds_are_mirrored_about_their_middle (void **state)
                             bw_drawing_get (drawing, left, column));
     }
   }
+}
+
+/* Faces of different widths: what stands on each is mirrored about that face's own middle, and the
+ * motif still meets itself wherever the seam lies. */
+static void
+each_face_carries_its_motif_about_its_own_middle (void **state)
+{
+  static const double widths[] = { 14, 8, 11, 9, 10, 8 };
+  for (int start = 0; start < 120; start += 7) {
+    double middle[6], corner[6], at = start / 2.0;
+    for (int i = 0; i < 6; i++) {
+      middle[i] = fmod (at + widths[i] / 2, 60);
+      corner[i] = fmod (at + widths[i], 60);
+      at += widths[i];
+    }
+    BwMotif motif;
+    bw_motif_init (&motif, BW_MOTIF_CHEVRONS, 12, 120);
+    bw_motif_set_faces (&motif, 6, middle, corner);
+    g_autoptr (BwDrawing) drawing = worked (&motif, 12, 120);
+    for (int i = 0; i < 6; i++) {
+      int half = (int)widths[i] - 1, centre = (int)lround (2 * motif.face_middle[i]);
+      for (int h = 1; h < half; h++)
+        for (int column = 1; column <= 12; column++) {
+          int right = (centre + h) % 120 + 1, left = (centre - h + 120) % 120 + 1;
+          if (bw_lattice_has (right, column))
+            assert_int_equal (bw_drawing_get (drawing, right, column),
+                              bw_drawing_get (drawing, left, column));
+        }
+    }
+  }
+}
+
+static void
+equal_faces_are_the_same_as_repeats (void **state)
+{
+  double middle[6], corner[6];
+  for (int i = 0; i < 6; i++) {
+    middle[i] = 10 * i;
+    corner[i] = fmod (10 * i + 5, 60);
+  }
+  for (BwMotifKind kind = 0; kind < BW_N_MOTIFS; kind++) {
+    BwMotif repeated, faced;
+    bw_motif_init (&repeated, kind, 12, 120);
+    repeated.repeats = 6;
+    faced = repeated;
+    bw_motif_set_faces (&faced, 6, middle, corner);
+    g_autoptr (BwDrawing) a = worked (&repeated, 12, 120);
+    g_autoptr (BwDrawing) b = worked (&faced, 12, 120);
+    assert_true (bw_drawing_equal (a, b));
+  }
+}
+
+static void
+a_face_without_room_is_named (void **state)
+{
+  static const double middle[] = { 5, 10, 40 }, corner[] = { 10, 10.2, 0 };
+  g_autoptr (GError) error = NULL;
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_CHEVRONS, 12, 120);
+  bw_motif_set_faces (&motif, 3, middle, corner);
+  assert_false (bw_motif_validate (&motif, 12, 120, &error));
+  assert_non_null (strstr (error->message, "/n_faces: Face 2"));
 }
 
 static void
@@ -248,6 +311,9 @@ main (void)
     cmocka_unit_test (a_motif_uses_its_own_colours_and_its_own_columns_alone),
     cmocka_unit_test (a_motif_whose_repeat_divides_the_ring_repeats_across_the_join),
     cmocka_unit_test (chevrons_and_diamonds_are_mirrored_about_their_middle),
+    cmocka_unit_test (each_face_carries_its_motif_about_its_own_middle),
+    cmocka_unit_test (equal_faces_are_the_same_as_repeats),
+    cmocka_unit_test (a_face_without_room_is_named),
     cmocka_unit_test (a_spiral_climbs_one_round_of_colours_in_each_repeat),
     cmocka_unit_test (scattered_beads_keep_their_density_and_their_seed),
     cmocka_unit_test (a_blend_has_the_first_colour_below_and_the_last_above_and_the_middle_shared),

@@ -30,7 +30,10 @@ a_trial_is_shown_but_neither_saved_nor_a_step (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
   g_autofree char *before = bw_project_to_data (project, NULL);
+  g_autoptr (BwDrawing) plain = bw_drawing_copy (bw_project_get_drawing (project));
   try_stripe (project, 1);
+  g_autoptr (BwDrawing) kept = bw_project_copy_kept (project);
+  assert_true (bw_drawing_equal (kept, plain));
   assert_false (bw_project_get_modified (project));
   assert_int_equal (bw_project_count_steps (project), 0);
   assert_text (project, before);
@@ -141,6 +144,9 @@ a_trial_may_bring_colours_of_its_own (void **state)
   tray.n_colours++;
   assert_true (bw_project_try (project, "Picture", &tray, drawing, NULL));
   assert_int_equal (bw_project_get_tray (project)->n_colours, own + 1);
+  bw_project_copy_kept_tray (project, &tray);
+  assert_int_equal (tray.n_colours, own);
+  tray = *bw_project_get_tray (project);
   assert_text (project, before);
   /* A bead of a colour that only the trial has cannot be set. */
   assert_false (bw_project_set_bead (project, "Bead", FALSE, 1, 2, own));
