@@ -56,7 +56,8 @@ choose_colours (BwMotifPanel *self, BwMotif *motif)
   int n = bw_project_get_tray (project_of (self))->n_colours, least, most;
   guint64 counts[256] = { 0 };
   int ground = 0, hand = bw_session_get_colour (session);
-  bw_drawing_count (bw_project_get_drawing (project_of (self)), counts);
+  g_autoptr (BwDrawing) kept = bw_project_copy_kept (project_of (self));
+  bw_drawing_count (kept, counts);
   for (int i = 1; i < n; i++)
     ground = counts[i] > counts[ground] ? i : ground;
   if (hand == ground)
