@@ -298,7 +298,7 @@ bw_band_canvas_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
                         int *natural, int *minimum_baseline, int *natural_baseline)
 {
   gboolean across = orientation == GTK_ORIENTATION_HORIZONTAL;
-  *minimum = across ? 200 : 140;
+  *minimum = across ? 160 : 140;
   *natural = across ? 640 : 360;
 }
 
