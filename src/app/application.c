@@ -75,6 +75,7 @@ static const struct {
   { "win.close", { "<Control>w" } },
   { "win.undo", { "<Control>z" } },
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+  { "win.history", { "<Control>h" } },
   { "win.stage::measure", { "<Control>1" } },
   { "win.stage::draw", { "<Control>2" } },
   { "win.stage::hang", { "<Control>3" } },

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/picture-file.h"
+#include "app/picture-whole.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -70,7 +71,7 @@ feed (GdkPixbufLoader *loader, GBytes *bytes, const Size *size, GCancellable *ca
     if (size->too_large || g_cancellable_is_cancelled (cancellable)
         || !gdk_pixbuf_loader_write (loader, data + at, MIN (CHUNK, length - at), NULL))
       return FALSE;
-  return TRUE;
+  return bw_picture_is_whole (data, length);
 }
 
 static void

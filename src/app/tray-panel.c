@@ -4,8 +4,11 @@
 
 #include "app/bead-swatch.h"
 #include "app/colour-dialog.h"
+#include "app/tray-choice.h"
+#include "app/tray-merge.h"
 #include "app/tray-panel.h"
 #include "app/tray-row.h"
+#include "app/tray-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -23,6 +26,14 @@ struct _BwTrayPanel {
   GtkPopover *question;
   GtkLabel *question_words;
   GtkDropDown *heir;
+  GtkWidget *add;
+  GtkEntry *letter;
+  GtkLabel *letter_problem;
+  GtkLabel *alike;
+  BwTray looked_at; /* the tray whose likenesses are shown */
+  GtkWidget *merge_button;
+  BwTrayMerge *merge;
+  BwTrayChoice *choice;
 };
 
 G_DEFINE_FINAL_TYPE (BwTrayPanel, bw_tray_panel, BW_TYPE_CARD)
@@ -69,6 +80,28 @@ show_list (BwTrayPanel *self)
   gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, chosen (self)));
 }
 
+/* Only a tray that is another is looked at anew: beads are counted far more often. */
+static void
+show_alike (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  if (memcmp (tray, &self->looked_at, sizeof *tray) == 0)
+    return;
+  self->looked_at = *tray;
+  g_autofree char *words = bw_tray_words_alike (tray, 2);
+  gtk_label_set_text (self->alike, words ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->alike), words != NULL);
+}
+
+static void
+show_letter (BwTrayPanel *self, const BwColour *colour)
+{
+  char letter[8] = { 0 };
+  g_unichar_to_utf8 (colour->id, letter);
+  if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->letter)), letter))
+    gtk_editable_set_text (GTK_EDITABLE (self->letter), letter);
+}
+
 static void
 show_chosen (BwTrayPanel *self)
 {
@@ -77,7 +110,10 @@ show_chosen (BwTrayPanel *self)
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->name)), colour->name) != 0)
     gtk_editable_set_text (GTK_EDITABLE (self->name), colour->name);
   bw_bead_swatch_set_colour (self->bead, colour);
+  show_letter (self, colour);
   gtk_drop_down_set_selected (self->finish, colour->finish);
+  gtk_widget_set_sensitive (self->add, tray->n_colours < BW_TRAY_MAX);
+  gtk_widget_set_sensitive (self->merge_button, tray->n_colours > 1);
   gtk_widget_set_sensitive (self->up, chosen (self) > 0);
   gtk_widget_set_sensitive (self->down, chosen (self) + 1 < tray->n_colours);
   gtk_widget_set_sensitive (GTK_WIDGET (self->remove), tray->n_colours > 1);
@@ -89,6 +125,8 @@ follow_session (BwTrayPanel *self)
   BwSession *session = bw_draft_get_session (bw_card_get_draft (BW_CARD (self)));
   if (!g_set_object (&self->session, session))
     return;
+  bw_tray_merge_bind (self->merge, session);
+  bw_tray_choice_bind (self->choice, session);
   g_signal_connect_object (session, "hand-changed", G_CALLBACK (bw_card_refresh), self,
                            G_CONNECT_SWAPPED);
 }
@@ -99,6 +137,7 @@ bw_tray_panel_refresh (BwCard *card)
   BwTrayPanel *self = BW_TRAY_PANEL (card);
   follow_session (self);
   show_list (self);
+  show_alike (self);
   show_chosen (self);
 }
 
@@ -138,6 +177,66 @@ name_typed (BwTrayPanel *self)
   memset (colour->name, 0, sizeof colour->name);
   memcpy (colour->name, name, (gsize)(end - name));
   set_tray (self, _ ("Colour’s name"), &tray);
+}
+
+/* Why a letter cannot be this colour's; NULL when it can. Owned. */
+static char *
+letter_fault (BwTrayPanel *self, gunichar letter)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  int owner = bw_tray_find (tray, letter);
+  if (letter == 0 || !bw_tray_is_letter (letter))
+    return g_strdup (_ ("A colour needs one letter or sign that can be seen."));
+  if (owner < 0 || owner == chosen (self))
+    return NULL;
+  g_autofree char *name = bw_colour_words (&tray->colour[owner]);
+  return g_strdup_printf (_ ("That is the letter of “%s”."), name);
+}
+
+static void
+show_letter_fault (BwTrayPanel *self, const char *fault)
+{
+  gtk_label_set_text (self->letter_problem, fault ? fault : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->letter_problem), fault != NULL);
+  if (fault)
+    gtk_widget_add_css_class (GTK_WIDGET (self->letter), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->letter), "error");
+}
+
+static gunichar
+typed_letter (BwTrayPanel *self)
+{
+  return g_utf8_get_char (gtk_editable_get_text (GTK_EDITABLE (self->letter)));
+}
+
+static void
+letter_changed (BwTrayPanel *self)
+{
+  g_autofree char *fault = NULL;
+  if (!bw_card_is_refreshing (BW_CARD (self)))
+    fault = letter_fault (self, typed_letter (self));
+  show_letter_fault (self, fault);
+}
+
+/* A letter that cannot stand gives way to the one there was. */
+static void
+letter_typed (BwTrayPanel *self)
+{
+  gunichar letter = typed_letter (self);
+  g_autofree char *fault = NULL;
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  if (letter == tray.colour[chosen (self)].id)
+    return;
+  fault = letter_fault (self, letter);
+  tray.colour[chosen (self)].id = letter;
+  if (fault)
+    bw_card_refresh (BW_CARD (self));
+  else
+    set_tray (self, _ ("Colour’s letter"), &tray);
+  show_letter_fault (self, NULL);
 }
 
 static void
@@ -273,6 +372,13 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, question);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, question_words);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, heir);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, add);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, letter);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, letter_problem);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, alike);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, merge_button);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, merge);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, choice);
 }
 
 static void
@@ -286,6 +392,8 @@ bw_tray_panel_class_init (BwTrayPanelClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, row_selected);
   gtk_widget_class_bind_template_callback (widget_class, name_typed);
+  gtk_widget_class_bind_template_callback (widget_class, letter_typed);
+  gtk_widget_class_bind_template_callback (widget_class, letter_changed);
   gtk_widget_class_bind_template_callback (widget_class, recolour_clicked);
   gtk_widget_class_bind_template_callback (widget_class, finish_chosen);
   gtk_widget_class_bind_template_callback (widget_class, up_clicked);
@@ -308,6 +416,8 @@ static void
 bw_tray_panel_init (BwTrayPanel *self)
 {
   g_type_ensure (BW_TYPE_BEAD_SWATCH);
+  g_type_ensure (BW_TYPE_TRAY_MERGE);
+  g_type_ensure (BW_TYPE_TRAY_CHOICE);
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_finishes (self);
 }

@@ -24,6 +24,14 @@ redo (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+history (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  bw_draft_settle (self->draft);
+  gtk_menu_button_popup (self->history_button);
+}
+
+static void
 open (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   bw_window_ask_open (data);
@@ -110,6 +118,7 @@ zoom_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
 static const GActionEntry entries[] = {
   { "undo", undo },
   { "redo", redo },
+  { "history", history },
   { "open", open },
   { "open-recent", open_recent, "s" },
   { "open-demo", open_demo, "s" },

@@ -6,6 +6,7 @@
 #include "app/draw-stage.h"
 #include "app/fit-line.h"
 #include "app/hang-stage.h"
+#include "app/history-popover.h"
 #include "app/make-stage.h"
 #include "app/measure-stage.h"
 #include "app/recovery.h"
@@ -26,6 +27,8 @@ struct _BwWindow {
   GtkLabel *state;
   GtkButton *undo_button;
   GtkButton *redo_button;
+  GtkMenuButton *history_button;
+  BwHistoryPopover *history;
   GtkInfoBar *notice;
   GtkLabel *notice_words;
   GtkPaned *paned;

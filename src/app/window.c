@@ -228,6 +228,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, state);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, history_button);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, history);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, notice_words);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, paned);
@@ -258,6 +260,7 @@ bw_window_class_init (BwWindowClass *klass)
 static void
 bw_window_init (BwWindow *self)
 {
+  g_type_ensure (BW_TYPE_HISTORY_POPOVER);
   g_type_ensure (BW_TYPE_MEASURE_STAGE);
   g_type_ensure (BW_TYPE_DRAW_STAGE);
   g_type_ensure (BW_TYPE_HANG_STAGE);
@@ -273,6 +276,7 @@ bw_window_init (BwWindow *self)
 static void
 bind_parts (BwWindow *self)
 {
+  bw_history_popover_bind (self->history, self->session);
   bw_measure_stage_bind (self->measure, self->draft);
   bw_draw_stage_bind (self->draw, self->draft);
   bw_hang_stage_bind (self->hang, self->draft);

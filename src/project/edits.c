@@ -289,6 +289,52 @@ bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
   return TRUE;
 }
 
+/* The first colour shown that the map gives no place in a tray of n_colours; −1 when there is none.
+ */
+static int
+unmapped (BwProject *self, const guint8 map[256], int n_colours)
+{
+  const BwDrawing *bail = bw_project_get_bail_drawing (self);
+  guint64 counts[256] = { 0 };
+
+  bw_drawing_count (bw_project_get_drawing (self), counts);
+  if (bail)
+    bw_drawing_count (bail, counts);
+  for (int i = 0; i < 256; i++)
+    if (counts[i] && map[i] >= n_colours)
+      return i;
+  return -1;
+}
+
+gboolean
+bw_project_replace_tray (BwProject *self, const char *label, const BwTray *tray,
+                         const guint8 map[256], GError **error)
+{
+  guint8 kept[256];
+  BwTrayValue *value;
+  Edit edit;
+  int lost;
+
+  bw_project_leave_trial (self);
+  if (!bw_tray_validate (tray, error))
+    return FALSE;
+  lost = unmapped (self, map, tray->n_colours);
+  if (lost >= 0) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+                  _ ("colour %d still has beads; give them another colour first."), lost + 1);
+    return FALSE;
+  }
+  for (int i = 0; i < 256; i++)
+    kept[i] = map[i] < tray->n_colours ? map[i] : 0;
+  value = bw_tray_value_new ();
+  value->tray = *tray;
+  edit_begin (&edit, self, label);
+  bw_canvas_recolour (self->document, self->changes, kept);
+  put_tray (self, value);
+  edit_end (&edit, self);
+  return TRUE;
+}
+
 static gboolean
 can_remove (BwProject *self, int index, int replacement, GError **error)
 {

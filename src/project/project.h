@@ -102,6 +102,10 @@ gboolean bw_project_set_drawing (BwProject *self, const char *label, gboolean in
 /* Moves colour `index` to place `to` in the tray; every bead keeps its colour. FALSE and no change
  * when either is not a place of the tray. */
 gboolean bw_project_move_colour (BwProject *self, const char *label, int index, int to);
+/* Puts another tray in place of this one, bead by bead: a bead of colour i, hidden ones included,
+ * gets colour map[i], which the new tray must have for every colour with beads shown. */
+gboolean bw_project_replace_tray (BwProject *self, const char *label, const BwTray *tray,
+                                  const guint8 map[256], GError **error);
 /* Deletes colour `index` from the tray; its beads become `replacement` (an index before removal).
  */
 gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,

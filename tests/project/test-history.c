@@ -259,6 +259,37 @@ moving_a_colour_leaves_every_bead_its_colour (void **state)
 }
 
 static void
+another_tray_recolours_hidden_beads_too (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  int rows = bw_project_get_design (project)->band.rows;
+  g_autofree char *before = NULL;
+  g_autoptr (BwDrawing) old = NULL;
+  g_autoptr (GError) error = NULL;
+  BwTray tray = { 2, { { 'x', "One", 0x111111, 0 }, { 'y', "Two", 0xeeeeee, 0 } } };
+  guint8 map[256] = { 1, 0, 1, 0 }, none[256] = { 0, 1, 2, 3 };
+
+  paint (project);
+  old = bw_drawing_copy (drawing);
+  before = bw_project_to_data (project, NULL);
+  assert_false (bw_project_replace_tray (project, "Tray", &tray, none, &error));
+  assert_fault (error, BW_FAULT_RANGE, "/tray");
+  set_rows (project, "Fewer", 10);
+  assert_true (bw_project_replace_tray (project, "Tray", &tray, map, NULL));
+  set_rows (project, "As before", rows);
+  for (int row = 1; row <= rows; row++)
+    for (int bead = 0; bead < 6; bead++) {
+      int column = bw_lattice_column (row, bead);
+
+      assert_int_equal (bw_drawing_get (drawing, row, column),
+                        map[bw_drawing_get (old, row, column)]);
+    }
+  bw_project_go_to (project, 1);
+  assert_text (project, before);
+}
+
+static void
 a_smaller_tray_is_refused_while_beads_shown_need_it (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
@@ -319,6 +350,7 @@ main (void)
     cmocka_unit_test (undoing_a_resize_restores_hidden_cells),
     cmocka_unit_test (moving_a_colour_leaves_every_bead_its_colour),
     cmocka_unit_test (removing_a_colour_reaches_hidden_cells_too),
+    cmocka_unit_test (another_tray_recolours_hidden_beads_too),
     cmocka_unit_test (a_smaller_tray_is_refused_while_beads_shown_need_it),
     cmocka_unit_test (unknown_keys_stay_with_their_colour),
   };
