@@ -82,6 +82,7 @@ static const struct {
   { "win.stage::make", { "<Control>4" } },
   { "win.export-csv", { "<Control>e" } },
   { "win.copy-list", { "<Control><Shift>c" } },
+  { "win.bench", { "F11" } },
   { "win.print-sheet", { "<Control>p" } },
   { "win.save-picture", { "<Control><Shift>p" } },
   { "win.zoom-in", { "<Control>plus", "<Control>equal" } },

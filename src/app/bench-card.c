@@ -4,10 +4,11 @@
 #include "config.h"
 
 #include "app/bench-card.h"
+#include "app/bench-steps.h"
+#include "app/check-dialog.h"
 #include "app/field.h"
 #include "app/settings.h"
 #include "core/fault.h"
-#include "core/lattice.h"
 #include "output/report.h"
 
 #include <glib/gi18n-lib.h>
@@ -27,24 +28,13 @@ struct _BwBenchCard {
 
 G_DEFINE_FINAL_TYPE (BwBenchCard, bw_bench_card, BW_TYPE_CARD)
 
-/* Rows 1 and 2 are picked up together. */
-static int
-next_row (int done)
-{
-  return done < 2 ? 1 : done + 1;
-}
-
 static void
 show_row (BwBenchCard *self, BwProject *project, int done, int rows)
 {
-  int next = next_row (done);
-  gboolean finished = done >= rows;
-  g_autofree char *title = finished ? g_strdup_printf (_ ("All %d rows are woven: zip it up"), rows)
-                           : done < 2 ? g_strdup_printf (_ ("Pick-up, rows 1 and 2 of %d"), rows)
-                           : bw_lattice_direction (next) > 0
-                               ? g_strdup_printf (_ ("Row %d of %d ↑"), next, rows)
-                               : g_strdup_printf (_ ("Row %d of %d ↓"), next, rows);
-  g_autofree char *words = finished ? g_strdup ("") : bw_words_row (project, next);
+  int row = bw_bench_row (project);
+  gboolean finished = row > rows;
+  g_autofree char *title = bw_bench_title (project, row);
+  g_autofree char *words = finished ? g_strdup ("") : bw_words_row (project, row);
   gtk_label_set_text (self->row, title);
   gtk_label_set_text (self->words, g_strstrip (words));
   gtk_widget_set_sensitive (self->done, !finished);
@@ -79,37 +69,16 @@ bw_bench_card_refresh (BwCard *card)
   show_checks (self, project);
 }
 
-static gboolean
-set_progress (BwBenchCard *self, const char *label, int done, const BwCheck *checks, int n,
-              GError **error)
-{
-  return bw_project_set_progress (bw_card_get_project (BW_CARD (self)), label, done, checks, n,
-                                  error);
-}
-
-static void
-move (BwBenchCard *self, const char *label, int done)
-{
-  int n;
-  BwProject *project = bw_card_get_project (BW_CARD (self));
-  const BwCheck *known = bw_project_get_checks (project, &n);
-  g_autofree BwCheck *checks = g_memdup2 (known, (gsize)n * sizeof *known);
-  set_progress (self, label, CLAMP (done, 0, bw_project_get_design (project)->band.rows), checks, n,
-                NULL);
-}
-
 static void
 done_clicked (BwBenchCard *self)
 {
-  int done = bw_project_get_rows_done (bw_card_get_project (BW_CARD (self)));
-  move (self, _ ("Row done"), done < 2 ? 2 : done + 1);
+  bw_bench_advance (bw_card_get_project (BW_CARD (self)));
 }
 
 static void
 back_clicked (BwBenchCard *self)
 {
-  int done = bw_project_get_rows_done (bw_card_get_project (BW_CARD (self)));
-  move (self, _ ("Row undone"), done <= 2 ? 0 : done - 1);
+  bw_bench_back (bw_card_get_project (BW_CARD (self)));
 }
 
 static void
@@ -123,37 +92,16 @@ show_reason (BwBenchCard *self, const GError *error)
     gtk_widget_remove_css_class (GTK_WIDGET (self->length), "error");
 }
 
-/* The strip as it is now: as many rows as are done. A second length of the same rows replaces the
- * first. */
-static gboolean
-add_check (BwBenchCard *self, GError **error)
-{
-  BwField field = { .quantity = BW_QUANTITY_LENGTH, .pointer = "/progress/checks" };
-  BwProject *project = bw_card_get_project (BW_CARD (self));
-  int n, done = bw_project_get_rows_done (project), kept = 0;
-  const BwCheck *known = bw_project_get_checks (project, &n);
-  g_autofree BwCheck *checks = g_new0 (BwCheck, n + 1);
-  BwCheck check = { .rows = done };
-  if (done < 2) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",
-                  _ ("Count the woven rows first: a strip is measured at a row."));
-    return FALSE;
-  }
-  if (!bw_field_parse (&field, gtk_editable_get_text (GTK_EDITABLE (self->length)),
-                       bw_settings_get_unit (bw_settings_get ()), &check.length_mm, error))
-    return FALSE;
-  for (int i = 0; i < n; i++)
-    if (known[i].rows != done)
-      checks[kept++] = known[i];
-  checks[kept++] = check;
-  return set_progress (self, _ ("Strip measured"), done, checks, kept, error);
-}
-
 static void
 length_typed (BwBenchCard *self)
 {
+  BwField field = { .quantity = BW_QUANTITY_LENGTH, .pointer = "/progress/checks" };
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
   g_autoptr (GError) error = NULL;
-  if (add_check (self, &error))
+  double length;
+  if (bw_field_parse (&field, gtk_editable_get_text (GTK_EDITABLE (self->length)),
+                      bw_settings_get_unit (bw_settings_get ()), &length, &error)
+      && bw_check_dialog_show_length (window, bw_card_get_draft (BW_CARD (self)), length, &error))
     gtk_editable_set_text (GTK_EDITABLE (self->length), "");
   show_reason (self, error);
 }
@@ -161,13 +109,7 @@ length_typed (BwBenchCard *self)
 static void
 drop_clicked (BwBenchCard *self)
 {
-  int n;
-  BwProject *project = bw_card_get_project (BW_CARD (self));
-  const BwCheck *known = bw_project_get_checks (project, &n);
-  g_autofree BwCheck *checks = g_memdup2 (known, (gsize)n * sizeof *known);
-  if (n > 0)
-    set_progress (self, _ ("Strip length dropped"), bw_project_get_rows_done (project), checks,
-                  n - 1, NULL);
+  bw_bench_drop_note (bw_card_get_project (BW_CARD (self)));
 }
 
 static void

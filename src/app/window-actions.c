@@ -115,7 +115,18 @@ zoom_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_draw_stage_zoom (((BwWindow *)data)->draw, 0);
 }
 
+/* The bench helper is a stage of its own, come to from Make and left to it. */
+static void
+bench (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  const char *shown = gtk_stack_get_visible_child_name (self->stages);
+  bw_draft_settle (self->draft);
+  bw_window_show_stage (self, g_strcmp0 (shown, "bench") == 0 ? "make" : "bench");
+}
+
 static const GActionEntry entries[] = {
+  { "bench", bench },
   { "undo", undo },
   { "redo", redo },
   { "history", history },

@@ -3,6 +3,7 @@
  * window-actions.c (commands), window-file.c (opening, saving, closing). */
 #pragma once
 
+#include "app/bench-page.h"
 #include "app/draw-stage.h"
 #include "app/fit-line.h"
 #include "app/hang-stage.h"
@@ -37,6 +38,7 @@ struct _BwWindow {
   BwDrawStage *draw;
   BwHangStage *hang;
   BwMakeStage *make;
+  BwBenchPage *bench;
   BwStonePanel *stone;
   BwFitLine *fit;
   GMenu *recent_menu;

@@ -107,6 +107,15 @@ notice_closed (BwWindow *self)
   gtk_info_bar_set_revealed (self->notice, FALSE);
 }
 
+/* At the bench the row in hand wants the room. */
+static void
+stage_changed (BwWindow *self)
+{
+  const char *shown = gtk_stack_get_visible_child_name (self->stages);
+  if (self->fit)
+    gtk_widget_set_visible (GTK_WIDGET (self->fit), g_strcmp0 (shown, "bench") != 0);
+}
+
 void
 bw_window_show_stage (BwWindow *self, const char *name)
 {
@@ -238,11 +247,13 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, draw);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, hang);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, make);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stone);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fit);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, demo_menu);
   gtk_widget_class_bind_template_callback (widget_class, notice_closed);
+  gtk_widget_class_bind_template_callback (widget_class, stage_changed);
 }
 
 static void
@@ -265,6 +276,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_DRAW_STAGE);
   g_type_ensure (BW_TYPE_HANG_STAGE);
   g_type_ensure (BW_TYPE_MAKE_STAGE);
+  g_type_ensure (BW_TYPE_BENCH_PAGE);
   g_type_ensure (BW_TYPE_STONE_PANEL);
   g_type_ensure (BW_TYPE_FIT_LINE);
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -281,6 +293,7 @@ bind_parts (BwWindow *self)
   bw_draw_stage_bind (self->draw, self->draft);
   bw_hang_stage_bind (self->hang, self->draft);
   bw_make_stage_bind (self->make, self->draft);
+  bw_bench_page_bind (self->bench, self->draft);
   bw_stone_panel_bind (self->stone, self->session);
   bw_fit_line_bind (self->fit, self->draft);
 }

@@ -124,6 +124,28 @@ paint_beads (BwBandCanvas *self, const BwBandPaint *paint)
   bw_band_tiles_trim (self->tiles);
 }
 
+/* What is woven recedes under a veil of the ground; its edge runs along the beads. */
+static void
+paint_woven (BwBandCanvas *self, const BwBandPaint *paint)
+{
+  int woven = MIN (bw_session_get_woven (self->session), paint->layout->rows);
+  double around = bw_band_layout_around (paint->layout);
+  GdkRGBA veil = paint->style->ground;
+  veil.alpha = 0.72f;
+  for (int image = paint->range.first_image; image <= paint->range.last_image; image++)
+    for (int column = 1; woven > 0 && column <= paint->layout->columns; column++) {
+      int first = column % 2 ? 2 : 1, last = woven - (woven - first) % 2;
+      if (last < first)
+        continue;
+      double left
+          = bw_band_paint_x (paint, bw_band_middle (first, column).u - 0.5 + image * around);
+      double right
+          = bw_band_paint_x (paint, bw_band_middle (last, column).u + 0.5 + image * around);
+      double top = bw_band_paint_y (paint, column), bottom = bw_band_paint_y (paint, column - 1);
+      bw_band_paint_rect (paint, left, top, right - left, bottom - top, veil);
+    }
+}
+
 static void
 paint_ring (const BwBandPaint *paint, graphene_rect_t rect, double out, double thickness,
             GdkRGBA colour, float radius)
@@ -212,6 +234,7 @@ paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hov
                       paint->style->ground);
   bw_band_paint_stone (paint);
   paint_beads (self, paint);
+  paint_woven (self, paint);
   bw_band_paint_edges (paint);
   bw_band_paint_join (paint);
   bw_band_paint_bail (paint);

@@ -177,6 +177,22 @@ palette_init (Palette *palette, BwProject *project, gboolean by_fit)
     palette->column[i] = look_of_fit (&fit->column[i], slack);
 }
 
+/* What is woven recedes: dark and dull, its colour still to be told. */
+static Look
+dimmed (Look look)
+{
+  for (int i = 0; i < 3; i++)
+    look.colour[i] = 0.22f * look.colour[i] + 0.02f;
+  look.finish = (float)BW_FINISH_MATTE;
+  return look;
+}
+
+static gboolean
+is_dimmed (const BwScene *scene, const BwSceneBead *bead)
+{
+  return !bead->in_bail && bead->row <= scene->woven;
+}
+
 /* FALSE when it looked so already. */
 static gboolean
 paint (BwSceneBead *bead, const Look *look)
@@ -201,8 +217,11 @@ bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, i
     BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
     int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
     gboolean by_column = colour_by_fit && !bead->in_bail;
-    if (!paint (bead, by_column ? &palette->column[bead->column - 1]
-                                : &palette->tray[MIN (cell, palette->n_tray - 1)]))
+    Look look = by_column ? palette->column[bead->column - 1]
+                          : palette->tray[MIN (cell, palette->n_tray - 1)];
+    if (is_dimmed (scene, bead))
+      look = dimmed (look);
+    if (!paint (bead, &look))
       continue;
     from = from < 0 ? (int)i : from;
     to = (int)i;
@@ -222,7 +241,10 @@ bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, in
   const BwDrawing *drawing
       = in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
   int cell = MIN (bw_drawing_get (drawing, row, column), tray->n_colours - 1);
+  BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
   Look look = look_of_colour (&tray->colour[cell]);
-  paint (&g_array_index (scene->beads, BwSceneBead, index), &look);
+  if (is_dimmed (scene, bead))
+    look = dimmed (look);
+  paint (bead, &look);
   return index;
 }

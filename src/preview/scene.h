@@ -43,6 +43,7 @@ typedef struct {
   int band_columns, bail_columns; /* 0: no bail */
   int n_band;                     /* beads of the band */
   gboolean colour_by_fit;
+  int woven; /* rows of the band shown as woven: dimmed by the next recolouring */
   float bead_radius, bead_half_length, hole_radius;
   float bead_rounding; /* radius of its rims */
   float band_span[2];  /* lower and upper edge of the band */

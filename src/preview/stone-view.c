@@ -25,8 +25,12 @@ bw_stone_view_scene (BwStoneView *self)
   if (self->scene_stale || !self->scene) {
     g_clear_pointer (&self->scene, bw_scene_free);
     self->scene = bw_scene_new (self->project, by_fit);
+    self->scene->woven = bw_session_get_woven (self->session);
+    if (self->scene->woven > 0)
+      bw_scene_recolour (self->scene, self->project, by_fit, NULL);
     self->upload_stale = TRUE;
   } else if (self->colours_stale) {
+    self->scene->woven = bw_session_get_woven (self->session);
     int first, n = bw_scene_recolour (self->scene, self->project, by_fit, &first);
     if (n && self->renderer && !self->upload_stale) {
       gtk_gl_area_make_current (GTK_GL_AREA (self->area));
@@ -92,7 +96,9 @@ static void
 view_changed (BwStoneView *self)
 {
   gboolean by_fit = bw_session_get_colour_by_fit (self->session);
-  if (self->scene && self->scene->colour_by_fit != by_fit)
+  if (self->scene
+      && (self->scene->colour_by_fit != by_fit
+          || self->scene->woven != bw_session_get_woven (self->session)))
     self->colours_stale = TRUE;
   if (!self->describe_source)
     self->describe_source = g_timeout_add (DESCRIBE_AFTER_MS, describe, self);

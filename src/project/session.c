@@ -22,6 +22,7 @@ struct _BwSession {
   guint layers;
   BwLight light;
   gboolean colour_by_fit;
+  int woven;
 };
 
 enum {
@@ -316,5 +317,21 @@ bw_session_set_colour_by_fit (BwSession *self, gboolean by_fit)
   if (self->colour_by_fit == by_fit)
     return;
   self->colour_by_fit = by_fit;
+  emit (self, VIEW_CHANGED);
+}
+
+int
+bw_session_get_woven (BwSession *self)
+{
+  return self->woven;
+}
+
+void
+bw_session_set_woven (BwSession *self, int rows)
+{
+  rows = MAX (rows, 0);
+  if (self->woven == rows)
+    return;
+  self->woven = rows;
   emit (self, VIEW_CHANGED);
 }

@@ -89,6 +89,9 @@ guint bw_session_get_layers (BwSession *self);
 void bw_session_set_layers (BwSession *self, guint layers);
 BwLight bw_session_get_light (BwSession *self);
 void bw_session_set_light (BwSession *self, BwLight light);
+/* How many rows of the band are shown as woven, dimmed; 0 for none. "view-changed". */
+int bw_session_get_woven (BwSession *self);
+void bw_session_set_woven (BwSession *self, int rows);
 gboolean bw_session_get_colour_by_fit (BwSession *self);
 void bw_session_set_colour_by_fit (BwSession *self, gboolean by_fit);
 
