@@ -173,6 +173,27 @@ every_source_says_its_licence (void **state)
     each_source (rooms[i].name, check_licence, NULL);
 }
 
+static void
+check_named (const char *room, const char *path, const char *text, gpointer data)
+{
+  g_autofree char *name = g_path_get_basename (path);
+  g_autofree char *line = g_strdup_printf ("\nsrc/%s/%s\n", room, name);
+  gboolean speaks
+      = strstr (text, " _ (\"") || strstr (text, "(_ (\"") || strstr (text, "g_dngettext");
+  if (speaks && !strstr (data, line))
+    fail_msg ("%s holds words to translate and is not in po/POTFILES", path);
+}
+
+static void
+every_file_with_words_is_named_to_translators (void **state)
+{
+  g_autofree char *path = source_path ("po/POTFILES");
+  g_autofree char *names = NULL;
+  assert_true (g_file_get_contents (path, &names, NULL, NULL));
+  for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
+    each_source (rooms[i].name, check_named, names);
+}
+
 /* Writable data in the core's objects, by the symbol table of the library itself. */
 static void
 the_core_has_no_mutable_globals (void **state)
@@ -208,6 +229,7 @@ main (void)
     cmocka_unit_test (the_document_the_reports_and_the_tool_see_no_toolkit),
     cmocka_unit_test (only_the_preview_calls_opengl),
     cmocka_unit_test (every_source_says_its_licence),
+    cmocka_unit_test (every_file_with_words_is_named_to_translators),
     cmocka_unit_test (the_core_has_no_mutable_globals),
   };
   return cmocka_run_group_tests_name ("house", tests, NULL, NULL);
