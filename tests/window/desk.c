@@ -85,6 +85,8 @@ desk_open (void)
   hands = XOpenDisplay (NULL);
   assert_non_null (hands);
   assert_true (gtk_init_check ());
+  /* A caret that fades in and out draws sixty times a second: the desk would never be at rest. */
+  g_object_set (gtk_settings_get_default (), "gtk-cursor-blink", FALSE, NULL);
   XTestGrabControl (hands, True);
 }
 
@@ -244,15 +246,22 @@ modifiers_down (GdkModifierType modifiers, gboolean down)
     tap (XK_Alt_L, down);
 }
 
+static void
+strike (KeySym symbol, GdkModifierType modifiers)
+{
+  modifiers_down (modifiers, True);
+  tap (symbol, True);
+  tap (symbol, False);
+  modifiers_down (modifiers, False);
+  XSync (hands, False);
+}
+
 void
 desk_key (const char *name, GdkModifierType modifiers)
 {
   KeySym symbol = XStringToKeysym (name);
   assert_int_not_equal (symbol, NoSymbol);
-  modifiers_down (modifiers, True);
-  tap (symbol, True);
-  tap (symbol, False);
-  modifiers_down (modifiers, False);
+  strike (symbol, modifiers);
   desk_settle ();
 }
 
@@ -263,14 +272,17 @@ type_one (char c)
   KeyCode code = XKeysymToKeycode (hands, (KeySym)(guchar)c);
   assert_int_not_equal (code, 0);
   gboolean shifted = XkbKeycodeToKeysym (hands, code, 0, 0) != (KeySym)(guchar)c;
-  desk_key (XKeysymToString ((KeySym)(guchar)c), shifted ? GDK_SHIFT_MASK : 0);
+  strike ((KeySym)(guchar)c, shifted ? GDK_SHIFT_MASK : 0);
 }
 
 void
 desk_type (const char *text)
 {
-  for (const char *c = text; *c; c++)
+  for (const char *c = text; *c; c++) {
     type_one (*c);
+    desk_wait (10);
+  }
+  desk_settle ();
 }
 
 cairo_surface_t *
