@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The list leaves the real window with the numbers of the beads that were drawn; and the foot of
+ * the window tells the truth and mends it by a click. */
+#include "maker.h"
+
+#include "app/fit-line.h"
+#include "core/fit.h"
+#include "output/report.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+/* The bead records of a list: letter and count in one piece, summed by letter. */
+static guint64
+listed (const char *csv, const char *letter)
+{
+  g_auto (GStrv) lines = g_strsplit (csv, "\r\n", -1);
+  g_autofree char *begin = g_strconcat ("bead,", letter, ",", NULL);
+  for (char **line = lines; *line; line++) {
+    g_auto (GStrv) fields = g_strsplit (*line, ",", -1);
+    if (g_str_has_prefix (*line, begin) && g_strv_length (fields) > 3)
+      return g_ascii_strtoull (fields[3], NULL, 10);
+  }
+  return 0;
+}
+
+/* Counts the drawing itself, not the materials the list is made from. */
+static void
+assert_list_equals_the_beads (Maker *maker, const char *csv)
+{
+  const BwTray *tray = bw_project_get_tray (maker_project (maker));
+  guint64 counts[256] = { 0 };
+  bw_drawing_count (bw_project_get_drawing (maker_project (maker)), counts);
+  const BwDrawing *bail = bw_project_get_bail_drawing (maker_project (maker));
+  if (bail)
+    bw_drawing_count (bail, counts);
+  for (int i = 0; i < tray->n_colours; i++) {
+    char letter[7] = { 0 };
+    g_unichar_to_utf8 (tray->colour[i].id, letter);
+    assert_int_equal (listed (csv, letter), counts[i]);
+  }
+}
+
+static gboolean
+is_written (gpointer path)
+{
+  return g_file_test (path, G_FILE_TEST_EXISTS);
+}
+
+static char *
+export_list (Maker *maker, const char *name)
+{
+  g_autofree char *path = maker_path (name);
+  desk_key ("e", GDK_CONTROL_MASK);
+  maker_dialog (maker);
+  maker_answer_path (maker, path);
+  desk_until (is_written, path);
+  maker_no_dialog (maker);
+  return maker_read (path);
+}
+
+static char *
+demo (const char *name)
+{
+  return g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", name, NULL);
+}
+
+static void
+the_exported_list_holds_exactly_the_beads_drawn (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ("split-tide.bandwright");
+  maker_start (&maker, path);
+  g_autofree char *before = export_list (&maker, "before.csv");
+  assert_list_equals_the_beads (&maker, before);
+  assert_true (listed (before, "e") > 0);
+  maker_stage (&maker, "draw");
+  maker_take_colour (&maker, 4);
+  maker_drag_beads (&maker, 31, 2, 41, 2);
+  assert_int_equal (maker_bead (&maker, 35, 2), 4);
+  g_autofree char *after = export_list (&maker, "after.csv");
+  assert_list_equals_the_beads (&maker, after);
+  assert_int_equal (listed (after, "e"), listed (before, "e") + 6);
+  maker_stop (&maker);
+}
+
+static gboolean
+is_snug (gpointer maker)
+{
+  return bw_project_fit (maker_project (maker))->verdict == BW_VERDICT_SNUG;
+}
+
+static gboolean
+offers_the_rows (gpointer foot)
+{
+  return desk_look_for_label (foot, "Weave 114 rows (4 more)") != NULL;
+}
+
+static void
+too_few_rows_will_not_close_and_one_click_mends_it (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ("split-tide.bandwright");
+  maker_start (&maker, path);
+  maker_stage (&maker, "measure");
+  maker_fill (&maker, "/band/rows", "110");
+  assert_int_equal (maker_design (&maker)->band.rows, 110);
+  GtkWidget *foot = maker_find (&maker, BW_TYPE_FIT_LINE);
+  assert_non_null (desk_look_for_label (foot, "Will not close"));
+  desk_until (offers_the_rows, foot);
+  desk_settle ();
+  maker_click_words (foot, "Weave 114 rows (4 more)");
+  desk_until (is_snug, &maker);
+  assert_int_equal (maker_design (&maker)->band.rows, 114);
+  assert_non_null (desk_look_for_label (foot, "Snug"));
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_int_equal (maker_design (&maker)->band.rows, 110);
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_int_equal (maker_design (&maker)->band.rows, 114);
+  maker_stop (&maker);
+}
+
+static void
+a_length_in_inches_is_taken_and_a_wrong_one_is_marked_and_changes_nothing (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ("split-tide.bandwright");
+  maker_start (&maker, path);
+  maker_stage (&maker, "measure");
+  maker_fill (&maker, "/stone/length_mm", "2 1/4\"");
+  assert_float_equal (maker_design (&maker)->stone.length_mm, 57.15, 1e-9);
+  maker_fill (&maker, "/stone/length_mm", "-3");
+  assert_float_equal (maker_design (&maker)->stone.length_mm, 57.15, 1e-9);
+  assert_string_equal (maker_entry_text (&maker, "/stone/length_mm"), "-3");
+  GtkWidget *entry = maker_entry (&maker, "/stone/length_mm");
+  gboolean marked = gtk_widget_has_css_class (entry, "error");
+  for (GtkWidget *up = entry; up && !marked; up = gtk_widget_get_parent (up))
+    marked = gtk_widget_has_css_class (up, "error");
+  assert_true (marked);
+  desk_keep ("measure-wrong");
+  maker_stop (&maker);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_exported_list_holds_exactly_the_beads_drawn),
+    cmocka_unit_test (too_few_rows_will_not_close_and_one_click_mends_it),
+    cmocka_unit_test (a_length_in_inches_is_taken_and_a_wrong_one_is_marked_and_changes_nothing),
+  };
+  return maker_run (tests);
+}
