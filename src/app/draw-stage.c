@@ -11,6 +11,7 @@
 #include "app/tool-strip.h"
 #include "app/side-panel.h"
 #include "editor/band-canvas.h"
+#include "editor/band-overview.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -97,7 +98,8 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
   self->canvas = BW_BAND_CANVAS (bw_band_canvas_new (self->session));
   gtk_widget_set_hexpand (GTK_WIDGET (self->canvas), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), TRUE);
-  gtk_box_prepend (self->place, bw_side_panel_frame_canvas (self->side, GTK_WIDGET (self->canvas)));
+  gtk_box_append (self->place, bw_side_panel_frame_canvas (self->side, GTK_WIDGET (self->canvas)));
+  gtk_box_append (self->place, bw_band_overview_new (self->canvas, self->session));
   bw_cards_bind (GTK_WIDGET (self), draft);
   g_signal_connect_object (self->canvas, "status", G_CALLBACK (show_status), self,
                            G_CONNECT_SWAPPED);

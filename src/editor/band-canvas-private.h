@@ -13,6 +13,12 @@
 
 #define ZOOM_NOTCH 1.2 /* a notch of the wheel, a press of a key */
 
+typedef enum {
+  BW_FIT_NOT,
+  BW_FIT_TO_DRAW, /* beads large enough to be drawn on: what a band opens with */
+  BW_FIT_WHOLE,
+} BwBandFit;
+
 struct _BwBandCanvas {
   GtkWidget parent;
 
@@ -21,7 +27,7 @@ struct _BwBandCanvas {
   BwHand *hand;
 
   BwBandLayout layout;
-  gboolean fitted; /* keeps the whole band in view until the maker zooms or rolls */
+  BwBandFit fitted; /* how the view follows band and window until the maker zooms or rolls */
 
   BwBandFaces faces;
   gboolean faces_hold;

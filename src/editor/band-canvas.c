@@ -22,8 +22,13 @@ static guint signals[N_SIGNALS];
 static void
 refit (BwBandCanvas *self)
 {
-  if (self->layout.width > 0 && self->layout.height > 0)
-    bw_band_layout_fit (&self->layout, FIT_SPARE_PITCHES, bw_band_margin_px (&self->style) + 2);
+  double margin = bw_band_margin_px (&self->style) + 2;
+  if (self->layout.width <= 0 || self->layout.height <= 0)
+    return;
+  if (self->fitted == BW_FIT_WHOLE)
+    bw_band_layout_fit (&self->layout, FIT_SPARE_PITCHES, margin);
+  else
+    bw_band_layout_fit_to_draw (&self->layout, FIT_SPARE_PITCHES, margin);
 }
 
 static void
@@ -38,7 +43,7 @@ take_design (BwBandCanvas *self)
   layout->column_mm = design->gauge.column_mm;
   layout->zoom = CLAMP (layout->zoom, BW_ZOOM_MIN, bw_band_layout_zoom_max (layout));
   self->faces_hold = FALSE;
-  if (self->fitted)
+  if (self->fitted != BW_FIT_NOT)
     refit (self);
   else
     bw_band_layout_pan (layout, 0, 0);
@@ -82,7 +87,7 @@ take_project (BwBandCanvas *self)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_set_object (&self->project, bw_session_get_project (self->session));
   g_signal_connect_swapped (self->project, "changed", G_CALLBACK (on_changed), self);
-  self->fitted = TRUE;
+  self->fitted = BW_FIT_TO_DRAW;
   on_changed (self, BW_CHANGED_ALL);
 }
 
@@ -159,7 +164,7 @@ void
 bw_band_canvas_moved (BwBandCanvas *self)
 {
   bw_band_canvas_stop_glide (self);
-  self->fitted = FALSE;
+  self->fitted = BW_FIT_NOT;
   bw_band_canvas_shown_anew (self);
   if (self->pointer_inside)
     bw_band_canvas_hover_at (self, self->pointer_x, self->pointer_y);
@@ -235,7 +240,7 @@ bw_band_canvas_reveal_cursor (BwBandCanvas *self)
     return;
   bw_band_layout_pan (layout, dx, dy);
   bw_band_canvas_stop_glide (self);
-  self->fitted = FALSE;
+  self->fitted = BW_FIT_NOT;
   bw_band_canvas_shown_anew (self);
 }
 
@@ -251,7 +256,7 @@ place_view (BwBandCanvas *self)
   self->layout.y = 0;
   self->layout.width = MAX (0, gtk_widget_get_width (widget) - left);
   self->layout.height = MAX (0, gtk_widget_get_height (widget) - below);
-  if (self->fitted)
+  if (self->fitted != BW_FIT_NOT)
     refit (self);
   g_signal_emit (self, signals[VIEW], 0);
 }
@@ -368,7 +373,7 @@ bw_band_canvas_init (BwBandCanvas *self)
   self->tiles = bw_band_tiles_new ();
   self->layout.zoom = 1;
   self->cursor = (BwBeadAt){ 1, 2 };
-  self->fitted = TRUE;
+  self->fitted = BW_FIT_TO_DRAW;
   gtk_widget_set_focusable (widget, TRUE);
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, TRUE);
@@ -429,7 +434,7 @@ void
 bw_band_canvas_fit (BwBandCanvas *self)
 {
   bw_band_canvas_stop_glide (self);
-  self->fitted = TRUE;
+  self->fitted = BW_FIT_WHOLE;
   refit (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit (self, signals[VIEW], 0);

@@ -31,11 +31,10 @@ glide (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   double rest = 1 - CLAMP ((double)(now - self->glide_start) / GLIDE_US, 0, 1);
 
   self->layout.roll = self->glide_to + (self->glide_from - self->glide_to) * rest * rest * rest;
-  gtk_widget_queue_draw (widget);
+  bw_band_canvas_shown_anew (self);
   if (rest > 0)
     return G_SOURCE_CONTINUE;
   self->glide = 0;
-  bw_band_canvas_shown_anew (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -52,7 +51,7 @@ void
 bw_band_canvas_glide_to (BwBandCanvas *self, double roll)
 {
   bw_band_canvas_stop_glide (self);
-  self->fitted = FALSE;
+  self->fitted = BW_FIT_NOT;
   if (!is_animated (self)) {
     self->layout.roll = roll;
     bw_band_canvas_shown_anew (self);
@@ -105,9 +104,9 @@ push (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   self->push_last = now;
   seconds = MIN (seconds, PUSH_STEP_S);
   bw_band_layout_pan (layout, -speed_at (across) * seconds, -speed_at (up) * seconds);
-  self->fitted = FALSE;
+  self->fitted = BW_FIT_NOT;
   bw_hand_update (self->hand, bw_band_layout_point (layout, self->push_x, self->push_y));
-  gtk_widget_queue_draw (widget);
+  bw_band_canvas_shown_anew (self);
   return G_SOURCE_CONTINUE;
 }
 

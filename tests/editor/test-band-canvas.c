@@ -375,6 +375,7 @@ static void
 the_zoom_keeps_its_bounds_and_fit_returns (void **state)
 {
   Bench *bench = *state;
+  desk_key ("0", GDK_CONTROL_MASK);
   double fitted = bw_band_canvas_get_zoom (bench->canvas);
   for (int i = 0; i < 40; i++)
     desk_key ("plus", GDK_CONTROL_MASK | GDK_SHIFT_MASK);

@@ -264,6 +264,33 @@ fitting_a_very_long_band_shows_its_beginning (void **state)
   assert_true (bw_band_layout_x (&layout, 0) >= 0 && bw_band_layout_x (&layout, 0) < 40);
 }
 
+/* Never farther than the whole band, never larger than drawing asks or than the height allows. */
+static void
+a_band_opens_with_beads_that_can_be_drawn_on (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (21);
+  int nearer = 0;
+  for (int trial = 0; trial < 400; trial++) {
+    BwBandLayout whole = random_layout (rand), layout = whole;
+    bw_band_layout_fit (&whole, 2, 20);
+    bw_band_layout_fit_to_draw (&layout, 2, 20);
+    double bead = MIN (bw_band_layout_pitch_px (&layout), bw_band_layout_column_px (&layout));
+    double up = layout.columns * bw_band_layout_column_px (&layout);
+
+    assert_true (layout.zoom >= whole.zoom);
+    assert_near (layout.rise, layout.columns / 2.0, 1e-12);
+    if (layout.zoom == whole.zoom)
+      continue;
+    nearer++;
+    assert_true (bead <= BW_ZOOM_DRAW_PX + 1e-9);
+    assert_true (up <= layout.height - 40 + 1e-9);
+    assert_true (bead >= BW_ZOOM_DRAW_PX - 1e-9 || up >= layout.height - 40 - 1e-9
+                 || layout.zoom == bw_band_layout_zoom_max (&layout));
+    assert_near (layout.roll, (bw_band_layout_around (&layout) - 0.5) / 2, 1e-12);
+  }
+  assert_true (nearer > 50);
+}
+
 static void
 the_view_s_own_image_is_no_ghost_and_distant_ones_are (void **state)
 {
@@ -363,6 +390,7 @@ main (void)
     cmocka_unit_test (panning_up_and_down_stays_on_the_band),
     cmocka_unit_test (fitting_shows_the_whole_band_where_the_zoom_allows),
     cmocka_unit_test (fitting_a_very_long_band_shows_its_beginning),
+    cmocka_unit_test (a_band_opens_with_beads_that_can_be_drawn_on),
     cmocka_unit_test (the_view_s_own_image_is_no_ghost_and_distant_ones_are),
     cmocka_unit_test (the_nearest_image_is_within_half_a_turn),
     cmocka_unit_test (the_arrow_keys_walk_from_bead_to_bead),

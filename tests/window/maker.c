@@ -229,6 +229,9 @@ maker_stage (Maker *maker, const char *name)
       desk_key (key, GDK_CONTROL_MASK);
   }
   desk_wait (300);
+  /* The whole band in view, so that every bead of it can be pointed at. */
+  if (g_str_equal (name, "draw"))
+    desk_key ("0", GDK_CONTROL_MASK);
   desk_settle ();
   g_autoptr (GVariant) state
       = g_action_group_get_action_state (G_ACTION_GROUP (maker->window), "stage");

@@ -36,7 +36,7 @@ BwProject *maker_project (Maker *maker);
 BwSession *maker_session (Maker *maker);
 const BwDesign *maker_design (Maker *maker);
 GtkWidget *maker_find (Maker *maker, GType type);
-/* "measure", "draw", "hang" or "make", by its key. */
+/* "measure", "draw", "hang" or "make", by its key; "draw" with the whole band in view. */
 void maker_stage (Maker *maker, const char *name);
 
 /* Turns the wheel until the widget lies wholly inside its scrolled window. */
