@@ -67,6 +67,7 @@ row_set_up (BwHistoryPopover *self, GtkListItem *item)
   GtkWidget *label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), 24);
   gtk_list_item_set_child (item, label);
 }
 

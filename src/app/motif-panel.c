@@ -292,12 +292,22 @@ keep_clicked (BwMotifPanel *self)
   if (!bw_project_has_trial (project_of (self)))
     try_now (self);
   bw_project_keep_trial (project_of (self));
+  gtk_widget_set_sensitive (self->drop, FALSE);
 }
 
 static void
 drop_clicked (BwMotifPanel *self)
 {
   bw_project_drop_trial (project_of (self));
+}
+
+static gboolean
+enter_pressed (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  BwMotifPanel *self = BW_MOTIF_PANEL (widget);
+  if (gtk_widget_get_sensitive (self->keep))
+    keep_clicked (self);
+  return TRUE;
 }
 
 static gboolean
@@ -389,6 +399,10 @@ bw_motif_panel_class_init (BwMotifPanelClass *klass)
   widget_class->unmap = bw_motif_panel_unmap;
   g_type_ensure (BW_TYPE_COLOUR_ROWS);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_pressed, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, enter_pressed,
+                                NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, enter_pressed,
+                                NULL);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/motif-panel.ui");
   bind_children (widget_class);

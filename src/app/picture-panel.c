@@ -325,6 +325,7 @@ keep_clicked (BwPicturePanel *self)
     bw_project_keep_trial (project_of (self));
   else
     start (self);
+  show_state (self);
 }
 
 static void
@@ -338,6 +339,15 @@ static void
 stop_clicked (BwPicturePanel *self)
 {
   stop (self);
+}
+
+static gboolean
+enter_pressed (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  BwPicturePanel *self = BW_PICTURE_PANEL (widget);
+  if (gtk_widget_get_sensitive (self->keep))
+    keep_clicked (self);
+  return TRUE;
 }
 
 static gboolean
@@ -430,6 +440,10 @@ bw_picture_panel_class_init (BwPicturePanelClass *klass)
   signals[PLACED] = g_signal_new ("placed", BW_TYPE_PICTURE_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 0);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_pressed, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, enter_pressed,
+                                NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, enter_pressed,
+                                NULL);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/picture-panel.ui");
   bind_template (widget_class);

@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What lies beside the band, in the program's window: motifs, a picture, the tray, the steps. */
+#include "maker.h"
+
+#include "app/history-popover.h"
+#include "app/motif-panel.h"
+#include "app/picture-frame.h"
+#include "app/tray-panel.h"
+#include <gdk-pixbuf/gdk-pixbuf.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+static int
+set_up (void **state)
+{
+  Maker *maker = g_new0 (Maker, 1);
+  maker_start (maker, NULL);
+  maker_stage (maker, "draw");
+  *state = maker;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  maker_stop (*state);
+  g_free (*state);
+  return 0;
+}
+
+static GtkWidget *
+window_of (Maker *maker)
+{
+  return GTK_WIDGET (maker->window);
+}
+
+static void
+turn_to (Maker *maker, const char *page)
+{
+  maker_click_words (window_of (maker), page);
+  desk_wait (300);
+  desk_settle ();
+}
+
+static void
+a_motif_is_shown_at_once_and_gone_when_left (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  g_autofree char *before = bw_project_to_data (project, NULL);
+  turn_to (maker, "Motif");
+  assert_true (bw_project_has_trial (project));
+  assert_true (maker_count (maker, 0) < bw_drawing_rows (bw_project_get_drawing (project)) * 6);
+  desk_keep ("motif");
+  turn_to (maker, "Tray");
+  assert_false (bw_project_has_trial (project));
+  g_autofree char *after = bw_project_to_data (project, NULL);
+  assert_string_equal (before, after);
+  assert_int_equal (bw_project_count_steps (project), 0);
+}
+
+static void
+a_motif_laid_is_one_step (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  g_autofree char *before = bw_project_to_data (project, NULL);
+  turn_to (maker, "Motif");
+  maker_click_words (window_of (maker), "Lay It");
+  desk_settle ();
+  assert_false (bw_project_has_trial (project));
+  assert_int_equal (bw_project_count_steps (project), 1);
+  assert_string_equal (bw_project_undo_label (project), "Motif: Chevrons");
+  desk_key ("z", GDK_CONTROL_MASK);
+  g_autofree char *after = bw_project_to_data (project, NULL);
+  assert_string_equal (before, after);
+}
+
+/* From the tab on, by keys alone: another kind, and Enter on the button. */
+static void
+a_motif_is_chosen_and_laid_by_keys_alone (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  turn_to (maker, "Motif");
+  GtkWidget *tab = gtk_widget_get_ancestor (desk_find_label (window_of (maker), "Picture"),
+                                            GTK_TYPE_TOGGLE_BUTTON);
+  gtk_widget_grab_focus (tab);
+  desk_key ("Tab", 0);
+  desk_key ("Home", 0);
+  desk_settle ();
+  desk_keep ("motif-keys");
+  assert_string_equal (bw_project_undo_label (project), "Motif: Stripes round");
+  desk_key ("Return", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_int_equal (bw_project_count_steps (project), 1);
+  /* Stripes go round: every column is of one colour. */
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  for (int column = 1; column <= bw_drawing_columns (drawing); column++)
+    for (int row = column % 2 ? 2 : 1; row + 2 <= bw_drawing_rows (drawing); row += 2)
+      assert_int_equal (bw_drawing_get (drawing, row, column),
+                        bw_drawing_get (drawing, row + 2, column));
+}
+
+static void
+a_stroke_takes_a_motif_away_and_is_kept (void **state)
+{
+  Maker *maker = *state;
+  turn_to (maker, "Tray");
+  maker_take_colour (maker, 3);
+  turn_to (maker, "Motif");
+  maker_click_bead (maker, 11, 6);
+  assert_false (bw_project_has_trial (maker_project (maker)));
+  assert_int_equal (maker_count (maker, 3), 1);
+  assert_int_equal (bw_project_count_steps (maker_project (maker)), 1);
+}
+
+/* A quarter white, the rest black. */
+static char *
+picture_file (void)
+{
+  char *path = maker_path ("quarter.png");
+  g_autoptr (GdkPixbuf) pixbuf = gdk_pixbuf_new (GDK_COLORSPACE_RGB, FALSE, 8, 200, 100);
+  gdk_pixbuf_fill (pixbuf, 0x000000ff);
+  g_autoptr (GdkPixbuf) part = gdk_pixbuf_new_subpixbuf (pixbuf, 0, 0, 100, 50);
+  gdk_pixbuf_fill (part, 0xffffffff);
+  assert_true (gdk_pixbuf_save (pixbuf, path, "png", NULL, NULL));
+  return path;
+}
+
+static gboolean
+has_trial (gpointer project)
+{
+  return bw_project_has_trial (project);
+}
+
+static void
+a_picture_is_opened_dragged_and_laid (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  g_autofree char *path = picture_file ();
+  turn_to (maker, "Picture");
+  maker_click_words (window_of (maker), "Open a Picture…");
+  maker_dialog (maker);
+  maker_answer_path (maker, path);
+  desk_until (has_trial, project);
+  desk_settle ();
+  desk_keep ("picture");
+  /* The picture lies in the middle of the band: the pointer takes it one bead along. */
+  int middle = bw_drawing_rows (bw_project_get_drawing (project)) / 2;
+  int row = middle + (middle % 2 ? 0 : 1);
+  double x0, y0, x1, y1;
+  maker_bead_point (maker, row, 6, &x0, &y0);
+  maker_bead_point (maker, row + 8, 6, &x1, &y1);
+  g_autoptr (BwDrawing) was = bw_drawing_copy (bw_project_get_drawing (project));
+  desk_drag (maker_find (maker, BW_TYPE_BAND_CANVAS), x0, y0, x1, y1, 6, 1);
+  desk_wait (600);
+  desk_settle ();
+  assert_true (bw_project_has_trial (project));
+  assert_false (bw_drawing_equal (was, bw_project_get_drawing (project)));
+  maker_click_words (window_of (maker), "Lay It");
+  desk_settle ();
+  assert_int_equal (bw_project_count_steps (project), 1);
+  assert_string_equal (bw_project_undo_label (project), "Picture");
+}
+
+static GtkWidget *
+problem_of (Maker *maker)
+{
+  return desk_look_for_label (window_of (maker), "“words.png” is no PNG, JPEG or SVG picture.");
+}
+
+static gboolean
+tells_problem (gpointer maker)
+{
+  return problem_of (maker) != NULL;
+}
+
+static void
+what_is_no_picture_is_told_in_the_panel (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *path = maker_path ("words.png");
+  g_autofree char *before = bw_project_to_data (maker_project (maker), NULL);
+  assert_true (g_file_set_contents (path, "no picture", -1, NULL));
+  turn_to (maker, "Picture");
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  bw_picture_panel_open (BW_PICTURE_PANEL (maker_find (maker, BW_TYPE_PICTURE_PANEL)), file);
+  desk_until (tells_problem, maker);
+  desk_keep ("no-picture");
+  g_autofree char *after = bw_project_to_data (maker_project (maker), NULL);
+  assert_string_equal (before, after);
+}
+
+static void
+a_colour_takes_in_another_ones_beads (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  maker_take_colour (maker, 2);
+  maker_click_bead (maker, 11, 6);
+  maker_take_colour (maker, 1);
+  maker_click_bead (maker, 13, 6);
+  int n = bw_project_get_tray (project)->n_colours;
+  maker_click_words (window_of (maker), "Merge");
+  desk_wait (300);
+  desk_settle ();
+  desk_keep ("merge");
+  /* The first of the others is offered: the ground becomes this colour. */
+  GtkWidget *popover = gtk_widget_get_ancestor (
+      desk_find_label (window_of (maker), "“Straw light” takes in every bead of"),
+      GTK_TYPE_POPOVER);
+  assert_non_null (popover);
+  maker_click_words (popover, "Merge");
+  desk_settle ();
+  assert_int_equal (bw_project_get_tray (project)->n_colours, n - 1);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 0);
+  assert_int_equal (maker_bead (maker, 13, 6), 0);
+  assert_int_equal (maker_bead (maker, 15, 6), 0);
+  assert_int_equal (maker_bead (maker, 11, 6), 1);
+}
+
+static void
+undo_and_the_list_of_steps_leave_the_view_alone (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  BwBandCanvas *canvas = BW_BAND_CANVAS (maker_find (maker, BW_TYPE_BAND_CANVAS));
+  maker_take_colour (maker, 1);
+  for (int i = 0; i < 4; i++)
+    maker_click_bead (maker, 11 + 2 * i, 6);
+  bw_band_canvas_set_zoom (canvas, 2);
+  desk_settle ();
+  BwBandLayout seen = *bw_band_canvas_get_layout (canvas);
+  BwCamera camera = bw_session_get_camera (maker_session (maker));
+  desk_key ("h", GDK_CONTROL_MASK);
+  desk_wait (300);
+  desk_settle ();
+  desk_keep ("steps");
+  GtkWidget *opened = desk_look_for_label (window_of (maker), "As it was opened");
+  assert_non_null (opened);
+  desk_click (opened);
+  desk_settle ();
+  assert_int_equal (bw_project_get_position (project), 0);
+  assert_int_equal (maker_count (maker, 1), 0);
+  desk_key ("Escape", 0);
+  desk_settle ();
+  desk_key ("z", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  desk_settle ();
+  assert_int_equal (maker_count (maker, 1), 1);
+  BwBandLayout now = *bw_band_canvas_get_layout (canvas);
+  assert_memory_equal (&seen, &now, sizeof seen);
+  BwCamera after = bw_session_get_camera (maker_session (maker));
+  assert_memory_equal (&camera, &after, sizeof camera);
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (a_motif_is_shown_at_once_and_gone_when_left),
+    IN_WINDOW (a_motif_laid_is_one_step),
+    IN_WINDOW (a_motif_is_chosen_and_laid_by_keys_alone),
+    IN_WINDOW (a_stroke_takes_a_motif_away_and_is_kept),
+    IN_WINDOW (a_picture_is_opened_dragged_and_laid),
+    IN_WINDOW (what_is_no_picture_is_told_in_the_panel),
+    IN_WINDOW (a_colour_takes_in_another_ones_beads),
+    IN_WINDOW (undo_and_the_list_of_steps_leave_the_view_alone),
+  };
+  return maker_run (tests);
+}
