@@ -217,7 +217,6 @@ maker_find (Maker *maker, GType type)
   return desk_find_type (GTK_WIDGET (maker->window), type);
 }
 
-/* A stack crossfades, so the stage is there only after a while. */
 void
 maker_stage (Maker *maker, const char *name)
 {
@@ -228,11 +227,9 @@ maker_stage (Maker *maker, const char *name)
     if (g_str_equal (name, stages[i]))
       desk_key (key, GDK_CONTROL_MASK);
   }
-  desk_wait (300);
   /* The whole band in view, so that every bead of it can be pointed at. */
   if (g_str_equal (name, "draw"))
     desk_key ("0", GDK_CONTROL_MASK);
-  desk_settle ();
   g_autoptr (GVariant) state
       = g_action_group_get_action_state (G_ACTION_GROUP (maker->window), "stage");
   assert_string_equal (g_variant_get_string (state, NULL), name);
@@ -382,16 +379,29 @@ maker_count (Maker *maker, guint8 colour)
   return (int)counts[colour];
 }
 
+typedef struct {
+  BwSession *session;
+  int colour;
+} Wanted;
+
+static gboolean
+has_colour (gpointer data)
+{
+  Wanted *wanted = data;
+  return bw_session_get_colour (wanted->session) == wanted->colour;
+}
+
 void
 maker_take_colour (Maker *maker, int colour)
 {
+  Wanted wanted = { maker_session (maker), colour };
   GtkWidget *tray = maker_find (maker, BW_TYPE_TRAY_PANEL);
   GtkListBox *list = GTK_LIST_BOX (desk_find_type (tray, GTK_TYPE_LIST_BOX));
   GtkWidget *row = GTK_WIDGET (gtk_list_box_get_row_at_index (list, colour));
   assert_non_null (row);
   maker_reveal (row);
   desk_click (row);
-  assert_int_equal (bw_session_get_colour (maker_session (maker)), colour);
+  desk_until (has_colour, &wanted);
 }
 
 char *

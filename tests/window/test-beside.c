@@ -42,7 +42,6 @@ static void
 turn_to (Maker *maker, const char *page)
 {
   maker_click_words (window_of (maker), page);
-  desk_wait (300);
   desk_settle ();
 }
 
@@ -138,6 +137,18 @@ has_trial (gpointer project)
   return bw_project_has_trial (project);
 }
 
+typedef struct {
+  BwProject *project;
+  const BwDrawing *drawing;
+} Was;
+
+static gboolean
+differs (gpointer data)
+{
+  Was *was = data;
+  return !bw_drawing_equal (was->drawing, bw_project_get_drawing (was->project));
+}
+
 static void
 a_picture_is_opened_dragged_and_laid (void **state)
 {
@@ -159,10 +170,9 @@ a_picture_is_opened_dragged_and_laid (void **state)
   maker_bead_point (maker, row + 8, 6, &x1, &y1);
   g_autoptr (BwDrawing) was = bw_drawing_copy (bw_project_get_drawing (project));
   desk_drag (maker_find (maker, BW_TYPE_BAND_CANVAS), x0, y0, x1, y1, 6, 1);
-  desk_wait (600);
-  desk_settle ();
+  Was seen = { project, was };
+  desk_until (differs, &seen);
   assert_true (bw_project_has_trial (project));
-  assert_false (bw_drawing_equal (was, bw_project_get_drawing (project)));
   maker_click_words (window_of (maker), "Lay It");
   desk_settle ();
   assert_int_equal (bw_project_count_steps (project), 1);
@@ -208,8 +218,6 @@ a_colour_takes_in_another_ones_beads (void **state)
   maker_click_bead (maker, 13, 6);
   int n = bw_project_get_tray (project)->n_colours;
   maker_click_words (window_of (maker), "Merge");
-  desk_wait (300);
-  desk_settle ();
   desk_keep ("merge");
   /* The first of the others is offered: the ground becomes this colour. */
   GtkWidget *popover = gtk_widget_get_ancestor (
@@ -239,8 +247,6 @@ undo_and_the_list_of_steps_leave_the_view_alone (void **state)
   BwBandLayout seen = *bw_band_canvas_get_layout (canvas);
   BwCamera camera = bw_session_get_camera (maker_session (maker));
   desk_key ("h", GDK_CONTROL_MASK);
-  desk_wait (300);
-  desk_settle ();
   desk_keep ("steps");
   GtkWidget *opened = desk_look_for_label (window_of (maker), "As it was opened");
   assert_non_null (opened);
