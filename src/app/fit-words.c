@@ -24,14 +24,24 @@ bw_fit_words_verdict (BwVerdict verdict)
   }
 }
 
+/* A gap as the maker feels it: what is left over lies slack, what is missing is pulled. */
+static char *
+gap_words (double gap_mm, BwUnit unit)
+{
+  g_autofree char *length = bw_length_format (fabs (gap_mm), unit, 2);
+  if (gap_mm < 0)
+    return g_strdup_printf (_ ("%s slack"), length);
+  return g_strdup_printf (_ ("%s pulled"), length);
+}
+
 char *
 bw_fit_words_gaps (double least_mm, double greatest_mm, BwUnit unit)
 {
-  g_autofree char *least = bw_length_format (least_mm, unit, 2);
-  g_autofree char *greatest = bw_length_format (greatest_mm, unit, 2);
+  g_autofree char *least = gap_words (least_mm, unit);
+  g_autofree char *greatest = gap_words (greatest_mm, unit);
   if (g_str_equal (least, greatest))
-    return g_strdup_printf (_ ("gap %s"), least);
-  return g_strdup_printf (_ ("gap %s to %s"), least, greatest);
+    return g_steal_pointer (&least);
+  return g_strdup_printf (_ ("%s to %s"), least, greatest);
 }
 
 /* The column furthest beyond what pulling gives, or (loose) furthest below the slack allowed. */

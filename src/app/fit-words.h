@@ -8,7 +8,7 @@
 
 /* "Snug", "Loose", "Will not close", "Odd rows". Borrowed. */
 const char *bw_fit_words_verdict (BwVerdict verdict);
-/* "gap −0.3 to 0.6 mm": least and greatest gap. */
+/* "0.3 mm slack to 0.6 mm pulled": least and greatest gap. */
 char *bw_fit_words_gaps (double least_mm, double greatest_mm, BwUnit unit);
 /* What the numbers mean for these rows: the column at fault and by how much, or the gaps. */
 char *bw_fit_words_detail (const BwFit *fit, double slack_mm, BwUnit unit);

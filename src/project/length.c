@@ -205,6 +205,11 @@ bw_length_format (double mm, BwUnit unit, int decimals)
       = g_strdup_printf ("%.*f", inch ? decimals + 1 : decimals, inch ? mm / MM_PER_INCH : mm);
 
   drop_trailing_zeros (number, localeconv ()->decimal_point);
+  /* A hyphen is no minus sign: it is short, and a line may break after it. */
+  if (*number == '-') {
+    g_autofree char *hyphened = number;
+    number = g_strconcat ("−", hyphened + 1, NULL);
+  }
   /* Translators: a length in inches, and one in millimetres. */
   return inch ? g_strdup_printf (_ ("%s in"), number) : g_strdup_printf (_ ("%s mm"), number);
 }

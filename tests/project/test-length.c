@@ -110,7 +110,7 @@ lengths_are_written_without_idle_zeros (void **state)
   assert_written (9.996, BW_UNIT_MM, 2, "10 mm");
   assert_written (100, BW_UNIT_MM, 0, "100 mm");
   assert_written (-0.001, BW_UNIT_MM, 2, "0 mm");
-  assert_written (-0.4, BW_UNIT_MM, 1, "-0.4 mm");
+  assert_written (-0.4, BW_UNIT_MM, 1, "−0.4 mm");
   assert_written (9.5, BW_UNIT_INCH, 2, "0.374 in");
   assert_written (25.4, BW_UNIT_INCH, 2, "1 in");
 }
