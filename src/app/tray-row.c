@@ -41,7 +41,8 @@ bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count, double
   g_return_if_fail (BW_IS_TRAY_ROW (self));
   char letter[8] = { 0 };
   g_autofree char *name = bw_colour_words (colour);
-  g_autofree char *amount = g_strdup_printf ("%" G_GUINT64_FORMAT " · %.1f g", count, grams);
+  g_autofree char *amount
+      = g_strdup_printf ("%" G_GUINT64_FORMAT " · %.*f g", count, grams < 0.1 ? 2 : 1, grams);
   g_unichar_to_utf8 (colour->id, letter);
   g_autofree char *words = g_strdup_printf (_ ("%s, letter %s, %s, %d beads"), name, letter,
                                             bw_finish_words (colour->finish), (int)count);
