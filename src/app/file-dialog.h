@@ -10,6 +10,7 @@ typedef enum {
   BW_FILES_PICTURE, /* the picture that the program writes */
   BW_FILES_PDF,
   BW_FILES_SVG,
+  BW_FILES_MODEL,
   BW_FILES_DRAWN, /* pictures that a maker brings; to open only */
 } BwFileKind;
 

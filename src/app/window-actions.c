@@ -98,6 +98,12 @@ save_picture (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+save_model (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_window_save_model (data);
+}
+
+static void
 zoom_in (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   bw_draw_stage_zoom (((BwWindow *)data)->draw, 1.25);
@@ -139,6 +145,7 @@ static const GActionEntry entries[] = {
   { "export-csv", export_csv },
   { "copy-list", copy_list },
   { "save-picture", save_picture },
+  { "save-model", save_model },
   { "zoom-in", zoom_in },
   { "zoom-out", zoom_out },
   { "zoom-fit", zoom_fit },

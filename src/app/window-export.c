@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What leaves the window: the materials list and the picture. */
+/* What leaves the window: the materials list, the picture and the model. */
 #include "config.h"
 
 #include "app/file-dialog.h"
 #include "app/settings.h"
 #include "app/window-private.h"
 #include "output/report.h"
+#include "preview/model.h"
 #include "preview/offscreen.h"
 
 #include <cairo.h>
@@ -98,4 +99,27 @@ bw_window_save_picture (BwWindow *self)
   g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_PICTURE);
   bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_PICTURE, name,
                        bw_project_get_file (self->project), picture_chosen, self);
+}
+
+static void
+model_chosen (GFile *file, gpointer data)
+{
+  BwWindow *self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) model = bw_model_new (self->project);
+  gsize size;
+  const char *bytes = g_bytes_get_data (model, &size);
+  if (g_file_replace_contents (file, bytes, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
+                               &error))
+    bw_window_tell_written (self, file);
+  else
+    bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, error);
+}
+
+void
+bw_window_save_model (BwWindow *self)
+{
+  g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_MODEL);
+  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_MODEL, name, bw_project_get_file (self->project),
+                       model_chosen, self);
 }

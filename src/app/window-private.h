@@ -64,6 +64,7 @@ void bw_window_tell_failure (BwWindow *self, const char *format, GFile *file, co
 void bw_window_export_csv (BwWindow *self);
 void bw_window_copy_list (BwWindow *self);
 void bw_window_save_picture (BwWindow *self);
+void bw_window_save_model (BwWindow *self);
 
 /* Adds the commands that put the piece on paper, or into files as if on paper. */
 void bw_window_add_print_actions (BwWindow *self);

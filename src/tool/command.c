@@ -6,6 +6,7 @@
 
 #include "core/fault.h"
 #include "output/report.h"
+#include "tool/model.h"
 #include "tool/paper.h"
 #include "tool/render.h"
 
@@ -106,6 +107,8 @@ static const BwCommand commands[] = {
     N_ ("a picture of the finished piece, drawn without a display"),
     BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP, BW_OPTION_OUTPUT,
     bw_render_run },
+  { "model", "FILE -o OUT.glb", N_ ("the finished piece as a model for other programs (glTF 2.0)"),
+    BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_model_run },
   { "check", "FILE", N_ ("check the project; prints nothing when it is sound"), 0, 0, run_check },
 };
 

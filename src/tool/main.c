@@ -9,6 +9,7 @@
 #include "tool/standard-output.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 #include <locale.h>
 #include <stdio.h>
 
@@ -74,6 +75,26 @@ fault_sentence (const GError *error)
   return pointer ? error->message : bw_fault_sentence (error);
 }
 
+/* A slip of the hand must not cost the project. */
+static gboolean
+is_the_project (BwProject *project, const char *name)
+{
+  GStatBuf own, other;
+  const char *path = g_file_peek_path (bw_project_get_file (project));
+  return g_stat (path, &own) == 0 && g_stat (name, &other) == 0 && own.st_dev == other.st_dev
+         && own.st_ino == other.st_ino;
+}
+
+static gboolean
+check_output (BwProject *project, const BwOptions *options, GError **error)
+{
+  if (!(options->given & BW_OPTION_OUTPUT) || !is_the_project (project, options->output))
+    return TRUE;
+  g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG,
+                       _ ("--output: this is the project itself; name another file"));
+  return FALSE;
+}
+
 static int
 run_on_file (const BwCommand *command, const BwOptions *options, const char *name)
 {
@@ -84,7 +105,8 @@ run_on_file (const BwCommand *command, const BwOptions *options, const char *nam
     complain (name, error->domain == BW_FAULT ? fault_sentence (error) : file_sentence (error));
     return AT_FAULT;
   }
-  g_autofree char *text = command->run (project, options, &error);
+  g_autofree char *text
+      = check_output (project, options, &error) ? command->run (project, options, &error) : NULL;
   if (text)
     return print (text);
   if (error->domain == BW_USAGE)

@@ -6,8 +6,7 @@
 
 #include "preview/offscreen.h"
 
-#include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
+#include <gio/gio.h>
 
 static cairo_status_t
 append_bytes (void *closure, const unsigned char *data, unsigned int length)
@@ -30,31 +29,9 @@ write_png (cairo_surface_t *surface, const char *name, GError **error)
                                   G_FILE_CREATE_NONE, NULL, NULL, error);
 }
 
-/* A slip of the hand must not cost the project. */
-static gboolean
-is_the_project (BwProject *project, const char *name)
-{
-  GStatBuf own, other;
-  const char *path = g_file_peek_path (bw_project_get_file (project));
-  return g_stat (path, &own) == 0 && g_stat (name, &other) == 0 && own.st_dev == other.st_dev
-         && own.st_ino == other.st_ino;
-}
-
-static gboolean
-check_output (BwProject *project, const char *name, GError **error)
-{
-  if (!is_the_project (project, name))
-    return TRUE;
-  g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG,
-                       _ ("--output: this is the project itself; name another file"));
-  return FALSE;
-}
-
 char *
 bw_render_run (BwProject *project, const BwOptions *options, GError **error)
 {
-  if (!check_output (project, options->output, error))
-    return NULL;
   BwCamera camera = { .turn_deg = options->turn_deg, .tip_deg = options->tip_deg, .zoom = 1 };
   guint layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD;
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);

@@ -88,6 +88,7 @@ each_command_writes_its_kind_of_file (void **state)
   assert_writes (*state, "strip", "d.pdf", "--paper", "a4", "%PDF-");
   assert_writes (*state, "chart", "e.svg", NULL, NULL, "<?xml");
   assert_writes (*state, "chart", "f.png", NULL, NULL, "\211PNG");
+  assert_writes (*state, "model", "g.glb", NULL, NULL, "glTF");
 }
 
 static void
@@ -117,7 +118,7 @@ wrong_words_are_told (void **state)
 static void
 a_target_out_of_reach_is_one_line_and_no_file (void **state)
 {
-  static const char *const commands[] = { "sheet", "strip" };
+  static const char *const commands[] = { "sheet", "strip", "model" };
   static const char *const words[] = { "-o", "/no/such/folder/out.pdf", NULL };
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
     g_autofree char *err = NULL;
@@ -128,6 +129,22 @@ a_target_out_of_reach_is_one_line_and_no_file (void **state)
   assert_false (g_file_test ("/no", G_FILE_TEST_EXISTS));
 }
 
+static void
+no_command_writes_over_its_project (void **state)
+{
+  static const char *const commands[] = { "sheet", "strip", "chart", "render", "model" };
+  const Bench *bench = *state;
+  const char *words[] = { "-o", bench->project, NULL };
+  g_autofree char *before = NULL;
+  assert_true (g_file_get_contents (bench->project, &before, NULL, NULL));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
+    g_autofree char *after = NULL;
+    assert_misused (bench, commands[i], words, "this is the project itself; name another file");
+    assert_true (g_file_get_contents (bench->project, &after, NULL, NULL));
+    assert_string_equal (before, after);
+  }
+}
+
 int
 main (void)
 {
@@ -135,6 +152,7 @@ main (void)
     cmocka_unit_test (each_command_writes_its_kind_of_file),
     cmocka_unit_test (wrong_words_are_told),
     cmocka_unit_test (a_target_out_of_reach_is_one_line_and_no_file),
+    cmocka_unit_test (no_command_writes_over_its_project),
   };
   return cmocka_run_group_tests_name ("print", tests, set_up, tear_down);
 }
