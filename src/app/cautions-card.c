@@ -2,7 +2,6 @@
 /* Cautions on the Make stage, with the thread's own warnings before them. */
 #include "config.h"
 
-#include "app/caution-words.h"
 #include "app/cautions-card.h"
 #include "output/cautions.h"
 
@@ -24,11 +23,12 @@ add_line (BwCautionsCard *self, const char *text, const char *style)
   gtk_box_append (self->list, label);
 }
 
+/* The first n are graver than the rest. */
 static void
-add_lines (BwCautionsCard *self, char **lines, const char *style)
+add_lines (BwCautionsCard *self, char **lines, int n)
 {
-  for (char **line = lines; *line; line++)
-    add_line (self, *line, style);
+  for (int i = 0; lines[i]; i++)
+    add_line (self, lines[i], i < n ? "warning-text" : NULL);
 }
 
 static void
@@ -38,14 +38,13 @@ bw_cautions_card_refresh (BwCard *card)
   BwProject *project = bw_card_get_project (card);
   g_auto (GStrv) warnings
       = bw_project_warnings_about (project, BW_TOPIC_THREAD | BW_TOPIC_MATERIALS);
-  g_auto (GStrv) mineral = bw_caution_words (bw_project_get_mineral (project));
-  g_auto (GStrv) cautions = bw_cautions_new (project);
+  int n_grave;
+  g_auto (GStrv) cautions = bw_cautions_new (project, &n_grave);
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->list))))
     gtk_box_remove (self->list, child);
-  add_lines (self, warnings, "warning-text");
-  add_lines (self, mineral, "warning-text");
-  add_lines (self, cautions, NULL);
+  add_lines (self, warnings, G_MAXINT);
+  add_lines (self, cautions, n_grave);
   add_line (self, bw_cautions_deference (), "small");
 }
 

@@ -2,7 +2,7 @@
 /* Title, mineral and density. A mineral of the table brings its density along. */
 #include "config.h"
 
-#include "app/minerals.h"
+#include "output/minerals.h"
 #include "app/stone-card.h"
 
 #include <glib/gi18n-lib.h>

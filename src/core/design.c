@@ -32,6 +32,20 @@ default_work (BwDesign *design)
   design->limits = (BwFitLimits){ .slack_mm = 0.8, .friction = 0.2 };
 }
 
+double
+bw_closing_usual_mm (BwClosing closing)
+{
+  switch (closing) {
+  case BW_CLOSING_SLIDING:
+    return 300;
+  case BW_CLOSING_CLASP:
+    return 30;
+  case BW_CLOSING_KNOT:
+  default:
+    return 150;
+  }
+}
+
 /* Prices are examples; they count only once the maker gives some. */
 static void
 default_supply (BwSupply *supply)
@@ -39,6 +53,9 @@ default_supply (BwSupply *supply)
   *supply = (BwSupply){ .spare = 0.10,
                         .pack_g = 5,
                         .pieces = 1,
+                        .neck_mm = 18 * 25.4, /* "princess": International Gem Society */
+                        .closing = BW_CLOSING_KNOT,
+                        .closing_mm = bw_closing_usual_mm (BW_CLOSING_KNOT),
                         .currency = "EUR",
                         .pack = 3.2,
                         .thread_per_m = 0.25,
@@ -137,6 +154,8 @@ validate_prices (const BwSupply *supply, GError **error)
     { supply->bed_cord_per_m, "/materials/prices/bed_cord_per_m" },
     { supply->stone, "/materials/prices/stone" },
     { supply->hour, "/materials/prices/hour" },
+    { supply->hanging_cord_per_m, "/materials/prices/hanging_cord_per_m" },
+    { supply->findings, "/materials/prices/findings" },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (prices); i++)
     if (!bw_fault_check_range (prices[i].price, 0, BW_PRICE_MAX, prices[i].pointer, error))
@@ -151,6 +170,10 @@ validate_supply (const BwSupply *supply, GError **error)
   return bw_fault_check_range (supply->spare, 0, 10, "/materials/spare", error)
          && bw_fault_check_range (supply->pack_g, 0.001, BW_PACK_MAX_G, "/materials/pack_g", error)
          && bw_fault_check_range (supply->pieces, 1, BW_PIECES_MAX, "/materials/pieces", error)
+         && bw_fault_check_range (supply->neck_mm, BW_NECK_MIN_MM, BW_NECK_MAX_MM,
+                                  "/materials/neck_mm", error)
+         && bw_fault_check_range (supply->closing_mm, 0, BW_CLOSING_MAX_MM, "/materials/closing_mm",
+                                  error)
          && (!supply->has_prices || validate_prices (supply, error));
 }
 

@@ -31,13 +31,26 @@ typedef struct {
 
 #define BW_CURRENCY_BYTES 16
 
+/* How the hanging cord is closed behind the neck. */
+typedef enum { BW_CLOSING_KNOT, BW_CLOSING_SLIDING, BW_CLOSING_CLASP } BwClosing;
+
+/* Bounds of a necklace: no shorter goes round a neck, no longer is worn (common practice, no
+ * source). */
+#define BW_NECK_MIN_MM 250
+#define BW_NECK_MAX_MM 2000
+#define BW_CLOSING_MAX_MM 1000
+
 typedef struct {
   double spare;  /* share, 0.10 */
   double pack_g; /* grams in a pack */
   int pieces;
+  double neck_mm; /* length of the necklace, closed */
+  BwClosing closing;
+  double closing_mm; /* cord beyond the necklace's length, for both ends together */
   gboolean has_prices;
   char currency[BW_CURRENCY_BYTES];
   double pack, thread_per_m, bed_cord_per_m, stone, hour, rows_per_hour; /* prices; rows/h > 0 */
+  double hanging_cord_per_m, findings; /* prices; findings: ring and clasp of one piece */
 } BwSupply;
 
 typedef struct {
@@ -57,6 +70,10 @@ typedef struct {
 void bw_design_defaults (BwDesign *design);
 
 BwBandSpan bw_design_span (const BwDesign *design);
+
+/* What both ends of a hanging cord take, by the way it is closed: knots 150 mm, two sliding knots
+ * 300 mm, cord ends with a clasp 30 mm. Common practice, no source. */
+double bw_closing_usual_mm (BwClosing closing);
 
 /* Every range and every joint condition: the stone can be, the band lies on it (fault at
  * /band/bottom_mm or /band/columns), columns even, the bed is nowhere negative, the needle and

@@ -13,25 +13,43 @@ typedef struct {
   guint64 packs;      /* whole packs of pack_g */
 } BwBeadNeed;
 
+/* A beading needle by its trade number. Shafts: no. 10 from a trade article (read, no standard);
+ * the others common practice, no source, ± 0.05 mm. The eye is wider than the shaft. */
+typedef struct {
+  const char *number; /* "12" */
+  double shaft_mm;
+} BwNeedleSize;
+
+/* Thickest first; *n entries, borrowed. */
+const BwNeedleSize *bw_needle_sizes (int *n);
+
+/* The thickest shaft that still makes the last pass through the fullest bead of the path: what
+ * bw_path_is_full() leaves of the hole, 0 when the thread alone fills it. Never more than the
+ * hole. */
+double bw_needle_most_mm (const BwDesign *design, const BwPath *path);
+
 typedef struct {
   int n_colours;
   BwBeadNeed need[256]; /* by tray index */
   guint64 total_beads, total_with_spare, total_packs;
   double total_grams;
-  double bed_cord_mm;      /* for all pieces, as are the next three */
+  double bed_cord_mm; /* for all pieces, as are the next three */
   double thread_mm;
   guint64 thread_lengths;
-  double hanging_cord_mm;  /* 0 without a bail */
+  double hanging_cord_mm; /* necklace and its closing; 0 without a bail */
+  int rings;              /* of metal, for a ring bail */
+  int clasps;             /* each with its two cord ends; 0 without a bail */
+  double fitting_most_mm; /* what passes the bail's loop; 0 without one, ≤ 0: nothing does */
+  double needle_most_mm;  /* bw_needle_most_mm () */
+  const BwNeedleSize
+      *needle; /* the thickest of the trade that goes; NULL when none is fine enough */
   gboolean has_cost;
   struct {
-    double beads, thread, bed_cord, stone, labour; /* for all pieces */
+    double beads, thread, bed_cord, hanging_cord, findings, stone, labour; /* for all pieces */
     double piece, total;
   } cost;
+  double hours; /* of work, for all pieces; 0 without prices, which tell the pace */
 } BwMaterials;
-
-/* Hanging cord for one piece: 18 in, the "princess" necklace length published by the International
- * Gem Society, plus 150 mm for knots (common practice, no source). */
-#define BW_HANGING_CORD_MM (18 * 25.4 + 150)
 
 /* bail_drawing may be NULL. n_colours: colours in the tray. design->supply gives spare, packs,
  * prices and pieces. */

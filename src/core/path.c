@@ -25,7 +25,7 @@ bw_path_is_full (const BwDesign *design, int passes)
 {
   double thread = design->thread.diameter_mm, needle = design->thread.needle_mm;
   double hole = design->bead.hole_mm;
-  return passes * thread * thread + needle * needle > 0.7 * hole * hole;
+  return passes * thread * thread + needle * needle > BW_FULL_SHARE * hole * hole;
 }
 
 static gboolean

@@ -63,6 +63,9 @@ typedef struct {
 /* A pass of m beads: m √(w² + j²) + p, jog j = max(0, p/2 − (d_hole − d_thread)). */
 double bw_path_pass_mm (const BwDesign *design, int beads);
 
+/* How much of a hole's section thread and needle may take. */
+#define BW_FULL_SHARE 0.7
+
 /* A further pass does not go when passes·d_thread² + d_needle² > 0.7 d_hole² (common practice, no
  * source; compare the published packings of circles in a circle, Graham et al. 1998). */
 gboolean bw_path_is_full (const BwDesign *design, int passes);

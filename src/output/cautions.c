@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The first four name what goes wrong at the bench, the others what goes wrong afterwards. Small
- * parts and neck cords: 16 CFR 1501.4 and EN 71-1 (toys) give the idea, not a rule for jewellery.
- */
+/* First why a stone is not for wearing at all, then what goes wrong at the bench, then what goes
+ * wrong afterwards. Small parts and neck cords: 16 CFR 1501.4 and EN 71-1 (toys) give the idea, not
+ * a rule for jewellery. Dust of stones: respirable crystalline silica is an IARC Group 1 carcinogen
+ * (NIOSH Hazard Review 2002-129). Metals on the skin: Regulation (EC) 1907/2006 Annex XVII, entries
+ * 23, 27 and 63. */
 #include "config.h"
 
 #include "output/cautions.h"
@@ -24,10 +26,13 @@ add_bench (GStrvBuilder *cautions, const BwBed *bed)
   g_strv_builder_add (cautions,
                       _ ("Do not cut, drill or sand the stone for this piece: the dust of "
                          "many minerals harms the lungs."));
-  g_strv_builder_add (cautions, _ ("Know your mineral. Some are soft or cleave at a knock, some "
-                                   "dissolve or dull in water, some are not for the skin. When in "
-                                   "doubt keep it dry and away from heat, acid and ultrasonic "
-                                   "cleaners."));
+}
+
+static gboolean
+has_metal (const BwDesign *design)
+{
+  return design->bail.style != BW_BAIL_NONE
+         && (design->bail.style == BW_BAIL_RING || design->supply.closing == BW_CLOSING_CLASP);
 }
 
 static void
@@ -44,16 +49,26 @@ add_wear (GStrvBuilder *cautions, const BwDesign *design)
     g_strv_builder_add (cautions,
                         _ ("A metal ring rubs beading thread through. Take a closed, smooth "
                            "ring, and look the loop over for wear from time to time."));
+  if (has_metal (design))
+    g_strv_builder_add (cautions, _ ("Ring and clasp lie on the skin: ask for metal that keeps to "
+                                     "the limits on nickel, lead and cadmium."));
   g_strv_builder_add (cautions, _ ("Grip, thread and balance are estimates. Tug the finished piece "
                                    "over something soft, and look over cord and thread for wear "
                                    "before each wearing."));
 }
 
 char **
-bw_cautions_new (BwProject *project)
+bw_cautions_new (BwProject *project, int *n_grave)
 {
+  const char *name = bw_project_get_mineral (project);
   g_autoptr (GStrvBuilder) cautions = g_strv_builder_new ();
+  g_auto (GStrv) grave = bw_mineral_cautions_grave (name);
+  g_auto (GStrv) mineral = bw_mineral_cautions (name);
+  if (n_grave)
+    *n_grave = (int)g_strv_length (grave);
+  g_strv_builder_addv (cautions, (const char **)grave);
   add_bench (cautions, &bw_project_get_design (project)->bed);
+  g_strv_builder_addv (cautions, (const char **)mineral);
   add_wear (cautions, bw_project_get_design (project));
   return g_strv_builder_end (cautions);
 }
@@ -70,7 +85,7 @@ bw_cautions_deference (void)
 void
 bw_sheet_add_cautions (BwFlow *flow, BwProject *project)
 {
-  g_auto (GStrv) cautions = bw_cautions_new (project);
+  g_auto (GStrv) cautions = bw_cautions_new (project, NULL);
   bw_flow_heading (flow, _ ("Mind"), TOGETHER);
   for (char **caution = cautions; *caution; caution++)
     bw_flow_item (flow, "!", *caution, 10);

@@ -6,9 +6,12 @@
 
 #include <string.h>
 
+/* Some spreadsheets pass over blanks before they look for a formula. */
 static gboolean
 reads_as_formula (const char *field)
 {
+  while (*field == ' ')
+    field++;
   switch (g_utf8_get_char (field)) {
   case '=':
   case '+':
@@ -27,11 +30,13 @@ reads_as_formula (const char *field)
   }
 }
 
+/* RFC 4180 asks for quotes round comma, quote and line's end; where the decimal sign is a comma,
+ * spreadsheets part at semicolons as well. */
 static gboolean
 wants_quotes (const char *field)
 {
   gsize length = strlen (field);
-  return strpbrk (field, ",\"\r\n")
+  return strpbrk (field, ",;\"\r\n")
          || (length > 0 && (field[0] == ' ' || field[length - 1] == ' '));
 }
 

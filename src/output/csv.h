@@ -5,6 +5,6 @@
 #include <glib.h>
 
 /* Appends one record of n fields; a NULL field is empty. Text that a spreadsheet would evaluate
- * (it begins with = + - @, their full-width forms, a tab, a CR or an LF) gets an apostrophe first,
- * which spreadsheets take as "this is text". */
+ * (it begins, blanks aside, with = + - @, their full-width forms, a tab, a CR or an LF) gets an
+ * apostrophe first, which spreadsheets take as "this is text". */
 void bw_csv_record (GString *text, const char *const *fields, int n_fields);

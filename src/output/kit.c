@@ -64,7 +64,7 @@ add_facts (BwFlow *flow, BwProject *project)
 static void
 add_maker (BwFlow *flow, Page *page)
 {
-  g_auto (GStrv) cautions = bw_cautions_new (page->project);
+  g_auto (GStrv) cautions = bw_cautions_new (page->project, NULL);
   bw_flow_new_page (flow);
   bw_flow_figure (flow, page->picture ? PICTURE_HEIGHT : 76, draw_head, page);
   bw_flow_text (flow, BW_TYPE_BOLD, flow->sheet->title);

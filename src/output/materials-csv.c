@@ -56,7 +56,9 @@ add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
 {
   g_autofree char *bed = millimetres (design->bed.cord_width_mm);
   g_autofree char *thread = millimetres (design->thread.diameter_mm);
-  g_autofree char *needle = millimetres (design->thread.needle_mm);
+  g_autofree char *needle = materials->needle
+                                ? g_strconcat ("size ", materials->needle->number, NULL)
+                                : millimetres (materials->needle_most_mm);
   g_autofree char *hanging = millimetres (design->bail.cord_mm);
   add_item (csv, "bed cord", bed, materials->bed_cord_mm, "mm");
   add_item (csv, "thread", thread, materials->thread_mm, "mm");
@@ -65,6 +67,10 @@ add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
   add_item (csv, "stopper bead", NULL, 1, "pieces");
   if (materials->hanging_cord_mm > 0)
     add_item (csv, "hanging cord", hanging, materials->hanging_cord_mm, "mm");
+  if (materials->rings > 0)
+    add_item (csv, "metal ring", "closed", materials->rings, "pieces");
+  if (materials->clasps > 0)
+    add_item (csv, "clasp", hanging, materials->clasps, "pieces");
 }
 
 static void
@@ -75,10 +81,13 @@ add_costs (GString *csv, const BwMaterials *materials, const char *currency)
   add_item (csv, "cost", "beads", materials->cost.beads, currency);
   add_item (csv, "cost", "thread", materials->cost.thread, currency);
   add_item (csv, "cost", "bed cord", materials->cost.bed_cord, currency);
+  add_item (csv, "cost", "hanging cord", materials->cost.hanging_cord, currency);
+  add_item (csv, "cost", "findings", materials->cost.findings, currency);
   add_item (csv, "cost", "stone", materials->cost.stone, currency);
   add_item (csv, "cost", "labour", materials->cost.labour, currency);
   add_item (csv, "cost of all pieces", NULL, materials->cost.total, currency);
   add_item (csv, "cost of one piece", NULL, materials->cost.piece, currency);
+  add_item (csv, "work", NULL, materials->hours, "hours");
 }
 
 char *

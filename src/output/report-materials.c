@@ -3,6 +3,7 @@
  * of the tray; their counts add up to the beads of the drawing. */
 #include "config.h"
 
+#include "output/material-words.h"
 #include "output/report-parts.h"
 #include "output/report.h"
 #include "output/shopping.h"
@@ -46,6 +47,10 @@ json_cost (BwAnswer *json, const BwMaterials *materials, const char *currency)
   bw_answer_number (json, "beads", materials->cost.beads);
   bw_answer_number (json, "thread", materials->cost.thread);
   bw_answer_number (json, "bed_cord", materials->cost.bed_cord);
+  if (materials->cost.hanging_cord > 0)
+    bw_answer_number (json, "hanging_cord", materials->cost.hanging_cord);
+  if (materials->cost.findings > 0)
+    bw_answer_number (json, "findings", materials->cost.findings);
   bw_answer_number (json, "stone", materials->cost.stone);
   bw_answer_number (json, "labour", materials->cost.labour);
   bw_answer_number (json, "piece", materials->cost.piece);
@@ -123,6 +128,24 @@ thread_sentence (const BwMaterials *materials, const BwThread *thread)
                           length, thread->diameter_mm, (int)materials->thread_lengths);
 }
 
+/* The cord to hang it on, and what holds that. */
+static void
+add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+{
+  if (materials->hanging_cord_mm <= 0)
+    return;
+  char *ring = bw_ring_words (materials, BW_UNIT_MM);
+  char *clasp = bw_clasp_words (materials, design, BW_UNIT_MM);
+  g_autofree char *length = bw_text_cut (materials->hanging_cord_mm);
+  bw_text_fact (facts, _ ("Hanging cord"),
+                g_strdup_printf (_ ("%s, %g mm thick"), length, design->bail.cord_mm));
+  bw_text_fact (facts, _ ("Necklace"), bw_necklace_words (&design->supply, BW_UNIT_MM));
+  if (ring)
+    bw_text_fact (facts, _ ("Metal ring"), ring);
+  if (clasp)
+    bw_text_fact (facts, _ ("Clasp"), clasp);
+}
+
 void
 bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
 {
@@ -133,13 +156,9 @@ bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDe
                   g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
   }
   bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
-  bw_text_fact (facts, _ ("Needle"), g_strdup_printf (_ ("%g mm thick"), design->thread.needle_mm));
+  bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, BW_UNIT_MM));
   bw_text_fact (facts, _ ("Stopper bead"), g_strdup ("1"));
-  if (materials->hanging_cord_mm > 0) {
-    g_autofree char *length = bw_text_cut (materials->hanging_cord_mm);
-    bw_text_fact (facts, _ ("Hanging cord"),
-                  g_strdup_printf (_ ("%s, %g mm thick"), length, design->bail.cord_mm));
-  }
+  add_hanging (facts, materials, design);
 }
 
 static void
@@ -164,10 +183,16 @@ bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char 
   add_cost (table, _ ("Beads"), materials->cost.beads, currency);
   add_cost (table, _ ("Thread"), materials->cost.thread, currency);
   add_cost (table, _ ("Bed cord"), materials->cost.bed_cord, currency);
+  if (materials->cost.hanging_cord > 0)
+    add_cost (table, _ ("Hanging cord"), materials->cost.hanging_cord, currency);
+  if (materials->cost.findings > 0)
+    add_cost (table, _ ("Ring and clasp"), materials->cost.findings, currency);
   add_cost (table, _ ("Stones"), materials->cost.stone, currency);
   add_cost (table, _ ("Work"), materials->cost.labour, currency);
   add_cost (table, _ ("Together"), materials->cost.total, currency);
   add_cost (table, _ ("One piece"), materials->cost.piece, currency);
+  bw_table_add (table, g_strdup (_ ("Time at the beads")), bw_hours_words (materials->hours),
+                g_strdup (""));
 }
 
 static void

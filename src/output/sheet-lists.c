@@ -64,10 +64,6 @@ add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials)
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Also")), g_strdup (""));
   bw_materials_add_other (&facts, materials, design);
-  if (design->bail.style == BW_BAIL_RING)
-    bw_table_add (
-        &facts, g_strdup (_ ("Metal ring")),
-        g_strdup (_ ("1, closed: soldered, or with no gap the thread could slip through")));
   bw_table_add (&facts, g_strdup (_ ("Tools")),
                 g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
   bw_flow_table (flow, &facts, NULL, NULL);

@@ -8,6 +8,7 @@
 static const char *const measured_words[] = { "across-flats", "face-widths", "girth", NULL };
 static const char *const base_words[] = { "flat", "point", NULL };
 static const char *const bail_words[] = { "none", "flap", "upright", "ring", NULL };
+static const char *const closing_words[] = { "knot", "sliding", "clasp", NULL };
 
 #define FIELD(part, field) #field, .offset = offsetof(BwDesign, part.field)
 #define HAS(part, field) .has = offsetof (BwDesign, part.field)
@@ -93,6 +94,9 @@ static const BwKey materials_keys[] = {
   { NUMBER (supply, spare) },
   { NUMBER (supply, pack_g) },
   { WHOLE (supply, pieces, 1, BW_PIECES_MAX) },
+  { NUMBER (supply, neck_mm) },
+  { WORD (supply, closing, closing_words) },
+  { NUMBER (supply, closing_mm) },
 };
 
 static const BwKey prices_keys[] = {
@@ -103,6 +107,8 @@ static const BwKey prices_keys[] = {
   { NUMBER (supply, stone) },
   { NUMBER (supply, hour) },
   { NUMBER (supply, rows_per_hour) },
+  { NUMBER (supply, hanging_cord_per_m) },
+  { NUMBER (supply, findings) },
 };
 
 #define KEYS(table) .keys = table, .n_keys = G_N_ELEMENTS (table)

@@ -69,6 +69,10 @@ static const char *const pointers[] = {
   "/materials/prices/stone",
   "/materials/prices/hour",
   "/materials/prices/rows_per_hour",
+  "/materials/prices/hanging_cord_per_m",
+  "/materials/prices/findings",
+  "/materials/neck_mm",
+  "/materials/closing_mm",
 };
 
 static BwDesign

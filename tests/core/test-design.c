@@ -261,12 +261,16 @@ each_number_must_be_a_possible_one (void **state)
     KEY (limits.friction, "/fit/friction"),
     KEY (supply.spare, "/materials/spare"),
     KEY (supply.pack_g, "/materials/pack_g"),
+    KEY (supply.neck_mm, "/materials/neck_mm"),
+    KEY (supply.closing_mm, "/materials/closing_mm"),
     KEY (supply.pack, "/materials/prices/pack"),
     KEY (supply.thread_per_m, "/materials/prices/thread_per_m"),
     KEY (supply.bed_cord_per_m, "/materials/prices/bed_cord_per_m"),
     KEY (supply.stone, "/materials/prices/stone"),
     KEY (supply.hour, "/materials/prices/hour"),
     KEY (supply.rows_per_hour, "/materials/prices/rows_per_hour"),
+    KEY (supply.hanging_cord_per_m, "/materials/prices/hanging_cord_per_m"),
+    KEY (supply.findings, "/materials/prices/findings"),
   };
   const double wrong[] = { -1, 1e308, -1e308, (double)NAN, (double)INFINITY };
   for (gsize k = 0; k < G_N_ELEMENTS (keys); k++)

@@ -5,6 +5,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include "core/fault.h"
 #include "core/materials.h"
 
 typedef struct {
@@ -36,7 +37,7 @@ take (Order *order)
   d->bail = (BwBail){ BW_BAIL_FLAP, 4, 23, 3, 180, 3, 2 };
   d->bed.layers = 1;
   d->bed.has_girth_over = FALSE;
-  d->supply = (BwSupply){ .spare = 0.1, .pack_g = 5, .pieces = 1 };
+  d->supply.pieces = 1;
 }
 
 /* Bands and bails are drawn in stripes of three colours. */
@@ -214,6 +215,116 @@ hanging_cord_is_a_princess_necklace_and_its_knots (void **state)
   put_away (&order);
 }
 
+/* 24 inches ("matinee": International Gem Society) and 300 mm for sliding knots. */
+static void
+the_cord_is_as_long_as_the_necklace_and_its_closing (void **state)
+{
+  Order order;
+  take (&order);
+  order.design.supply.pieces = 3;
+  order.design.supply.neck_mm = 609.6;
+  order.design.supply.closing = BW_CLOSING_SLIDING;
+  order.design.supply.closing_mm = bw_closing_usual_mm (BW_CLOSING_SLIDING);
+  fill_out (&order);
+  assert_close (order.list.hanging_cord_mm, 3 * 909.6);
+  assert_int_equal (order.list.clasps, 0);
+  put_away (&order);
+}
+
+static void
+ring_and_clasp_are_bought_where_the_design_has_them (void **state)
+{
+  Order order;
+  take (&order);
+  order.design.supply.pieces = 4;
+  order.design.supply.closing = BW_CLOSING_CLASP;
+  fill_out (&order);
+  assert_int_equal (order.list.rings, 0);
+  assert_int_equal (order.list.clasps, 4);
+  put_away (&order);
+  order.design.bail.style = BW_BAIL_RING;
+  fill_out (&order);
+  assert_int_equal (order.list.rings, 4);
+  BwLoop loop;
+  assert_true (
+      bw_loop_init (&loop, &order.design.bail, &order.design.bead, &order.design.gauge, NULL));
+  assert_close (order.list.fitting_most_mm, loop.opening_mm);
+  put_away (&order);
+  order.design.bail.style = BW_BAIL_NONE;
+  fill_out (&order);
+  assert_int_equal (order.list.rings, 0);
+  assert_int_equal (order.list.clasps, 0);
+  assert_close (order.list.fitting_most_mm, 0);
+  put_away (&order);
+}
+
+static void
+a_necklace_that_goes_round_no_neck_is_refused (void **state)
+{
+  static const double wrong[] = { 0, -457, 10000, NAN, INFINITY };
+  Order order;
+  take (&order);
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    g_autoptr (GError) error = NULL;
+    order.design.supply.neck_mm = wrong[i];
+    assert_false (bw_design_validate (&order.design, NULL, &error));
+    g_autofree char *pointer = bw_fault_dup_pointer (error);
+    assert_string_equal (pointer, "/materials/neck_mm");
+  }
+}
+
+/* Room for the needle in an 11/0 bead of 0.8 mm hole that holds k threads of 0.15 mm already:
+ * √(0.7·0.8² − k·0.15²). */
+static void
+the_needle_goes_through_the_fullest_bead (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  int before = order.path.passes_max - 1;
+  assert_true (before >= 1);
+  assert_close (order.list.needle_most_mm, sqrt (0.448 - before * 0.0225));
+  BwDesign with = order.design;
+  with.thread.needle_mm = order.list.needle->shaft_mm;
+  assert_false (bw_path_is_full (&with, before));
+  put_away (&order);
+}
+
+static void
+the_thickest_needle_that_goes_is_named (void **state)
+{
+  int n;
+  const BwNeedleSize *size = bw_needle_sizes (&n);
+  for (int i = 0; i < n; i++)
+    for (int passes = 1; passes < 25; passes++) {
+      Order order;
+      take (&order);
+      order.design.thread.needle_mm = size[i].shaft_mm;
+      fill_out (&order);
+      order.path.passes_max = passes;
+      bw_materials_init (&order.list, &order.design, &order.stone, order.band, order.bail, 3,
+                         &order.path);
+      gboolean goes = !bw_path_is_full (&order.design, passes - 1);
+      gboolean named = order.list.needle && order.list.needle <= &size[i];
+      assert_int_equal (goes, named);
+      put_away (&order);
+    }
+}
+
+static void
+no_needle_is_named_where_thread_fills_the_hole (void **state)
+{
+  Order order;
+  take (&order);
+  fill_out (&order);
+  order.path.passes_max = 1000;
+  bw_materials_init (&order.list, &order.design, &order.stone, order.band, order.bail, 3,
+                     &order.path);
+  assert_null (order.list.needle);
+  assert_close (order.list.needle_most_mm, 0);
+  put_away (&order);
+}
+
 static void
 no_cord_is_bought_for_a_bare_stone (void **state)
 {
@@ -239,6 +350,10 @@ cost_is_the_sum_of_its_parts (void **state)
   supply->stone = 9.5;
   supply->hour = 16;
   supply->rows_per_hour = 22;
+  supply->hanging_cord_per_m = 1.5;
+  supply->findings = 2.4;
+  supply->closing = BW_CLOSING_CLASP;
+  supply->closing_mm = 30;
   fill_out (&order);
   const BwMaterials *list = &order.list;
   assert_true (list->has_cost);
@@ -246,10 +361,42 @@ cost_is_the_sum_of_its_parts (void **state)
   assert_close (list->cost.thread, 3 * order.path.length_mm * 0.25 / 1000);
   assert_close (list->cost.bed_cord, list->bed_cord_mm * 0.12 / 1000);
   assert_close (list->cost.stone, 28.5);
+  assert_close (list->cost.hanging_cord, 3 * 0.4872 * 1.5);
+  assert_close (list->cost.findings, 7.2);
+  assert_close (list->hours, 15);
   assert_close (list->cost.labour, 3 * 110 / 22.0 * 16);
   assert_close (list->cost.total, list->cost.beads + list->cost.thread + list->cost.bed_cord + 28.5
-                                      + list->cost.labour);
+                                      + list->cost.hanging_cord + 7.2 + list->cost.labour);
   assert_close (list->cost.piece, list->cost.total / 3);
+  put_away (&order);
+}
+
+/* The price of findings is asked once and stays; it counts only where there are some. */
+static void
+findings_cost_nothing_where_there_are_none (void **state)
+{
+  Order order;
+  take (&order);
+  order.design.supply.has_prices = TRUE;
+  order.design.supply.findings = 2.4;
+  fill_out (&order);
+  assert_close (order.list.cost.findings, 0);
+  put_away (&order);
+}
+
+static void
+dear_prices_and_many_pieces_stay_finite (void **state)
+{
+  Order order;
+  take (&order);
+  BwSupply *supply = &order.design.supply;
+  supply->has_prices = TRUE;
+  supply->pieces = BW_PIECES_MAX;
+  supply->pack = supply->thread_per_m = supply->bed_cord_per_m = supply->stone = supply->hour
+      = supply->hanging_cord_per_m = supply->findings = BW_PRICE_MAX;
+  fill_out (&order);
+  assert_true (isfinite (order.list.cost.total));
+  assert_close (order.list.cost.total, order.list.cost.piece * BW_PIECES_MAX);
   put_away (&order);
 }
 
@@ -276,8 +423,16 @@ main (void)
     cmocka_unit_test (bed_cord_for_a_medium_stone_is_what_makers_cut),
     cmocka_unit_test (a_cord_of_four_wants_a_loop_of_about_six),
     cmocka_unit_test (hanging_cord_is_a_princess_necklace_and_its_knots),
+    cmocka_unit_test (the_cord_is_as_long_as_the_necklace_and_its_closing),
+    cmocka_unit_test (ring_and_clasp_are_bought_where_the_design_has_them),
+    cmocka_unit_test (a_necklace_that_goes_round_no_neck_is_refused),
+    cmocka_unit_test (the_needle_goes_through_the_fullest_bead),
+    cmocka_unit_test (the_thickest_needle_that_goes_is_named),
+    cmocka_unit_test (no_needle_is_named_where_thread_fills_the_hole),
     cmocka_unit_test (no_cord_is_bought_for_a_bare_stone),
     cmocka_unit_test (cost_is_the_sum_of_its_parts),
+    cmocka_unit_test (findings_cost_nothing_where_there_are_none),
+    cmocka_unit_test (dear_prices_and_many_pieces_stay_finite),
     cmocka_unit_test (without_prices_there_is_no_cost),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);

@@ -33,7 +33,6 @@ a_design (int columns, int rows)
   d.bail = (BwBail){ BW_BAIL_NONE, 2, 23, 3, 180, 3, 2 };
   d.thread = (BwThread){ 0.15, 0.36, 2000, 90, 0.01 };
   d.limits = (BwFitLimits){ 0.8, 0.2 };
-  d.supply = (BwSupply){ .spare = 0.1, .pack_g = 5, .pieces = 1 };
   return d;
 }
 

@@ -253,7 +253,7 @@ a_ring_is_cautioned_about_only_where_there_is_one (void **state)
   for (int i = 0; i < 4; i++) {
     g_autoptr (Sample) sample = sample_new (rand, 12, 0, i);
     g_autoptr (BwProject) project = project_of (sample);
-    g_auto (GStrv) cautions = bw_cautions_new (project);
+    g_auto (GStrv) cautions = bw_cautions_new (project, NULL);
     g_autofree char *all = g_strjoinv (" ", cautions);
     assert_int_equal (strstr (all, "metal ring") != NULL, i == SAMPLE_RING);
     assert_non_null (strstr (all, "children"));

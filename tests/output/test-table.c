@@ -51,6 +51,8 @@ csv_disarms_what_a_spreadsheet_would_evaluate (void **state)
   assert_record ("+1", "'+1");
   assert_record ("-1,5", "\"'-1,5\"");
   assert_record ("@x", "'@x");
+  assert_record ("  =1+1", "\"'  =1+1\"");
+  assert_record ("a;=1+1", "\"a;=1+1\"");
   assert_record ("\ttab", "'\ttab");
   assert_record ("\nline", "\"'\nline\"");
   assert_record ("＝1", "'＝1");

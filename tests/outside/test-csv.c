@@ -147,11 +147,53 @@ another_reader_finds_cord_thread_and_cost (void **state)
   assert_quantity (records, "bed cord", "1 mm", materials->bed_cord_mm, "mm");
   assert_quantity (records, "thread", "0.15 mm", materials->thread_mm, "mm");
   assert_quantity (records, "thread lengths", NULL, (double)materials->thread_lengths, "lengths");
-  assert_quantity (records, "needle", "0.36 mm", 1, "pieces");
+  g_autofree char *size = g_strconcat ("size ", materials->needle->number, NULL);
+  assert_quantity (records, "needle", size, 1, "pieces");
   assert_quantity (records, "hanging cord", "2 mm", materials->hanging_cord_mm, "mm");
   assert_quantity (records, "cost", "labour", materials->cost.labour, "EUR");
   assert_quantity (records, "cost of all pieces", NULL, materials->cost.total, "EUR");
   assert_quantity (records, "cost of one piece", NULL, materials->cost.piece, "EUR");
+}
+
+/* A colour called "=1+1" arrives as text, and the list with it as a whole. */
+static void
+a_colour_named_like_a_formula_arrives_as_text (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4182);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = load (sample);
+  BwTray tray = *bw_project_get_tray (project);
+  g_strlcpy (tray.colour[0].name, "=1+1", sizeof tray.colour[0].name);
+  assert_true (bw_project_set_tray (project, "Name", &tray, NULL));
+  g_autofree char *csv = bw_materials_csv (project, 0);
+  g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
+  assert_string_equal (field (records, 1, 2), "'=1+1");
+  for (guint r = 0; r < json_array_get_length (records); r++)
+    for (guint c = 0; c < 8; c++)
+      assert_null (strchr ("=+-@", *field (records, r, c) ? *field (records, r, c) : 'x'));
+}
+
+/* Ring and clasp, the time and what they cost stand in the list of a piece that has them. */
+static void
+another_reader_finds_ring_clasp_and_time (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4183);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_RING);
+  sample->prices = TRUE;
+  g_autoptr (BwProject) project = load (sample);
+  BwDesign design = *bw_project_get_design (project);
+  design.supply.closing = BW_CLOSING_CLASP;
+  design.supply.hanging_cord_per_m = 1.8;
+  design.supply.findings = 2.5;
+  assert_true (bw_project_set_design (project, "Clasp", &design, NULL));
+  const BwMaterials *materials = bw_project_materials (project);
+  g_autofree char *csv = bw_materials_csv (project, 0);
+  g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
+  assert_quantity (records, "metal ring", NULL, 3, "pieces");
+  assert_quantity (records, "clasp", NULL, 3, "pieces");
+  assert_quantity (records, "cost", "hanging cord", materials->cost.hanging_cord, "EUR");
+  assert_quantity (records, "cost", "findings", 7.5, "EUR");
+  assert_quantity (records, "work", NULL, materials->hours, "hours");
 }
 
 static void
@@ -181,6 +223,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (another_reader_finds_every_bead_of_the_list),
     cmocka_unit_test (another_reader_finds_cord_thread_and_cost),
+    cmocka_unit_test (a_colour_named_like_a_formula_arrives_as_text),
+    cmocka_unit_test (another_reader_finds_ring_clasp_and_time),
     cmocka_unit_test (another_reader_takes_every_json_report),
   };
   return cmocka_run_group_tests_name ("csv and json readers", tests, NULL, NULL);

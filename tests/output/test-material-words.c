@@ -1,0 +1,107 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Needle, necklace and findings in words. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+#include "output/material-words.h"
+#include "output/report.h"
+#include "sample.h"
+
+static void
+assert_words (char *words, const char *wanted)
+{
+  assert_string_equal (words, wanted);
+  g_free (words);
+}
+
+static void
+a_needle_is_told_by_its_size (void **state)
+{
+  int n;
+  const BwNeedleSize *sizes = bw_needle_sizes (&n);
+  BwMaterials materials = { .needle_most_mm = 0.37, .needle = &sizes[2] };
+  assert_words (bw_needle_words (&materials, BW_UNIT_MM), "size 12 (0.36 mm) or finer");
+  materials = (BwMaterials){ .needle_most_mm = 0.2 };
+  assert_words (bw_needle_words (&materials, BW_UNIT_MM),
+                "finer than size 15: only 0.2 mm go through the fullest bead");
+  materials = (BwMaterials){ 0 };
+  assert_words (bw_needle_words (&materials, BW_UNIT_MM),
+                "none goes: the thread alone fills the fullest bead");
+}
+
+static void
+a_necklace_is_told_with_its_closing (void **state)
+{
+  BwSupply supply = { .neck_mm = 457.2, .closing_mm = 150 };
+  assert_words (bw_necklace_words (&supply, BW_UNIT_MM),
+                "457 mm, closed with knots that take 150 mm more");
+  supply.closing = BW_CLOSING_CLASP;
+  supply.closing_mm = 25.4;
+  assert_words (bw_necklace_words (&supply, BW_UNIT_INCH),
+                "18 in, closed with a clasp whose ends take 1 in more");
+}
+
+static void
+findings_tell_what_goes_through_the_loop (void **state)
+{
+  BwDesign design = { .bail = { .style = BW_BAIL_FLAP, .cord_mm = 3 } };
+  BwMaterials materials = { .fitting_most_mm = 5.04 };
+  assert_null (bw_ring_words (&materials, BW_UNIT_MM));
+  assert_null (bw_clasp_words (&materials, &design, BW_UNIT_MM));
+  materials.rings = materials.clasps = 2;
+  assert_words (bw_ring_words (&materials, BW_UNIT_MM),
+                "2, closed: soldered, or with no gap the thread could slip through; wire thinner "
+                "than 5 mm");
+  assert_words (bw_clasp_words (&materials, &design, BW_UNIT_MM),
+                "2, with two ends for a cord of 3 mm; up to 5 mm goes through the bail");
+  materials.fitting_most_mm = -0.3;
+  assert_words (bw_ring_words (&materials, BW_UNIT_MM),
+                "2, closed; but nothing goes through the loop yet");
+  assert_words (bw_clasp_words (&materials, &design, BW_UNIT_MM),
+                "2, with two ends for a cord of 3 mm");
+}
+
+static void
+hours_are_told_in_hours_and_minutes (void **state)
+{
+  assert_words (bw_hours_words (0), "0 h 00 min");
+  assert_words (bw_hours_words (5.1666), "5 h 10 min");
+  assert_words (bw_hours_words (1.9999), "2 h 00 min");
+}
+
+/* The list to read names what a ring bail closed with a clasp needs, and what it all costs. */
+static void
+the_list_names_ring_clasp_needle_and_time (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (60);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_RING);
+  sample->prices = TRUE;
+  g_autofree char *json = sample_json (sample);
+  g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
+  BwDesign design = *bw_project_get_design (project);
+  design.supply.closing = BW_CLOSING_CLASP;
+  design.supply.findings = 2.5;
+  assert_true (bw_project_set_design (project, "Clasp", &design, NULL));
+  g_autofree char *list = bw_materials_text (project, 0);
+  static const char *const words[]
+      = { "Metal ring", "Clasp", "Necklace", "Needle", "Ring and clasp", "Time at the beads" };
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+    assert_non_null (strstr (list, words[i]));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_needle_is_told_by_its_size),
+    cmocka_unit_test (a_necklace_is_told_with_its_closing),
+    cmocka_unit_test (findings_tell_what_goes_through_the_loop),
+    cmocka_unit_test (hours_are_told_in_hours_and_minutes),
+    cmocka_unit_test (the_list_names_ring_clasp_needle_and_time),
+  };
+  return cmocka_run_group_tests_name ("material words", tests, NULL, NULL);
+}
