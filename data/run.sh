@@ -1,7 +1,7 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Installs what is missing, builds, and does the main job: opens FILE (or a demo project) in the
-# window; with no display it writes the fit report, the materials list and a picture into out/.
+# window; with no display it writes reports, printed sheets, chart, picture and model into out/.
 set -eu
 [ $# -eq 0 ] || file=$(realpath -- "$1")
 cd "$(dirname "$0")/.."
@@ -24,10 +24,18 @@ tool=build/src/bandwright-tool
 $tool fit "$file" | tee out/fit.txt
 $tool materials --csv "$file" >out/materials.csv
 $tool words "$file" >out/words.txt
+$tool sheet "$file" -o out/sheet.pdf
+$tool strip "$file" -o out/strip.pdf
+$tool chart "$file" -o out/chart.svg
 $tool render "$file" -o out/picture.png --size 1200x1200 --turn 200 --tip 12
+$tool model "$file" -o out/model.glb
 echo
 echo "There is no display, so the window stays closed. Written into out/:"
 echo "  fit.txt        whether the band closes and grips"
 echo "  materials.csv  what to buy"
 echo "  words.txt      the band row by row"
+echo "  sheet.pdf      the work sheet to weave by"
+echo "  strip.pdf      a paper strip at true size, to prove the measurements"
+echo "  chart.svg      the chart of the band"
 echo "  picture.png    the finished piece"
+echo "  model.glb      the finished piece for other programs"
