@@ -38,6 +38,12 @@ bw_chart_part_size (const BwChart *chart, const BwChartPart *part, double *width
             + (NUMBERS + (chart->in_bail ? 0 : FACES)) * chart->pitch;
 }
 
+double
+bw_chart_row_x (const BwChart *chart, const BwChartPart *part, int row)
+{
+  return rows_x (chart, part, row) + chart->pitch / 2;
+}
+
 static const BwDrawing *
 drawing_of (const BwChart *chart)
 {
@@ -119,9 +125,10 @@ draw_row_number (const BwChart *chart, const BwChartPart *part, cairo_t *cr, int
   g_autofree char *number = g_strdup_printf ("%d", row);
   if (chart->pitch < 5)
     return;
+  BwType type = row % 10 == 0 ? BW_TYPE_TINY_BOLD : BW_TYPE_TINY;
   double y = up ? low + 1 : NUMBERS * chart->pitch - 2 * line - 1;
-  draw_label (chart, cr, BW_TYPE_TINY, up ? "↑" : number, x, y, 0.5);
-  draw_label (chart, cr, BW_TYPE_TINY, up ? number : "↓", x, y + line, 0.5);
+  draw_label (chart, cr, type, up ? "↑" : number, x, y, 0.5);
+  draw_label (chart, cr, type, up ? number : "↓", x, y + line, 0.5);
 }
 
 /* A fine line through every tenth row helps to keep one's place. */

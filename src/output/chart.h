@@ -25,6 +25,8 @@ typedef struct {
 /* How large a part is with its numbers and faces. */
 void bw_chart_part_size (const BwChart *chart, const BwChartPart *part, double *width,
                          double *height);
+/* Where the middle of a row lies, from the part's left edge. */
+double bw_chart_row_x (const BwChart *chart, const BwChartPart *part, int row);
 /* Draws it with its top left corner at (0, 0). */
 void bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr);
 

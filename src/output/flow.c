@@ -9,9 +9,13 @@ static const struct {
   const char *font;
   double grey;
 } types[BW_N_TYPES] = {
-  [BW_TYPE_TEXT] = { "Sans 9", 0 },          [BW_TYPE_BOLD] = { "Sans Bold 9", 0 },
-  [BW_TYPE_SMALL] = { "Sans 7.5", 0.25 },    [BW_TYPE_TINY] = { "Sans 5.5", 0.15 },
-  [BW_TYPE_HEADING] = { "Sans Bold 12", 0 }, [BW_TYPE_TITLE] = { "Sans Bold 20", 0 },
+  [BW_TYPE_TEXT] = { "Sans 9", 0 },
+  [BW_TYPE_BOLD] = { "Sans Bold 9", 0 },
+  [BW_TYPE_SMALL] = { "Sans 7.5", 0.25 },
+  [BW_TYPE_TINY] = { "Sans 5.5", 0.15 },
+  [BW_TYPE_TINY_BOLD] = { "Sans Bold 5.5", 0 },
+  [BW_TYPE_HEADING] = { "Sans Bold 12", 0 },
+  [BW_TYPE_TITLE] = { "Sans Bold 20", 0 },
 };
 
 char *
@@ -25,7 +29,8 @@ bw_sheet_one_line (const char *text)
   return g_string_free (line, FALSE);
 }
 
-/* Lengths must not depend on the screen or the printer: no hinting, one unit a point. */
+/* Lengths must not depend on the screen or the printer: no hinting, one unit a point, and letters
+ * where they belong, not on the next whole point. */
 static PangoLayout *
 plain_layout (cairo_t *cr)
 {
@@ -36,6 +41,7 @@ plain_layout (cairo_t *cr)
   cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
   pango_cairo_context_set_font_options (context, options);
   pango_cairo_context_set_resolution (context, 72);
+  pango_context_set_round_glyph_positions (context, FALSE);
   pango_layout_context_changed (layout);
   cairo_font_options_destroy (options);
   return layout;
@@ -73,7 +79,7 @@ bw_type_draw (cairo_t *cr, BwType type, const char *text, double x, double y, do
 double
 bw_type_height (BwType type)
 {
-  static const double heights[BW_N_TYPES] = { 11.5, 11.5, 9.6, 7.2, 15.4, 25.6 };
+  static const double heights[BW_N_TYPES] = { 11.5, 11.5, 9.6, 7.2, 7.2, 15.4, 25.6 };
   return heights[type];
 }
 
@@ -81,8 +87,8 @@ static void
 open_page (BwFlow *flow)
 {
   /* A recording without bounds would never be let go by a PDF surface that it is painted on. */
-  cairo_rectangle_t paper = { 0, 0, bw_paper_width (flow->sheet->paper),
-                              bw_paper_height (flow->sheet->paper) };
+  cairo_rectangle_t paper
+      = { 0, 0, bw_paper_width (flow->sheet->paper), bw_paper_height (flow->sheet->paper) };
   cairo_surface_t *page = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &paper);
   g_ptr_array_add (flow->sheet->pages, page);
   flow->cr = cairo_create (page);

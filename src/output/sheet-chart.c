@@ -16,13 +16,20 @@
 #define AGAIN_ROWS 4
 #define AGAIN_COLUMNS 2
 #define LABEL 14.0 /* above a line: what it shows */
+#define FLAGS 9.0  /* above a line with flags: room for them */
 
 typedef struct {
   BwFlow *flow;
   BwChart chart;
   int rows, columns;
   int rows_a_line, columns_a_line;
+  GArray *flags; /* of Flag, what to do at a row; NULL: nothing */
 } Layout;
+
+typedef struct {
+  int row;
+  const char *text;
+} Flag;
 
 static void
 part_size (const Layout *layout, int rows, int columns, double *width, double *height)
@@ -38,6 +45,16 @@ set_pitch (Layout *layout, double pitch)
   layout->chart.pitch = pitch;
   /* Hands that set beads far apart still get a bead one can write into. */
   layout->chart.column = pitch * CLAMP (design->gauge.column_mm / design->gauge.pitch_mm, 0.6, 1.4);
+}
+
+/* Lines of one length look better, and none is a stub. */
+static void
+balance (Layout *layout)
+{
+  int step = layout->rows_a_line - AGAIN_ROWS;
+  int lines = MAX (1, (layout->rows - AGAIN_ROWS + step - 1) / step);
+  int each = (layout->rows + (lines - 1) * AGAIN_ROWS + lines - 1) / lines;
+  layout->rows_a_line = MIN (layout->rows_a_line, MAX (AGAIN_ROWS + 2, each + each % 2));
 }
 
 /* The largest beads with which the whole width of the band fits the page, else the smallest that
@@ -58,6 +75,38 @@ choose (Layout *layout)
   part_size (layout, 1, 1, &width, &height);
   layout->rows_a_line = 1 + (int)floor (2 * (layout->flow->width - width) / layout->chart.pitch);
   layout->rows_a_line = MAX (AGAIN_ROWS + 2, layout->rows_a_line & ~1);
+  balance (layout);
+}
+
+static gboolean
+has_flag (const Layout *layout, const BwChartPart *part)
+{
+  for (guint i = 0; layout->flags && i < layout->flags->len; i++) {
+    int row = g_array_index (layout->flags, Flag, i).row;
+    if (row >= part->first_row + part->again_rows && row <= part->last_row)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* A flag stands to the right of its row's line, near the page's edge to the left. */
+static void
+draw_flags (const Layout *layout, const BwChartPart *part, cairo_t *cr, double y)
+{
+  for (guint i = 0; layout->flags && i < layout->flags->len; i++) {
+    const Flag *flag = &g_array_index (layout->flags, Flag, i);
+    if (flag->row < part->first_row + part->again_rows || flag->row > part->last_row)
+      continue;
+    double x = bw_chart_row_x (&layout->chart, part, flag->row);
+    gboolean left = x > layout->flow->width - 60;
+    cairo_move_to (cr, x, y + 8);
+    cairo_rel_line_to (cr, -3, -5);
+    cairo_rel_line_to (cr, 6, 0);
+    cairo_close_path (cr);
+    cairo_set_source_rgb (cr, 0, 0, 0);
+    cairo_fill (cr);
+    bw_type_draw (cr, BW_TYPE_SMALL, flag->text, left ? x - 5 : x + 5, y - 1, left ? 1 : 0);
+  }
 }
 
 static void
@@ -66,7 +115,8 @@ draw_part (Layout *layout, const BwChartPart *part)
   BwFlow *flow = layout->flow;
   double width, height;
   bw_chart_part_size (&layout->chart, part, &width, &height);
-  bw_flow_room (flow, height + LABEL);
+  double label = has_flag (layout, part) ? LABEL + FLAGS : LABEL;
+  bw_flow_room (flow, height + label);
   g_autofree char *rows
       = g_strdup_printf (_ ("rows %d to %d"), part->first_row + part->again_rows, part->last_row);
   g_autofree char *columns
@@ -76,10 +126,11 @@ draw_part (Layout *layout, const BwChartPart *part)
                 part->last_column - part->first_column + 1 == layout->columns ? rows : columns,
                 flow->left, flow->y, 0);
   cairo_save (flow->cr);
-  cairo_translate (flow->cr, flow->left, flow->y + LABEL - 3);
+  cairo_translate (flow->cr, flow->left, flow->y + label - 3);
+  draw_flags (layout, part, flow->cr, -9);
   bw_chart_draw (&layout->chart, part, flow->cr);
   cairo_restore (flow->cr);
-  flow->y += height + LABEL;
+  flow->y += height + label;
 }
 
 /* The lines of some columns, each after the first beginning with the last rows of the one before.
@@ -156,6 +207,20 @@ add_key (BwFlow *flow, BwProject *project)
 }
 
 static void
+tell_bail (BwFlow *flow, const BwDesign *design)
+{
+  int margin = (design->band.columns - design->bail.columns) / 2;
+  g_autofree char *text = g_strdup_printf (
+      _ ("The bail laid flat. Its column 1 goes on from column %d of the band, %d columns of the "
+         "band stay free at either edge."),
+      margin + 1, margin);
+  bw_flow_text (flow, BW_TYPE_TEXT,
+                design->bail.style == BW_BAIL_UPRIGHT
+                    ? _ ("The bail laid flat: a strip of its own that stands across the band.")
+                    : text);
+}
+
+static void
 add_bail (BwFlow *flow, BwProject *project)
 {
   const BwDrawing *drawing = bw_project_get_bail_drawing (project);
@@ -168,8 +233,26 @@ add_bail (BwFlow *flow, BwProject *project)
   choose (&layout);
   double width, height;
   part_size (&layout, 1, layout.columns_a_line, &width, &height);
-  bw_flow_heading (flow, _ ("Chart of the bail"), height + LABEL);
+  bw_flow_heading (flow, _ ("Chart of the bail"), height + LABEL + 20);
+  tell_bail (flow, bw_project_get_design (project));
   draw_chart (&layout);
+}
+
+static GArray *
+flags_of (BwProject *project)
+{
+  GArray *flags = g_array_new (FALSE, FALSE, sizeof (Flag));
+  const GArray *lengths = bw_project_path (project)->lengths;
+  int rows = bw_project_get_design (project)->band.rows;
+  Flag try_on = { bw_project_forecast (project)->try_on_row, _ ("try on") };
+  if (try_on.row <= rows)
+    g_array_append_val (flags, try_on);
+  for (guint i = 1; i < lengths->len; i++) {
+    Flag change = { g_array_index (lengths, BwThreadLength, i).from_row, _ ("new thread") };
+    if (change.row <= rows)
+      g_array_append_val (flags, change);
+  }
+  return flags;
 }
 
 void
@@ -180,6 +263,8 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
                     .chart = { .project = project },
                     .rows = bw_drawing_rows (drawing),
                     .columns = bw_drawing_columns (drawing) };
+  g_autoptr (GArray) flags = flags_of (project);
+  layout.flags = flags;
   choose (&layout);
   bw_flow_new_page (flow);
   bw_flow_heading (flow, _ ("Chart of the band"), 200);
@@ -189,7 +274,8 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
          "woven. A row's number stands where the needle enters it, the arrow shows which way it "
          "goes. Rows 1 and 2 are picked up together, column 1 first. Pale beads without a letter "
          "are those of the line before, to lay the lines together. The ribbon below shows over "
-         "which face of the stone the beads come to lie."));
+         "which face of the stone the beads come to lie. Flags mark the row before which a new "
+         "thread begins, and the row after which the strip is tried on."));
   add_key (flow, project);
   draw_chart (&layout);
   add_bail (flow, project);

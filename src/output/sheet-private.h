@@ -28,6 +28,7 @@ typedef enum {
   BW_TYPE_BOLD,
   BW_TYPE_SMALL,
   BW_TYPE_TINY,
+  BW_TYPE_TINY_BOLD,
   BW_TYPE_HEADING,
   BW_TYPE_TITLE,
   BW_N_TYPES
@@ -44,6 +45,7 @@ typedef struct {
   cairo_t *cr;                     /* of the present page */
   double left, width, top, bottom; /* of the text, points */
   double y;                        /* where the next thing goes */
+  int n_drawings;                  /* of steps so far: they are numbered */
 } BwFlow;
 
 void bw_flow_init (BwFlow *flow, BwSheet *sheet);
@@ -86,7 +88,16 @@ void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);
 void bw_sheet_add_bag (BwFlow *flow, BwProject *project);
 void bw_sheet_add_bed (BwFlow *flow, BwProject *project);
 void bw_sheet_add_chart (BwFlow *flow, BwProject *project);
+/* The words, with the drawings of each part of the work beside them. */
 void bw_sheet_add_words (BwFlow *flow, BwProject *project);
-void bw_sheet_add_steps (BwFlow *flow, BwProject *project);
+
+/* The parts of the work that have drawings. */
+typedef enum { BW_WORK_BAND, BW_WORK_JOIN, BW_WORK_BAIL, BW_WORK_ENDS } BwSheetWork;
+/* The drawings of one part; nothing when there are none. */
+void bw_sheet_add_steps (BwFlow *flow, BwProject *project, BwSheetWork work);
+/* How the drawings are read. */
+void bw_sheet_add_legend (BwFlow *flow);
+/* The bail's loop from its end, with its cord, as the core bends it; nothing without a bail. */
+void bw_sheet_add_loop (BwFlow *flow, BwProject *project);
 void bw_sheet_add_thread (BwFlow *flow, BwProject *project);
 void bw_sheet_add_cautions (BwFlow *flow, BwProject *project);

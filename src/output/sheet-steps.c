@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* From the first stitch to the last end of thread in drawings, three side by side, each with its
- * sentence. */
+/* The needle's path in drawings, three side by side, each with its sentence: a part of the work at
+ * a time, so that they stand beside the words of that part. */
 #include "config.h"
 
 #include "output/sheet-private.h"
@@ -10,93 +10,147 @@
 #include "output/words.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #define A_ROW 3
-#define GAP 16.0
-#define MOST_HEIGHT 190.0
+#define GAP 18.0
+#define MOST_HEIGHT 210.0
+#define BELOW 12.0 /* room under a line of drawings */
+#define LEAST_SCALE 0.72
 #define MOST_ALIKE 12 /* drawings of one kind; what is left out goes like them */
+
+typedef struct {
+  cairo_surface_t *drawing;
+  double height; /* of the drawing */
+  PangoLayout *caption;
+} Panel;
 
 typedef struct {
   BwFlow *flow;
   BwProject *project;
-  const GArray *steps;
-  guint shown[A_ROW]; /* steps of the present line */
-  int n_shown, number;
-  int of_kind[BW_STEP_WEAVING_IN + 1];
+  const GArray *visits;
+  Panel panel[A_ROW]; /* of the present line */
+  int n_panels;
   BwStepState state;
   guint counted; /* visits counted into the state */
 } Steps;
 
-static const char *
-step_title (BwStepKind kind)
+static const BwVisit *
+visit_at (const Steps *steps, guint i)
 {
-  switch (kind) {
-  case BW_STEP_BEGINNING:
-    return _ ("The beginning");
+  return &g_array_index (steps->visits, BwVisit, i);
+}
+
+static const BwThreadLength *
+length_of (const Steps *steps, const BwVisit *visit)
+{
+  return &g_array_index (bw_project_path (steps->project)->lengths, BwThreadLength, visit->length);
+}
+
+static int
+last_row (const Steps *steps, const BwStep *step)
+{
+  int row = 0;
+  for (guint i = step->first; i < step->first + step->n; i++)
+    row = visit_at (steps, i)->is_new ? MAX (row, visit_at (steps, i)->row) : row;
+  return row;
+}
+
+/* What is drawn, in two or three words. */
+static char *
+step_title (const Steps *steps, const BwStep *step)
+{
+  switch (step->kind) {
+  case BW_STEP_PICK_UP:
+    return g_strdup (_ ("The first beads"));
+  case BW_STEP_ROW:
+    return g_strdup_printf (_ ("Row %d"), last_row (steps, step));
   case BW_STEP_ZIP:
-    return _ ("The zip");
+    return g_strdup (_ ("The zip"));
   case BW_STEP_RETURN:
-    return _ ("The return");
+    return g_strdup (_ ("The return"));
   case BW_STEP_ANCHORS:
-    return _ ("The anchors");
+    return g_strdup (_ ("The anchors"));
   case BW_STEP_BAIL:
-    return _ ("The bail");
+    return last_row (steps, step) == 0
+               ? g_strdup (_ ("To the bail"))
+               : g_strdup_printf (_ ("The bail, row %d"), last_row (steps, step));
   case BW_STEP_ATTACHMENT:
-    return _ ("Sewing the bail down");
+    return g_strdup (_ ("Sewing the bail down"));
   case BW_STEP_WEAVING_IN:
     break;
   }
-  return _ ("Weaving in an end");
-}
-
-static const BwVisit *
-first_visit (const Steps *steps, const BwStep *step)
-{
-  return &g_array_index (bw_project_path (steps->project)->visits, BwVisit, step->first);
+  return g_strdup (_ ("Weaving in"));
 }
 
 static char *
-bail_sentence (const BwVisit *visit, guint n)
+row_sentence (int row)
 {
-  int low = G_MAXINT, high = 0;
-  for (guint i = 0; i < n; i++)
-    if (visit[i].is_new) {
-      low = MIN (low, visit[i].row);
-      high = MAX (high, visit[i].row);
-    }
-  if (high == 0)
-    return g_strdup (_ ("Bring the thread to where the bail begins."));
-  if (low == 1)
-    return g_strdup_printf (_ ("Rows %d to %d of the bail, which is laid flat beside the band."),
-                            low, high);
-  return low == high ? g_strdup_printf (_ ("Row %d of the bail."), low)
-                     : g_strdup_printf (_ ("Rows %d to %d of the bail."), low, high);
+  if (row == 3)
+    return g_strdup (_ ("Turn. Pick up a bead, skip the last bead of the pick-up and pass through "
+                        "the one before it; pick up one, skip one, pass through one, to the end. "
+                        "Pull, until the beads sit as drawn."));
+  return g_strdup (
+      _ ("Turn. Every other bead now stands out: pick up a bead, pass through the next "
+         "that stands out. All rows after this one go alike, to and fro."));
+}
+
+static char *
+bail_sentence (const Steps *steps, const BwStep *step, const char *beads)
+{
+  gboolean upright = bw_project_get_design (steps->project)->bail.style == BW_BAIL_UPRIGHT;
+  int row = last_row (steps, step);
+  if (row == 0)
+    return g_strdup_printf (_ ("Bring the thread to where the bail begins, through %s."), beads);
+  if (upright && row <= 2)
+    return g_strdup (_ ("String a strip of its own, as the band began. Here it lies flat."));
+  if (row == 1)
+    return g_strdup_printf (_ ("It hangs on beads of the band: pick up a bead, pass through %s, in "
+                               "turn. The bail lies flat beside the band here."),
+                            beads);
+  if (row == BW_STEP_BAIL_ROWS)
+    return g_strdup_printf (_ ("Turn and fill the gaps. The rows after it go alike, up to row %d."),
+                            bw_project_get_design (steps->project)->bail.rows);
+  return g_strdup (_ ("Turn; pick up a bead, pass through the next that stands out."));
+}
+
+/* "after row 89", "after the zip". Owned. */
+static char *
+when (const Steps *steps, int step)
+{
+  int rows = bw_project_get_design (steps->project)->band.rows;
+  if (step <= rows)
+    return g_strdup_printf (_ ("after row %d"), step);
+  if (step == rows + 1)
+    return g_strdup (_ ("after the zip"));
+  if (step == rows + 2)
+    return g_strdup (_ ("after the anchors"));
+  return g_strdup_printf (_ ("after pass %d of the bail and its sewing"), step - rows - 2);
 }
 
 static char *
 weaving_sentence (const Steps *steps, const BwStep *step)
 {
-  const BwVisit *visit = first_visit (steps, step);
-  const GArray *visits = bw_project_path (steps->project)->visits;
-  guint end = step->first + step->n;
-  if (end == visits->len)
-    return g_strdup (_ ("The tail of the very beginning. Cut it close."));
-  if (visit[-1].length != visit->length)
-    return g_strdup_printf (_ ("The new end of thread %d, which comes out where you left off."),
-                            visit->length + 1);
-  return g_strdup_printf (_ ("The end of thread %d that is in the needle. Cut it close."),
-                          visit->length + 1);
+  const BwVisit *visit = visit_at (steps, step->first);
+  const BwThreadLength *own = length_of (steps, visit);
+  if (step->first + step->n == steps->visits->len)
+    return g_strdup (_ ("The tail of the beginning: take the stopper bead off. Cut it close."));
+  gboolean fresh = visit[-1].length != visit->length;
+  g_autofree char *place = when (steps, fresh ? own->from_row - 1 : own->to_row);
+  if (fresh)
+    return g_strdup_printf (_ ("Thread %d, its new end, %s: lead it in so that it comes out where "
+                               "the old one left off."),
+                            visit->length + 1, place);
+  return g_strdup_printf (_ ("Thread %d, its end, %s. Cut it close."), visit->length + 1, place);
 }
 
 static char *
 sewing_sentence (const Steps *steps, const char *beads)
 {
   if (bw_project_get_design (steps->project)->bail.style == BW_BAIL_UPRIGHT)
-    return g_strdup_printf (_ ("The bail stands on the band, both its ends sewn down; here it lies "
-                               "flat. Through %s."),
+    return g_strdup_printf (_ ("The strip stands on the band, both its ends sewn down; here it "
+                               "lies flat. Through %s."),
                             beads);
-  return g_strdup_printf (_ ("The bail folds over until its last row meets the band; here it lies "
+  return g_strdup_printf (_ ("Fold the bail over until its last row meets the band; here it lies "
                              "flat. Through %s."),
                           beads);
 }
@@ -104,19 +158,17 @@ sewing_sentence (const Steps *steps, const char *beads)
 static char *
 step_sentence (const Steps *steps, const BwStep *step)
 {
-  const BwVisit *visit = first_visit (steps, step);
-  g_autofree char *beads = bw_stretch_words ((BwStretch){ visit, step->n });
+  g_autofree char *beads = bw_stretch_words ((BwStretch){ visit_at (steps, step->first), step->n });
   switch (step->kind) {
-  case BW_STEP_BEGINNING:
-    return g_strdup (
-        _ ("Pick up a bead for every column, lowest first. Row 3 turns back: one new "
-           "bead, skip one, through the next. Row 4 fills the gaps. All further rows go "
-           "like these two."));
+  case BW_STEP_PICK_UP:
+    return g_strdup (_ ("Rows 1 and 2 at once: a bead for every column, column 1 first. The ring "
+                        "is the stopper bead on the tail."));
+  case BW_STEP_ROW:
+    return row_sentence (last_row (steps, step));
   case BW_STEP_ZIP:
-    return g_strdup_printf (_ ("No new beads. From the last row to the first, in turn: %s."),
-                            beads);
+    return g_strdup_printf (_ ("No new beads. From the last row to the first, through %s."), beads);
   case BW_STEP_BAIL:
-    return bail_sentence (visit, step->n);
+    return bail_sentence (steps, step, beads);
   case BW_STEP_ATTACHMENT:
     return sewing_sentence (steps, beads);
   case BW_STEP_WEAVING_IN:
@@ -127,106 +179,168 @@ step_sentence (const Steps *steps, const BwStep *step)
 }
 
 static double
-cell_width (const Steps *steps)
+cell_width (const BwFlow *flow)
 {
-  return (steps->flow->width - (A_ROW - 1) * GAP) / A_ROW;
-}
-
-static double
-figure_height (const Steps *steps)
-{
-  const BwDesign *design = bw_project_get_design (steps->project);
-  double ratio = CLAMP (design->gauge.column_mm / design->gauge.pitch_mm, 0.6, 1.4);
-  return MIN (MOST_HEIGHT, 12 * ratio * design->band.columns + 22);
+  return (flow->width - (A_ROW - 1) * GAP) / A_ROW;
 }
 
 static PangoLayout *
-caption (const Steps *steps, const BwStep *step, int number)
+caption (const Steps *steps, const BwStep *step)
 {
-  g_autofree char *sentence = step_sentence (steps, step);
-  g_autofree char *text
-      = g_strdup_printf (_ ("%d · %s. %s"), number, step_title (step->kind), sentence);
-  return bw_type_layout (steps->flow->cr, BW_TYPE_SMALL, text, cell_width (steps));
+  g_autofree char *title = step_title (steps, step), *sentence = step_sentence (steps, step);
+  /* Translators: the number and the name of a drawing. */
+  g_autofree char *head = g_strdup_printf (_ ("%d  %s."), ++steps->flow->n_drawings, title);
+  /* Translators: a drawing's name, and what it shows. */
+  g_autofree char *text = g_strdup_printf (_ ("%s %s"), head, sentence);
+  PangoLayout *layout
+      = bw_type_layout (steps->flow->cr, BW_TYPE_SMALL, text, cell_width (steps->flow));
+  PangoAttrList *attributes = pango_attr_list_new ();
+  PangoAttribute *bold = pango_attr_weight_new (PANGO_WEIGHT_BOLD);
+  bold->end_index = (guint)strlen (head);
+  pango_attr_list_insert (attributes, bold);
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+  return layout;
+}
+
+/* Drawn aside, so that a line can be as high as its highest drawing. */
+static void
+record (Steps *steps, const BwStep *step, Panel *panel)
+{
+  double width = cell_width (steps->flow);
+  cairo_rectangle_t box = { -8, -4, width + 16, MOST_HEIGHT + 12 };
+  panel->drawing = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &box);
+  panel->caption = caption (steps, step);
+  bw_step_state_take (&steps->state, steps->project, steps->counted, step->first);
+  steps->counted = step->first;
+  cairo_t *cr = cairo_create (panel->drawing);
+  panel->height = bw_step_draw (cr, steps->project, step, &steps->state, width, MOST_HEIGHT);
+  cairo_destroy (cr);
+}
+
+static double
+caption_height (const Panel *panel)
+{
+  int height;
+  pango_layout_get_size (panel->caption, NULL, &height);
+  return pango_units_to_double (height);
 }
 
 static void
-draw_step (Steps *steps, const BwStep *step, double x, double caption_height)
+draw_panel (BwFlow *flow, const Panel *panel, double x, double caption_room, double scale)
 {
-  BwFlow *flow = steps->flow;
-  bw_step_state_take (&steps->state, steps->project, steps->counted, step->first);
-  steps->counted = step->first;
-  g_autoptr (PangoLayout) layout = caption (steps, step, ++steps->number);
   cairo_save (flow->cr);
   cairo_translate (flow->cr, flow->left + x, flow->y);
   cairo_set_source_rgb (flow->cr, 0, 0, 0);
   cairo_move_to (flow->cr, 0, 0);
-  pango_cairo_show_layout (flow->cr, layout);
-  cairo_translate (flow->cr, 0, caption_height + 4);
+  pango_cairo_update_layout (flow->cr, panel->caption);
+  pango_cairo_show_layout (flow->cr, panel->caption);
   cairo_new_path (flow->cr);
-  bw_step_draw (flow->cr, steps->project, step, &steps->state, cell_width (steps),
-                figure_height (steps));
+  cairo_translate (flow->cr, 0, caption_room + 4);
+  cairo_scale (flow->cr, scale, scale);
+  cairo_set_source_surface (flow->cr, panel->drawing, 0, 0);
+  cairo_paint (flow->cr);
   cairo_restore (flow->cr);
 }
 
-/* Draws the steps collected, on one line. */
+/* Somewhat smaller drawings are better than a page left half empty. */
+static double
+fitting (const BwFlow *flow, double captions, double drawings)
+{
+  double scale = (bw_flow_left_over (flow) - captions - 4) / drawings;
+  return scale < 1 && scale >= LEAST_SCALE ? scale : 1;
+}
+
+/* Puts the panels collected on the page, on one line. */
 static void
 flush (Steps *steps)
 {
-  double caption_height = 0, figure = figure_height (steps);
-  for (int i = 0; i < steps->n_shown; i++) {
-    int height;
-    g_autoptr (PangoLayout) layout
-        = caption (steps, &g_array_index (steps->steps, BwStep, steps->shown[i]), 99);
-    pango_layout_get_size (layout, NULL, &height);
-    caption_height = MAX (caption_height, pango_units_to_double (height));
-  }
-  if (steps->n_shown == 0)
+  BwFlow *flow = steps->flow;
+  double captions = 0, drawings = 0;
+  if (steps->n_panels == 0)
     return;
-  bw_flow_room (steps->flow, caption_height + figure + 14);
-  for (int i = 0; i < steps->n_shown; i++)
-    draw_step (steps, &g_array_index (steps->steps, BwStep, steps->shown[i]),
-               i * (cell_width (steps) + GAP), caption_height);
-  steps->flow->y += caption_height + figure + 14;
-  steps->n_shown = 0;
+  for (int i = 0; i < steps->n_panels; i++) {
+    captions = MAX (captions, caption_height (&steps->panel[i]));
+    drawings = MAX (drawings, steps->panel[i].height);
+  }
+  double scale = fitting (flow, captions, drawings);
+  drawings *= scale;
+  bw_flow_room (flow, captions + drawings + 4);
+  for (int i = 0; i < steps->n_panels; i++) {
+    draw_panel (flow, &steps->panel[i], i * (cell_width (flow) + GAP), captions, scale);
+    cairo_surface_destroy (steps->panel[i].drawing);
+    g_object_unref (steps->panel[i].caption);
+  }
+  flow->y += captions + drawings + 4 + BELOW;
+  steps->n_panels = 0;
+}
+
+static BwSheetWork
+work_of (BwStepKind kind)
+{
+  switch (kind) {
+  case BW_STEP_PICK_UP:
+  case BW_STEP_ROW:
+    return BW_WORK_BAND;
+  case BW_STEP_ZIP:
+  case BW_STEP_RETURN:
+  case BW_STEP_ANCHORS:
+    return BW_WORK_JOIN;
+  case BW_STEP_BAIL:
+  case BW_STEP_ATTACHMENT:
+    return BW_WORK_BAIL;
+  case BW_STEP_WEAVING_IN:
+    break;
+  }
+  return BW_WORK_ENDS;
 }
 
 static void
-add_legend (BwFlow *flow)
+tell_left_out (BwFlow *flow, int left_out)
 {
-  bw_flow_text (
-      flow, BW_TYPE_TEXT,
-      _ ("Made from the very path the needle takes. The dot is where the thread comes from; dark "
-         "beads are picked up, grey ones passed again, the numbers are those of rows and columns. "
-         "A bead crossed "
-         "out is full: never force the needle through it, glass breaks."));
+  if (left_out == 0)
+    return;
+  g_autofree char *text
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d more drawing would look like these.",
+                                      "%d more drawings would look like these.", (gulong)left_out),
+                         left_out);
+  bw_flow_text (flow, BW_TYPE_TEXT, text);
 }
 
 void
-bw_sheet_add_steps (BwFlow *flow, BwProject *project)
+bw_sheet_add_steps (BwFlow *flow, BwProject *project, BwSheetWork work)
 {
-  g_autoptr (GArray) all = bw_steps_new (bw_project_path (project));
-  Steps steps = { .flow = flow, .project = project, .steps = all };
-  int left_out = 0;
+  const BwPath *path = bw_project_path (project);
+  g_autoptr (GArray) all = bw_steps_new (path);
+  Steps steps = { .flow = flow, .project = project, .visits = path->visits };
+  int shown = 0, left_out = 0;
   bw_step_state_init (&steps.state, project);
-  bw_flow_heading (flow, _ ("Step by step"), 60 + figure_height (&steps));
-  add_legend (flow);
+  bw_flow_space (flow, 6);
   for (guint i = 0; i < all->len; i++) {
-    BwStepKind kind = g_array_index (all, BwStep, i).kind;
-    if (steps.of_kind[kind]++ >= MOST_ALIKE && i + 1 < all->len) {
+    const BwStep *step = &g_array_index (all, BwStep, i);
+    if (work_of (step->kind) != work)
+      continue;
+    /* The last is the tail of the beginning, which is like no other. */
+    if (++shown > MOST_ALIKE && i + 1 < all->len) {
       left_out++;
       continue;
     }
-    steps.shown[steps.n_shown++] = i;
-    if (steps.n_shown == A_ROW)
+    record (&steps, step, &steps.panel[steps.n_panels++]);
+    if (steps.n_panels == A_ROW)
       flush (&steps);
   }
   flush (&steps);
   bw_step_state_clear (&steps.state);
-  if (left_out == 0)
-    return;
-  g_autofree char *text = g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "%d more step goes like those drawn; the words tell it.",
-                   "%d more steps go like those drawn; the words tell them.", (gulong)left_out),
-      left_out);
-  bw_flow_text (flow, BW_TYPE_TEXT, text);
+  tell_left_out (flow, left_out);
+}
+
+void
+bw_sheet_add_legend (BwFlow *flow)
+{
+  bw_flow_text (
+      flow, BW_TYPE_SMALL,
+      _ ("The drawings follow the very path of the needle; the red line is the thread, the dot is "
+         "where it comes from. Dark beads are picked up, grey ones passed again. The numbers below "
+         "are those of rows, at the side those of columns. A bead crossed out is full: never force "
+         "the needle through it, glass breaks."));
 }

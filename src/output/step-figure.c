@@ -2,16 +2,23 @@
 /* The band round the needle is drawn as in the chart, the join closed once it is zipped; the bail
  * lies beside it, laid flat. The thread goes through each hole from the edge where the needle
  * enters to the other. */
+#include "config.h"
+
 #include "output/step-figure.h"
 
 #include "core/lattice.h"
 #include "output/sheet-private.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define AROUND 2     /* rows shown beyond those visited */
 #define BAIL_GAP 3.0 /* between band and bail, half pitches */
 #define LEFT 14.0    /* for the numbers of the columns, points */
+#define LOWER 22.0   /* for those of the rows */
+#define NAMES 7.0    /* for what is band and what is bail */
+#define UNIT 8.5     /* the largest half pitch, points */
+#define STUB 6.0     /* of thread before the first bead and after the last */
 #define BESIDE 2     /* columns shown beyond those visited on a wide band */
 #define ALL_COLUMNS 24
 
@@ -55,9 +62,9 @@ typedef struct {
   guint n;
   const BwStepState *state;
   int band_rows, bail_rows; /* woven when the step is done */
-  gboolean closed;
-  int reference, rows; /* rows of the whole band */
-  int low, high;       /* band rows shown, from the reference; low > high: no band */
+  gboolean closed, begins;  /* zipped; the very first step */
+  int reference, rows;      /* rows of the whole band */
+  int low, high;            /* band rows shown, from the reference; low > high: no band */
   int low_column, high_column;
   int bail_low, bail_high;     /* rows; low > high: no bail */
   double unit, column, x0, y0; /* half a pitch, a column; where the lowest row and column lie */
@@ -91,12 +98,13 @@ take_visit (View *view, const BwVisit *visit)
   view->band_rows = MAX (view->band_rows, visit->row);
 }
 
-/* On a band all of whose columns can be shown, they are. */
+/* On a band all of whose columns can be shown they are; beside a bail those near it do. */
 static void
 widen (View *view)
 {
   int columns = view->design->band.columns;
   int shift = (columns - view->design->bail.columns) / 2;
+  gboolean all = columns <= ALL_COLUMNS && view->bail_low > view->bail_high;
   if (view->bail_low <= view->bail_high) {
     view->low_column = MIN (view->low_column, shift + 1);
     view->high_column = MAX (view->high_column, shift + view->design->bail.columns);
@@ -104,10 +112,14 @@ widen (View *view)
   view->bail_low = MAX (1, view->bail_low - 1);
   if (view->low > view->high)
     return;
-  view->low_column = columns <= ALL_COLUMNS ? 1 : MAX (1, view->low_column - BESIDE);
-  view->high_column = columns <= ALL_COLUMNS ? columns : MIN (columns, view->high_column + BESIDE);
+  view->low_column = all ? 1 : MAX (1, view->low_column - BESIDE);
+  view->high_column = all ? columns : MIN (columns, view->high_column + BESIDE);
   view->low -= AROUND;
   view->high += AROUND;
+  if (view->closed)
+    return;
+  view->low = MAX (view->low, 1 - view->reference);
+  view->high = MIN (view->high, view->band_rows - view->reference);
 }
 
 static void
@@ -120,7 +132,8 @@ view_init (View *view, BwProject *project, const BwStep *step, const BwStepState
                   .visit = &g_array_index (visits, BwVisit, step->first),
                   .band_rows = state->band_rows,
                   .bail_rows = state->bail_rows,
-                  .closed = state->closed || step->kind == BW_STEP_ZIP };
+                  .closed = state->closed || step->kind == BW_STEP_ZIP,
+                  .begins = step->first == 0 };
   view->rows = view->design->band.rows;
   view->low = view->bail_low = view->low_column = G_MAXINT;
   view->high = view->bail_high = view->high_column = G_MININT;
@@ -156,6 +169,12 @@ bail_units (const View *view)
   if (view->bail_low > view->bail_high)
     return 0;
   return view->bail_high - view->bail_low + 2 + (band_units (view) > 0 ? BAIL_GAP : 0);
+}
+
+static gboolean
+shows_both (const View *view)
+{
+  return band_units (view) > 0 && bail_units (view) > 0;
 }
 
 /* The bail lies beside the columns it grows from; an upright strip beside the middle. */
@@ -246,7 +265,7 @@ row_label (cairo_t *cr, const View *view, double x, int row)
 {
   g_autofree char *number = g_strdup_printf ("%d", row);
   cairo_save (cr);
-  cairo_translate (cr, x + view->unit, view->y0 + 1.5);
+  cairo_translate (cr, x + view->unit, view->y0 + 5.5);
   double scale = MIN (1, view->unit / 5.5);
   cairo_scale (cr, scale, scale);
   bw_type_draw (cr, BW_TYPE_TINY, number, 0, row % 2 ? 0 : 6.5, 0.5);
@@ -278,6 +297,12 @@ draw_labels (cairo_t *cr, const View *view)
       row_label (cr, view, row_x (view, FALSE, row_of (view, far)), row_of (view, far));
   for (int row = view->bail_low; row <= view->bail_high; row++)
     row_label (cr, view, row_x (view, TRUE, row), row);
+  if (!shows_both (view))
+    return;
+  double y = view->y0 + LOWER - 3, band = band_units (view), all = band + bail_units (view);
+  bw_type_draw (cr, BW_TYPE_TINY_BOLD, _ ("band"), view->x0 + band / 2 * view->unit, y, 0.5);
+  bw_type_draw (cr, BW_TYPE_TINY_BOLD, _ ("bail"),
+                view->x0 + (band + BAIL_GAP + all) / 2 * view->unit, y, 0.5);
 }
 
 /* Where the thread enters and leaves a bead; a bead passed more than once has its threads side by
@@ -296,18 +321,48 @@ ends_of (const View *view, guint i, BwVec2 *in, BwVec2 *out)
   *out = bw_vec2 (x, visit->direction ? low - view->column : low);
 }
 
+/* Beyond an end of a bead, out of it or into it. */
+static BwVec2
+beyond (BwVec2 end, BwVec2 other)
+{
+  return bw_vec2 (end.x, end.y + (end.y > other.y ? STUB : -STUB));
+}
+
 static void
 draw_thread (cairo_t *cr, const View *view)
 {
-  BwVec2 in, out;
+  BwVec2 in, out, stub;
+  ends_of (view, 0, &in, &out);
+  stub = beyond (in, out);
+  if (!view->begins)
+    cairo_move_to (cr, stub.x, stub.y);
   for (guint i = 0; i < view->n; i++) {
     ends_of (view, i, &in, &out);
     cairo_line_to (cr, in.x, in.y);
     cairo_line_to (cr, out.x, out.y);
   }
+  stub = beyond (out, in);
+  cairo_line_to (cr, stub.x, stub.y);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
   cairo_set_source_rgb (cr, 0.75, 0.1, 0.1);
   cairo_set_line_width (cr, 1.1);
+  cairo_stroke (cr);
+}
+
+/* The tail of the very beginning, with the stopper bead on it. */
+static void
+draw_stopper (cairo_t *cr, BwVec2 from)
+{
+  BwVec2 at = bw_vec2 (from.x + 22, from.y + 6);
+  cairo_move_to (cr, from.x, from.y);
+  cairo_curve_to (cr, from.x, from.y + 6, at.x - 12, at.y, at.x + 14, at.y);
+  cairo_set_line_width (cr, 1.1);
+  cairo_stroke (cr);
+  cairo_arc (cr, at.x, at.y, 3.6, 0, 2 * G_PI);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_fill_preserve (cr);
+  cairo_set_source_rgb (cr, 0.1, 0.1, 0.1);
+  cairo_set_line_width (cr, 1.4);
   cairo_stroke (cr);
 }
 
@@ -316,7 +371,7 @@ static void
 draw_heads (cairo_t *cr, const View *view)
 {
   BwVec2 in, out;
-  double size = MIN (2.4, 0.3 * view->column);
+  double size = MIN (2.8, 0.3 * view->column);
   cairo_set_source_rgb (cr, 0.75, 0.1, 0.1);
   for (guint i = 0; i < view->n; i++) {
     ends_of (view, i, &in, &out);
@@ -328,26 +383,33 @@ draw_heads (cairo_t *cr, const View *view)
     cairo_fill (cr);
   }
   ends_of (view, 0, &in, &out);
-  cairo_arc (cr, in.x, in.y, 2.2, 0, 2 * G_PI);
+  if (view->begins) {
+    draw_stopper (cr, in);
+    return;
+  }
+  in = beyond (in, out);
+  cairo_arc (cr, in.x, in.y, 2.4, 0, 2 * G_PI);
   cairo_fill (cr);
 }
 
-void
+double
 bw_step_draw (cairo_t *cr, BwProject *project, const BwStep *step, const BwStepState *state,
               double width, double height)
 {
   View view;
   view_init (&view, project, step, state);
   double units = band_units (&view) + bail_units (&view);
-  double columns = view.high_column - view.low_column + 1;
+  double columns = view.high_column - view.low_column + 1, above = STUB + 3;
   double ratio = CLAMP (view.design->gauge.column_mm / view.design->gauge.pitch_mm, 0.6, 1.4);
-  view.unit = MIN (6, MIN ((width - LEFT - 2) / units, (height - 18) / (columns * 2 * ratio)));
+  view.unit = MIN (UNIT, MIN ((width - LEFT - 2) / units,
+                              (height - LOWER - NAMES - above) / (columns * 2 * ratio)));
   view.column = 2 * ratio * view.unit;
   view.x0 = LEFT;
-  view.y0 = columns * view.column + 2;
+  view.y0 = columns * view.column + above;
   draw_beads (cr, &view);
   draw_labels (cr, &view);
   draw_thread (cr, &view);
   draw_heads (cr, &view);
   cairo_new_path (cr);
+  return view.y0 + LOWER + (shows_both (&view) ? NAMES : 0);
 }

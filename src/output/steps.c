@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What goes alike pass after pass is drawn together, all else by itself. */
+/* Every pass is drawn by itself; rows that go like the ones before them are not drawn at all. */
 #include "output/steps.h"
-
-#define LAST_ROW_OF_BEGINNING 4
 
 static BwStepKind
 kind_of (const BwVisit *visit)
 {
   switch (visit->part) {
+  case BW_PART_ROWS:
+    return BW_STEP_ROW;
   case BW_PART_ZIP:
     return BW_STEP_ZIP;
   case BW_PART_RETURN:
@@ -21,23 +21,8 @@ kind_of (const BwVisit *visit)
   case BW_PART_WEAVING_IN:
     return BW_STEP_WEAVING_IN;
   default:
-    return BW_STEP_BEGINNING;
+    return BW_STEP_PICK_UP;
   }
-}
-
-/* Whether the pass of this visit adds beads. */
-static gboolean
-pass_is_new (const GArray *visits, guint i)
-{
-  const BwVisit *first = &g_array_index (visits, BwVisit, i);
-  for (; i < visits->len; i++) {
-    const BwVisit *visit = &g_array_index (visits, BwVisit, i);
-    if (visit->pass != first->pass || visit->part != first->part)
-      return FALSE;
-    if (visit->is_new)
-      return TRUE;
-  }
-  return FALSE;
 }
 
 /* The visits from i on that belong to one pass. */
@@ -54,28 +39,24 @@ pass_length (const GArray *visits, guint i)
   return n;
 }
 
-static gboolean
-goes_on (const GArray *visits, const BwStep *step, guint i, int passes)
+/* The last row the beads picked up by n visits belong to; 0 when none is. */
+static int
+newest_row (const BwVisit *visit, guint n)
 {
-  if (i >= visits->len)
-    return FALSE;
-  const BwVisit *first = &g_array_index (visits, BwVisit, step->first),
-                *next = &first[i - step->first];
-  if (kind_of (next) != step->kind || next->length != first->length)
-    return FALSE;
-  if (step->kind == BW_STEP_BEGINNING)
-    return next->row <= LAST_ROW_OF_BEGINNING;
-  return step->kind == BW_STEP_BAIL && passes < BW_STEP_BAIL_PASSES
-         && pass_is_new (visits, step->first) && pass_is_new (visits, i);
+  int row = 0;
+  for (guint i = 0; i < n; i++)
+    if (visit[i].is_new)
+      row = MAX (row, visit[i].row);
+  return row;
 }
 
-/* Past the rows that are not drawn. */
-static guint
-skip_rows (const GArray *visits, guint i)
+static gboolean
+goes_alike (const BwVisit *visit, guint n)
 {
-  while (i < visits->len && g_array_index (visits, BwVisit, i).part == BW_PART_ROWS)
-    i++;
-  return i;
+  int drawn = visit->part == BW_PART_ROWS   ? BW_STEP_BAND_ROWS
+              : visit->part == BW_PART_BAIL ? BW_STEP_BAIL_ROWS
+                                            : G_MAXINT;
+  return newest_row (visit, n) > drawn;
 }
 
 GArray *
@@ -83,15 +64,13 @@ bw_steps_new (const BwPath *path)
 {
   const GArray *visits = path->visits;
   GArray *steps = g_array_new (FALSE, FALSE, sizeof (BwStep));
-  for (guint i = 0; i < visits->len; i = skip_rows (visits, i)) {
-    BwStep step = { kind_of (&g_array_index (visits, BwVisit, i)), i, 0 };
-    int passes = 0;
-    do {
-      i += pass_length (visits, i);
-      passes++;
-    } while (goes_on (visits, &step, i, passes));
-    step.n = i - step.first;
-    g_array_append_val (steps, step);
+  guint n;
+  for (guint i = 0; i < visits->len; i += n) {
+    const BwVisit *visit = &g_array_index (visits, BwVisit, i);
+    n = pass_length (visits, i);
+    BwStep step = { kind_of (visit), i, n };
+    if (!goes_alike (visit, n))
+      g_array_append_val (steps, step);
   }
   return steps;
 }

@@ -36,6 +36,8 @@ seam_place (BwProject *project)
   if (place->face < 0)
     return g_strdup_printf (_ ("over the edge between faces %d and %d"), place->corner + 1,
                             (place->corner + 1) % faces + 1);
+  if (ABS (place->along_mm) < 0.05)
+    return g_strdup_printf (_ ("over the middle of face %d"), place->face + 1);
   return g_strdup_printf (_ ("over face %d, %.1f mm from its middle"), place->face + 1,
                           ABS (place->along_mm));
 }

@@ -20,7 +20,6 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front, cairo_s
   bw_sheet_add_fit (&flow, project);
   bw_sheet_add_chart (&flow, project);
   bw_sheet_add_words (&flow, project);
-  bw_sheet_add_steps (&flow, project);
   bw_sheet_add_cautions (&flow, project);
   return bw_flow_finish (&flow);
 }
