@@ -7,6 +7,7 @@
 #pragma once
 
 #include <glib.h>
+#include <math.h>
 
 /* Column of bead j of a row: 2j + 2 in odd rows, 2j + 1 in even rows. */
 static inline int
@@ -49,4 +50,11 @@ static inline int
 bw_lattice_beads_around (int rows)
 {
   return (rows + 1) / 2;
+}
+
+/* The whole number nearest to x that is even (parity 0) or odd (1). */
+static inline int
+bw_lattice_nearest (double x, int parity)
+{
+  return 2 * (int)lround ((x - parity) / 2) + parity;
 }

@@ -8,63 +8,8 @@
  * the band beads beneath it, first the end it begins with, then the other. */
 #include "path-needle.h"
 
-#include "bed.h"
+#include "bail-place.h"
 #include "lattice.h"
-#include "ring.h"
-
-/* Nearest whole number to x that is even (parity 0) or odd (1). */
-static int
-nearest_of_parity (double x, int parity)
-{
-  return 2 * (int)lround ((x - parity) / 2) + parity;
-}
-
-/* Which part of the ring lies between the join and the bail, counter-clockwise, 0..1, along the
- * bead-centre curve at the middle of the band. */
-static double
-share_of_ring (const BwDesign *design)
-{
-  BwStone stone;
-  BwBedding bedding;
-  BwSection section;
-  BwRing ring;
-  BwBandSpan span = bw_design_span (design);
-  double turn = (design->bail.at_deg - design->band.seam_deg) / 360;
-  double share = turn;
-  if (bw_stone_init (&stone, &design->stone, NULL)
-      && bw_bedding_init (&bedding, &design->bed, &stone, span, NULL)) {
-    double mid = bw_band_span_mid (span);
-    bw_section_init (&section, &stone, mid);
-    bw_ring_init (&ring, &section,
-                  bw_bedding_thickness (&bedding, mid) + design->bead.diameter_mm / 2);
-    share = (bw_ring_ray (&ring, bw_radians (design->bail.at_deg))
-             - bw_ring_ray (&ring, bw_radians (design->band.seam_deg)))
-            / ring.length_mm;
-  }
-  return share - floor (share);
-}
-
-/* The flap's row 0 is a band row with beads under the flap's odd columns, its row `rows + 1` one
- * that interlocks with its last. A base of the wrong parity is sewn down one row further on. */
-static void
-plan_flap (BwFeet *feet, const BwDesign *design, double centre_row)
-{
-  int base = (int)lround (2 * design->bail.base_beads);
-  feet->margin = (design->band.columns - design->bail.columns) / 2;
-  feet->row[0] = nearest_of_parity (centre_row - base / 2.0, feet->margin % 2);
-  feet->row[1] = feet->row[0] + base;
-  if ((base + design->bail.rows + 1) % 2 != 0)
-    feet->row[1]++;
-}
-
-static void
-plan_upright (BwFeet *feet, const BwDesign *design, double centre_row)
-{
-  double middle = (design->band.columns + 1) / 2.0, half = design->bail.base_beads / 2;
-  feet->centre_row = centre_row;
-  feet->column[0] = CLAMP ((int)lround (middle - half), 1, design->band.columns);
-  feet->column[1] = CLAMP ((int)lround (middle + half), 1, design->band.columns);
-}
 
 gboolean
 bw_needle_plan_bail (BwNeedle *needle)
@@ -72,11 +17,12 @@ bw_needle_plan_bail (BwNeedle *needle)
   const BwDesign *design = needle->design;
   if (design->bail.style == BW_BAIL_NONE)
     return FALSE;
-  double centre_row = 1 + share_of_ring (design) * design->band.rows;
-  if (design->bail.style == BW_BAIL_UPRIGHT)
-    plan_upright (&needle->feet, design, centre_row);
-  else
-    plan_flap (&needle->feet, design, centre_row);
+  BwBailBase base;
+  bw_bail_base_init (&base, design);
+  needle->feet = (BwFeet){ .margin = base.margin,
+                           .row = { (int)lround (base.first_row), (int)lround (base.last_row) },
+                           .centre_row = (base.first_row + base.last_row) / 2,
+                           .column = { base.column[0], base.column[1] } };
   return TRUE;
 }
 
@@ -87,8 +33,8 @@ bw_needle_under (const BwNeedle *needle, int foot, int column)
   double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
   int band_column = needle->feet.column[foot];
   BwStitch under = { FALSE, 0, band_column, 1 };
-  under.row = nearest_of_parity (needle->feet.centre_row + 2 * aside / design->gauge.pitch_mm,
-                                 (band_column + 1) % 2);
+  under.row = bw_lattice_nearest (needle->feet.centre_row + 2 * aside / design->gauge.pitch_mm,
+                                  (band_column + 1) % 2);
   bw_needle_resolve (needle, &under);
   return under;
 }

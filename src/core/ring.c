@@ -364,6 +364,13 @@ bw_ring_ray (const BwRing *ring, double azimuth)
 }
 
 double
+bw_ring_azimuth (const BwRing *ring, double u)
+{
+  BwVec2 d = bw_vec2_sub (bw_ring_point (ring, u).at, ray_origin (ring));
+  return atan2 (d.y, d.x);
+}
+
+double
 bw_ring_advance (const BwRing *ring, double u, double s)
 {
   Spot spot = spot_at (ring, u);

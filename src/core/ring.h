@@ -38,6 +38,9 @@ BwRingPoint bw_ring_point (const BwRing *ring, double u);
  * axis is not inside the section (near an offset tip) the ray starts at the section's centroid. */
 double bw_ring_ray (const BwRing *ring, double azimuth);
 
+/* The azimuth of that ray, radians in −π..π, for the point at arc length u: the inverse. */
+double bw_ring_azimuth (const BwRing *ring, double u);
+
 /* From arc length u, the first later arc length whose point is at distance s; NAN when none within
  * one turn. */
 double bw_ring_advance (const BwRing *ring, double u, double s);

@@ -4,6 +4,7 @@
  */
 #include "band-faces.h"
 
+#include "core/bail-place.h"
 #include "core/lattice.h"
 #include <math.h>
 
@@ -37,52 +38,23 @@ place_faces (BwBandFaces *faces, int column, const double *middle, const double 
   }
 }
 
-/* Where the bead centres of a column pass an azimuth, in pitches from row 1: between two beads the
- * angle is taken as linear. */
-static double
-pitches_at_azimuth (const BwPlaces *places, int column, double azimuth)
-{
-  int first = bw_lattice_has (1, column) ? 1 : 2;
-  for (int row = first; row <= places->rows; row += 2) {
-    const BwPlace *here = bw_places_get (places, row, column);
-    int next_row = row + 2 <= places->rows ? row + 2 : first;
-    const BwPlace *next = bw_places_get (places, next_row, column);
-    double angle = atan2 (here->at.y, here->at.x);
-    double turn = fmod (atan2 (next->at.y, next->at.x) - angle + 4 * G_PI, 2 * G_PI);
-    double part = fmod (azimuth - angle + 4 * G_PI, 2 * G_PI);
-    if (part >= 2 * G_PI - 1e-9)
-      part = 0;
-    if (part < turn)
-      return bw_lattice_pitches (row) + part / turn;
-  }
-  return 0;
-}
-
-/* The flap leaves the band over m columns and base_beads beads; the upright strip stands m columns
- * wide across the stone over base_beads columns. */
+/* Where the needle sews it, half a pitch to a row. */
 static void
-place_bail (BwBandFaces *faces, const BwDesign *design, const BwPlaces *places)
+place_bail (BwBandFaces *faces, const BwDesign *design)
 {
-  const BwBail *bail = &design->bail;
-  faces->has_bail = bail->style != BW_BAIL_NONE;
+  BwBailBase base;
+  faces->has_bail = design->bail.style != BW_BAIL_NONE;
   if (!faces->has_bail)
     return;
-
-  gboolean upright = bail->style == BW_BAIL_UPRIGHT;
-  double across = upright ? bail->columns * design->gauge.column_mm / design->gauge.pitch_mm
-                          : bail->base_beads;
-  double up = upright ? bail->base_beads : bail->columns;
-  int middle = faces->columns / 2;
-  double at = pitches_at_azimuth (places, middle + middle % 2, bw_radians (bail->at_deg));
-  faces->bail_left = at - across / 2;
-  faces->bail_right = at + across / 2;
-  faces->bail_bottom = (faces->columns - up) / 2;
-  faces->bail_top = (faces->columns + up) / 2;
+  bw_bail_base_init (&base, design);
+  faces->bail_left = (base.first_row - 1) / 2;
+  faces->bail_right = (base.last_row - 1) / 2;
+  faces->bail_bottom = base.bottom;
+  faces->bail_top = base.top;
 }
 
 void
-bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone,
-                    const BwPlaces *places)
+bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone)
 {
   int around = bw_lattice_beads_around (design->band.rows);
   *faces = (BwBandFaces){ .columns = design->band.columns, .around = around };
@@ -96,7 +68,7 @@ bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *s
     bw_places_faces (design, stone, column, around, middle, corner);
     place_faces (faces, column, middle, corner);
   }
-  place_bail (faces, design, places);
+  place_bail (faces, design);
 }
 
 void

@@ -16,14 +16,13 @@ typedef struct {
   int around;       /* n: the period of all places, pitches */
   BwBandFace *face; /* columns × faces; face f along column c at [(c − 1) faces + f] */
   gboolean has_bail;
-  double bail_left, bail_right; /* u */
+  double bail_left, bail_right; /* u; through the join beyond 0 .. around */
   double bail_bottom, bail_top; /* v */
 } BwBandFaces;
 
-/* places: of BW_LAY_CLOSED. The design must be valid. Bands of fewer than three beads around have
+/* The design must be valid. Bands of fewer than three beads around have
  * no faces to speak of: faces is 0 then. */
-void bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone,
-                         const BwPlaces *places);
+void bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone);
 void bw_band_faces_clear (BwBandFaces *faces);
 
 const BwBandFace *bw_band_faces_get (const BwBandFaces *faces, int column, int face);
