@@ -65,62 +65,13 @@ bw_band_paint_brick (const BwBandPaint *paint, int long_row, int column)
   return GRAPHENE_RECT_INIT ((float)left, (float)top, (float)(right - left), (float)(bottom - top));
 }
 
-/* The glass fills the brick as far as the maker's gauge lets it; a sliver of shadow is always left,
- * so that beads stay beads. */
-static BwBeadSize
-bead_size (BwBandCanvas *self, double scale)
-{
-  const BwDesign *design = bw_project_get_design (self->project);
-  return (BwBeadSize){
-    .pitch_px = bw_band_layout_pitch_px (&self->layout) * scale,
-    .column_px = bw_band_layout_column_px (&self->layout) * scale,
-    .fill_x = CLAMP (design->bead.diameter_mm / design->gauge.pitch_mm, 0.4, 1) * 0.97,
-    .fill_y = CLAMP (design->bead.length_mm / design->gauge.column_mm, 0.4, 1) * 0.96,
-    .letters = self->letters,
-  };
-}
-
-/* Tiles lie on whole pixels of the screen, so that they are copied and never resampled. */
-static void
-paint_image (BwBandCanvas *self, const BwBandPaint *paint, int image)
-{
-  const BwBandLayout *layout = paint->layout;
-  double side = BW_TILE_PX / paint->scale;
-  double left = bw_band_paint_x (paint, image * (double)bw_band_layout_around (layout) - 0.5);
-  double top = bw_band_paint_y (paint, layout->columns);
-  int width, height;
-  bw_band_tiles_extent (self->tiles, &width, &height);
-
-  int first_i = MAX (0, (int)floor ((layout->x - left) / side));
-  int first_j = MAX (0, (int)floor ((layout->y - top) / side));
-  int last_i
-      = MIN ((width - 1) / BW_TILE_PX, (int)floor ((layout->x + layout->width - left) / side));
-  int last_j
-      = MIN ((height - 1) / BW_TILE_PX, (int)floor ((layout->y + layout->height - top) / side));
-  for (int j = first_j; j <= last_j; j++)
-    for (int i = first_i; i <= last_i; i++)
-      gtk_snapshot_append_texture (paint->snapshot, bw_band_tiles_get (self->tiles, i, j),
-                                   &GRAPHENE_RECT_INIT ((float)(left + i * side),
-                                                        (float)(top + j * side), (float)side,
-                                                        (float)side));
-}
-
 static void
 paint_beads (BwBandCanvas *self, const BwBandPaint *paint)
 {
-  BwBeadSize size = bead_size (self, paint->scale);
-  bw_band_tiles_set (self->tiles, bw_project_get_drawing (self->project),
-                     bw_project_get_tray (self->project), &size,
-                     pango_layout_get_context (self->text));
-
-  for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
-    double ghost = bw_band_layout_ghost (paint->layout, image);
-    if (ghost > 0)
-      gtk_snapshot_push_opacity (paint->snapshot, 1 - (1 - GHOST_OPACITY) * ghost);
-    paint_image (self, paint, image);
-    if (ghost > 0)
-      gtk_snapshot_pop (paint->snapshot);
-  }
+  bw_band_beads_take (paint, self->tiles, self->project, bw_project_get_drawing (self->project),
+                      self->letters);
+  for (int image = paint->range.first_image; image <= paint->range.last_image; image++)
+    bw_band_paint_beads (paint, self->tiles, image, GHOST_OPACITY);
   bw_band_tiles_trim (self->tiles);
 }
 
@@ -159,9 +110,8 @@ paint_ring (const BwBandPaint *paint, graphene_rect_t rect, double out, double t
   gtk_snapshot_append_border (paint->snapshot, &rounded, widths, colours);
 }
 
-/* A ring in two tones, so that it shows on every colour of bead. */
-static void
-paint_marked_bead (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour, double thickness)
+void
+bw_band_paint_marked (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour, double thickness)
 {
   int period = 2 * bw_band_layout_around (paint->layout);
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
@@ -244,11 +194,11 @@ paint_content (BwBandCanvas *self, const BwBandPaint *paint, const BwBeadAt *hov
   if (bw_session_get_selection (self->session) != NULL)
     bw_band_paint_selection (paint, bw_session_get_selection (self->session));
   if (hover != NULL) {
-    paint_marked_bead (paint, *hover, paint->style->mark, line);
+    bw_band_paint_marked (paint, *hover, paint->style->mark, line);
     paint_drop (self, paint, *hover);
   }
   if (cursor != NULL)
-    paint_marked_bead (paint, *cursor, paint->style->mark, 2 + line);
+    bw_band_paint_marked (paint, *cursor, paint->style->mark, 2 + line);
   gtk_snapshot_pop (paint->snapshot);
 }
 

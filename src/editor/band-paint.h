@@ -5,6 +5,7 @@
 #include "band-faces.h"
 #include "band-layout.h"
 #include "band-style.h"
+#include "band-tiles.h"
 #include "project/session.h"
 
 typedef struct {
@@ -51,8 +52,19 @@ void bw_band_paint_label (const BwBandPaint *paint, const char *words, double x,
 /* The rectangle of a bead's brick. */
 graphene_rect_t bw_band_paint_brick (const BwBandPaint *paint, int long_row, int column);
 
+/* A ring round a bead in every image that shows, in two tones, so that it shows on every colour. */
+void bw_band_paint_marked (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour,
+                           double thickness);
+
 /* Room the stone keeps above and below the band. */
 double bw_band_margin_px (const BwBandStyle *style);
+
+/* band-beads.c: what the tiles show from now on, of the size the layout has; then one image of it,
+ * paler by how much of a ghost it is. */
+void bw_band_beads_take (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *project,
+                         const BwDrawing *drawing, gboolean letters);
+void bw_band_paint_beads (const BwBandPaint *paint, BwBandTiles *tiles, int image,
+                          double ghost_opacity);
 
 /* band-marks.c: the stone under the beads; then what lies over them. */
 void bw_band_paint_stone (const BwBandPaint *paint);
