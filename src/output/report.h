@@ -33,3 +33,9 @@ char *bw_words_flowing (BwProject *project);
  * the order in which the needle meets them. Rows 1 and 2 are one pick-up and have the same words.
  */
 char *bw_words_row (BwProject *project, int row);
+/* What is to be known or done before this row of the band is begun, a sentence a line: how row 3
+ * turns, that the strip is to be tried on, that a fresh thread is due. "" for most rows. Owned. */
+char *bw_words_before_row (BwProject *project, int row);
+/* What comes after the last row, as bw_words_flowing() tells it: the join, the bail, the ends of
+ * the thread. Owned. */
+char *bw_words_finish (BwProject *project);

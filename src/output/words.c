@@ -249,3 +249,25 @@ bw_words_row (BwProject *project, int row)
   const BwWordsRow *first = &g_array_index (rows, BwWordsRow, 0);
   return bw_words_runs (first->colours, first->n, labels);
 }
+
+char *
+bw_words_before_row (BwProject *project, int row)
+{
+  g_autoptr (GArray) events = band_events (project);
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < events->len; i++) {
+    const BwWordsEvent *event = &g_array_index (events, BwWordsEvent, i);
+    if (event->before_row == row)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", event->sentence);
+  }
+  return g_string_free (text, FALSE);
+}
+
+char *
+bw_words_finish (BwProject *project)
+{
+  GString *text = g_string_new (NULL);
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  bw_words_append_finish (text, project, labels);
+  return bw_text_done_flowing (text);
+}
