@@ -32,16 +32,54 @@ fewest (const BwDesign *design, const BwStone *stone, double round)
   return n;
 }
 
+/* Nobody picks out a strip that closes and grips. */
+static gboolean
+fits_as_it_is (const BwDesign *design, const BwStone *stone, int rows, double missing_mm)
+{
+  return rows % 2 == 0 && rows >= ROWS_LEAST && missing_mm >= -design->limits.slack_mm
+         && missing_mm <= pull_mm (design, stone, rows / 2);
+}
+
+static double
+thicker_mm (const BwDesign *design, double over_mm)
+{
+  return over_mm > design->limits.slack_mm ? over_mm / (2 * G_PI) : 0;
+}
+
 void
 bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int rows,
                 double short_beads)
 {
-  double most = BW_ROWS_MAX / 2.0, round = rows / 2.0 + CLAMP (short_beads, -most, most);
-  int n = fewest (design, stone, round);
-  double missing = (round - n) * design->pitch.mm;
+  double most = BW_ROWS_MAX / 2.0, beads = CLAMP (short_beads, -most, most);
+  double round = rows / 2.0 + beads, p = design->pitch.mm;
+  int n = fits_as_it_is (design, stone, rows, beads * p) ? rows / 2 : fewest (design, stone, round);
+  double missing = (round - n) * p;
   *try_on = (BwTryOn){
     .rows = 2 * n, .change = 2 * n - rows, .pulled_mm = missing, .over_mm = -missing
   };
-  if (try_on->over_mm > design->limits.slack_mm)
-    try_on->bed_mm = try_on->over_mm / (2 * G_PI);
+  try_on->bed_mm = thicker_mm (design, -missing);
+  if (try_on->change < 0 && rows % 2 == 0)
+    try_on->stay_bed_mm = thicker_mm (design, -beads * p);
+}
+
+double
+bw_try_on_most_over (int rows)
+{
+  return MAX (rows - ROWS_LEAST, 0) / 2.0;
+}
+
+gboolean
+bw_try_on_thicken (BwDesign *design, const BwStone *stone, double by_mm, GError **error)
+{
+  BwDesign thicker = *design;
+  BwBedding bedding;
+  if (!bw_bedding_init (&bedding, &design->bed, stone, bw_design_span (design), error))
+    return FALSE;
+  thicker.bed.has_girth_over = FALSE;
+  thicker.bed.layers = MAX (thicker.bed.layers, 1);
+  thicker.bed.cord_thickness_mm = (bedding.bottom_mm + by_mm) / thicker.bed.layers;
+  if (!bw_design_validate (&thicker, NULL, error))
+    return FALSE;
+  *design = thicker;
+  return TRUE;
 }

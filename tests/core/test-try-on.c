@@ -22,9 +22,83 @@ ends_that_meet_want_nothing (void **state)
   BwDesign design = sample_design ();
   sample_solve (&design, &stone);
   bw_try_on_init (&try_on, &design, &stone, 110, 0);
-  assert_true (try_on.change <= 0);
-  assert_near (try_on.pulled_mm, -try_on.change / 2.0 * design.pitch.mm, 1e-9);
+  assert_int_equal (try_on.change, 0);
+  assert_near (try_on.pulled_mm, 0, 1e-9);
   assert_near (try_on.bed_mm, 0, 1e-9);
+  assert_near (try_on.stay_bed_mm, 0, 1e-9);
+}
+
+/* Pulling would close it with a bead less, too. */
+static void
+a_strip_that_fits_is_not_picked_out (void **state)
+{
+  BwTryOn try_on;
+  BwStone stone;
+  BwDesign design = sample_design ();
+  design.thread.stretch = 0.05;
+  sample_solve (&design, &stone);
+  bw_try_on_init (&try_on, &design, &stone, 110, 0);
+  assert_int_equal (try_on.change, 0);
+  bw_try_on_init (&try_on, &design, &stone, 110, -0.9 * design.limits.slack_mm / design.pitch.mm);
+  assert_int_equal (try_on.change, 0);
+  bw_try_on_init (&try_on, &design, &stone, 110, -1.1 * design.limits.slack_mm / design.pitch.mm);
+  assert_true (try_on.change < 0);
+}
+
+static void
+a_thicker_bed_can_take_up_what_would_be_picked_out (void **state)
+{
+  BwTryOn try_on;
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  bw_try_on_init (&try_on, &design, &stone, 110, -2);
+  assert_true (try_on.change <= -4);
+  assert_near (try_on.stay_bed_mm, 2 * design.pitch.mm / (2 * G_PI), 1e-9);
+  bw_try_on_init (&try_on, &design, &stone, 111, -2);
+  assert_near (try_on.stay_bed_mm, 0, 1e-9);
+  assert_near (bw_try_on_most_over (110), 52, 1e-9);
+  assert_near (bw_try_on_most_over (2), 0, 1e-9);
+}
+
+static double
+thickness_of (const BwDesign *design, const BwStone *stone)
+{
+  BwBedding bedding;
+  assert_true (bw_bedding_init (&bedding, &design->bed, stone, bw_design_span (design), NULL));
+  return bedding.bottom_mm;
+}
+
+static void
+a_bed_is_made_thicker_by_just_that_much (void **state)
+{
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  double before = thickness_of (&design, &stone);
+  assert_true (bw_try_on_thicken (&design, &stone, 0.25, NULL));
+  assert_near (thickness_of (&design, &stone), before + 0.25, 1e-9);
+  design.bed.has_girth_over = TRUE;
+  design.bed.girth_over_mm = stone.girth_mm + 3;
+  before = thickness_of (&design, &stone);
+  assert_true (bw_try_on_thicken (&design, &stone, 0.1, NULL));
+  assert_false (design.bed.has_girth_over);
+  assert_near (thickness_of (&design, &stone), before + 0.1, 1e-9);
+}
+
+static void
+a_bed_too_thick_is_refused_and_changes_nothing (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  double before = thickness_of (&design, &stone);
+  int layers = design.bed.layers;
+  assert_false (bw_try_on_thicken (&design, &stone, 1e6, &error));
+  assert_true (g_str_has_prefix (error->message, "/bed/cord_thickness_mm: "));
+  assert_near (thickness_of (&design, &stone), before, 1e-12);
+  assert_int_equal (design.bed.layers, layers);
 }
 
 /* Without any give in thread and bed. */
@@ -105,6 +179,10 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (ends_that_meet_want_nothing),
+    cmocka_unit_test (a_strip_that_fits_is_not_picked_out),
+    cmocka_unit_test (a_thicker_bed_can_take_up_what_would_be_picked_out),
+    cmocka_unit_test (a_bed_is_made_thicker_by_just_that_much),
+    cmocka_unit_test (a_bed_too_thick_is_refused_and_changes_nothing),
     cmocka_unit_test (a_bead_short_is_two_rows),
     cmocka_unit_test (what_pulling_does_not_close_takes_a_bead_and_more_bed),
     cmocka_unit_test (a_true_model_is_told_its_own_recommendation),
