@@ -18,6 +18,7 @@ enum {
   PROP_STAGE_SHARE,
   PROP_AUTOSAVE,
   PROP_STARTED_BEFORE,
+  PROP_BEAD_SECONDS,
   N_PROPS,
 };
 
@@ -81,6 +82,8 @@ bw_settings_class_init (BwSettingsClass *klass)
   properties[PROP_AUTOSAVE] = g_param_spec_boolean ("autosave", NULL, NULL, TRUE, flags);
   properties[PROP_STARTED_BEFORE]
       = g_param_spec_boolean ("started-before", NULL, NULL, FALSE, flags);
+  properties[PROP_BEAD_SECONDS]
+      = g_param_spec_double ("bead-seconds", NULL, NULL, 0, 3600, 0, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
