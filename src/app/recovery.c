@@ -15,6 +15,8 @@
 #include <unistd.h>
 
 #define EVERY_S 20
+/* A row woven is work of hands that no undo brings back, and there is one only now and then. */
+#define PROGRESS_MS 500
 
 struct _BwRecovery {
   GObject parent_instance;
@@ -23,6 +25,7 @@ struct _BwRecovery {
   char *info; /* path of NAME.info */
   int lock;   /* its open descriptor; −1 while there is no copy */
   guint timer;
+  guint soon;     /* a copy is due for a row just woven */
   gboolean stale; /* changed since the copy was written */
   gboolean told;  /* a failure was told already */
 };
@@ -122,10 +125,21 @@ tick (gpointer data)
   return G_SOURCE_CONTINUE;
 }
 
+static gboolean
+keep_now (gpointer data)
+{
+  BwRecovery *self = data;
+  self->soon = 0;
+  bw_recovery_keep (self);
+  return G_SOURCE_REMOVE;
+}
+
 static void
-project_changed (BwRecovery *self)
+project_changed (BwRecovery *self, guint what)
 {
   self->stale = TRUE;
+  if ((what & BW_CHANGED_PROGRESS) && !self->soon)
+    self->soon = g_timeout_add (PROGRESS_MS, keep_now, self);
 }
 
 void
@@ -133,6 +147,7 @@ bw_recovery_end (BwRecovery *self)
 {
   g_return_if_fail (BW_IS_RECOVERY (self));
   g_clear_handle_id (&self->timer, g_source_remove);
+  g_clear_handle_id (&self->soon, g_source_remove);
   remove_copy (self);
 }
 
@@ -141,6 +156,7 @@ bw_recovery_finalize (GObject *object)
 {
   BwRecovery *self = BW_RECOVERY (object);
   g_clear_handle_id (&self->timer, g_source_remove);
+  g_clear_handle_id (&self->soon, g_source_remove);
   if (self->lock >= 0)
     close (self->lock); /* the copy stays: nobody ended it on purpose */
   g_signal_handlers_disconnect_by_data (self->project, self);
