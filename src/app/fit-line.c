@@ -149,7 +149,7 @@ best_clicked (BwFitLine *self)
 {
   BwRemedy best;
   if (bw_remedy_list_best (self->project, &best))
-    bw_remedy_apply (self->draft, &best);
+    bw_remedy_try (GTK_WIDGET (self), self->draft, &best);
 }
 
 static void

@@ -5,12 +5,15 @@
 #include "app/fit-words.h"
 #include "app/remedy-list.h"
 #include "app/settings.h"
+#include "app/window.h"
+#include "core/fault.h"
 
 #include <glib/gi18n-lib.h>
 
 struct _BwRemedyList {
   GtkWidget parent_instance;
   BwDraft *draft;
+  BwProject *project;
   GArray *remedies; /* of BwRemedy, as they were when the list was filled */
   GtkListBox *list;
 };
@@ -67,15 +70,26 @@ bw_remedy_list_best (BwProject *project, BwRemedy *best)
   return FALSE;
 }
 
-void
-bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy)
+gboolean
+bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy, GError **error)
 {
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  g_autoptr (GError) error = NULL;
   g_autofree char *label = bw_remedy_words_do (remedy, bw_draft_get_design (draft), unit);
   BwDesign design = remedy->design;
-  if (!bw_draft_apply (draft, label, &design, &error))
-    g_warning ("a remedy does not stand: %s", error->message);
+  return bw_draft_apply (draft, label, &design, error);
+}
+
+/* What stood when it was offered may not stand any more: that is told, and no more than that. */
+void
+bw_remedy_try (GtkWidget *widget, BwDraft *draft, const BwRemedy *remedy)
+{
+  g_autoptr (GError) error = NULL;
+  GtkRoot *root = gtk_widget_get_root (widget);
+  if (bw_remedy_apply (draft, remedy, &error) || !BW_IS_WINDOW (root))
+    return;
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("That is no help any more: %s"), bw_fault_sentence (error));
+  bw_window_tell (BW_WINDOW (root), GTK_MESSAGE_WARNING, sentence);
 }
 
 static GtkWidget *
@@ -120,12 +134,31 @@ bw_remedy_list_fill (BwRemedyList *self)
     gtk_list_box_append (self->list, row_for (self, &g_array_index (self->remedies, BwRemedy, i)));
 }
 
+/* The list is filled anew by what the remedy changes: a copy lasts. */
 static void
 row_activated (BwRemedyList *self, GtkListBoxRow *row)
 {
   int i = gtk_list_box_row_get_index (row);
+  BwRemedy remedy = g_array_index (self->remedies, BwRemedy, i);
   g_signal_emit (self, signals[APPLIED], 0);
-  bw_remedy_apply (self->draft, &g_array_index (self->remedies, BwRemedy, i));
+  bw_remedy_try (GTK_WIDGET (self), self->draft, &remedy);
+}
+
+/* While the list is open the project can change below it, by undo for one. */
+static void
+project_changed (BwRemedyList *self, guint what)
+{
+  if ((what & BW_CHANGED_DESIGN) && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    bw_remedy_list_fill (self);
+}
+
+static void
+follow_project (BwRemedyList *self)
+{
+  if (self->project)
+    g_signal_handlers_disconnect_by_data (self->project, self);
+  g_set_object (&self->project, bw_draft_get_project (self->draft));
+  g_signal_connect_swapped (self->project, "changed", G_CALLBACK (project_changed), self);
 }
 
 void
@@ -133,6 +166,9 @@ bw_remedy_list_bind (BwRemedyList *self, BwDraft *draft)
 {
   g_return_if_fail (BW_IS_REMEDY_LIST (self));
   g_set_object (&self->draft, draft);
+  g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
+                           G_CALLBACK (follow_project), self, G_CONNECT_SWAPPED);
+  follow_project (self);
 }
 
 static void
@@ -142,6 +178,9 @@ bw_remedy_list_dispose (GObject *object)
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
+  if (self->project)
+    g_signal_handlers_disconnect_by_data (self->project, self);
+  g_clear_object (&self->project);
   g_clear_object (&self->draft);
   g_clear_pointer (&self->remedies, g_array_unref);
   G_OBJECT_CLASS (bw_remedy_list_parent_class)->dispose (object);

@@ -17,5 +17,8 @@ void bw_remedy_list_fill (BwRemedyList *self);
 GArray *bw_remedy_list_collect (BwProject *project);
 /* The remedy to offer first: the first that makes it snug; FALSE when none does. */
 gboolean bw_remedy_list_best (BwProject *project, BwRemedy *best);
-/* Does a remedy as one undo step named after what it does. */
-void bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy);
+/* Does a remedy as one undo step named after what it does. FALSE with *error when it does not stand
+ * any more; nothing has changed then. */
+gboolean bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy, GError **error);
+/* The same from a widget of a window, which says so when the remedy does not stand any more. */
+void bw_remedy_try (GtkWidget *widget, BwDraft *draft, const BwRemedy *remedy);
