@@ -5,6 +5,7 @@
 
 #include "app/bench-card.h"
 #include "app/bench-steps.h"
+#include "app/bench-words.h"
 #include "app/check-dialog.h"
 #include "app/field.h"
 #include "app/settings.h"

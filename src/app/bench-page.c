@@ -4,47 +4,59 @@
 #include "config.h"
 
 #include "app/bench-page.h"
+
+#include "app/bench-check.h"
 #include "app/bench-row.h"
 #include "app/bench-steps.h"
-#include "app/check-dialog.h"
-#include "app/field.h"
+#include "app/bench-words.h"
 #include "app/pace.h"
 #include "app/settings.h"
 #include "app/voice.h"
-#include "core/fault.h"
 #include "core/lattice.h"
-#include "core/try-on.h"
 #include "editor/band-canvas.h"
 #include "output/report.h"
 #include "output/words.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
+#include <string.h>
 
-#define BEAD_PX 56
-#define NEXT_BEAD_PX 28
+#define BEAD_PX 84 /* at the usual size of text */
+#define USUAL_EM_PX 16.0
+#define LARGEST_TEXT 1.5 /* beads grow with the text, but not beyond that */
+#define SMALLEST_BEAD_PX 34
+#define BEAD_SHARE 0.3 /* of the height that rows are seen in */
+#define NEXT_SHARE 0.48
+/* Lines of text in the page: with fewer, only beads and letters are left, or long words go. */
+#define CRAMPED_EM 24.0
+#define ROOMY_EM 40.0
+
+#define SHORT_WORDS 70 /* characters that are read at a glance, however big the type */
+#define LONG_WORDS 160
 
 struct _BwBenchPage {
   BwCard parent_instance;
+  GtkLabel *arrow;
   GtkLabel *row;
+  GtkLabel *way;
   GtkLabel *words;
+  GtkLabel *note;
   GtkLabel *next;
   GtkLabel *pace;
-  GtkLabel *reason;
   BwBenchRow *beads;
   BwBenchRow *next_beads;
-  GtkWidget *rows;
+  GtkScrolledWindow *rows;
   GtkBox *place;
   GtkProgressBar *bar;
   GtkWidget *back;
   GtkWidget *done;
   GtkToggleButton *voice;
-  GtkEntry *length;
-  GtkSpinButton *short_beads;
-  GtkWidget *take;
+  GtkMenuButton *check;
+  GtkWidget *keys;
   BwBandCanvas *canvas;
+  BwVoice *speech;
   BwPace paced;
   int shown_row; /* the row on screen; 0 before the first */
+  gboolean long_words;
 };
 
 G_DEFINE_FINAL_TYPE (BwBenchPage, bw_bench_page, BW_TYPE_CARD)
@@ -79,46 +91,72 @@ show_beads (BwBenchRow *widget, BwProject *project, int row)
   bw_bench_row_set_beads (widget, bw_project_get_tray (project), colours, n);
 }
 
-/* The words of a row, "" beyond the last. Owned. */
-static char *
-words_of (BwProject *project, int row)
+/* The longer the words, the smaller: what is to be woven now must be seen without scrolling. */
+static void
+show_words (BwBenchPage *self, const char *words)
 {
-  if (row > bw_project_get_design (project)->band.rows)
-    return g_strdup ("");
-  return g_strstrip (bw_words_row (project, row));
+  static const char *const sizes[] = { "bench-words", "bench-more-words", "bench-most-words" };
+  glong length = g_utf8_strlen (words, -1);
+  int size = length <= SHORT_WORDS ? 0 : length <= LONG_WORDS ? 1 : 2;
+  for (int i = 0; i < (int)G_N_ELEMENTS (sizes); i++)
+    if (i == size)
+      gtk_widget_add_css_class (GTK_WIDGET (self->words), sizes[i]);
+    else
+      gtk_widget_remove_css_class (GTK_WIDGET (self->words), sizes[i]);
+  gtk_label_set_text (self->words, words);
+  self->long_words = length > LONG_WORDS;
+}
+
+static void
+show_title (BwBenchPage *self, BwProject *project, int row)
+{
+  gboolean more = row <= bw_project_get_design (project)->band.rows;
+  g_autofree char *name = bw_bench_name (project, row);
+  gtk_label_set_text (self->row, name);
+  gtk_label_set_text (self->way, bw_bench_way (project, row));
+  gtk_label_set_text (self->arrow, bw_words_arrow (bw_lattice_direction (row) > 0));
+  gtk_widget_set_visible (GTK_WIDGET (self->arrow), more);
+}
+
+/* What the row wants besides beads; after the last row, all that is still to be done. */
+static void
+show_note (BwBenchPage *self, BwProject *project, int row)
+{
+  gboolean more = row <= bw_project_get_design (project)->band.rows;
+  g_autofree char *note = more ? bw_words_before_row (project, row) : bw_words_finish (project);
+  g_strstrip (note);
+  gtk_label_set_text (self->note, note);
+  gtk_widget_set_visible (GTK_WIDGET (self->note), *note != '\0');
+}
+
+static void
+show_next (BwBenchPage *self, BwProject *project, int row)
+{
+  int rows = bw_project_get_design (project)->band.rows, next = row <= 2 ? 3 : row + 1;
+  gboolean more = next <= rows;
+  g_autofree char *title = bw_bench_title (project, next), *words = bw_bench_beads (project, next);
+  g_autofree char *then = more ? g_strdup_printf (_ ("Then: %s"), title) : g_strdup ("");
+  gtk_label_set_text (self->next, then);
+  gtk_widget_set_visible (GTK_WIDGET (self->next), more);
+  gtk_widget_set_visible (GTK_WIDGET (self->next_beads), more);
+  show_beads (self->next_beads, project, more ? next : G_MAXINT);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->next_beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
 }
 
 static void
 show_row (BwBenchPage *self, BwProject *project, int row)
 {
-  int rows = bw_project_get_design (project)->band.rows, next = row <= 2 ? 3 : row + 1;
-  g_autofree char *title = bw_bench_title (project, row);
-  g_autofree char *words = words_of (project, row);
-  gtk_label_set_text (self->row, title);
-  gtk_label_set_text (self->words, words);
+  g_autofree char *words = bw_bench_beads (project, row);
+  show_title (self, project, row);
+  show_words (self, words);
   show_beads (self->beads, project, row);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   words, -1);
-  gtk_widget_set_sensitive (self->done, row <= rows);
+  gtk_widget_set_sensitive (self->done, row <= bw_project_get_design (project)->band.rows);
   gtk_widget_set_sensitive (self->back, row > 1);
-  g_autofree char *next_title = next <= rows ? bw_bench_title (project, next) : NULL;
-  g_autofree char *next_words = next_title ? words_of (project, next) : NULL;
-  g_autofree char *then
-      = next_title ? g_strdup_printf (_ ("Then %s:  %s"), next_title, next_words) : g_strdup ("");
-  gtk_label_set_text (self->next, then);
-  show_beads (self->next_beads, project, next_title ? next : G_MAXINT);
-}
-
-/* "1 h 40 min", "40 min", "20 s". Owned. */
-static char *
-duration_words (double seconds)
-{
-  int minutes = (int)lround (seconds / 60);
-  if (seconds < 99.5)
-    return g_strdup_printf (_ ("%.0f s"), seconds);
-  if (minutes < 60)
-    return g_strdup_printf (_ ("%d min"), minutes);
-  return g_strdup_printf (_ ("%d h %d min"), minutes / 60, minutes % 60);
+  show_note (self, project, row);
+  show_next (self, project, row);
 }
 
 static void
@@ -135,7 +173,7 @@ show_pace (BwBenchPage *self, BwProject *project)
     g_autoptr (GDateTime) end = g_date_time_add_seconds (now, seconds * left);
     /* Translators: weekday by name, hour and minute. */
     g_autofree char *when = g_date_time_format (end, _ ("%A, %H:%M"));
-    g_autofree char *each = duration_words (seconds), *all = duration_words (seconds * left);
+    g_autofree char *each = bw_bench_duration (seconds), *all = bw_bench_duration (seconds * left);
     g_autofree char *rows = g_steal_pointer (&words);
     words = g_strdup_printf (_ ("%s A row takes about %s: %s more, woven on %s if you go on."),
                              rows, each, all, when);
@@ -165,10 +203,11 @@ bw_bench_page_refresh (BwCard *card)
   show_pace (self, project);
   gtk_progress_bar_set_fraction (
       self->bar, MIN ((double)done / bw_project_get_design (project)->band.rows, 1));
-  gtk_widget_set_sensitive (self->take, done >= 2);
   bw_session_set_woven (session_of (self), done);
   if (row != self->shown_row)
     turn_to_row (self, project, row);
+  if (row != self->shown_row)
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->rows), 0);
   self->shown_row = row;
 }
 
@@ -177,11 +216,33 @@ say_row (BwBenchPage *self)
 {
   BwProject *project = project_of (self);
   int row = bw_bench_row (project);
-  g_autofree char *title = bw_bench_title (project, row);
-  g_autofree char *words = words_of (project, row);
-  g_autofree char *all = g_strdup_printf ("%s. %s", title, words);
+  g_autofree char *name = bw_bench_name (project, row), *words = bw_bench_beads (project, row);
+  g_autofree char *all = g_strdup_printf ("%s. %s. %s", name, bw_bench_way (project, row), words);
   if (gtk_toggle_button_get_active (self->voice))
-    bw_voice_say (all);
+    bw_voice_say (self->speech, all);
+}
+
+static double
+row_beads (BwProject *project)
+{
+  return bw_project_get_design (project)->band.columns / 2.0;
+}
+
+/* The hands are the same at the next piece, and after a crash. */
+static void
+remember_pace (BwBenchPage *self, BwProject *project)
+{
+  double seconds = bw_pace_row_seconds (&self->paced, 0) / row_beads (project);
+  if (self->paced.n >= BW_PACE_TELLS)
+    g_object_set (bw_settings_get (), "bead-seconds", CLAMP (seconds, 0, 3600), NULL);
+}
+
+static void
+recall_pace (BwBenchPage *self)
+{
+  self->paced.known_s
+      = bw_settings_get_number (bw_settings_get (), "bead-seconds") * row_beads (project_of (self));
+  bw_pace_begin (&self->paced, g_get_monotonic_time ());
 }
 
 static void
@@ -191,6 +252,7 @@ done_clicked (BwBenchPage *self)
   if (rows == 0)
     return;
   bw_pace_done (&self->paced, g_get_monotonic_time (), rows);
+  remember_pace (self, project_of (self));
   show_pace (self, project_of (self));
   say_row (self);
 }
@@ -211,28 +273,23 @@ clicked (BwBenchPage *self)
   done_clicked (self);
 }
 
-/* Where a number is typed the keys are the entry's, but for those it has no use for. A button that
- * has the focus is pressed with Return: Space is the next row whatever was clicked last. */
+/* Where a number is typed, and in the popover, the keys are those of what has the focus, but for
+ * those of a page turner. A button that has the focus is pressed with Return: Space is the next row
+ * whatever was clicked last. */
 static gboolean
-is_taken (GtkWidget *focus, guint key)
+is_taken (BwBenchPage *self, GtkWidget *focus, guint key)
 {
-  gboolean types = GTK_IS_EDITABLE (focus);
-  switch (key) {
-  case GDK_KEY_Page_Down:
-  case GDK_KEY_KP_Page_Down:
-  case GDK_KEY_Page_Up:
-  case GDK_KEY_KP_Page_Up:
-    return FALSE;
-  default:
-    return types;
-  }
+  if (focus && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER))
+    return TRUE;
+  return key != GDK_KEY_Page_Down && key != GDK_KEY_KP_Page_Down && key != GDK_KEY_Page_Up
+         && key != GDK_KEY_KP_Page_Up && GTK_IS_EDITABLE (focus);
 }
 
 static gboolean
 key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
 {
   GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
-  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) || is_taken (focus, key))
+  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) || is_taken (self, focus, key))
     return FALSE;
   switch (key) {
   case GDK_KEY_space:
@@ -248,6 +305,10 @@ key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
   case GDK_KEY_BackSpace:
     back_clicked (self);
     return TRUE;
+  case GDK_KEY_m:
+  case GDK_KEY_M:
+    gtk_menu_button_popup (self->check);
+    return TRUE;
   case GDK_KEY_Escape:
     gtk_widget_activate_action (GTK_WIDGET (self), "win.bench", NULL);
     return TRUE;
@@ -256,72 +317,11 @@ key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
   }
 }
 
+/* The keys are the row's again. */
 static void
-show_reason (BwBenchPage *self, const GError *error)
+check_closed (BwBenchPage *self)
 {
-  gtk_label_set_text (self->reason, error ? bw_fault_sentence (error) : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->reason), error != NULL);
-}
-
-static GtkWindow *
-window_of (BwBenchPage *self)
-{
-  return GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
-}
-
-static void
-length_typed (BwBenchPage *self)
-{
-  BwField field = { .quantity = BW_QUANTITY_LENGTH, .pointer = "/progress/checks" };
-  g_autoptr (GError) error = NULL;
-  double length;
-  if (bw_field_parse (&field, gtk_editable_get_text (GTK_EDITABLE (self->length)),
-                      bw_settings_get_unit (bw_settings_get ()), &length, &error)
-      && bw_check_dialog_show_length (window_of (self), bw_card_get_draft (BW_CARD (self)), length,
-                                      &error)) {
-    gtk_editable_set_text (GTK_EDITABLE (self->length), "");
-    gtk_widget_grab_focus (GTK_WIDGET (self));
-  }
-  show_reason (self, error);
-}
-
-char *
-bw_bench_try_on_words (BwProject *project, double short_beads, int *rows)
-{
-  BwTryOn try_on;
-  g_autoptr (GString) words = g_string_new (NULL);
-  int done = bw_project_get_rows_done (project);
-  bw_try_on_init (&try_on, bw_project_get_design (project), bw_project_stone (project), done,
-                  short_beads);
-  *rows = try_on.rows;
-  if (try_on.change > 0)
-    g_string_append_printf (words, _ ("Weave %d more rows, %d in all."), try_on.change,
-                            try_on.rows);
-  else if (try_on.change < 0)
-    g_string_append_printf (words, _ ("Pick out %d rows, to %d."), -try_on.change, try_on.rows);
-  else
-    g_string_append_printf (words, _ ("%d rows are enough."), try_on.rows);
-  if (try_on.pulled_mm > 0.05) {
-    g_autofree char *pulled = bw_card_length (try_on.pulled_mm, 1);
-    g_string_append_printf (words, _ (" Pulling must close the last %s."), pulled);
-  }
-  if (try_on.bed_mm > 0) {
-    g_autofree char *over = bw_card_length (try_on.over_mm, 1);
-    g_autofree char *bed = bw_card_length (try_on.bed_mm, 2);
-    g_string_append_printf (words, _ (" The band is then %s too long: make the bed %s thicker."),
-                            over, bed);
-  }
-  return g_string_free (g_steal_pointer (&words), FALSE);
-}
-
-static void
-take_clicked (BwBenchPage *self)
-{
-  int rows;
-  gtk_spin_button_update (self->short_beads);
-  g_autofree char *words = bw_bench_try_on_words (
-      project_of (self), gtk_spin_button_get_value (self->short_beads), &rows);
-  bw_check_dialog_show_rows (window_of (self), bw_card_get_draft (BW_CARD (self)), words, rows);
+  gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 static void
@@ -330,8 +330,50 @@ voice_toggled (BwBenchPage *self)
   if (gtk_toggle_button_get_active (self->voice))
     say_row (self);
   else
-    bw_voice_hush ();
+    bw_voice_hush (self->speech);
   gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+/* The room there is, in heights of a line of text. */
+static double
+room_em (BwBenchPage *self, double *em_px)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  *em_px = (double)pango_font_metrics_get_height (metrics) / PANGO_SCALE;
+  pango_font_metrics_unref (metrics);
+  return gtk_widget_get_height (GTK_WIDGET (self)) / *em_px;
+}
+
+/* This row and the next are to be seen at once: where there is little room beads are smaller, and
+ * what is said elsewhere too goes. */
+static void
+take_room (BwBenchPage *self)
+{
+  double em, room = room_em (self, &em), seen = gtk_widget_get_height (GTK_WIDGET (self->rows));
+  double most = BEAD_PX * CLAMP (em / USUAL_EM_PX, 1, LARGEST_TEXT);
+  double bead = CLAMP (seen * BEAD_SHARE, SMALLEST_BEAD_PX, most);
+  bw_bench_row_set_size (self->beads, (int)bead);
+  bw_bench_row_set_size (self->next_beads, (int)(bead * NEXT_SHARE));
+  gtk_widget_set_visible (self->keys, room > CRAMPED_EM);
+  gtk_widget_set_visible (GTK_WIDGET (self->way), room > CRAMPED_EM);
+  gtk_widget_set_visible (GTK_WIDGET (self->words),
+                          room > (self->long_words ? ROOMY_EM : CRAMPED_EM));
+}
+
+static gboolean
+take_room_now (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  take_room (BW_BENCH_PAGE (widget));
+  return G_SOURCE_REMOVE;
+}
+
+/* Not while sizes are being dealt out. */
+static void
+room_changed (BwBenchPage *self)
+{
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_add_tick_callback (GTK_WIDGET (self), take_room_now, NULL, NULL);
 }
 
 /* Only now has the stack that shows the page moved the focus to where it likes, and the canvas its
@@ -339,7 +381,10 @@ voice_toggled (BwBenchPage *self)
 static gboolean
 settle_in (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
-  bw_band_canvas_fit (BW_BENCH_PAGE (widget)->canvas);
+  BwBenchPage *self = BW_BENCH_PAGE (widget);
+  take_room (self);
+  bw_band_canvas_fit (self->canvas);
+  turn_to_row (self, project_of (self), bw_bench_row (project_of (self)));
   gtk_widget_grab_focus (widget);
   return G_SOURCE_REMOVE;
 }
@@ -349,9 +394,9 @@ bw_bench_page_map (GtkWidget *widget)
 {
   BwBenchPage *self = BW_BENCH_PAGE (widget);
   self->shown_row = 0;
+  recall_pace (self);
   GTK_WIDGET_CLASS (bw_bench_page_parent_class)->map (widget);
   bw_card_refresh (BW_CARD (self));
-  bw_pace_begin (&self->paced, g_get_monotonic_time ());
   gtk_widget_add_tick_callback (widget, settle_in, NULL, NULL);
 }
 
@@ -363,7 +408,17 @@ bw_bench_page_unmap (GtkWidget *widget)
   if (bw_card_get_draft (BW_CARD (self)))
     bw_session_set_woven (session_of (self), 0);
   if (gtk_toggle_button_get_active (self->voice))
-    bw_voice_hush ();
+    bw_voice_hush (self->speech);
+}
+
+/* Another piece: its rows take their own time, and its place is shown anew. */
+static void
+other_project (BwBenchPage *self)
+{
+  self->paced = (BwPace){ .n = 0 };
+  self->shown_row = 0;
+  recall_pace (self);
+  bw_card_refresh (BW_CARD (self));
 }
 
 void
@@ -373,22 +428,35 @@ bw_bench_page_bind (BwBenchPage *self, BwDraft *draft)
   bw_cards_bind (GTK_WIDGET (self), draft);
   self->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bw_draft_get_session (draft)));
   gtk_widget_set_hexpand (GTK_WIDGET (self->canvas), TRUE);
-  gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), FALSE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), TRUE);
   gtk_widget_set_can_target (GTK_WIDGET (self->canvas), FALSE);
   gtk_widget_set_focusable (GTK_WIDGET (self->canvas), FALSE);
   gtk_box_append (self->place, GTK_WIDGET (self->canvas));
+  g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
+                           G_CALLBACK (other_project), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (bw_draft_get_session (draft), "view-changed",
                            G_CALLBACK (gtk_widget_queue_draw), self->canvas, G_CONNECT_SWAPPED);
 }
 
 static void
+bw_bench_page_finalize (GObject *object)
+{
+  bw_voice_free (BW_BENCH_PAGE (object)->speech);
+  G_OBJECT_CLASS (bw_bench_page_parent_class)->finalize (object);
+}
+
+static void
 bind_children (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, arrow);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, row);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, way);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, note);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, check);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, keys);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, words);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, next);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, pace);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, reason);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, beads);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, next_beads);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, rows);
@@ -397,15 +465,11 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, back);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, done);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, voice);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, length);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, short_beads);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, take);
   gtk_widget_class_bind_template_callback (widget_class, key_pressed);
   gtk_widget_class_bind_template_callback (widget_class, clicked);
   gtk_widget_class_bind_template_callback (widget_class, done_clicked);
   gtk_widget_class_bind_template_callback (widget_class, back_clicked);
-  gtk_widget_class_bind_template_callback (widget_class, length_typed);
-  gtk_widget_class_bind_template_callback (widget_class, take_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, check_closed);
   gtk_widget_class_bind_template_callback (widget_class, voice_toggled);
 }
 
@@ -413,6 +477,7 @@ static void
 bw_bench_page_class_init (BwBenchPageClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = bw_bench_page_finalize;
   BW_CARD_CLASS (klass)->refresh = bw_bench_page_refresh;
   widget_class->map = bw_bench_page_map;
   widget_class->unmap = bw_bench_page_unmap;
@@ -425,8 +490,10 @@ static void
 bw_bench_page_init (BwBenchPage *self)
 {
   g_type_ensure (BW_TYPE_BENCH_ROW);
+  g_type_ensure (BW_TYPE_BENCH_CHECK);
+  self->speech = bw_voice_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
-  bw_bench_row_set_size (self->beads, BEAD_PX);
-  bw_bench_row_set_size (self->next_beads, NEXT_BEAD_PX);
   gtk_widget_set_visible (GTK_WIDGET (self->voice), bw_voice_is_there ());
+  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (self->rows), "notify::page-size",
+                           G_CALLBACK (room_changed), self, G_CONNECT_SWAPPED);
 }

@@ -9,6 +9,3 @@
 G_DECLARE_FINAL_TYPE (BwBenchPage, bw_bench_page, BW, BENCH_PAGE, BwCard)
 
 void bw_bench_page_bind (BwBenchPage *self, BwDraft *draft);
-
-/* What to do after a try-on, in words. Owned. */
-char *bw_bench_try_on_words (BwProject *project, double short_beads, int *rows);

@@ -6,8 +6,6 @@
 #include "app/bench-steps.h"
 #include "core/fault.h"
 #include "core/gauge.h"
-#include "core/lattice.h"
-#include "output/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -107,6 +105,34 @@ bw_bench_drop_note (BwProject *project)
                                      bw_project_get_rows_done (project), checks, n - 1, NULL);
 }
 
+gboolean
+bw_bench_try_on (BwProject *project, double short_beads, BwTryOn *try_on, GError **error)
+{
+  int done = bw_project_get_rows_done (project);
+  if (done < 2) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
+                  _ ("Count the woven rows first: a strip is tried on at a row."));
+    return FALSE;
+  }
+  if (-short_beads > bw_try_on_most_over (done)) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
+                  _ ("A strip of %d rows cannot lie over itself by %.1f beads: count again."), done,
+                  -short_beads);
+    return FALSE;
+  }
+  bw_try_on_init (try_on, bw_project_get_design (project), bw_project_stone (project), done,
+                  short_beads);
+  return TRUE;
+}
+
+static gboolean
+set_bed (BwProject *project, double by_mm, GError **error)
+{
+  BwDesign design = *bw_project_get_design (project);
+  return bw_try_on_thicken (&design, bw_project_stone (project), by_mm, error)
+         && bw_project_set_design (project, "", &design, error);
+}
+
 static gboolean
 set_rows (BwProject *project, int rows, BwRefit how, GError **error)
 {
@@ -121,29 +147,19 @@ set_rows (BwProject *project, int rows, BwRefit how, GError **error)
 }
 
 gboolean
-bw_bench_take_rows (BwProject *project, int rows, BwRefit how, double length_mm, GError **error)
+bw_bench_take (BwProject *project, const BwBenchChange *change, GError **error)
 {
+  int rows = change->rows;
   if (!bw_fault_check_range (rows, BW_ROWS_MIN, BW_ROWS_MAX, "/band/rows", error))
     return FALSE;
-  bw_project_begin (project, length_mm > 0 ? _ ("Strip measured") : _ ("Rows after the try-on"));
-  gboolean done = (length_mm <= 0 || bw_bench_note (project, length_mm, error))
+  bw_project_begin (project, change->length_mm > 0 ? _ ("Strip measured") : _ ("Try-on"));
+  gboolean done = (change->length_mm <= 0 || bw_bench_note (project, change->length_mm, error))
+                  && (change->bed_mm <= 0 || set_bed (project, change->bed_mm, error))
                   && (rows == bw_project_get_design (project)->band.rows
-                      || set_rows (project, rows, how, error));
+                      || set_rows (project, rows, change->how, error));
   if (done)
     bw_project_commit (project);
   else
     bw_project_revert (project);
   return done;
-}
-
-char *
-bw_bench_title (BwProject *project, int row)
-{
-  int rows = bw_project_get_design (project)->band.rows;
-  const char *arrow = bw_words_arrow (bw_lattice_direction (row) > 0);
-  if (row > rows)
-    return g_strdup_printf (_ ("All %d rows are woven: zip it up"), rows);
-  if (row <= 2)
-    return g_strdup_printf (_ ("Pick-up, rows 1 and 2 of %d %s"), rows, arrow);
-  return g_strdup_printf (_ ("Row %d of %d %s"), row, rows, arrow);
 }

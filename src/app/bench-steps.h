@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What a maker does at the bench, each one step of undo: a row more, a row back, a length noted,
- * another number of rows. */
+ * another number of rows or a thicker bed. */
 #pragma once
 
 #include "core/refit.h"
+#include "core/try-on.h"
 #include "project/project.h"
 
 /* The row in hand: 1 while the pick-up of rows 1 and 2 is still to be done, rows + 1 at the end. */
@@ -20,10 +21,19 @@ gboolean bw_bench_note (BwProject *project, double length_mm, GError **error);
 gboolean bw_bench_try_note (BwProject *project, double length_mm, BwDesign *design, GError **error);
 gboolean bw_bench_drop_note (BwProject *project);
 
-/* Another number of rows as one step, with the drawing fitted to it and, when length_mm > 0, that
- * length noted. Rows woven beyond the new last one are to be picked out and no longer count. */
-gboolean bw_bench_take_rows (BwProject *project, int rows, BwRefit how, double length_mm,
-                             GError **error);
+/* What to do when the ends of the strip, tried on, miss each other by short_beads beads (negative:
+ * lie over each other). FALSE with *error before the pick-up, or when the strip has not so many
+ * beads. */
+gboolean bw_bench_try_on (BwProject *project, double short_beads, BwTryOn *try_on, GError **error);
 
-/* "Row 12 of 120 ↑", "Pick-up, rows 1 and 2 of 120 ↑", or that all is woven. Owned. */
-char *bw_bench_title (BwProject *project, int row);
+/* What a strip check or a try-on comes to. */
+typedef struct {
+  int rows;         /* of the band */
+  BwRefit how;      /* the drawing is fitted to them */
+  double length_mm; /* noted with it; 0: none */
+  double bed_mm;    /* the bed becomes so much thicker; 0: it stays */
+} BwBenchChange;
+
+/* Makes the change as one step. Rows woven beyond the new last one are to be picked out and no
+ * longer count. FALSE with *error when it cannot stand; nothing has changed then. */
+gboolean bw_bench_take (BwProject *project, const BwBenchChange *change, GError **error);

@@ -3,6 +3,8 @@
 #include "config.h"
 
 #include "app/bench-steps.h"
+#include "app/bench-words.h"
+#include "app/card.h"
 #include "app/check-dialog.h"
 #include "app/settings.h"
 #include "core/fault.h"
@@ -15,8 +17,11 @@ struct _BwCheckDialog {
   GtkWindow parent_instance;
   BwDraft *draft;
   double length_mm; /* 0: no length, a try-on */
-  int rows[CHOICES_MOST];
-  int n_rows;
+  struct {
+    int rows;
+    double bed_mm;
+  } offered[CHOICES_MOST];
+  int n_offered;
   GtkLabel *words;
   GtkDropDown *choice;
   GtkStringList *choices;
@@ -42,27 +47,35 @@ present_rows (BwCheckDialog *self)
   return bw_project_get_design (project_of (self))->band.rows;
 }
 
-static int
-chosen_rows (BwCheckDialog *self)
+static BwBenchChange
+chosen (BwCheckDialog *self)
 {
   guint i = gtk_drop_down_get_selected (self->choice);
-  return i < (guint)self->n_rows ? self->rows[i] : present_rows (self);
+  BwBenchChange change = { .rows = present_rows (self),
+                           .how = (BwRefit)gtk_drop_down_get_selected (self->refit),
+                           .length_mm = self->length_mm };
+  if (i < (guint)self->n_offered) {
+    change.rows = self->offered[i].rows;
+    change.bed_mm = self->offered[i].bed_mm;
+  }
+  return change;
 }
 
+/* The drawing is asked about only where it must change. */
 static void
 choice_changed (BwCheckDialog *self)
 {
   if (self->draft)
-    gtk_widget_set_sensitive (self->drawing, chosen_rows (self) != present_rows (self));
+    gtk_widget_set_visible (self->drawing, chosen (self).rows != present_rows (self));
 }
 
 static void
 use_clicked (BwCheckDialog *self)
 {
   g_autoptr (GError) error = NULL;
-  BwRefit how = (BwRefit)gtk_drop_down_get_selected (self->refit);
+  BwBenchChange change = chosen (self);
   bw_draft_settle (self->draft);
-  if (bw_bench_take_rows (project_of (self), chosen_rows (self), how, self->length_mm, &error)) {
+  if (bw_bench_take (project_of (self), &change, &error)) {
     gtk_window_destroy (GTK_WINDOW (self));
     return;
   }
@@ -73,18 +86,19 @@ use_clicked (BwCheckDialog *self)
 static gboolean
 is_offered (BwCheckDialog *self, int rows)
 {
-  for (int i = 0; i < self->n_rows; i++)
-    if (self->rows[i] == rows)
+  for (int i = 0; i < self->n_offered; i++)
+    if (self->offered[i].rows == rows && self->offered[i].bed_mm <= 0)
       return TRUE;
   return FALSE;
 }
 
 /* Takes words. */
 static void
-offer (BwCheckDialog *self, int rows, char *words)
+offer (BwCheckDialog *self, int rows, double bed_mm, char *words)
 {
-  if (self->n_rows < CHOICES_MOST && !is_offered (self, rows)) {
-    self->rows[self->n_rows++] = rows;
+  if (self->n_offered < CHOICES_MOST && (bed_mm > 0 || !is_offered (self, rows))) {
+    self->offered[self->n_offered].rows = rows;
+    self->offered[self->n_offered++].bed_mm = bed_mm;
     gtk_string_list_append (self->choices, words);
   }
   g_free (words);
@@ -93,7 +107,16 @@ offer (BwCheckDialog *self, int rows, char *words)
 static void
 offer_present (BwCheckDialog *self)
 {
-  offer (self, present_rows (self), g_strdup_printf (_ ("Stay with %d rows"), present_rows (self)));
+  int rows = present_rows (self);
+  offer (self, rows, 0, g_strdup_printf (_ ("Stay with %d rows"), rows));
+}
+
+static void
+offer_bed (BwCheckDialog *self, int rows, double bed_mm)
+{
+  g_autofree char *bed = bw_card_length (bed_mm, 2);
+  if (bed_mm > 0)
+    offer (self, rows, bed_mm, g_strdup_printf (_ ("%d rows, and the bed %s thicker"), rows, bed));
 }
 
 static double
@@ -114,7 +137,7 @@ offer_forecast (BwCheckDialog *self, const BwForecast *forecast)
     int n = forecast->recommended + away[i];
     double p = chance_of (forecast, n);
     if (away[i] == 0 || p > 0)
-      offer (self, 2 * n, g_strdup_printf (_ ("%d rows, right with %.0f %%"), 2 * n, 100 * p));
+      offer (self, 2 * n, 0, g_strdup_printf (_ ("%d rows, right with %.0f %%"), 2 * n, 100 * p));
   }
   offer_present (self);
 }
@@ -173,13 +196,29 @@ bw_check_dialog_show_length (GtkWindow *parent, BwDraft *draft, double length_mm
   return TRUE;
 }
 
-void
-bw_check_dialog_show_rows (GtkWindow *parent, BwDraft *draft, const char *why, int rows)
+/* What is best first: the bed with it where it must be thicker, and the same rows without. */
+static void
+offer_try_on (BwCheckDialog *self, const BwTryOn *try_on, int woven)
 {
-  BwCheckDialog *self = dialog_new (parent, draft);
-  offer (self, rows, g_strdup_printf (_ ("%d rows"), rows));
+  offer_bed (self, try_on->rows, try_on->bed_mm);
+  offer (self, try_on->rows, 0, g_strdup_printf (_ ("%d rows"), try_on->rows));
+  offer_bed (self, woven, try_on->stay_bed_mm);
   offer_present (self);
-  present (self, why);
+}
+
+gboolean
+bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, double short_beads, GError **error)
+{
+  BwTryOn try_on;
+  BwProject *project = bw_draft_get_project (draft);
+  int woven = bw_project_get_rows_done (project);
+  if (!bw_bench_try_on (project, short_beads, &try_on, error))
+    return FALSE;
+  g_autofree char *words = bw_bench_try_on_words (&try_on);
+  BwCheckDialog *self = dialog_new (parent, draft);
+  offer_try_on (self, &try_on, woven);
+  present (self, words);
+  return TRUE;
 }
 
 static void

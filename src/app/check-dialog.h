@@ -9,5 +9,7 @@
 /* What a strip length just measured says. FALSE with *error when it cannot be. */
 gboolean bw_check_dialog_show_length (GtkWindow *parent, BwDraft *draft, double length_mm,
                                       GError **error);
-/* What a try-on says: end with this many rows. */
-void bw_check_dialog_show_rows (GtkWindow *parent, BwDraft *draft, const char *why, int rows);
+/* What to do with a strip whose ends, tried on, miss each other by short_beads beads (negative: lie
+ * over each other). FALSE with *error when that cannot be. */
+gboolean bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, double short_beads,
+                                      GError **error);

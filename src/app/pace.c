@@ -44,6 +44,8 @@ double
 bw_pace_row_seconds (const BwPace *pace, double rows_per_hour)
 {
   double sorted[BW_PACE_MOST];
+  if (pace->n == 0 && pace->known_s > 0)
+    return pace->known_s;
   if (pace->n == 0)
     return rows_per_hour > 0 ? 3600 / rows_per_hour : 0;
   memcpy (sorted, pace->seconds, sizeof sorted);

@@ -11,6 +11,7 @@ typedef struct {
   double seconds[BW_PACE_MOST]; /* the oldest first */
   int n;
   gint64 since_us; /* when the row in hand was begun; 0: not known */
+  double known_s;  /* a row by what earlier sittings told; 0: nothing is known */
 } BwPace;
 
 /* The maker sits down, or goes back a row: what passed until now belongs to no row. Times are those
@@ -18,6 +19,7 @@ typedef struct {
 void bw_pace_begin (BwPace *pace, gint64 now_us);
 /* A row is done: `rows` of them at once (the pick-up makes two). */
 void bw_pace_done (BwPace *pace, gint64 now_us, int rows);
-/* Seconds for a row: the middle one of those remembered; else what rows_per_hour says; 0 when
- * neither is known. */
+/* Seconds for a row: the middle one of those remembered; else what earlier sittings told; else what
+ * rows_per_hour says; 0 when nothing is known. */
+#define BW_PACE_TELLS 3 /* rows after which this sitting is worth remembering */
 double bw_pace_row_seconds (const BwPace *pace, double rows_per_hour);

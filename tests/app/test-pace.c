@@ -27,6 +27,16 @@ before_the_first_row_the_project_says_how_fast (void **state)
 }
 
 static void
+earlier_sittings_tell_until_a_row_is_woven (void **state)
+{
+  BwPace pace = { .known_s = 75 };
+  assert_true (fabs (bw_pace_row_seconds (&pace, 40) - 75) < 1e-9);
+  bw_pace_begin (&pace, SECOND);
+  bw_pace_done (&pace, 51 * SECOND, 1);
+  assert_seconds (&pace, 50);
+}
+
+static void
 one_slow_row_does_not_put_off_the_finish (void **state)
 {
   BwPace pace = { .n = 0 };
@@ -77,6 +87,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (before_the_first_row_the_project_says_how_fast),
+    cmocka_unit_test (earlier_sittings_tell_until_a_row_is_woven),
     cmocka_unit_test (one_slow_row_does_not_put_off_the_finish),
     cmocka_unit_test (a_pause_is_no_row),
     cmocka_unit_test (the_pick_up_counts_as_two_rows),

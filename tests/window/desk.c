@@ -259,11 +259,17 @@ strike (KeySym symbol, GdkModifierType modifiers)
 }
 
 void
-desk_key (const char *name, GdkModifierType modifiers)
+desk_strike (const char *name, GdkModifierType modifiers)
 {
   KeySym symbol = XStringToKeysym (name);
   assert_int_not_equal (symbol, NoSymbol);
   strike (symbol, modifiers);
+}
+
+void
+desk_key (const char *name, GdkModifierType modifiers)
+{
+  desk_strike (name, modifiers);
   desk_settle ();
 }
 

@@ -39,6 +39,8 @@ void desk_scroll (GtkWidget *widget, double x, double y, int clicks);
 /* A key by its X name ("Left", "space", "z"), with modifiers of GDK_CONTROL_MASK, GDK_SHIFT_MASK,
  * GDK_ALT_MASK. */
 void desk_key (const char *name, GdkModifierType modifiers);
+/* The same without waiting for what it does. */
+void desk_strike (const char *name, GdkModifierType modifiers);
 /* Types ASCII text. */
 void desk_type (const char *text);
 

@@ -4,6 +4,8 @@
 
 #include "app/bench-page.h"
 #include "app/bench-row.h"
+#include "app/bench-steps.h"
+#include "core/lattice.h"
 
 #include <math.h>
 #include <setjmp.h>
@@ -30,12 +32,32 @@ make_slender (BwProject *project)
   assert_true (bw_project_set_design (project, "Slender", &design, NULL));
 }
 
+/* Two colours in a repeat of six rows that no other length divides by chance. */
+static void
+make_striped (BwProject *project)
+{
+  BwTray tray = *bw_project_get_tray (project);
+  tray.n_colours = 2;
+  tray.colour[1] = tray.colour[0];
+  tray.colour[1].id = 'x';
+  tray.colour[1].srgb = 0xd9a441;
+  g_strlcpy (tray.colour[1].name, "Lamp glass", sizeof tray.colour[1].name);
+  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
+  const BwDesign *design = bw_project_get_design (project);
+  for (int row = 1; row <= design->band.rows; row++)
+    for (int j = 0; j < design->band.columns / 2; j++)
+      if ((row + j) % 6 == 0 && row % 4 > 1)
+        assert_true (
+            bw_project_set_bead (project, "Stripe", FALSE, row, bw_lattice_column (row, j), 1));
+}
+
 static int
 set_up (void **state)
 {
   Bench *bench = g_new0 (Bench, 1);
   g_autoptr (BwProject) project = bw_project_new ();
   make_slender (project);
+  make_striped (project);
   bw_project_set_title (project, "Title", "Sea holly");
   bench->path = maker_save (project, "holly.bandwright");
   maker_start (&bench->maker, bench->path);
@@ -56,16 +78,34 @@ tear_down (void **state)
   return 0;
 }
 
+static BwProject *
+project_of (Bench *bench)
+{
+  return maker_project (&bench->maker);
+}
+
 static int
 rows_done (Bench *bench)
 {
-  return bw_project_get_rows_done (maker_project (&bench->maker));
+  return bw_project_get_rows_done (project_of (bench));
 }
 
 static int
 rows_of (Bench *bench)
 {
   return maker_design (&bench->maker)->band.rows;
+}
+
+static char *
+document (Bench *bench)
+{
+  return bw_project_to_data (project_of (bench), NULL);
+}
+
+static GtkWidget *
+page_of (Bench *bench)
+{
+  return maker_find (&bench->maker, BW_TYPE_BENCH_PAGE);
 }
 
 /* Any of the keys that move on, one after the other. */
@@ -77,24 +117,106 @@ weave_to (Bench *bench, int row)
     int before = rows_done (bench);
     desk_key (keys[i % 3], 0);
     assert_int_equal (rows_done (bench), before == 0 ? 2 : before + 1);
+    assert_int_equal (bw_session_get_woven (maker_session (&bench->maker)), rows_done (bench));
   }
 }
 
-/* Types what the strip measures when beads follow each other by pitch_mm, and takes the first
- * choice. */
-static void
-measure (Bench *bench, double pitch_mm)
+/* The strip's length when beads follow each other by pitch_mm. */
+static double
+length_at (Bench *bench, double pitch_mm)
 {
-  GtkWidget *page = maker_find (&bench->maker, BW_TYPE_BENCH_PAGE);
+  return round ((rows_done (bench) + 1) / 2.0 * pitch_mm * 100) / 100;
+}
+
+/* Opens the dialog on a length. */
+static void
+type_length (Bench *bench, double length_mm)
+{
   char text[32];
-  g_snprintf (text, sizeof text, "%.2f", (rows_done (bench) + 1) / 2.0 * pitch_mm);
-  desk_click (desk_find_type (page, GTK_TYPE_ENTRY));
+  g_snprintf (text, sizeof text, "%.2f", length_mm);
+  desk_key ("m", 0);
+  desk_wait (300);
   desk_type (text);
   desk_key ("Return", 0);
   maker_dialog (&bench->maker);
-  desk_keep ("bench-check");
+}
+
+/* The n-th drop-down of the dialog that is mapped, reached with Tab, is moved down by `steps`. */
+static void
+choose (GtkWindow *dialog, GtkDropDown *drop_down, int steps)
+{
+  for (int i = 0; i < 12; i++) {
+    GtkWidget *focus = gtk_window_get_focus (dialog);
+    if (focus && gtk_widget_is_ancestor (focus, GTK_WIDGET (drop_down)))
+      break;
+    desk_key ("Tab", 0);
+  }
+  desk_key ("space", 0);
+  desk_wait (200);
+  for (int i = 0; i < steps; i++)
+    desk_key ("Down", 0);
   desk_key ("Return", 0);
+  desk_wait (200);
+  assert_int_equal (gtk_drop_down_get_selected (drop_down), steps);
+}
+
+static gboolean
+is_refit (GtkWidget *widget, gconstpointer data)
+{
+  if (!GTK_IS_DROP_DOWN (widget))
+    return FALSE;
+  GListModel *model = gtk_drop_down_get_model (GTK_DROP_DOWN (widget));
+  return g_list_model_get_n_items (model) == BW_N_REFITS
+         && g_str_has_prefix (gtk_string_list_get_string (GTK_STRING_LIST (model), 0), "go on");
+}
+
+/* Takes the first choice, with the drawing fitted so, from the keyboard. */
+static void
+take (Bench *bench, BwRefit how)
+{
+  GtkWindow *dialog = maker_dialog (&bench->maker);
+  GtkWidget *refit = desk_look_for (GTK_WIDGET (dialog), is_refit, NULL);
+  if (how != BW_REFIT_REPEAT) {
+    assert_non_null (refit);
+    choose (dialog, GTK_DROP_DOWN (refit), (int)how);
+  }
+  desk_keep ("bench-check");
+  desk_key ("t", GDK_ALT_MASK);
   maker_no_dialog (&bench->maker);
+  desk_wait (100);
+}
+
+/* What the core says of such a length: the design as it would be believed, and its forecast. */
+static int
+recommended_with (Bench *bench, double length_mm)
+{
+  BwDesign after;
+  assert_true (bw_bench_try_note (project_of (bench), length_mm, &after, NULL));
+  return 2 * bw_fit_recommended (&after, bw_project_stone (project_of (bench)));
+}
+
+/* One strip check at the row in hand: rows and drawing come out exactly as the core has them, and
+ * it is one step. */
+static void
+check_strip (Bench *bench, double pitch_mm, BwRefit how)
+{
+  BwProject *project = project_of (bench);
+  double length = length_at (bench, pitch_mm);
+  int rows = recommended_with (bench, length), done = rows_done (bench);
+  g_autoptr (BwDrawing) fitted = bw_refit (bw_project_get_drawing (project), rows, done, how);
+  g_autofree char *before = document (bench);
+  type_length (bench, length);
+  take (bench, how);
+  assert_int_equal (rows_of (bench), rows);
+  assert_true (bw_drawing_equal (bw_project_get_drawing (project), fitted));
+  assert_int_equal (rows_done (bench), done);
+  g_autofree char *after = document (bench);
+  desk_key ("z", GDK_CONTROL_MASK);
+  g_autofree char *undone = document (bench);
+  assert_string_equal (undone, before);
+  desk_key ("z", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  g_autofree char *redone = document (bench);
+  assert_string_equal (redone, after);
 }
 
 static void
@@ -103,75 +225,47 @@ a_band_is_woven_with_two_strip_checks (void **state)
   Bench *bench = *state;
   int n, planned = rows_of (bench);
   double pitch = maker_design (&bench->maker)->gauge.pitch_mm * 1.08;
+  assert_non_null (desk_look_for_prefix (page_of (bench), "Pick-up, rows 1 and 2 of "));
   weave_to (bench, 20);
   desk_keep ("bench-row");
-  measure (bench, pitch);
-  int now = rows_of (bench);
-  assert_true (now < planned && now % 2 == 0);
-  assert_int_equal (now, 2 * bw_project_forecast (maker_project (&bench->maker))->recommended);
+  check_strip (bench, pitch, BW_REFIT_REPEAT);
+  assert_true (rows_of (bench) < planned);
   weave_to (bench, 30);
-  measure (bench, pitch);
-  bw_project_get_checks (maker_project (&bench->maker), &n);
+  check_strip (bench, pitch, BW_REFIT_REPEAT);
+  const BwCheck *checks = bw_project_get_checks (project_of (bench), &n);
   assert_int_equal (n, 2);
+  assert_int_equal (checks[0].rows, 20);
+  assert_int_equal (checks[1].rows, 30);
   assert_true (fabs (maker_design (&bench->maker)->pitch.mm - pitch) < 0.03 * pitch);
   weave_to (bench, rows_of (bench));
   desk_key ("space", 0);
   assert_int_equal (rows_done (bench), rows_of (bench));
+  assert_non_null (desk_look_for_prefix (page_of (bench), "All "));
   desk_keep ("bench-end");
-}
-
-static void
-a_strip_check_is_one_step_of_undo (void **state)
-{
-  Bench *bench = *state;
-  BwProject *project = maker_project (&bench->maker);
-  weave_to (bench, 20);
-  g_autofree char *before = bw_project_to_data (project, NULL);
-  measure (bench, maker_design (&bench->maker)->gauge.pitch_mm * 1.08);
-  desk_key ("z", GDK_CONTROL_MASK);
-  g_autofree char *after = bw_project_to_data (project, NULL);
-  assert_string_equal (before, after);
-}
-
-static void
-a_row_can_be_taken_back (void **state)
-{
-  Bench *bench = *state;
-  weave_to (bench, 5);
-  desk_key ("Left", 0);
-  assert_int_equal (rows_done (bench), 4);
-  desk_key ("Prior", 0);
-  desk_key ("BackSpace", 0);
-  assert_int_equal (rows_done (bench), 2);
-  desk_key ("Left", 0);
-  desk_key ("Left", 0);
+  for (int row = rows_of (bench); row > 0; row = row == 2 ? 0 : row - 1) {
+    assert_int_equal (rows_done (bench), row);
+    desk_key ("Left", 0);
+  }
   assert_int_equal (rows_done (bench), 0);
 }
 
+/* A tighter hand wants more rows, a looser one fewer; each choice fits the drawing its own way. */
 static void
-a_click_on_the_row_moves_on (void **state)
+the_drawing_is_fitted_as_the_maker_chooses (void **state)
 {
   Bench *bench = *state;
-  desk_click (maker_find (&bench->maker, BW_TYPE_BENCH_ROW));
-  assert_int_equal (rows_done (bench), 2);
-}
-
-static void
-the_place_is_kept_in_the_file_and_woven_rows_are_dimmed (void **state)
-{
-  Bench *bench = *state;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GFile) file = g_file_new_for_path (bench->path);
-  weave_to (bench, 9);
-  assert_int_equal (bw_session_get_woven (maker_session (&bench->maker)), 9);
-  desk_key ("s", GDK_CONTROL_MASK);
-  desk_settle ();
-  g_autoptr (BwProject) again = bw_project_load (file, &error);
-  assert_non_null (again);
-  assert_int_equal (bw_project_get_rows_done (again), 9);
-  desk_key ("Escape", 0);
-  desk_wait (400);
-  assert_int_equal (bw_session_get_woven (maker_session (&bench->maker)), 0);
+  double pitch = maker_design (&bench->maker)->gauge.pitch_mm;
+  weave_to (bench, 12);
+  for (BwRefit how = BW_REFIT_REPEAT; how < BW_N_REFITS; how++) {
+    int planned = rows_of (bench);
+    check_strip (bench, pitch * 0.88, how);
+    assert_true (rows_of (bench) > planned);
+    desk_key ("z", GDK_CONTROL_MASK);
+    check_strip (bench, pitch * 1.15, how);
+    assert_true (rows_of (bench) < planned);
+    desk_key ("z", GDK_CONTROL_MASK);
+    assert_int_equal (rows_of (bench), planned);
+  }
 }
 
 int
@@ -180,10 +274,7 @@ main (void)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_band_is_woven_with_two_strip_checks),
-    IN_WINDOW (a_strip_check_is_one_step_of_undo),
-    IN_WINDOW (a_row_can_be_taken_back),
-    IN_WINDOW (a_click_on_the_row_moves_on),
-    IN_WINDOW (the_place_is_kept_in_the_file_and_woven_rows_are_dimmed),
+    IN_WINDOW (the_drawing_is_fitted_as_the_maker_chooses),
   };
   return maker_run (tests);
 }

@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A remedy is one step of undo, or it is refused and nothing has changed. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "app/remedy-list.h"
+
+#include <string.h>
+
+typedef struct {
+  BwProject *project;
+  BwSession *session;
+  BwDraft *draft;
+} Bench;
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  bench->project = bw_project_new ();
+  bench->session = bw_session_new (bench->project);
+  bench->draft = bw_draft_new (bench->session);
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  g_object_unref (bench->draft);
+  g_object_unref (bench->session);
+  g_object_unref (bench->project);
+  g_free (bench);
+  return 0;
+}
+
+/* Another row count, as the list would offer it. */
+static BwRemedy
+remedy_of (Bench *bench, int rows)
+{
+  BwRemedy remedy = { .kind = BW_REMEDY_ROWS,
+                      .value = rows,
+                      .design = *bw_project_get_design (bench->project) };
+  remedy.design.band.rows = rows;
+  return remedy;
+}
+
+static void
+a_remedy_is_one_step_of_undo (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *before = bw_project_to_data (bench->project, NULL);
+  BwRemedy remedy = remedy_of (bench, bw_project_get_design (bench->project)->band.rows + 2);
+  assert_true (bw_remedy_apply (bench->draft, &remedy, &error));
+  assert_int_equal (bw_project_get_design (bench->project)->band.rows, (int)remedy.value);
+  bw_project_undo (bench->project);
+  g_autofree char *after = bw_project_to_data (bench->project, NULL);
+  assert_string_equal (after, before);
+}
+
+static void
+a_remedy_that_does_not_stand_is_refused_without_a_trace (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *before = bw_project_to_data (bench->project, NULL);
+  BwRemedy remedy = remedy_of (bench, 0);
+  assert_false (bw_remedy_apply (bench->draft, &remedy, &error));
+  assert_non_null (error);
+  assert_non_null (strstr (error->message, "/band/rows"));
+  g_autofree char *after = bw_project_to_data (bench->project, NULL);
+  assert_string_equal (after, before);
+  assert_false (bw_project_can_undo (bench->project));
+}
+
+int
+main (void)
+{
+#define ON_BENCH(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    ON_BENCH (a_remedy_is_one_step_of_undo),
+    ON_BENCH (a_remedy_that_does_not_stand_is_refused_without_a_trace),
+  };
+  return cmocka_run_group_tests_name ("remedy-list", tests, NULL, NULL);
+}

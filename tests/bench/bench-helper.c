@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How long after a key the next row is on screen, with the band and the stone beside it, on a small
+ * band and on the largest there can be. */
+#include "../window/maker.h"
+
+#include "app/bench-page.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+#define STEPS 15
+
+typedef struct {
+  Maker maker;
+  int frames;
+} Bench;
+
+static void
+painted (Bench *bench)
+{
+  bench->frames++;
+}
+
+static int
+ascending (const void *a, const void *b)
+{
+  double x = *(const double *)a, y = *(const double *)b;
+  return (x > y) - (x < y);
+}
+
+static char *
+save_band (int columns, int rows)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  BwStone stone;
+  design.band.columns = columns;
+  design.stone.length_mm += columns * design.gauge.column_mm;
+  design.stone.shoulder_mm += columns * design.gauge.column_mm;
+  design.band.bottom_mm = 8;
+  if (!bw_design_validate (&design, &stone, NULL))
+    g_error ("the stone is unsound");
+  double larger = rows / 2.0 / bw_fit_recommended (&design, &stone);
+  for (int i = 0; i < BW_FACES_MAX; i++)
+    design.stone.values_mm[i] *= larger;
+  design.band.rows = rows;
+  g_autoptr (GError) error = NULL;
+  if (!bw_project_set_design (project, "Band", &design, &error)
+      || !bw_project_set_progress (project, "Rows", rows / 2, NULL, 0, &error))
+    g_error ("%s", error->message);
+  return maker_save (project, "band.bandwright");
+}
+
+static int
+done (Bench *bench)
+{
+  return bw_project_get_rows_done (maker_project (&bench->maker));
+}
+
+/* From the key to the end of the frame that shows the row. */
+static double
+step (Bench *bench)
+{
+  int before = done (bench), frames;
+  gint64 begin = g_get_monotonic_time ();
+  desk_strike ("space", 0);
+  while (done (bench) == before)
+    g_main_context_iteration (NULL, TRUE);
+  for (frames = bench->frames; bench->frames == frames;)
+    g_main_context_iteration (NULL, TRUE);
+  return (double)(g_get_monotonic_time () - begin) / 1000;
+}
+
+static void
+measure (int columns, int rows)
+{
+  Bench bench = { .frames = 0 };
+  double took[STEPS];
+  g_autofree char *path = save_band (columns, rows);
+  maker_start (&bench.maker, path);
+  gint64 begin = g_get_monotonic_time ();
+  desk_key ("F11", 0);
+  double opening = (double)(g_get_monotonic_time () - begin) / 1000;
+  desk_wait (1500);
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (bench.maker.window));
+  g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (painted), &bench);
+  for (int i = 0; i < STEPS; i++) {
+    took[i] = step (&bench);
+    desk_wait (500);
+  }
+  g_signal_handlers_disconnect_by_data (clock, &bench);
+  qsort (took, STEPS, sizeof *took, ascending);
+  printf ("%2d columns, %4d rows: the helper opens in %.0f ms, a key is shown in %.1f ms (median; "
+          "slowest %.1f)\n",
+          columns, rows, opening, took[STEPS / 2], took[STEPS - 1]);
+  fflush (stdout);
+  maker_stop (&bench.maker);
+}
+
+static int
+measure_all (gconstpointer data)
+{
+  measure (12, 104);
+  measure (60, 104);
+  measure (60, 2000);
+  return 0;
+}
+
+int
+main (void)
+{
+  return maker_work (measure_all, NULL);
+}
