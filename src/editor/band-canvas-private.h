@@ -80,6 +80,8 @@ gboolean bw_band_canvas_on_key (GtkEventControllerKey *keys, guint key, guint co
 gboolean bw_band_canvas_on_modifiers (GtkEventControllerKey *keys, GdkModifierType state,
                                       BwBandCanvas *self);
 guint bw_band_held (GdkModifierType state); /* flags of BwHeld */
+/* How large the box is that Shift and the arrows have selected; owned by the caller. */
+char *bw_band_canvas_extent (BwBandCanvas *self);
 
 /* band-piece.c: lays down what is in the air and finishes what a key began. */
 void bw_band_canvas_settle (BwBandCanvas *self);

@@ -120,13 +120,30 @@ words_under_hover (BwBandCanvas *self)
   return in_bail ? NULL : bw_band_words (self->project, row, column);
 }
 
+/* A shape being pulled tells how large it is before the bead its end is at. */
+static char *
+words_of_size (BwBandCanvas *self)
+{
+  return self->extending ? bw_band_canvas_extent (self) : bw_hand_words (self->hand);
+}
+
+static char *
+all_words (BwBandCanvas *self)
+{
+  g_autofree char *size = words_of_size (self);
+  g_autofree char *bead = words_under_hover (self);
+  if (size != NULL && bead != NULL)
+    return g_strdup_printf ("%s — %s", size, bead);
+  return size != NULL ? g_steal_pointer (&size) : g_steal_pointer (&bead);
+}
+
 /* The status line tells the bead pointed at, by pointer, by keyboard or in the stone view; a screen
  * reader hears the cursor's bead. */
 void
 bw_band_canvas_tell (BwBandCanvas *self)
 {
   g_autofree char *at_cursor = bw_band_words (self->project, self->cursor.row, self->cursor.column);
-  g_autofree char *at_hover = words_under_hover (self);
+  g_autofree char *at_hover = self->note ? NULL : all_words (self);
   const char *words = self->note ? self->note : at_hover ? at_hover : "";
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,

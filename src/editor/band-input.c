@@ -101,6 +101,7 @@ on_tool_update (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
     return;
   take_held (self, GTK_EVENT_CONTROLLER (drag));
   bw_hand_update (self->hand, point_of (self, x, y));
+  bw_band_canvas_tell (self);
   bw_band_canvas_push (self, x, y);
 }
 
@@ -111,6 +112,7 @@ on_tool_end (GtkGestureDrag *drag, double dx, double dy, BwBandCanvas *self)
   if (is_drawing_by_pointer (self))
     bw_hand_end (self->hand, point_of (self, self->drag_x + dx, self->drag_y + dy));
   bw_band_layout_normalise (&self->layout);
+  bw_band_canvas_tell (self);
 }
 
 static void

@@ -43,14 +43,25 @@ walk_to (BwBandCanvas *self, BwBeadAt bead)
   lead_tool (self);
 }
 
+static BwShapeBox
+extended_box (BwBandCanvas *self)
+{
+  return bw_shape_box (self->anchor, bw_band_brick (cursor_point (self, self->key_u)),
+                       bw_band_layout_around (&self->layout));
+}
+
+char *
+bw_band_canvas_extent (BwBandCanvas *self)
+{
+  return bw_tool_box_words (extended_box (self), FALSE);
+}
+
 /* Shift and the arrows: the box from where it began to the cursor is selected. */
 static void
 extend_selection (BwBandCanvas *self)
 {
-  BwBandPoint to = cursor_point (self, self->key_u);
-  self->key_u = to.u;
-  BwShapeBox box
-      = bw_shape_box (self->anchor, bw_band_brick (to), bw_band_layout_around (&self->layout));
+  BwShapeBox box = extended_box (self);
+  self->key_u = cursor_point (self, self->key_u).u;
   BwRegion *region = bw_region_new (self->layout.columns, self->layout.rows);
   bw_region_add_box (region, box.first_row, box.last_row, box.first_column, box.last_column);
   bw_session_take_selection (self->session, region);
@@ -276,8 +287,8 @@ on_control_key (BwBandCanvas *self, guint key, gboolean shift)
   } deeds[] = {
     { GDK_KEY_c, FALSE, BW_BAND_COPY },       { GDK_KEY_x, FALSE, BW_BAND_CUT },
     { GDK_KEY_v, FALSE, BW_BAND_PASTE },      { GDK_KEY_a, FALSE, BW_BAND_SELECT_ALL },
-    { GDK_KEY_a, TRUE, BW_BAND_SELECT_NONE }, { GDK_KEY_h, FALSE, BW_BAND_FLIP_ROUND },
-    { GDK_KEY_j, FALSE, BW_BAND_FLIP_UP },    { GDK_KEY_t, FALSE, BW_BAND_TURN },
+    { GDK_KEY_a, TRUE, BW_BAND_SELECT_NONE }, { GDK_KEY_r, FALSE, BW_BAND_FLIP_ROUND },
+    { GDK_KEY_u, FALSE, BW_BAND_FLIP_UP },    { GDK_KEY_t, FALSE, BW_BAND_TURN },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++)
     if (gdk_keyval_to_lower (key) == deeds[i].key && shift == deeds[i].shift) {
@@ -310,14 +321,12 @@ on_plain_key (BwBandCanvas *self, guint key, gboolean shift)
   return on_walk_key (self, key, shift) || on_letter_key (self, key) || on_tool_key (self, key);
 }
 
-gboolean
-bw_band_canvas_on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
-                       BwBandCanvas *self)
+static gboolean
+take_key (BwBandCanvas *self, guint key, GdkModifierType state)
 {
   GdkModifierType held = state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK);
   gboolean shift = (state & GDK_SHIFT_MASK) != 0;
 
-  bw_band_canvas_say (self, NULL);
   if (key == GDK_KEY_Escape)
     return on_escape (self);
   if (is_enter (key) && (held == 0 || held == GDK_CONTROL_MASK))
@@ -327,6 +336,16 @@ bw_band_canvas_on_key (GtkEventControllerKey *keys, guint key, guint code, GdkMo
   if (held != 0 && key != GDK_KEY_space)
     return FALSE;
   return on_plain_key (self, key, shift);
+}
+
+gboolean
+bw_band_canvas_on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
+                       BwBandCanvas *self)
+{
+  bw_band_canvas_say (self, NULL);
+  gboolean taken = take_key (self, key, state);
+  bw_band_canvas_tell (self);
+  return taken;
 }
 
 guint
@@ -340,5 +359,6 @@ gboolean
 bw_band_canvas_on_modifiers (GtkEventControllerKey *keys, GdkModifierType state, BwBandCanvas *self)
 {
   bw_hand_set_held (self->hand, bw_band_held (state));
+  bw_band_canvas_tell (self);
   return FALSE;
 }

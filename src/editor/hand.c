@@ -191,6 +191,12 @@ bw_hand_set_held (BwHand *hand, guint held)
   obey (hand, hand->tool->update (&hand->hold));
 }
 
+char *
+bw_hand_words (BwHand *hand)
+{
+  return hand->tool != NULL && hand->tool->words != NULL ? hand->tool->words (&hand->hold) : NULL;
+}
+
 const BwTool *
 bw_tool_get (BwToolKind kind)
 {

@@ -26,4 +26,8 @@ gboolean bw_hand_busy (BwHand *hand);
 /* The tool under way, NULL when there is none. */
 const BwTool *bw_hand_get_tool (BwHand *hand);
 
+/* How large what is pulled is now; owned by the caller. NULL when nothing with a size is under way.
+ */
+char *bw_hand_words (BwHand *hand);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwHand, bw_hand_free)

@@ -31,4 +31,5 @@ const BwTool bw_tool_frame = {
   .begin = pull,
   .update = pull,
   .end = bw_tool_let_go,
+  .words = bw_tool_frame_words,
 };

@@ -29,4 +29,5 @@ const BwTool bw_tool_line = {
   .begin = pull,
   .update = pull,
   .end = bw_tool_let_go,
+  .words = bw_tool_line_words,
 };

@@ -41,4 +41,5 @@ const BwTool bw_tool_move = {
   .begin = press,
   .update = pull,
   .end = bw_tool_let_go,
+  .words = bw_tool_move_words,
 };

@@ -32,4 +32,5 @@ const BwTool bw_tool_rectangle = {
   .begin = pull,
   .update = pull,
   .end = bw_tool_let_go,
+  .words = bw_tool_block_words,
 };

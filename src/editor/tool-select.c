@@ -37,4 +37,5 @@ const BwTool bw_tool_select = {
   .begin = press,
   .update = pull,
   .end = bw_tool_let_go,
+  .words = bw_tool_block_words,
 };

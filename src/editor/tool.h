@@ -9,6 +9,7 @@
 
 #include "band-layout.h"
 #include "paint.h"
+#include "shape.h"
 #include "project/session.h"
 
 typedef enum {
@@ -46,6 +47,8 @@ typedef struct {
   BwToolReply (*begin) (BwToolHold *hold);
   BwToolReply (*update) (BwToolHold *hold);
   BwToolReply (*end) (BwToolHold *hold);
+  /* How large what is pulled is, for the status line; owned by the caller. NULL: not told. */
+  char *(*words) (const BwToolHold *hold);
 } BwTool;
 
 extern const BwTool bw_tool_bead;
@@ -78,6 +81,13 @@ BwBeadAt bw_tool_square_end (const BwToolHold *hold);
  * band nothing happens. */
 void bw_tool_set_bead (BwToolHold *hold, int long_row, int column);
 void bw_tool_lay (BwToolHold *hold, int long_row, int column, guint8 colour);
+
+/* Words for a line, a filled block, a frame and a move; of any box, filled or its frame alone. */
+char *bw_tool_line_words (const BwToolHold *hold);
+char *bw_tool_block_words (const BwToolHold *hold);
+char *bw_tool_frame_words (const BwToolHold *hold);
+char *bw_tool_move_words (const BwToolHold *hold);
+char *bw_tool_box_words (BwShapeBox box, gboolean frame);
 
 /* For tools that are done when they are let go. */
 BwToolReply bw_tool_let_go (BwToolHold *hold);

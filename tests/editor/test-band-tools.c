@@ -162,6 +162,73 @@ flood_swap_and_pick_answer_a_click (void **state)
   assert_int_equal (bw_session_get_colour (bench->session), 2);
 }
 
+/* Presses at one bead and goes to another without letting go. */
+static void
+pull (Bench *bench, BwToolKind tool, int row0, int column0, int row1, int column1)
+{
+  double x, y;
+  bw_session_set_tool (bench->session, tool);
+  assert_true (bw_band_canvas_bead_point (bench->canvas, row0, column0, &x, &y));
+  desk_move (GTK_WIDGET (bench->canvas), x, y);
+  desk_press (1);
+  assert_true (bw_band_canvas_bead_point (bench->canvas, row1, column1, &x, &y));
+  desk_move (GTK_WIDGET (bench->canvas), x, y);
+}
+
+static void
+expect_told (Bench *bench, const char *size)
+{
+  g_autofree char *told = g_strconcat (size, " — Row ", NULL);
+  if (!g_str_has_prefix (bench->status, told))
+    fail_msg ("“%s” does not begin with “%s”", bench->status, told);
+}
+
+static void
+what_is_pulled_tells_its_size_until_it_is_let_go (void **state)
+{
+  static const struct {
+    BwToolKind tool;
+    int row, column;
+    const char *size;
+  } pulls[] = {
+    { BW_TOOL_LINE, 25, 8, "6 beads" },
+    { BW_TOOL_LINE, 20, 3, "1 bead" },
+    { BW_TOOL_RECTANGLE, 25, 6, "6 rows × 4 columns, 12 beads" },
+    { BW_TOOL_FRAME, 31, 8, "12 rows × 6 columns, 20 beads" },
+    { BW_TOOL_SELECT, 25, 6, "6 rows × 4 columns, 12 beads" },
+  };
+  Bench *bench = *state;
+  for (gsize i = 0; i < G_N_ELEMENTS (pulls); i++) {
+    pull (bench, pulls[i].tool, 20, 3, pulls[i].row, pulls[i].column);
+    expect_told (bench, pulls[i].size);
+    desk_release (1);
+    assert_true (g_str_has_prefix (bench->status, "Row "));
+  }
+  pull (bench, BW_TOOL_SELECT, 22, 5, 27, 6);
+  expect_told (bench, "Rows +5, columns +1");
+  desk_key ("Escape", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row "));
+  desk_release (1);
+}
+
+static void
+what_the_keys_pull_tells_its_size (void **state)
+{
+  Bench *bench = *state;
+  bw_session_set_tool (bench->session, BW_TOOL_LINE);
+  desk_key ("Home", 0);
+  desk_key ("space", 0);
+  for (int i = 0; i < 4; i++)
+    desk_key ("Right", 0);
+  expect_told (bench, "5 beads");
+  desk_key ("Return", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row 9, "));
+  desk_key ("Right", GDK_SHIFT_MASK);
+  expect_told (bench, "3 rows × 1 column, 2 beads");
+  desk_key ("Escape", 0);
+  assert_true (g_str_has_prefix (bench->status, "Row 11, "));
+}
+
 static void
 rubbing_out_follows_the_pointer (void **state)
 {
@@ -263,7 +330,7 @@ a_paste_from_another_program_is_refused_with_a_sentence (void **state)
 static void
 flips_and_turns_done_twice_are_nothing (void **state)
 {
-  static const char *const keys[] = { "h", "j", "t" };
+  static const char *const keys[] = { "r", "u", "t" };
   Bench *bench = *state;
   drag (bench, BW_TOOL_LINE, 21, 2, 26, 7);
   drag (bench, BW_TOOL_SELECT, 21, 2, 26, 7);
@@ -376,6 +443,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (block_frame_and_line_follow_the_pointer),
     IN_WINDOW (flood_swap_and_pick_answer_a_click),
+    IN_WINDOW (what_is_pulled_tells_its_size_until_it_is_let_go),
+    IN_WINDOW (what_the_keys_pull_tells_its_size),
     IN_WINDOW (rubbing_out_follows_the_pointer),
     IN_WINDOW (a_selection_is_dragged_and_copied_with_control),
     IN_WINDOW (a_colour_is_selected_with_a_click_and_let_go_with_escape),
