@@ -73,6 +73,98 @@ install_deeds (GtkWidgetClass *widget_class)
     gtk_widget_class_install_action (widget_class, actions[i], NULL, do_deed);
 }
 
+static gboolean
+symmetry_key (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  bw_symmetry_button_open (BW_DRAW_STAGE (widget)->symmetry);
+  return TRUE;
+}
+
+static gboolean
+page_key (GtkWidget *widget, GVariant *by, gpointer data)
+{
+  bw_side_panel_turn (BW_DRAW_STAGE (widget)->side, g_variant_get_int32 (by));
+  return TRUE;
+}
+
+/* Between the band and what lies beside it. */
+static gboolean
+across_key (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  if (gtk_widget_has_focus (GTK_WIDGET (self->canvas)))
+    bw_side_panel_turn (self->side, 0);
+  else
+    gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+  return TRUE;
+}
+
+/* What is copied or turned is of the band wherever on the stage the keyboard is: only a field of
+ * text, which hears its keys first, has something of its own to copy. */
+static void
+install_deed_keys (GtkWidgetClass *widget_class)
+{
+  static const struct {
+    guint key;
+    GdkModifierType shift;
+    const char *action;
+  } keys[] = {
+    { GDK_KEY_c, 0, "beads.copy" },
+    { GDK_KEY_x, 0, "beads.cut" },
+    { GDK_KEY_v, 0, "beads.paste" },
+    { GDK_KEY_a, 0, "beads.select-all" },
+    { GDK_KEY_a, GDK_SHIFT_MASK, "beads.select-none" },
+    { GDK_KEY_r, 0, "beads.flip-round" },
+    { GDK_KEY_u, 0, "beads.flip-up" },
+    { GDK_KEY_t, 0, "beads.turn" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
+    gtk_widget_class_add_binding_action (widget_class, keys[i].key,
+                                         GDK_CONTROL_MASK | keys[i].shift, keys[i].action, NULL);
+}
+
+/* A colour's letter and a tool's digit that nothing nearer wanted mean the same as on the band. */
+static gboolean
+letter_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
+            BwDrawStage *self)
+{
+  gunichar letter = gdk_keyval_to_unicode (key);
+  if (!self->canvas || gtk_widget_has_focus (GTK_WIDGET (self->canvas))
+      || state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK)
+      || !g_unichar_isalnum (letter))
+    return FALSE;
+  return gtk_event_controller_key_forward (keys, GTK_WIDGET (self->canvas));
+}
+
+static void
+install_keys (GtkWidgetClass *widget_class)
+{
+  install_deed_keys (widget_class);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_m, GDK_CONTROL_MASK, symmetry_key, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Page_Up, GDK_CONTROL_MASK, page_key, "i", -1);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Page_Down, GDK_CONTROL_MASK, page_key, "i",
+                                1);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_F6, 0, across_key, NULL);
+}
+
+static gboolean
+focus_canvas (gpointer data)
+{
+  BwDrawStage *self = data;
+  if (self->canvas && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+  return G_SOURCE_REMOVE;
+}
+
+/* Come to, the band has the keyboard: who comes by a key goes on by keys. Later, because the stack
+ * gives the keyboard to the first control of a page it turns to. */
+static void
+bw_draw_stage_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (bw_draw_stage_parent_class)->map (widget);
+  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, focus_canvas, g_object_ref (widget), g_object_unref);
+}
+
 static void
 show_letters (BwDrawStage *self)
 {
@@ -107,6 +199,8 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
                            self, G_CONNECT_SWAPPED);
   bw_tool_strip_bind (self->tools, self->session);
   bw_symmetry_button_bind (self->symmetry, self->session);
+  g_signal_connect_object (self->symmetry, "closed", G_CALLBACK (gtk_widget_grab_focus),
+                           self->canvas, G_CONNECT_SWAPPED);
   show_letters (self);
   show_status (self, NULL);
 }
@@ -118,6 +212,7 @@ bw_draw_stage_dispose (GObject *object)
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
+  self->canvas = NULL;
   g_clear_object (&self->session);
   G_OBJECT_CLASS (bw_draw_stage_parent_class)->dispose (object);
 }
@@ -127,6 +222,7 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_draw_stage_dispose;
+  widget_class->map = bw_draw_stage_map;
   g_type_ensure (BW_TYPE_SIDE_PANEL);
   g_type_ensure (BW_TYPE_TOOL_STRIP);
   g_type_ensure (BW_TYPE_SYMMETRY_BUTTON);
@@ -140,10 +236,14 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, symmetry);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, status);
   install_deeds (widget_class);
+  install_keys (widget_class);
 }
 
 static void
 bw_draw_stage_init (BwDrawStage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (letter_key), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
 }

@@ -23,6 +23,20 @@ bw_side_panel_show (BwSidePanel *self, const char *name)
   gtk_stack_set_visible_child_name (self->stack, name);
 }
 
+void
+bw_side_panel_turn (BwSidePanel *self, int by)
+{
+  g_return_if_fail (BW_IS_SIDE_PANEL (self));
+  GtkWidget *page = gtk_stack_get_visible_child (self->stack);
+  GtkWidget *next = page;
+  if (by < 0 && !(next = gtk_widget_get_prev_sibling (page)))
+    next = gtk_widget_get_last_child (GTK_WIDGET (self->stack));
+  if (by > 0 && !(next = gtk_widget_get_next_sibling (page)))
+    next = gtk_widget_get_first_child (GTK_WIDGET (self->stack));
+  gtk_stack_set_visible_child (self->stack, next);
+  gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD);
+}
+
 static gboolean
 dropped (BwSidePanel *self, const GValue *value)
 {

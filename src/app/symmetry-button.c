@@ -40,6 +40,9 @@ struct _BwSymmetryButton {
 
 G_DEFINE_FINAL_TYPE (BwSymmetryButton, bw_symmetry_button, GTK_TYPE_WIDGET)
 
+enum { CLOSED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
 static int
 band_rows (BwSymmetryButton *self)
 {
@@ -159,7 +162,7 @@ show_button (BwSymmetryButton *self)
         = g_strdup_printf (_ ("%s, every %d rows"), _ (choices[now].name), live.frieze.repeat_rows);
   else
     words = g_strdup (_ (choices[now].name));
-  g_autofree char *tip = g_strdup_printf (_ ("Symmetry of every stroke: %s"), words);
+  g_autofree char *tip = g_strdup_printf (_ ("Symmetry of every stroke: %s (Ctrl+M)"), words);
   gtk_widget_set_tooltip_text (self->button, tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, tip,
                                   -1);
@@ -338,6 +341,8 @@ bw_symmetry_button_class_init (BwSymmetryButtonClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = bw_symmetry_button_dispose;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  signals[CLOSED] = g_signal_new ("closed", BW_TYPE_SYMMETRY_BUTTON, G_SIGNAL_RUN_LAST, 0, NULL,
+                                  NULL, NULL, G_TYPE_NONE, 0);
 }
 
 /* The symbol alone while strokes stay as drawn; with its name as soon as they do not, so that
@@ -355,6 +360,19 @@ build_face (BwSymmetryButton *self)
   return box;
 }
 
+/* The arrow keys go on from what is chosen. */
+static void
+on_opened (BwSymmetryButton *self)
+{
+  gtk_widget_grab_focus (self->choice[chosen (self)]);
+}
+
+static void
+on_closed (BwSymmetryButton *self)
+{
+  g_signal_emit (self, signals[CLOSED], 0);
+}
+
 /* Small windows and large text scroll. */
 static void
 bw_symmetry_button_init (BwSymmetryButton *self)
@@ -368,8 +386,18 @@ bw_symmetry_button_init (BwSymmetryButton *self)
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 440);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), build_content (self));
   gtk_popover_set_child (GTK_POPOVER (popover), scroller);
+  g_signal_connect_object (popover, "show", G_CALLBACK (on_opened), self,
+                           G_CONNECT_SWAPPED | G_CONNECT_AFTER);
+  g_signal_connect_object (popover, "closed", G_CALLBACK (on_closed), self, G_CONNECT_SWAPPED);
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->button), popover);
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
+}
+
+void
+bw_symmetry_button_open (BwSymmetryButton *self)
+{
+  g_return_if_fail (BW_IS_SYMMETRY_BUTTON (self));
+  gtk_menu_button_popup (GTK_MENU_BUTTON (self->button));
 }
 
 static void

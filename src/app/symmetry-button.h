@@ -8,4 +8,8 @@
 #define BW_TYPE_SYMMETRY_BUTTON (bw_symmetry_button_get_type ())
 G_DECLARE_FINAL_TYPE (BwSymmetryButton, bw_symmetry_button, BW, SYMMETRY_BUTTON, GtkWidget)
 
+/* Signal: "closed" (): the choices have been left.
+ *
+ * Opens the choices. */
+void bw_symmetry_button_open (BwSymmetryButton *self);
 void bw_symmetry_button_bind (BwSymmetryButton *self, BwSession *session);
