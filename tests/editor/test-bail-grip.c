@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Taking hold of the bail and pulling at it, over many bands and places. */
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "core/bail-place.h"
+#include "core/lattice.h"
+#include "editor/bail-cloth.h"
+#include "editor/bail-grip.h"
+#include "project/project.h"
+
+#include "near.h"
+
+/* A sound design with a bail of any style somewhere on a band. */
+static BwDesign
+random_design (BwProject *project, GRand *rand)
+{
+  BwDesign design = *bw_project_get_design (project);
+  for (;;) {
+    design.band.rows = 2 * g_rand_int_range (rand, 20, 60);
+    design.band.columns = 2 * g_rand_int_range (rand, 3, 7);
+    design.band.bottom_mm = 8;
+    design.bail = (BwBail){ .style = (BwBailStyle)g_rand_int_range (rand, 1, 4),
+                            .columns = 2 * g_rand_int_range (rand, 1, 4),
+                            .rows = g_rand_int_range (rand, 8, 40),
+                            .base_beads = g_rand_int_range (rand, 1, 10) / 2.0,
+                            .at_deg = g_rand_double_range (rand, -360, 720),
+                            .cord_mm = 3,
+                            .clearance_mm = 2 };
+    if (bw_design_validate (&design, NULL, NULL))
+      return design;
+  }
+}
+
+static BwBandLayout
+layout_of (const BwDesign *design, GRand *rand)
+{
+  return (BwBandLayout){ .columns = design->band.columns,
+                         .rows = design->band.rows,
+                         .pitch_mm = design->gauge.pitch_mm,
+                         .column_mm = design->gauge.column_mm,
+                         .x = 30,
+                         .width = 700,
+                         .height = 260,
+                         .zoom = g_rand_double_range (rand, 0.4, 3),
+                         .roll = g_rand_double_range (rand, -20, 80),
+                         .rise = design->band.columns / 2.0 };
+}
+
+static BwBailGrip
+grip_under (const BwBandLayout *layout, BwBailBox box, double u, double v)
+{
+  return bw_bail_grip_at (layout, box, bw_band_layout_x (layout, u), bw_band_layout_y (layout, v),
+                          6);
+}
+
+static void
+each_edge_and_the_body_answer_in_every_image (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9101);
+  for (int k = 0; k < 1000; k++) {
+    BwDesign design = random_design (project, rand);
+    BwBandLayout layout = layout_of (&design, rand);
+    BwBailBox box = bw_bail_box (&design);
+    double around = bw_band_layout_around (&layout);
+    double turn = around * g_rand_int_range (rand, -2, 3);
+    double u = (box.left + box.right) / 2 + turn, v = (box.bottom + box.top) / 2;
+    assert_int_equal (grip_under (&layout, box, u, v), BW_BAIL_GRIP_BODY);
+    assert_int_equal (grip_under (&layout, box, box.left + turn, v), BW_BAIL_GRIP_LEFT);
+    assert_int_equal (grip_under (&layout, box, box.right + turn, v), BW_BAIL_GRIP_RIGHT);
+    assert_int_equal (grip_under (&layout, box, u, box.top), BW_BAIL_GRIP_TOP);
+    assert_int_equal (grip_under (&layout, box, u, box.bottom), BW_BAIL_GRIP_BOTTOM);
+    double far = 6.5 / bw_band_layout_pitch_px (&layout);
+    if (box.right - box.left + 2 * far < around) {
+      assert_int_equal (grip_under (&layout, box, box.left + turn - far, v), BW_BAIL_GRIP_NONE);
+      assert_int_equal (grip_under (&layout, box, box.right + turn + far, v), BW_BAIL_GRIP_NONE);
+    }
+  }
+}
+
+static gboolean
+same_bail (const BwBail *a, const BwBail *b)
+{
+  return a->columns == b->columns && a->rows == b->rows && a->base_beads == b->base_beads
+         && a->at_deg == b->at_deg && a->style == b->style;
+}
+
+static void
+a_pull_of_nothing_changes_nothing (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9102);
+  for (int k = 0; k < 500; k++) {
+    BwDesign from = random_design (project, rand), design;
+    for (BwBailGrip grip = BW_BAIL_GRIP_NONE; grip <= BW_BAIL_GRIP_TOP; grip++) {
+      bw_bail_pull (&design, &from, grip, 0.1, -0.1);
+      assert_true (same_bail (&design.bail, &from.bail));
+    }
+  }
+}
+
+static void
+whatever_is_pulled_can_be_woven (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9103);
+  for (int k = 0; k < 2000; k++) {
+    BwDesign from = random_design (project, rand), design;
+    g_autoptr (GError) error = NULL;
+    BwBailGrip grip = (BwBailGrip)g_rand_int_range (rand, 1, 6);
+    bw_bail_pull (&design, &from, grip, g_rand_double_range (rand, -90, 90),
+                  g_rand_double_range (rand, -12, 12));
+    if (!bw_design_validate (&design, NULL, &error))
+      fail_msg ("%s", error->message);
+    gboolean moved = design.bail.at_deg != from.bail.at_deg;
+    gboolean sized = design.bail.columns != from.bail.columns
+                     || design.bail.base_beads != from.bail.base_beads;
+    assert_false (grip == BW_BAIL_GRIP_BODY ? sized : moved);
+    if (design.bail.base_beads != from.bail.base_beads && design.bail.style != BW_BAIL_UPRIGHT)
+      assert_int_equal ((int)(2 * design.bail.base_beads + design.bail.rows + 1) % 2, 0);
+  }
+}
+
+static void
+a_bail_follows_the_hand_to_the_nearest_place (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9104);
+  for (int k = 0; k < 1000; k++) {
+    BwDesign from = random_design (project, rand), design;
+    double around = from.band.rows / 2.0, along = g_rand_double_range (rand, -1.5, 1.5) * around;
+    bw_bail_stand (&from, bw_bail_row (&from, from.bail.at_deg));
+    bw_bail_pull (&design, &from, BW_BAIL_GRIP_BODY, along, 3);
+    BwBailBox before = bw_bail_box (&from), after = bw_bail_box (&design);
+    double off = remainder (after.left - before.left - along, around);
+    assert_true (fabs (off) <= 0.5 * bw_bail_row_step (&from.bail) / 2 + 1e-6);
+    assert_near (after.right - after.left, before.right - before.left, 1e-6);
+    /* Pulled back by what it went, it is where it was. */
+    BwDesign back;
+    bw_bail_pull (&back, &design, BW_BAIL_GRIP_BODY, -(along + off), 0);
+    assert_true (back.bail.at_deg == from.bail.at_deg);
+  }
+}
+
+static void
+an_edge_pulled_moves_the_other_as_far_the_other_way (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9105);
+  for (int k = 0; k < 500; k++) {
+    BwDesign from = random_design (project, rand), design;
+    bw_bail_pull (&design, &from, BW_BAIL_GRIP_TOP, 0, 1);
+    BwBailBox before = bw_bail_box (&from), after = bw_bail_box (&design);
+    assert_near (after.top + after.bottom, from.band.columns, 1.01);
+    if (from.bail.style == BW_BAIL_UPRIGHT || from.bail.columns + 2 > from.band.columns - 2)
+      continue;
+    assert_int_equal (design.bail.columns, from.bail.columns + 2);
+    assert_near (after.top - before.top, 1, 1e-12);
+    bw_bail_pull (&design, &from, BW_BAIL_GRIP_BOTTOM, 0, -1);
+    assert_int_equal (design.bail.columns, from.bail.columns + 2);
+  }
+}
+
+static void
+steps_there_and_back_again_end_where_they_began (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9106);
+  for (int k = 0; k < 500; k++) {
+    BwDesign from = random_design (project, rand);
+    BwBailKnob knob = (BwBailKnob)g_rand_int_range (rand, 0, 3);
+    bw_bail_step (&from, BW_BAIL_BASE, 0);
+    bw_bail_stand (&from, bw_bail_row (&from, from.bail.at_deg));
+    BwDesign design = from;
+    int steps = 0;
+    for (int i = 0; i < 4; i++)
+      steps += bw_bail_step (&design, knob, 1);
+    for (int i = 0; i < steps; i++)
+      assert_true (bw_bail_step (&design, knob, -1));
+    assert_true (same_bail (&design.bail, &from.bail));
+    assert_true (bw_design_validate (&design, NULL, NULL));
+  }
+}
+
+/* A band in which no two beads near each other are alike. */
+static BwDrawing *
+motley (int columns, int rows)
+{
+  BwDrawing *drawing = bw_drawing_new (columns, rows, 0);
+  for (int row = 1; row <= rows; row++)
+    for (int j = 0; j < columns / 2; j++) {
+      int column = bw_lattice_column (row, j);
+      bw_drawing_set (drawing, row, column, (guint8)((row * 31 + column * 7) % 199));
+    }
+  return drawing;
+}
+
+static int
+wrapped (int row, int period)
+{
+  int at = (row - 1) % period;
+  return 1 + (at < 0 ? at + period : at);
+}
+
+static void
+a_flap_as_the_band_beneath_goes_on_with_its_rows (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9107);
+  for (int k = 0; k < 300; k++) {
+    BwDesign design = random_design (project, rand);
+    BwBailBase base;
+    g_autoptr (BwDrawing) band = motley (design.band.columns, design.band.rows);
+    g_autoptr (BwDrawing) beneath = bw_bail_beneath (&design, band);
+    assert_int_equal (bw_drawing_columns (beneath), design.bail.columns);
+    assert_int_equal (bw_drawing_rows (beneath), design.bail.rows);
+    if (design.bail.style == BW_BAIL_UPRIGHT)
+      continue;
+    bw_bail_base_init (&base, &design);
+    for (int row = 1; row <= design.bail.rows; row++)
+      for (int j = 0; j < design.bail.columns / 2; j++) {
+        int column = bw_lattice_column (row, j);
+        int at = wrapped ((int)base.first_row + row, design.band.rows);
+        assert_int_equal (bw_drawing_get (beneath, row, column),
+                          bw_drawing_get (band, at, base.margin + column));
+      }
+  }
+}
+
+static void
+the_cloth_holds_the_bail_between_the_bands_rows (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9108);
+  for (int k = 0; k < 300; k++) {
+    BwDesign design = random_design (project, rand);
+    BwBailBase base;
+    g_autoptr (BwDrawing) band = motley (design.band.columns, design.band.rows);
+    g_autoptr (BwDrawing) bail = motley (design.bail.columns, design.bail.rows);
+    g_autoptr (BwDrawing) cloth = bw_bail_cloth (&design, band, bail);
+    int lead = bw_bail_lead (&design.bail), rows = design.bail.rows;
+    assert_int_equal (bw_drawing_rows (cloth), rows + 2 * lead);
+    for (int row = 1; row <= rows; row++)
+      assert_memory_equal (bw_drawing_row (cloth, lead + row), bw_drawing_row (bail, row),
+                           (gsize)design.bail.columns / 2);
+    if (lead == 0)
+      continue;
+    bw_bail_base_init (&base, &design);
+    int before = 2 - lead % 2, after = bw_lattice_has (lead + rows + 1, 1) ? 1 : 2;
+    assert_int_equal (bw_drawing_get (cloth, lead, before - 1),
+                      bw_drawing_get (band, wrapped ((int)base.first_row, design.band.rows),
+                                      base.margin + before - 1));
+    assert_int_equal (
+        bw_drawing_get (cloth, lead + rows + 1, after),
+        bw_drawing_get (band, wrapped ((int)base.last_row, design.band.rows), base.margin + after));
+  }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (each_edge_and_the_body_answer_in_every_image),
+    cmocka_unit_test (a_pull_of_nothing_changes_nothing),
+    cmocka_unit_test (whatever_is_pulled_can_be_woven),
+    cmocka_unit_test (a_bail_follows_the_hand_to_the_nearest_place),
+    cmocka_unit_test (an_edge_pulled_moves_the_other_as_far_the_other_way),
+    cmocka_unit_test (steps_there_and_back_again_end_where_they_began),
+    cmocka_unit_test (a_flap_as_the_band_beneath_goes_on_with_its_rows),
+    cmocka_unit_test (the_cloth_holds_the_bail_between_the_bands_rows),
+  };
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}

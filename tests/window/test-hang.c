@@ -1,0 +1,329 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bail in the program's window: moved and coloured by pointer and by keys, saved, taken back.
+ */
+#include "maker.h"
+
+#include "core/bail-place.h"
+#include "editor/bail-band.h"
+#include "editor/bail-strip.h"
+
+#include <json-glib/json-glib.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+typedef struct {
+  Maker maker;
+  char *path;
+  char *before; /* the file as it was opened */
+} Bench;
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.bail.style = BW_BAIL_FLAP;
+  bw_bail_stand (&design, 1);
+  assert_true (bw_project_set_design (project, "Bail", &design, NULL));
+  bench->path = maker_save (project, "loop.bandwright");
+  bench->before = maker_read (bench->path);
+  maker_start (&bench->maker, bench->path);
+  maker_stage (&bench->maker, "hang");
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  maker_stop (&bench->maker);
+  g_free (bench->path);
+  g_free (bench->before);
+  g_free (bench);
+  return 0;
+}
+
+static BwBailBand *
+band_of (Bench *bench)
+{
+  return BW_BAIL_BAND (maker_find (&bench->maker, BW_TYPE_BAIL_BAND));
+}
+
+static BwBailStrip *
+strip_of (Bench *bench)
+{
+  return BW_BAIL_STRIP (maker_find (&bench->maker, BW_TYPE_BAIL_STRIP));
+}
+
+static const BwBail *
+bail_of (Bench *bench)
+{
+  return &maker_design (&bench->maker)->bail;
+}
+
+/* The band row that the flap is woven into. */
+static int
+first_row (Bench *bench)
+{
+  BwBailBase base;
+  bw_bail_base_init (&base, maker_design (&bench->maker));
+  return (int)base.first_row;
+}
+
+/* So many rows on, round the ring. */
+static void
+expect_moved (Bench *bench, int was, int by)
+{
+  assert_int_equal ((first_row (bench) - was - by) % maker_design (&bench->maker)->band.rows, 0);
+}
+
+static guint8
+cell (Bench *bench, int row, int column)
+{
+  return bw_drawing_get (bw_project_get_bail_drawing (maker_project (&bench->maker)), row, column);
+}
+
+static void
+expect_document (Bench *bench, const char *text)
+{
+  g_autofree char *now = bw_project_to_data (maker_project (&bench->maker), NULL);
+  assert_string_equal (now, text);
+}
+
+/* The pointer takes the grip, goes there in a few moves, and lets go. */
+static void
+pull (Bench *bench, BwBailGrip grip, double pitches, double columns)
+{
+  BwBailBand *band = band_of (bench);
+  const BwBandLayout *layout = bw_bail_band_get_layout (band);
+  double x, y;
+  assert_true (bw_bail_band_grip_point (band, grip, &x, &y));
+  desk_drag (GTK_WIDGET (band), x, y, x + pitches * bw_band_layout_pitch_px (layout),
+             y - columns * bw_band_layout_column_px (layout), 6, 1);
+}
+
+static void
+click_bead (Bench *bench, int row, int column, int button)
+{
+  double x, y;
+  GtkWidget *strip = GTK_WIDGET (strip_of (bench));
+  maker_reveal (strip);
+  assert_true (bw_bail_strip_bead_point (strip_of (bench), row, column, &x, &y));
+  desk_click_at (strip, x, y, button);
+}
+
+static void
+a_bail_dragged_is_one_step_and_the_file_says_where (void **state)
+{
+  Bench *bench = *state;
+  int was = first_row (bench);
+  double mass = bw_project_hang (maker_project (&bench->maker))->centroid.x;
+  pull (bench, BW_BAIL_GRIP_BODY, 9.2, 0);
+  expect_moved (bench, was, 18);
+  desk_keep ("hang-dragged");
+  double at_deg = bail_of (bench)->at_deg;
+  assert_true (bw_project_hang (maker_project (&bench->maker))->centroid.x != mass);
+  g_autofree char *moved = bw_project_to_data (maker_project (&bench->maker), NULL);
+  desk_key ("z", GDK_CONTROL_MASK);
+  expect_document (bench, bench->before);
+  desk_key ("z", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  expect_document (bench, moved);
+  desk_key ("s", GDK_CONTROL_MASK);
+  g_autofree char *saved = maker_read (bench->path);
+  g_autoptr (JsonNode) root = json_from_string (saved, NULL);
+  JsonObject *bail = json_object_get_object_member (json_node_get_object (root), "bail");
+  assert_true (json_object_get_double_member (bail, "at_deg") == at_deg);
+}
+
+static void
+a_bail_is_dragged_across_the_join (void **state)
+{
+  Bench *bench = *state;
+  int was = first_row (bench);
+  pull (bench, BW_BAIL_GRIP_BODY, 6, 0);
+  pull (bench, BW_BAIL_GRIP_BODY, -11, 0);
+  expect_moved (bench, was, -10);
+}
+
+static void
+escape_puts_the_bail_back (void **state)
+{
+  Bench *bench = *state;
+  GtkWidget *band = GTK_WIDGET (band_of (bench));
+  double x, y;
+  assert_true (bw_bail_band_grip_point (band_of (bench), BW_BAIL_GRIP_BODY, &x, &y));
+  desk_move (band, x, y);
+  desk_press (1);
+  desk_move (band, x + 60, y);
+  desk_move (band, x + 120, y);
+  assert_true (bail_of (bench)->at_deg != 180);
+  desk_key ("Escape", 0);
+  desk_move (band, x + 150, y);
+  desk_release (1);
+  expect_document (bench, bench->before);
+  assert_false (bw_project_can_undo (maker_project (&bench->maker)));
+}
+
+static void
+its_edges_change_its_width_and_its_base (void **state)
+{
+  Bench *bench = *state;
+  int columns = bail_of (bench)->columns;
+  double base = bail_of (bench)->base_beads;
+  pull (bench, BW_BAIL_GRIP_TOP, 0, 1);
+  assert_int_equal (bail_of (bench)->columns, columns + 2);
+  pull (bench, BW_BAIL_GRIP_RIGHT, 1, 0);
+  assert_true (bail_of (bench)->base_beads == base + 2);
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_key ("z", GDK_CONTROL_MASK);
+  expect_document (bench, bench->before);
+}
+
+static guint64
+needed (Bench *bench, int colour)
+{
+  return bw_project_materials (maker_project (&bench->maker))->need[colour].count;
+}
+
+/* Saves, and reads the file as any other program would: of the bail's cells three have become the
+ * colour c, and every other byte of meaning is as it was. */
+static void
+expect_three_beads_saved (Bench *bench)
+{
+  desk_key ("s", GDK_CONTROL_MASK);
+  g_autofree char *saved = maker_read (bench->path);
+  g_autoptr (JsonNode) before = json_from_string (bench->before, NULL);
+  g_autoptr (JsonNode) after = json_from_string (saved, NULL);
+  JsonObject *bail = json_object_get_object_member (json_node_get_object (after), "bail");
+  JsonArray *cells = json_object_get_array_member (bail, "cells");
+  /* The j-th letter of a row is its j-th bead from below. */
+  assert_string_equal (json_array_get_string_element (cells, 4), "caa");
+  assert_string_equal (json_array_get_string_element (cells, 5), "aca");
+  assert_string_equal (json_array_get_string_element (cells, 6), "aca");
+  json_object_remove_member (bail, "cells");
+  json_object_remove_member (json_object_get_object_member (json_node_get_object (before), "bail"),
+                             "cells");
+  assert_true (json_node_equal (before, after));
+  g_autoptr (BwProject) again = bw_project_load_data (saved, strlen (saved), NULL);
+  assert_non_null (again);
+  assert_true (bw_drawing_equal (bw_project_get_bail_drawing (maker_project (&bench->maker)),
+                                 bw_project_get_bail_drawing (again)));
+}
+
+static void
+three_beads_coloured_are_saved_and_bought (void **state)
+{
+  Bench *bench = *state;
+  guint64 ground = needed (bench, 0), other = needed (bench, 2);
+  bw_session_set_colour (maker_session (&bench->maker), 2);
+  click_bead (bench, 5, 2, 1);
+  click_bead (bench, 6, 3, 1);
+  click_bead (bench, 7, 4, 1);
+  assert_int_equal (cell (bench, 6, 3), 2);
+  desk_keep ("hang-coloured");
+  assert_int_equal (needed (bench, 0), ground - 3);
+  assert_int_equal (needed (bench, 2), other + 3);
+  expect_three_beads_saved (bench);
+  for (int i = 0; i < 3; i++)
+    desk_key ("z", GDK_CONTROL_MASK);
+  expect_document (bench, bench->before);
+}
+
+static void
+the_right_button_picks_a_colour_up (void **state)
+{
+  Bench *bench = *state;
+  bw_session_set_colour (maker_session (&bench->maker), 2);
+  click_bead (bench, 5, 2, 3);
+  assert_int_equal (bw_session_get_colour (maker_session (&bench->maker)), 0);
+  expect_document (bench, bench->before);
+}
+
+static void
+the_bail_is_moved_by_keys_alone (void **state)
+{
+  Bench *bench = *state;
+  int was = first_row (bench), columns = bail_of (bench)->columns;
+  gtk_widget_grab_focus (GTK_WIDGET (band_of (bench)));
+  desk_key ("Right", 0);
+  desk_key ("Right", 0);
+  desk_key ("Right", GDK_SHIFT_MASK);
+  expect_moved (bench, was, 14);
+  desk_key ("Up", 0);
+  assert_int_equal (bail_of (bench)->columns, columns + 2);
+  desk_key ("Escape", 0);
+  assert_int_equal (bail_of (bench)->columns, columns);
+  assert_string_equal (bw_project_undo_label (maker_project (&bench->maker)), "Move the bail");
+  desk_key ("Home", 0);
+  expect_moved (bench, was, 0);
+  desk_key ("z", GDK_CONTROL_MASK);
+  expect_moved (bench, was, 14);
+  desk_key ("z", GDK_CONTROL_MASK);
+  expect_document (bench, bench->before);
+}
+
+static void
+three_beads_are_coloured_by_keys_alone (void **state)
+{
+  Bench *bench = *state;
+  guint64 other = needed (bench, 2);
+  gtk_widget_grab_focus (GTK_WIDGET (strip_of (bench)));
+  desk_key ("c", 0);
+  desk_key ("Home", 0);
+  desk_key ("Right", 0);
+  desk_key ("Right", 0);
+  desk_key ("space", 0);
+  desk_key ("Up", 0);
+  desk_key ("space", 0);
+  desk_key ("Right", 0);
+  desk_key ("Down", 0);
+  desk_key ("Right", 0);
+  desk_key ("Up", 0);
+  desk_key ("Up", 0);
+  desk_key ("Left", 0);
+  desk_key ("space", 0);
+  desk_keep ("hang-keys");
+  assert_int_equal (needed (bench, 2), other + 3);
+  expect_three_beads_saved (bench);
+}
+
+static void
+the_band_s_pattern_runs_on_over_the_bail (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  BwBailBase base;
+  bw_bail_base_init (&base, maker_design (maker));
+  int row = (int)base.first_row + 3, period = maker_design (maker)->band.rows;
+  row = 1 + (row - 1 + period) % period;
+  assert_true (bw_project_set_bead (maker_project (maker), "Bead", FALSE, row, base.margin + 2, 3));
+  maker_reveal (GTK_WIDGET (strip_of (bench)));
+  maker_click_words (GTK_WIDGET (maker->window), "As the band beneath");
+  assert_int_equal (cell (bench, 3, 2), 3);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (cell (bench, 3, 2), 0);
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (a_bail_dragged_is_one_step_and_the_file_says_where),
+    IN_WINDOW (a_bail_is_dragged_across_the_join),
+    IN_WINDOW (escape_puts_the_bail_back),
+    IN_WINDOW (its_edges_change_its_width_and_its_base),
+    IN_WINDOW (three_beads_coloured_are_saved_and_bought),
+    IN_WINDOW (the_right_button_picks_a_colour_up),
+    IN_WINDOW (the_bail_is_moved_by_keys_alone),
+    IN_WINDOW (three_beads_are_coloured_by_keys_alone),
+    IN_WINDOW (the_band_s_pattern_runs_on_over_the_bail),
+  };
+  return maker_run (tests);
+}
