@@ -80,10 +80,14 @@ symmetry_key (GtkWidget *widget, GVariant *args, gpointer data)
   return TRUE;
 }
 
+/* Before lists and number fields, which know these keys too, can take them. */
 static gboolean
-page_key (GtkWidget *widget, GVariant *by, gpointer data)
+page_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
+          BwDrawStage *self)
 {
-  bw_side_panel_turn (BW_DRAW_STAGE (widget)->side, g_variant_get_int32 (by));
+  if (!(state & GDK_CONTROL_MASK) || (key != GDK_KEY_Page_Up && key != GDK_KEY_Page_Down))
+    return FALSE;
+  bw_side_panel_turn (self->side, key == GDK_KEY_Page_Up ? -1 : 1);
   return TRUE;
 }
 
@@ -141,9 +145,6 @@ install_keys (GtkWidgetClass *widget_class)
 {
   install_deed_keys (widget_class);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_m, GDK_CONTROL_MASK, symmetry_key, NULL);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_Page_Up, GDK_CONTROL_MASK, page_key, "i", -1);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_Page_Down, GDK_CONTROL_MASK, page_key, "i",
-                                1);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_F6, 0, across_key, NULL);
 }
 
@@ -243,7 +244,11 @@ static void
 bw_draw_stage_init (BwDrawStage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (letter_key), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  GtkEventController *letters = gtk_event_controller_key_new ();
+  GtkEventController *pages = gtk_event_controller_key_new ();
+  g_signal_connect (letters, "key-pressed", G_CALLBACK (letter_key), self);
+  g_signal_connect (pages, "key-pressed", G_CALLBACK (page_key), self);
+  gtk_event_controller_set_propagation_phase (pages, GTK_PHASE_CAPTURE);
+  gtk_widget_add_controller (GTK_WIDGET (self), letters);
+  gtk_widget_add_controller (GTK_WIDGET (self), pages);
 }

@@ -33,6 +33,9 @@ struct _BwMotifPanel {
 
 G_DEFINE_FINAL_TYPE (BwMotifPanel, bw_motif_panel, BW_TYPE_CARD)
 
+enum { CENTRED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
 static BwProject *
 project_of (BwMotifPanel *self)
 {
@@ -203,7 +206,9 @@ take_numbers (BwMotifPanel *self, BwMotif *motif)
   motif->n_colours = bw_colour_rows_get (self->colours, motif->colour);
 }
 
-/* Where the faces lie under the middle of the worked columns. */
+/* Where the faces lie under the middle of the worked columns. One on each face stands on a bead of
+ * the odd rows there: the motifs are then alike bead for bead, and the live symmetry of the faces
+ * has the same middles. */
 static void
 take_faces (BwMotifPanel *self, BwMotif *motif)
 {
@@ -213,8 +218,11 @@ take_faces (BwMotifPanel *self, BwMotif *motif)
   bw_places_faces (design, bw_project_stone (project_of (self)), column,
                    MAX (1, design->band.rows / 2), middle, corner);
   gboolean rings = (bw_motif_parts (motif->kind) & BW_MOTIF_HAS_REPEATS) != 0;
+  double on_bead[BW_FACES_MAX];
+  for (int i = 0; i < design->stone.faces; i++)
+    on_bead[i] = round (middle[i]);
   bw_motif_set_faces (motif, rings && !self->numbered[motif->kind] ? design->stone.faces : 0,
-                      middle, corner);
+                      on_bead, corner);
   if (self->middle == 0)
     motif->centre = 0;
   else if (self->middle <= design->stone.faces)
@@ -275,6 +283,7 @@ place_chosen (BwMotifPanel *self)
     return;
   self->middle = (int)gtk_drop_down_get_selected (self->place);
   changed (self);
+  g_signal_emit (self, signals[CENTRED], 0, motif_of (self)->centre);
 }
 
 static void
@@ -397,6 +406,8 @@ bw_motif_panel_class_init (BwMotifPanelClass *klass)
   BW_CARD_CLASS (klass)->refresh = bw_motif_panel_refresh;
   widget_class->map = bw_motif_panel_map;
   widget_class->unmap = bw_motif_panel_unmap;
+  signals[CENTRED] = g_signal_new ("centred", BW_TYPE_MOTIF_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 1, G_TYPE_DOUBLE);
   g_type_ensure (BW_TYPE_COLOUR_ROWS);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_pressed, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, enter_pressed,

@@ -305,6 +305,18 @@ cover_clicked (BwPicturePanel *self)
   start (self);
 }
 
+/* Whole round the stone: what is then too high goes beyond the band's edges. */
+static void
+round_clicked (BwPicturePanel *self)
+{
+  BwBandGrid grid = grid_of (self);
+  self->placement.width_mm = bw_lattice_beads_around (grid.rows) * grid.pitch_mm;
+  self->placement.turn_deg = 0;
+  self->placement.v = grid.columns / 2.0;
+  show_placement (self);
+  start (self);
+}
+
 static void
 file_chosen (GFile *file, gpointer data)
 {
@@ -423,6 +435,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, changed);
   gtk_widget_class_bind_template_callback (widget_class, source_chosen);
   gtk_widget_class_bind_template_callback (widget_class, cover_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, round_clicked);
   gtk_widget_class_bind_template_callback (widget_class, open_clicked);
   gtk_widget_class_bind_template_callback (widget_class, keep_clicked);
   gtk_widget_class_bind_template_callback (widget_class, drop_clicked);

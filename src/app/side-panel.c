@@ -61,6 +61,9 @@ bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas)
 {
   g_return_val_if_fail (BW_IS_SIDE_PANEL (self) && BW_IS_BAND_CANVAS (canvas), NULL);
   GtkWidget *overlay = gtk_overlay_new ();
+  /* A motif put on another face is seen there. */
+  g_signal_connect_object (self->motif, "centred", G_CALLBACK (bw_band_canvas_roll_to), canvas,
+                           G_CONNECT_SWAPPED);
   gtk_overlay_set_child (GTK_OVERLAY (overlay), canvas);
   gtk_overlay_add_overlay (GTK_OVERLAY (overlay),
                            bw_picture_frame_new (BW_BAND_CANVAS (canvas), self->picture));

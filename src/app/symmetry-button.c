@@ -126,6 +126,8 @@ fit_words (BwSymmetryButton *self)
   int rows = band_rows (self), k = live.frieze.repeat_rows;
   if (live.each_face)
     return g_strdup (_ ("Strokes keep their distance from each face’s middle."));
+  if (rows % 2)
+    return g_strdup (_ ("An odd number of rows does not close: strokes end at the join."));
   if (k == 0)
     return g_strdup (_ ("Once round the stone."));
   if (rows % k == 0)

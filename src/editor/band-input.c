@@ -67,10 +67,20 @@ hold_piece (BwBandCanvas *self, double x, double y)
     bw_band_canvas_lay_down (self);
 }
 
+/* A motif or a picture that is only shown is not lost by a press beside the band. */
+static gboolean
+would_miss_a_trial (BwBandCanvas *self, double x, double y)
+{
+  int row, column;
+  return bw_project_has_trial (self->project)
+         && !bw_band_canvas_bead_at (self, x, y, &row, &column);
+}
+
 static void
 on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
 {
-  if (is_drawing_by_pointer (self) || !is_on_band_view (self, x, y)) {
+  if (is_drawing_by_pointer (self) || !is_on_band_view (self, x, y)
+      || would_miss_a_trial (self, x, y)) {
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
     return;
   }

@@ -6,6 +6,7 @@
 #include "app/motif-panel.h"
 #include "app/picture-frame.h"
 #include "app/tray-panel.h"
+#include "core/lattice.h"
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <math.h>
 #include <setjmp.h>
@@ -118,6 +119,38 @@ a_stroke_takes_a_motif_away_and_is_kept (void **state)
   assert_int_equal (bw_project_count_steps (maker_project (maker)), 1);
 }
 
+/* Beside the band, where there is nothing to draw on. */
+static void
+a_press_beside_the_band_leaves_a_motif_shown (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *canvas = maker_find (maker, BW_TYPE_BAND_CANVAS);
+  turn_to (maker, "Motif");
+  desk_click_at (canvas, gtk_widget_get_width (canvas) / 2.0, 20, 1);
+  assert_true (bw_project_has_trial (maker_project (maker)));
+}
+
+/* Chevrons stand on a bead of every face, the same beads that the live symmetry takes for its
+ * middles, however the faces fall on the rows. */
+static void
+one_on_each_face_is_mirrored_about_its_bead (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  double middle[BW_FACES_MAX], corner[BW_FACES_MAX];
+  int rows = maker_design (maker)->band.rows;
+  bw_places_faces (maker_design (maker), bw_project_stone (project), 6, rows / 2, middle, corner);
+  turn_to (maker, "Motif");
+  for (int face = 0; face < bw_project_stone (project)->faces; face++)
+    for (int column = 1; column <= 12; column++)
+      for (int k = 2 - column % 2; k <= 6; k += 2) {
+        int at = 2 * (int)round (middle[face]) + 1;
+        int right = (at + k - 1 + rows) % rows + 1, left = (at - k - 1 + rows) % rows + 1;
+        assert_true (bw_lattice_has (right, column));
+        assert_int_equal (maker_bead (maker, right, column), maker_bead (maker, left, column));
+      }
+}
+
 /* A quarter white, the rest black. */
 static char *
 picture_file (void)
@@ -177,6 +210,33 @@ a_picture_is_opened_dragged_and_laid (void **state)
   desk_settle ();
   assert_int_equal (bw_project_count_steps (project), 1);
   assert_string_equal (bw_project_undo_label (project), "Picture");
+}
+
+static gboolean
+has_number (GtkWidget *widget, gconstpointer number)
+{
+  return GTK_IS_SPIN_BUTTON (widget)
+         && gtk_spin_button_get_value_as_int (GTK_SPIN_BUTTON (widget)) == *(const int *)number;
+}
+
+/* 50 beads of 1.6 mm round, 12 columns of 1.3 mm up: a picture twice as wide as high covers the
+ * height with 31.2 mm, the ring with 80. */
+static void
+a_picture_goes_once_round_at_a_click (void **state)
+{
+  Maker *maker = *state;
+  const int whole = 100, wide = 256;
+  g_autofree char *path = picture_file ();
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  turn_to (maker, "Picture");
+  bw_picture_panel_open (BW_PICTURE_PANEL (maker_find (maker, BW_TYPE_PICTURE_PANEL)), file);
+  desk_until (has_trial, maker_project (maker));
+  assert_int_equal (bw_drawing_rows (bw_project_get_drawing (maker_project (maker))), 100);
+  assert_non_null (desk_look_for (window_of (maker), has_number, &whole));
+  maker_click_words (window_of (maker), "Round");
+  assert_non_null (desk_look_for (window_of (maker), has_number, &wide));
+  maker_click_words (window_of (maker), "Height");
+  assert_non_null (desk_look_for (window_of (maker), has_number, &whole));
 }
 
 static GtkWidget *
@@ -274,6 +334,9 @@ main (void)
     IN_WINDOW (a_motif_laid_is_one_step),
     IN_WINDOW (a_motif_is_chosen_and_laid_by_keys_alone),
     IN_WINDOW (a_stroke_takes_a_motif_away_and_is_kept),
+    IN_WINDOW (a_press_beside_the_band_leaves_a_motif_shown),
+    IN_WINDOW (one_on_each_face_is_mirrored_about_its_bead),
+    IN_WINDOW (a_picture_goes_once_round_at_a_click),
     IN_WINDOW (a_picture_is_opened_dragged_and_laid),
     IN_WINDOW (what_is_no_picture_is_told_in_the_panel),
     IN_WINDOW (a_colour_takes_in_another_ones_beads),

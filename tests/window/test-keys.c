@@ -202,6 +202,9 @@ what_lies_beside_the_band_is_reached_by_keys (void **state)
   assert_false (gtk_widget_has_focus (maker_find (maker, BW_TYPE_BAND_CANVAS)));
   desk_key ("Return", GDK_CONTROL_MASK);
   assert_int_equal (bw_project_count_steps (project), 1);
+  desk_key ("Page_Down", GDK_CONTROL_MASK);
+  assert_non_null (desk_look_for_label (GTK_WIDGET (maker->window), "Open a Picture…"));
+  desk_key ("Page_Up", GDK_CONTROL_MASK);
   desk_key ("F6", 0);
   assert_true (gtk_widget_has_focus (maker_find (maker, BW_TYPE_BAND_CANVAS)));
   desk_key ("Page_Up", GDK_CONTROL_MASK);
