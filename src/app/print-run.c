@@ -50,25 +50,35 @@ bw_print_paper (void)
                                                                             : BW_PAPER_A4;
 }
 
+static gboolean
+holds (double width, double height, BwPaper paper)
+{
+  return width >= paper.width - ROUNDING_PT && height >= paper.height - ROUNDING_PT;
+}
+
+/* Lines as long as a large paper would make them are hard to read, so it gets one of the usual
+ * pages; one that holds neither gets pages of its own. */
 gboolean
 bw_print_paper_for (double width, double height, BwPaper *paper)
 {
-  static const BwPaper order[] = { BW_PAPER_A4, BW_PAPER_LETTER };
+  const BwPaper order[] = { BW_PAPER_A4, BW_PAPER_LETTER };
+  double least = BW_PAPER_LEAST_MM * BW_POINTS_PER_MM, most = BW_PAPER_MOST_MM * BW_POINTS_PER_MM;
   for (gsize i = 0; i < G_N_ELEMENTS (order); i++) {
     *paper = order[i];
-    if (width >= bw_paper_width (order[i]) - ROUNDING_PT
-        && height >= bw_paper_height (order[i]) - ROUNDING_PT)
+    if (holds (width, height, order[i]))
       return TRUE;
   }
-  return FALSE;
+  *paper = (BwPaper){ width, height };
+  return MIN (width, height) >= least && MAX (width, height) <= most;
 }
 
 static GtkPageSetup *
 page_setup_new (void)
 {
   GtkPageSetup *setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (
-      bw_print_paper () == BW_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+  GtkPaperSize *size = gtk_paper_size_new (bw_paper_equal (bw_print_paper (), BW_PAPER_LETTER)
+                                               ? GTK_PAPER_NAME_LETTER
+                                               : GTK_PAPER_NAME_A4);
   gtk_page_setup_set_paper_size_and_default_margins (setup, size);
   gtk_paper_size_free (size);
   return setup;
@@ -82,7 +92,7 @@ begin_print (GtkPrintOperation *operation, GtkPrintContext *context, Run *run)
   if (!bw_print_paper_for (gtk_page_setup_get_paper_width (setup, GTK_UNIT_POINTS),
                            gtk_page_setup_get_paper_height (setup, GTK_UNIT_POINTS), &paper)) {
     run->fault = g_strdup (_ ("The pages are printed at true size and do not fit that paper. "
-                              "Choose A4 or Letter, upright."));
+                              "Choose A4, Letter or another of at least 180 mm each way."));
     gtk_print_operation_cancel (operation);
     return;
   }

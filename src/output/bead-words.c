@@ -21,6 +21,7 @@
 
 struct _BwBeadWords {
   const BwTray *tray;
+  gboolean pictures;
   char **labels;  /* as the words have them */
   char **printed; /* as they are printed */
   gsize *lengths; /* of the labels */
@@ -38,10 +39,11 @@ glue (const char *label)
 }
 
 BwBeadWords *
-bw_bead_words_new (const BwTray *tray)
+bw_bead_words_new (const BwTray *tray, gboolean pictures)
 {
   BwBeadWords *words = g_new0 (BwBeadWords, 1);
   words->tray = tray;
+  words->pictures = pictures;
   words->labels = bw_words_labels (tray);
   words->printed = g_new0 (char *, tray->n_colours + 1);
   words->lengths = g_new0 (gsize, tray->n_colours);
@@ -119,9 +121,12 @@ take_item (const BwBeadWords *words, const char *text, GString *out, PangoAttrLi
     return text + n;
   }
   g_string_append_len (out, text, (gssize)digits);
-  g_string_append (out, NO_BREAK JOINER);
-  add_shape (attributes, out->len, colour);
-  g_string_append (out, OBJECT JOINER);
+  g_string_append (out, NO_BREAK);
+  if (words->pictures) {
+    g_string_append (out, JOINER);
+    add_shape (attributes, out->len, colour);
+    g_string_append (out, OBJECT JOINER);
+  }
   g_string_append (out, words->printed[colour]);
   return text + digits + 1 + words->lengths[colour];
 }

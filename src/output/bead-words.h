@@ -8,8 +8,8 @@
 
 typedef struct _BwBeadWords BwBeadWords;
 
-/* tray is borrowed and must outlive it. */
-BwBeadWords *bw_bead_words_new (const BwTray *tray);
+/* tray is borrowed and must outlive it. Without pictures the words are only set well. */
+BwBeadWords *bw_bead_words_new (const BwTray *tray, gboolean pictures);
 void bw_bead_words_free (BwBeadWords *words);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwBeadWords, bw_bead_words_free)
 

@@ -11,12 +11,14 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define NUMBERS 1.15 /* room above and below for row numbers, in pitches */
 #define SIDE 1.5     /* room to the left for column numbers */
 #define GAP 0.03     /* between a bead and its place, in columns */
 #define FACES 1.0    /* room for the ribbon of faces */
 #define LEAST_LETTER 4.0
+#define DIGIT 0.6 /* width of one, in heights of a line of numbers */
 
 static double
 rows_x (const BwChart *chart, const BwChartPart *part, double row)
@@ -125,6 +127,9 @@ draw_row_number (const BwChart *chart, const BwChartPart *part, cairo_t *cr, int
   g_autofree char *number = g_strdup_printf ("%d", row);
   if (chart->pitch < 5)
     return;
+  /* Where numbers would run into one another every fifth row has one. */
+  if (row % 5 != 0 && DIGIT * (double)strlen (number) * line > chart->pitch)
+    *number = '\0';
   BwType type = row % 10 == 0 ? BW_TYPE_TINY_BOLD : BW_TYPE_TINY;
   double y = up ? low + 1 : NUMBERS * chart->pitch - 2 * line - 1;
   draw_label (chart, cr, type, up ? "↑" : number, x, y, 0.5);

@@ -87,20 +87,27 @@ static void
 open_page (BwFlow *flow)
 {
   /* A recording without bounds would never be let go by a PDF surface that it is painted on. */
-  cairo_rectangle_t paper
-      = { 0, 0, bw_paper_width (flow->sheet->paper), bw_paper_height (flow->sheet->paper) };
+  cairo_rectangle_t paper = { 0, 0, flow->sheet->paper.width, flow->sheet->paper.height };
   cairo_surface_t *page = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &paper);
   g_ptr_array_add (flow->sheet->pages, page);
   flow->cr = cairo_create (page);
   flow->y = flow->top;
 }
 
+static void
+clear_entry (gpointer entry)
+{
+  g_free (((BwFlowEntry *)entry)->heading);
+}
+
 void
 bw_flow_init (BwFlow *flow, BwSheet *sheet)
 {
   *flow = (BwFlow){ .sheet = sheet, .left = BW_SHEET_MARGIN, .top = BW_SHEET_HEAD };
-  flow->width = bw_paper_width (sheet->paper) - 2 * BW_SHEET_MARGIN;
-  flow->bottom = bw_paper_height (sheet->paper) - BW_SHEET_FOOT;
+  flow->width = sheet->paper.width - 2 * BW_SHEET_MARGIN;
+  flow->bottom = sheet->paper.height - BW_SHEET_FOOT;
+  flow->contents = g_array_new (FALSE, FALSE, sizeof (BwFlowEntry));
+  g_array_set_clear_func (flow->contents, clear_entry);
   open_page (flow);
 }
 
@@ -108,6 +115,7 @@ BwSheet *
 bw_flow_finish (BwFlow *flow)
 {
   g_clear_pointer (&flow->cr, cairo_destroy);
+  g_clear_pointer (&flow->contents, g_array_unref);
   return g_steal_pointer (&flow->sheet);
 }
 
@@ -146,6 +154,13 @@ layout_height (PangoLayout *layout)
   return pango_units_to_double (height);
 }
 
+static void
+remember (BwFlow *flow, const char *heading)
+{
+  BwFlowEntry entry = { g_strdup (heading), flow->sheet->pages->len - 1 };
+  g_array_append_val (flow->contents, entry);
+}
+
 void
 bw_flow_heading (BwFlow *flow, const char *text, double keep)
 {
@@ -153,6 +168,7 @@ bw_flow_heading (BwFlow *flow, const char *text, double keep)
   double height = layout_height (layout);
   bw_flow_space (flow, 12);
   bw_flow_room (flow, height + 6 + keep);
+  remember (flow, text);
   cairo_set_source_rgb (flow->cr, 0, 0, 0);
   cairo_move_to (flow->cr, flow->left, flow->y);
   pango_cairo_update_layout (flow->cr, layout);

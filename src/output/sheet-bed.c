@@ -9,7 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FIGURE_HEIGHT 124.0
+#define FIGURE_HEIGHT 108.0
 #define MOST_TURNS_DRAWN 60
 
 typedef struct {
@@ -63,7 +63,7 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
   BwBandSpan span = bw_design_span (bed->design);
   double top = span.bottom_mm + span.width_mm, margin = 0.2 * span.width_mm;
   double scale = (height - 20) / (span.width_mm + 2 * margin);
-  double left = 170, right = 290;
+  double left = width / 2 - 60, right = width / 2 + 60;
   double base = height - 10 + (span.bottom_mm - margin) * scale;
   cairo_rectangle (cr, left, 4, right - left, height - 8);
   cairo_set_source_rgb (cr, 0.97, 0.97, 0.97);
@@ -93,17 +93,47 @@ add_cut (BwFlow *flow, const Bed *bed)
   const BwDesign *design = bed->design;
   g_autofree char *cord
       = bw_text_cut (bw_bed_cord_mm (&design->bed, bed->stone, bw_design_span (design)));
-  g_autofree char *wind = g_strdup_printf (
-      g_dngettext (
-          GETTEXT_PACKAGE,
-          "Cut %s of waxed cord, %g mm wide and %g mm thick. Wind %d even layer of about %d "
-          "turns, side by side, no turn over another.",
-          "Cut %s of waxed cord, %g mm wide and %g mm thick. Wind %d even layers of about "
-          "%d turns, side by side, each layer over the one before.",
-          (gulong)design->bed.layers),
-      cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm, design->bed.layers,
-      bed->turns);
-  bw_flow_item (flow, "1", wind, 14);
+  g_autofree char *text = g_strdup_printf (
+      _ ("Cut %s of waxed cord, %g mm wide and %g mm thick. Mark the height of the first and the "
+         "last turn on the stone. Hold the first 100 mm up along the stone, where the join shall "
+         "be, and begin at the lower mark, over it."),
+      cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm);
+  bw_flow_item (flow, "1", text, 14);
+}
+
+static void
+add_layers (BwFlow *flow, const Bed *bed)
+{
+  int layers = bed->design->bed.layers;
+  double extra = bed->design->bed.top_extra_mm;
+  g_autofree char *layer_text = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "Wind %d even layer of about %d turns, side by side, firmly, no turn over "
+                   "another.",
+                   "Wind %d even layers of about %d turns, side by side and firmly, each layer "
+                   "back over the one before.",
+                   (gulong)layers),
+      layers, bed->turns);
+  g_autofree char *grade = g_strdup_printf (
+      extra > 0 ? _ ("The bed is graded, %.2f mm thicker at the upper edge than at the lower: lay "
+                     "more turns there.")
+                : _ ("The bed is graded, %.2f mm thicker at the lower edge than at the upper: lay "
+                     "more turns there."),
+      fabs (extra));
+  gboolean graded = fabs (extra) > 1e-9;
+  g_autofree char *both
+      = g_strjoin (" ", layers > 0 ? layer_text : grade, layers > 0 && graded ? grade : NULL, NULL);
+  bw_flow_item (flow, "2", both, 14);
+}
+
+static void
+add_ends (BwFlow *flow)
+{
+  bw_flow_item (flow, "3",
+                _ ("Lead the end back under the last turns with a needle or a loop of thread, pull "
+                   "it tight and cut both ends off where they come out. The bed stays a little "
+                   "inside the edges of the band, so that it does not show."),
+                14);
 }
 
 static void
@@ -123,26 +153,7 @@ add_check (BwFlow *flow, BwProject *project, const Bed *bed)
          "(the stone alone measures %.1f mm there). Write here what it does measure: ________ mm, "
          "and put it into the project if it differs by more than 1 mm."),
       mid, over, section.girth_mm);
-  bw_flow_item (flow, "3", text, 14);
-}
-
-static void
-add_grade (BwFlow *flow, const BwBed *bed)
-{
-  double extra = bed->top_extra_mm;
-  g_autofree char *text
-      = fabs (extra) < 1e-9
-            ? g_strdup (_ ("Tuck the ends under the last turns; the bed ends a little inside the "
-                           "band's edges, so that it does not show."))
-            : g_strdup_printf (extra > 0
-                                   ? _ ("The bed is graded: %.2f mm thicker at the upper edge "
-                                        "than at the lower. Lay more turns there, then tuck "
-                                        "the ends under.")
-                                   : _ ("The bed is graded: %.2f mm thicker at the lower edge "
-                                        "than at the upper. Lay more turns there, then tuck "
-                                        "the ends under."),
-                               fabs (extra));
-  bw_flow_item (flow, "2", text, 14);
+  bw_flow_item (flow, "4", text, 14);
 }
 
 void
@@ -159,6 +170,7 @@ bw_sheet_add_bed (BwFlow *flow, BwProject *project)
   bw_flow_figure (flow, FIGURE_HEIGHT, draw_bed, &bed);
   bw_flow_space (flow, 4);
   add_cut (flow, &bed);
-  add_grade (flow, &design->bed);
+  add_layers (flow, &bed);
+  add_ends (flow);
   add_check (flow, project, &bed);
 }

@@ -15,8 +15,9 @@
 #define LEAST_PITCH 9.0 /* a letter of 4 points can still be read */
 #define AGAIN_ROWS 4
 #define AGAIN_COLUMNS 2
-#define LABEL 14.0 /* above a line: what it shows */
-#define FLAGS 9.0  /* above a line with flags: room for them */
+#define LABEL 14.0  /* above a line: what it shows */
+#define WORDS 110.0 /* how it is read, and the key of a few colours */
+#define FLAGS 9.0   /* above a line with flags: room for them */
 
 typedef struct {
   BwFlow *flow;
@@ -211,8 +212,12 @@ tell_bail (BwFlow *flow, const BwDesign *design)
 {
   int margin = (design->band.columns - design->bail.columns) / 2;
   g_autofree char *text = g_strdup_printf (
-      _ ("The bail laid flat. Its column 1 goes on from column %d of the band, %d columns of the "
-         "band stay free at either edge."),
+      g_dngettext (GETTEXT_PACKAGE,
+                   "The bail laid flat. Its column 1 goes on from column %d of the band, %d column "
+                   "of the band stays free at either edge.",
+                   "The bail laid flat. Its column 1 goes on from column %d of the band, %d "
+                   "columns of the band stay free at either edge.",
+                   (gulong)margin),
       margin + 1, margin);
   bw_flow_text (flow, BW_TYPE_TEXT,
                 design->bail.style == BW_BAIL_UPRIGHT
@@ -266,8 +271,9 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
   g_autoptr (GArray) flags = flags_of (project);
   layout.flags = flags;
   choose (&layout);
-  bw_flow_new_page (flow);
-  bw_flow_heading (flow, _ ("Chart of the band"), 200);
+  double width, line;
+  part_size (&layout, 1, layout.columns_a_line, &width, &line);
+  bw_flow_heading (flow, _ ("Chart of the band"), WORDS + line + LABEL + FLAGS);
   bw_flow_text (
       flow, BW_TYPE_TEXT,
       _ ("The band as it is worn: the tip of the stone is up, rows run to the right in the order "

@@ -12,7 +12,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define LOG 58.0 /* height of the lines to write on */
+#define LOG 52.0 /* height of the lines to write on */
 
 /* The tray's colours in the order of the table's rows. */
 typedef struct {
@@ -92,34 +92,6 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
   bw_flow_table (flow, &cost, NULL, NULL);
 }
 
-static void
-add_bag_row (BwTable *table, const BwColour *colour, const BwBeadNeed *need)
-{
-  bw_table_add (table, g_strdup ("        "), g_strdup (colour->name), bw_text_count (need->count),
-                bw_text_count (need->with_spare), bw_text_number (need->grams, 2), g_strdup ("☐"));
-}
-
-void
-bw_sheet_add_bag (BwFlow *flow, BwProject *project)
-{
-  BwMaterials materials;
-  Rows rows = { .tray = bw_project_get_tray (project) };
-  g_auto (BwTable) table = { 0 };
-  bw_shopping_init (&materials, project, 1);
-  bw_table_init (&table, "llrrrl");
-  bw_table_add (&table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("in the piece")),
-                g_strdup (_ ("in the bag")), g_strdup (_ ("grams")), g_strdup (_ ("packed")));
-  for (int i = 0; i < materials.n_colours; i++)
-    if (materials.need[i].count > 0) {
-      rows.colour[rows.n++] = i;
-      add_bag_row (&table, &rows.tray->colour[i], &materials.need[i]);
-    }
-  bw_flow_heading (flow, _ ("In the bag"), 60);
-  bw_flow_table (flow, &table, draw_swatch, &rows);
-  bw_flow_space (flow, 4);
-  add_other (flow, project, &materials);
-}
-
 /* Lines to write on, two tries side by side. */
 static void
 draw_log (cairo_t *cr, double width, double height, gpointer data)
@@ -163,9 +135,8 @@ add_fit_facts (BwFlow *flow, BwProject *project)
 void
 bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
-  bw_flow_heading (flow, _ ("The fit and the try-on"), 110);
+  bw_flow_heading (flow, _ ("The fit and the try-on"), 130 + LOG);
   add_fit_facts (flow, project);
-  bw_flow_room (flow, 60 + LOG);
   bw_flow_text (
       flow, BW_TYPE_TEXT,
       _ ("No calculation knows your hands. At the try-on bend the strip round the bed, pull it "
@@ -200,10 +171,12 @@ bw_sheet_add_thread (BwFlow *flow, BwProject *project)
                 g_strdup (_ ("up to and with")));
   for (guint i = 0; i < lengths->len; i++) {
     const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
+    gboolean last = i + 1 == lengths->len;
     bw_table_add (&table, g_strdup_printf ("%u", i + 1), bw_text_cut (length->length_mm),
-                  step_name (design, length->from_row), step_name (design, length->to_row));
+                  step_name (design, length->from_row),
+                  last ? g_strdup (_ ("the end")) : step_name (design, length->to_row));
   }
-  bw_flow_heading (flow, _ ("The thread, and where to change it"), 60);
+  bw_flow_heading (flow, _ ("The thread, and where to change it"), MIN (lengths->len, 8) * 16 + 60);
   bw_flow_table (flow, &table, NULL, NULL);
   g_autofree char *text = g_strdup_printf (_ ("Change only at the end of a pass. Leave %.0f mm at "
                                               "both ends of every length; how they are "

@@ -10,7 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define PICTURE_HEIGHT 216.0
+#define PICTURE_HEIGHT 192.0
 
 typedef struct {
   cairo_surface_t *picture[2];
@@ -34,8 +34,8 @@ draw_pictures (cairo_t *cr, double width, double height, gpointer data)
 }
 
 /* A long title is set smaller, never cut. */
-static void
-add_title (BwFlow *flow, BwProject *project)
+void
+bw_sheet_add_title (BwFlow *flow)
 {
   const char *title = flow->sheet->title;
   g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_TITLE, title, flow->width);
@@ -97,7 +97,7 @@ bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *front, ca
 {
   Pictures pictures = { { front, back } };
   g_autofree char *band = band_sentence (project), *hang = hang_sentence (project);
-  add_title (flow, project);
+  bw_sheet_add_title (flow);
   if (front || back)
     bw_flow_figure (flow, PICTURE_HEIGHT, draw_pictures, &pictures);
   bw_flow_space (flow, 4);

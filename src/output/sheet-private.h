@@ -40,12 +40,21 @@ PangoLayout *bw_type_layout (cairo_t *cr, BwType type, const char *text, double 
 double bw_type_draw (cairo_t *cr, BwType type, const char *text, double x, double y, double align);
 double bw_type_height (BwType type);
 
+/* A heading and its page, counted from 0. */
+typedef struct {
+  char *heading; /* owned */
+  guint page;
+} BwFlowEntry;
+
 typedef struct {
   BwSheet *sheet;                  /* being set */
   cairo_t *cr;                     /* of the present page */
   double left, width, top, bottom; /* of the text, points */
   double y;                        /* where the next thing goes */
   int n_drawings;                  /* of steps so far: they are numbered */
+  GArray *contents;                /* of BwFlowEntry, the headings so far; owned */
+  int contents_page;               /* where they are listed */
+  double contents_y;
 } BwFlow;
 
 void bw_flow_init (BwFlow *flow, BwSheet *sheet);
@@ -78,14 +87,22 @@ void bw_flow_figure (BwFlow *flow, double height, BwFlowFigure draw, gpointer da
 /* A picture with a clear ground, as large as the box at (0, 0) allows. */
 void bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height);
 
+/* The title in full and the day. */
+void bw_sheet_add_title (BwFlow *flow);
+/* Room for a list of the headings to come with their pages, which is filled in when they are known:
+ * call draw when the last is set. */
+void bw_sheet_add_contents (BwFlow *flow);
+void bw_sheet_draw_contents (BwFlow *flow);
+
 /* The sections of the work sheet. */
 void bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *front,
                          cairo_surface_t *back);
 void bw_sheet_add_stone (BwFlow *flow, BwProject *project);
 void bw_sheet_add_fit (BwFlow *flow, BwProject *project);
 void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);
-/* The beads of one piece, to pack for one maker. */
-void bw_sheet_add_bag (BwFlow *flow, BwProject *project);
+/* The beads of one piece, to pack for one maker: a table of a few colours, else columns of small
+ * type not higher than `room` where that can be. */
+void bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room);
 void bw_sheet_add_bed (BwFlow *flow, BwProject *project);
 void bw_sheet_add_chart (BwFlow *flow, BwProject *project);
 /* The words, with the drawings of each part of the work beside them. */

@@ -135,6 +135,9 @@ weaving_sentence (const Steps *steps, const BwStep *step)
   if (step->first + step->n == steps->visits->len)
     return g_strdup (_ ("The tail of the beginning: take the stopper bead off. Cut it close."));
   gboolean fresh = visit[-1].length != visit->length;
+  if (!fresh && (guint)visit->length + 1 == bw_project_path (steps->project)->lengths->len)
+    return g_strdup_printf (_ ("Thread %d, its end, when all is sewn. Cut it close."),
+                            visit->length + 1);
   g_autofree char *place = when (steps, fresh ? own->from_row - 1 : own->to_row);
   if (fresh)
     return g_strdup_printf (_ ("Thread %d, its new end, %s: lead it in so that it comes out where "

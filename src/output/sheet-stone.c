@@ -10,7 +10,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FIGURE_HEIGHT 230.0
+#define FIGURE_HEIGHT 206.0
 
 typedef struct {
   BwProject *project;
@@ -141,9 +141,15 @@ draw_azimuth (const Sketch *sketch, double deg, double radius, const char *text,
   double angle = deg * G_PI / 180;
   BwVec2 tip = on_page (sketch, bw_vec2 (radius * cos (angle), radius * sin (angle)));
   ink (sketch->cr, 0, 0.5);
-  head (sketch->cr, tip, G_PI - angle);
-  double x = MAX (30, tip.x + 8 * cos (angle)), y = tip.y - 8 * sin (angle);
-  bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, x, y + (below ? 4 : -14), 0.5);
+  cairo_move_to (sketch->cr, tip.x, tip.y);
+  for (int side = -1; side <= 1; side += 2)
+    cairo_line_to (sketch->cr, tip.x + 8 * cos (angle + side * 0.45),
+                   tip.y - 8 * sin (angle + side * 0.45));
+  cairo_close_path (sketch->cr);
+  cairo_fill (sketch->cr);
+  gboolean above = sin (angle) > 0.3 || (!below && sin (angle) > -0.3);
+  double x = MAX (30, tip.x + 6 * cos (angle)), y = tip.y - 4 * sin (angle);
+  bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, x, y + (above ? -16 : 5), 0.5);
 }
 
 static void
@@ -155,7 +161,7 @@ draw_section (Sketch *sketch, double width, double height)
   double radius = 0;
   for (int i = 0; i < section.faces; i++)
     radius = MAX (radius, hypot (section.corner[i].x, section.corner[i].y));
-  sketch->scale = MIN (width - 130, height - 100) / (2 * radius);
+  sketch->scale = MIN (width - 120, height - 92) / (2 * radius);
   sketch->x0 = width / 2;
   sketch->y0 = height / 2 + 4;
   draw_polygon (sketch, &section, 0.96);
@@ -166,7 +172,7 @@ draw_section (Sketch *sketch, double width, double height)
   gboolean same
       = bail
         && fabs (remainder (sketch->design->bail.at_deg - sketch->design->band.seam_deg, 360)) < 1;
-  double away = radius + 40 / sketch->scale;
+  double away = radius + 32 / sketch->scale;
   draw_azimuth (sketch, sketch->design->band.seam_deg, away,
                 same ? _ ("join and bail") : _ ("join"), TRUE);
   if (bail && !same)

@@ -12,9 +12,11 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define TICK 13.0   /* room for a row's box */
-#define NUMBER 96.0 /* and for its number */
-#define ROW_GAP 1.8 /* between rows */
+#define TICK 13.0           /* room for a row's box */
+#define NUMBER 96.0         /* and for its number */
+#define MOST_PICTURED 20000 /* beads of a band; with more the pictures would weigh the file down   \
+                             */
+#define ROW_GAP 1.8         /* between rows */
 
 typedef struct {
   BwFlow *flow;
@@ -169,7 +171,9 @@ bw_sheet_add_words (BwFlow *flow, BwProject *project)
 {
   g_autofree char *words = bw_words_flowing (project);
   g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
-  g_autoptr (BwBeadWords) beads = bw_bead_words_new (bw_project_get_tray (project));
+  const BwBand *band = &bw_project_get_design (project)->band;
+  g_autoptr (BwBeadWords) beads = bw_bead_words_new (
+      bw_project_get_tray (project), band->rows * band->columns / 2 <= MOST_PICTURED);
   Writer writer = { flow, project, beads, -1 };
   bw_flow_heading (flow, _ ("Row by row"), 200);
   for (char **line = lines + MIN (2, g_strv_length (lines)); *line; line++)

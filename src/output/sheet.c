@@ -9,43 +9,42 @@
 
 #include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
-#include <stdlib.h>
+#include <math.h>
 
-static const struct {
-  const char *word;
-  double width, height;
-} papers[BW_N_PAPERS] = {
-  { "a4", 210 * BW_POINTS_PER_MM, 297 * BW_POINTS_PER_MM },
-  { "letter", 612, 792 },
-};
-
-const char *
-bw_paper_word (BwPaper paper)
+/* A whole or decimal number of millimetres up to `end`. */
+static gboolean
+side_from_word (const char *word, char end, double *points, const char **rest)
 {
-  return papers[paper].word;
+  char *after;
+  double mm = g_ascii_strtod (word, &after);
+  if (!g_ascii_isdigit (*word) || *after != end || mm < BW_PAPER_LEAST_MM || mm > BW_PAPER_MOST_MM)
+    return FALSE;
+  *points = mm * BW_POINTS_PER_MM;
+  *rest = after + 1;
+  return TRUE;
 }
 
 gboolean
 bw_paper_from_word (const char *word, BwPaper *paper)
 {
-  for (int i = 0; i < BW_N_PAPERS; i++)
-    if (g_ascii_strcasecmp (papers[i].word, word) == 0) {
-      *paper = (BwPaper)i;
-      return TRUE;
-    }
-  return FALSE;
+  BwPaper given;
+  const char *rest;
+  if (g_ascii_strcasecmp (word, "a4") == 0)
+    *paper = BW_PAPER_A4;
+  else if (g_ascii_strcasecmp (word, "letter") == 0)
+    *paper = BW_PAPER_LETTER;
+  else if (side_from_word (word, 'x', &given.width, &rest)
+           && side_from_word (rest, '\0', &given.height, &rest))
+    *paper = given;
+  else
+    return FALSE;
+  return TRUE;
 }
 
-double
-bw_paper_width (BwPaper paper)
+gboolean
+bw_paper_equal (BwPaper a, BwPaper b)
 {
-  return papers[paper].width;
-}
-
-double
-bw_paper_height (BwPaper paper)
-{
-  return papers[paper].height;
+  return fabs (a.width - b.width) < 0.1 && fabs (a.height - b.height) < 0.1;
 }
 
 /* The day the sheet is made, or the one that a reproducible build prescribes
@@ -127,8 +126,8 @@ draw_small (cairo_t *cr, const char *text, double x, double y, double most, doub
 static void
 draw_frame (const BwSheet *sheet, cairo_t *cr, int page)
 {
-  double left = BW_SHEET_MARGIN, width = bw_paper_width (sheet->paper) - 2 * left;
-  double foot = bw_paper_height (sheet->paper) - BW_SHEET_FOOT + 8;
+  double left = BW_SHEET_MARGIN, width = sheet->paper.width - 2 * left;
+  double foot = sheet->paper.height - BW_SHEET_FOOT + 8;
   g_autofree char *head = g_strdup_printf (_ ("%s · %s"), sheet->kind, sheet->title);
   g_autofree char *number
       = g_strdup_printf (_ ("page %d of %d"), page + 1, bw_sheet_n_pages (sheet));
@@ -163,7 +162,7 @@ bw_sheet_write_pdf (const BwSheet *sheet, const char *path, GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   cairo_surface_t *pdf = cairo_pdf_surface_create_for_stream (
-      bw_whole_file_append, bytes, bw_paper_width (sheet->paper), bw_paper_height (sheet->paper));
+      bw_whole_file_append, bytes, sheet->paper.width, sheet->paper.height);
   cairo_t *cr = cairo_create (pdf);
   describe (sheet, pdf);
   for (int page = 0; page < bw_sheet_n_pages (sheet); page++) {

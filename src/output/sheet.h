@@ -7,16 +7,24 @@
 #include "project/project.h"
 #include <cairo.h>
 
-typedef enum { BW_PAPER_A4, BW_PAPER_LETTER, BW_N_PAPERS } BwPaper;
-
-/* "a4", "letter". */
-const char *bw_paper_word (BwPaper paper);
-gboolean bw_paper_from_word (const char *word, BwPaper *paper);
-/* Upright, in points. A4: 210 × 297 mm (ISO 216); Letter: 8½ × 11 inches. */
-double bw_paper_width (BwPaper paper);
-double bw_paper_height (BwPaper paper);
-
 #define BW_POINTS_PER_MM (72 / 25.4)
+
+typedef struct {
+  double width, height; /* as it is fed, points */
+} BwPaper;
+
+/* A4: 210 × 297 mm (ISO 216); Letter: 8½ × 11 inches. */
+#define BW_PAPER_A4 ((BwPaper){ 210 * BW_POINTS_PER_MM, 297 * BW_POINTS_PER_MM })
+#define BW_PAPER_LETTER ((BwPaper){ 612, 792 })
+
+/* What a page can be laid out on, each way, millimetres. */
+#define BW_PAPER_LEAST_MM 180
+#define BW_PAPER_MOST_MM 1200
+
+/* "a4", "letter", or width and height in millimetres within the bounds above, such as "216x356". */
+gboolean bw_paper_from_word (const char *word, BwPaper *paper);
+/* The same to a tenth of a point. */
+gboolean bw_paper_equal (BwPaper a, BwPaper b);
 
 typedef struct _BwSheet BwSheet;
 

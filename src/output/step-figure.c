@@ -21,6 +21,7 @@
 #define STUB 6.0     /* of thread before the first bead and after the last */
 #define BESIDE 2     /* columns shown beyond those visited on a wide band */
 #define ALL_COLUMNS 24
+#define CUT_COLUMNS 16
 
 void
 bw_step_state_init (BwStepState *state, BwProject *project)
@@ -122,6 +123,23 @@ widen (View *view)
   view->high = MIN (view->high, view->band_rows - view->reference);
 }
 
+/* Of a pass across a band too wide to draw the beginning is drawn: it goes on alike. */
+static void
+cut (View *view)
+{
+  if (view->high_column - view->low_column < ALL_COLUMNS)
+    return;
+  if (view->visit[0].column > (view->low_column + view->high_column) / 2)
+    view->low_column = view->high_column - CUT_COLUMNS + 1;
+  else
+    view->high_column = view->low_column + CUT_COLUMNS - 1;
+  guint n = 1;
+  while (n < view->n && view->visit[n].column >= view->low_column
+         && view->visit[n].column <= view->high_column)
+    n++;
+  view->n = n;
+}
+
 static void
 view_init (View *view, BwProject *project, const BwStep *step, const BwStepState *state)
 {
@@ -146,6 +164,7 @@ view_init (View *view, BwProject *project, const BwStep *step, const BwStepState
   for (guint i = 0; i < view->n; i++)
     take_visit (view, &view->visit[i]);
   widen (view);
+  cut (view);
 }
 
 static int

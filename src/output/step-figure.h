@@ -18,6 +18,7 @@ void bw_step_state_clear (BwStepState *state);
 /* Counts visits from..to − 1 in. */
 void bw_step_state_take (BwStepState *state, BwProject *project, guint from, guint to);
 
-/* Draws into a box of this size, with the state before the step. Returns the height it took. */
+/* Draws into a box of this size, with the state before the step: every visit of it, or those of the
+ * first columns when it crosses more than 24. Returns the height it took. */
 double bw_step_draw (cairo_t *cr, BwProject *project, const BwStep *step, const BwStepState *state,
                      double width, double height);

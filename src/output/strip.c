@@ -12,7 +12,10 @@
 
 #define MM BW_POINTS_PER_MM
 #define TAB_MM 12.0
-#define NOTES 26.0 /* above and below a piece, points */
+#define NOTES 26.0    /* above and below a piece, points */
+#define SCALE_MM 10.0 /* read on either side of the end, a little less on the tab */
+#define INCHES 2
+#define RULER 24.0 /* height of a check ruler */
 
 typedef struct {
   const BwStripMarks *marks;
@@ -92,7 +95,30 @@ draw_tab (cairo_t *cr, const Piece *piece)
   cairo_close_path (cr);
   cairo_set_source_rgb (cr, 0.88, 0.88, 0.88);
   cairo_fill (cr);
-  bw_type_draw (cr, BW_TYPE_SMALL, _ ("tab"), x + TAB_MM * MM / 2, height / 2 + 3, 0.5);
+  g_autofree char *text
+      = last ? g_strdup (_ ("tab")) : g_strdup_printf (_ ("glue %d here"), piece->piece + 2);
+  if (height > 40)
+    bw_type_draw (cr, last ? BW_TYPE_SMALL : BW_TYPE_TINY, text, x + TAB_MM * MM / 2, height - 11,
+                  0.5);
+}
+
+/* What the strip measures, read where its first edge comes to lie on its end. */
+static void
+draw_scale (cairo_t *cr, const Piece *piece)
+{
+  double y = piece->height_mm * MM / 2, from = MAX (piece->from_mm, piece->length_mm - SCALE_MM);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 0.4);
+  for (int mm = (int)ceil (from); mm < piece->length_mm + TAB_MM - 1; mm++) {
+    double x = x_of (piece, mm);
+    cairo_move_to (cr, x, y);
+    cairo_rel_line_to (cr, 0, mm % 5 == 0 ? 5 : 3);
+    cairo_stroke (cr);
+    if (mm % 5 != 0)
+      continue;
+    g_autofree char *number = g_strdup_printf ("%d", mm);
+    bw_type_draw (cr, BW_TYPE_TINY, number, x, y + 4.5, 0.5);
+  }
 }
 
 /* The measuring line ends exactly where the strip does. */
@@ -229,7 +255,8 @@ draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
   }
   if (is_last (piece)) {
     draw_mark (cr, piece, piece->length_mm, -MARK / 2);
-    label (cr, piece, piece->length_mm - 1, y + 2, _ ("join"), 1);
+    draw_scale (cr, piece);
+    bw_type_draw (cr, BW_TYPE_SMALL, _ ("join"), x_of (piece, piece->length_mm) + 2, y - 11, 0);
   }
   draw_notes (cr, piece);
 }
@@ -254,26 +281,57 @@ add_strip (BwFlow *flow, const BwStripMarks *marks, gboolean over)
   }
 }
 
+/* A ruler of `n` parts, `unit` points each, every part in ten, its zero at (0, 12). */
 static void
-draw_ruler (cairo_t *cr, double width, double height, gpointer data)
+draw_ruler (cairo_t *cr, int n, double unit, int fine, const char *name)
 {
   cairo_save (cr);
-  cairo_rectangle (cr, 0, 0, 50 * MM, 14);
+  cairo_rectangle (cr, 0, 0, n * unit, 14);
   cairo_clip (cr);
   cairo_set_source_rgb (cr, 0, 0, 0);
   cairo_set_line_width (cr, 0.6);
   cairo_move_to (cr, 0, 12);
-  cairo_line_to (cr, 50 * MM, 12);
-  for (int mm = 0; mm <= 50; mm++) {
-    cairo_move_to (cr, mm * MM, 12);
-    cairo_line_to (cr, mm * MM, mm % 10 == 0 ? 2 : mm % 5 == 0 ? 6 : 8);
+  cairo_line_to (cr, n * unit, 12);
+  for (int i = 0; i <= n * fine; i++) {
+    cairo_move_to (cr, i * unit / fine, 12);
+    cairo_line_to (cr, i * unit / fine, i % fine == 0 ? 2 : 2 * i % fine == 0 ? 6 : 8);
   }
   cairo_stroke (cr);
   cairo_restore (cr);
-  bw_type_draw (cr, BW_TYPE_SMALL,
-                _ ("This line must measure 50 mm. If it does not, print again at "
-                   "100 %, without “fit to page”."),
-                50 * MM + 10, 2, 0);
+  for (int i = 0; i <= n; i++) {
+    g_autofree char *number = g_strdup_printf ("%d", fine == 10 ? 10 * i : i);
+    bw_type_draw (cr, BW_TYPE_TINY, number, i * unit, 12.5, i == 0 ? 0 : 0.5);
+  }
+  bw_type_draw (cr, BW_TYPE_TINY, name, n * unit + 7, 12.5, 0);
+}
+
+static gboolean
+wants_inches (BwPaper paper)
+{
+  return bw_paper_equal (paper, BW_PAPER_LETTER);
+}
+
+/* Where paper is sold by the inch rulers show inches. */
+static void
+draw_rulers (cairo_t *cr, double width, double height, gpointer data)
+{
+  const BwSheet *sheet = data;
+  gboolean inches = wants_inches (sheet->paper);
+  const char *text
+      = inches ? _ ("The upper line must measure 50 mm, the lower 2 inches. If they do not, print "
+                    "again at 100 %, without “fit to page”.")
+               : _ ("This line must measure 50 mm. If it does not, print again at 100 %, without "
+                    "“fit to page”.");
+  draw_ruler (cr, 5, 10 * MM, 10, "mm");
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, width - 50 * MM - 30);
+  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_move_to (cr, 50 * MM + 30, 0);
+  pango_cairo_show_layout (cr, layout);
+  cairo_new_path (cr);
+  if (!inches)
+    return;
+  cairo_translate (cr, 0, RULER);
+  draw_ruler (cr, INCHES, 72, 16, "in");
 }
 
 /* How much a value of the project must change for each millimetre the marks are apart. */
@@ -309,6 +367,10 @@ add_corrections (BwFlow *flow, BwProject *project, const BwStripMarks *marks)
          "overlap reduce %s."),
       values);
   bw_flow_heading (flow, _ ("When the marks do not meet"), 40);
+  bw_flow_text (flow, BW_TYPE_TEXT,
+                _ ("Read the scale where the first edge of the strip comes to lie: that many "
+                   "millimetres it is round the stone at this height. Stone: ________ mm. Bed: "
+                   "________ mm. Up to half a millimetre is the paper's."));
   bw_flow_item (flow, "·", gap, 10);
   bw_flow_item (flow, "·", over, 10);
   bw_flow_item (
@@ -329,8 +391,9 @@ bw_strip_new (BwProject *project, BwPaper paper)
   BwStripMarks marks;
   bw_strip_marks_init (&marks, project);
   bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Paper strip")));
-  bw_flow_text (&flow, BW_TYPE_BOLD, flow.sheet->title);
-  bw_flow_figure (&flow, 20, draw_ruler, NULL);
+  bw_sheet_add_title (&flow);
+  bw_flow_space (&flow, 4);
+  bw_flow_figure (&flow, wants_inches (paper) ? 2 * RULER : RULER, draw_rulers, flow.sheet);
   bw_flow_heading (&flow, _ ("Round the bare stone"), marks.width_mm * MM + 60);
   bw_flow_text (
       &flow, BW_TYPE_TEXT,
@@ -338,13 +401,17 @@ bw_strip_new (BwProject *project, BwPaper paper)
          "join shall be, wrap the strip round the stone at the height written on it, snug "
          "and without force, the tab under the beginning. It fits when the two marks called "
          "join meet on the line, and every edge of the stone lies under a line."));
+  if (marks.girth_mm > flow.width / MM - TAB_MM)
+    bw_flow_text (&flow, BW_TYPE_TEXT,
+                  _ ("It is longer than the paper: glue the pieces together first, each with its "
+                     "left edge on the line before the grey tab of the piece before."));
   add_strip (&flow, &marks, FALSE);
   if (marks.over_mm > marks.girth_mm + 0.05) {
     bw_flow_heading (&flow, _ ("Round the wound bed"), 100);
     bw_flow_text (
         &flow, BW_TYPE_TEXT,
         _ ("Wrapped round the bed half way up the band: the marks meet when the bed is as "
-           "thick as planned. If they do not, measure the girth over the bed and put it "
+           "thick as planned. If they do not, read the scale and put that girth over the bed "
            "into the project."));
     add_strip (&flow, &marks, TRUE);
   }

@@ -13,6 +13,7 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front, cairo_s
   BwFlow flow;
   bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Work sheet")));
   bw_sheet_add_piece (&flow, project, front, back);
+  bw_sheet_add_contents (&flow);
   bw_sheet_add_materials (&flow, project, 1);
   bw_sheet_add_thread (&flow, project);
   bw_sheet_add_stone (&flow, project);
@@ -21,5 +22,6 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front, cairo_s
   bw_sheet_add_chart (&flow, project);
   bw_sheet_add_words (&flow, project);
   bw_sheet_add_cautions (&flow, project);
+  bw_sheet_draw_contents (&flow);
   return bw_flow_finish (&flow);
 }

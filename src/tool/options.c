@@ -109,6 +109,7 @@ typedef struct {
 
 /* The sentences below name these bounds. */
 G_STATIC_ASSERT (BW_ROWS_MIN == 1 && BW_ROWS_MAX == 20000 && BW_PIECES_MAX == 10000);
+G_STATIC_ASSERT (BW_PAPER_LEAST_MM == 180 && BW_PAPER_MOST_MM == 1200);
 G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192 && BW_KIT_MAX == 1000);
 
 static const Kind kinds[] = {
@@ -130,8 +131,10 @@ static const Kind kinds[] = {
     N_ ("look from this azimuth (0)") },
   { BW_OPTION_TIP, "tip", N_ ("DEG"), take_tip, N_ ("an angle from -90 to 90 degrees"),
     N_ ("look from this many degrees above (0)") },
-  { BW_OPTION_PAPER, "paper", N_ ("SIZE"), take_paper, N_ ("a4 or letter"),
-    N_ ("a4 or letter (a4)") },
+  { BW_OPTION_PAPER, "paper", N_ ("SIZE"), take_paper,
+    N_ ("a4, letter, or a width and a height in millimetres such as 216x356, each from 180 to "
+        "1200"),
+    N_ ("a4, letter or WxH in mm, 180 to 1200 (a4)") },
   { BW_OPTION_KIT, "kit", N_ ("K"), take_kit, N_ ("a whole number from 1 to 1000"),
     N_ ("a kit sheet for a class of K makers instead") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
@@ -217,7 +220,9 @@ gboolean
 bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
 {
   gboolean ended = FALSE;
-  *options = (BwOptions){ .width = 800, .height = 800, .words = g_ptr_array_new () };
+  *options = (BwOptions){
+    .width = 800, .height = 800, .paper = BW_PAPER_A4, .words = g_ptr_array_new ()
+  };
   for (int i = 1; i < argc; i++) {
     if (!ended && strcmp (argv[i], "--") == 0)
       ended = TRUE;

@@ -24,6 +24,32 @@ project_of (const Sample *sample)
   return project;
 }
 
+/* A piece in which each of n colours has beads. */
+static char *
+json_of_colours (int n)
+{
+  GString *json = g_string_new (
+      "{ \"format\": \"bandwright-project\", \"version\": 1, \"stone\": { \"faces\": 6, "
+      "\"measured\": \"girth\", \"values_mm\": [90], \"at_mm\": 20, \"length_mm\": 70, "
+      "\"shoulder_mm\": 50 }, \"bead\": { \"diameter_mm\": 1.6, \"length_mm\": 1.3, "
+      "\"hole_mm\": 0.8 }, \"band\": { \"columns\": 14, \"rows\": 120, \"cells\": [");
+  for (int row = 0; row < 120; row++) {
+    g_string_append (json, row > 0 ? ", \"" : "\"");
+    for (int j = 0; j < 7; j++)
+      g_string_append_unichar (json, 0x4e00 + (gunichar)((row * 7 + j) % n));
+    g_string_append_c (json, '"');
+  }
+  g_string_append (json, "] }, \"tray\": [");
+  for (int i = 0; i < n; i++) {
+    g_string_append (json, i > 0 ? ", { \"id\": \"" : "{ \"id\": \"");
+    g_string_append_unichar (json, 0x4e00 + (gunichar)i);
+    g_string_append_printf (json, "\", \"name\": \"Colour of the sea no. %d\", ", i + 1);
+    g_string_append (json, "\"srgb\": \"#1b2a41\", \"finish\": \"matte\" }");
+  }
+  g_string_append (json, "] }");
+  return g_string_free (json, FALSE);
+}
+
 /* A picture with something in its middle. */
 static cairo_surface_t *
 some_picture (void)
@@ -42,8 +68,8 @@ some_picture (void)
 static cairo_rectangle_int_t
 ink_of (const BwSheet *sheet, int page)
 {
-  int width = (int)bw_paper_width (bw_sheet_get_paper (sheet)) + 2 * BEYOND;
-  int height = (int)bw_paper_height (bw_sheet_get_paper (sheet)) + 2 * BEYOND;
+  int width = (int)bw_sheet_get_paper (sheet).width + 2 * BEYOND;
+  int height = (int)bw_sheet_get_paper (sheet).height + 2 * BEYOND;
   int left = width, right = 0, top = height, bottom = 0;
   cairo_surface_t *ground = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
   cairo_t *cr = cairo_create (ground);
@@ -75,8 +101,8 @@ assert_page_whole (const BwSheet *sheet, int page)
   BwPaper paper = bw_sheet_get_paper (sheet);
   double edge = 4 * BW_POINTS_PER_MM;
   cairo_rectangle_int_t ink = ink_of (sheet, page);
-  if (ink.x < edge || ink.y < edge || ink.x + ink.width > bw_paper_width (paper) - edge
-      || ink.y + ink.height > bw_paper_height (paper) - edge)
+  if (ink.x < edge || ink.y < edge || ink.x + ink.width > paper.width - edge
+      || ink.y + ink.height > paper.height - edge)
     fail_msg ("page %d: %d × %d from %d, %d", page, ink.width, ink.height, ink.x, ink.y);
   assert_true (ink.width > 100 && ink.height > 100);
 }
@@ -99,7 +125,9 @@ assert_all_whole (BwProject *project, BwPaper paper)
   assert_whole (bw_sheet_new (project, paper, picture, picture));
   assert_whole (bw_sheet_new (project, paper, NULL, NULL));
   assert_whole (bw_strip_new (project, paper));
-  assert_int_equal (assert_whole (bw_kit_new (project, paper, 3, picture)), 4);
+  int kit = assert_whole (bw_kit_new (project, paper, 3, picture));
+  /* A list and a page a maker, but on papers shorter than the usual ones. */
+  assert_true (kit == 4 || (kit > 4 && paper.height < BW_PAPER_LETTER.height));
   cairo_surface_destroy (picture);
 }
 
@@ -205,6 +233,23 @@ the_steps_hold_every_visit_but_those_of_the_plain_rows (void **state)
   }
 }
 
+/* One page a maker, whatever is in the bag. */
+static void
+a_kit_of_any_number_of_colours_has_one_page_a_maker (void **state)
+{
+  static const int numbers[] = { 1, 12, 13, 40, 90, BW_TRAY_MAX };
+  static const char *const words[] = { "a4", "letter" };
+  for (gsize i = 0; i < 2 * G_N_ELEMENTS (numbers); i++) {
+    g_autofree char *json = json_of_colours (numbers[i / 2]);
+    g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
+    BwPaper paper;
+    assert_non_null (project);
+    assert_true (bw_paper_from_word (words[i % 2], &paper));
+    int one = assert_whole (bw_kit_new (project, paper, 1, NULL));
+    assert_int_equal (assert_whole (bw_kit_new (project, paper, 4, NULL)), one + 3);
+  }
+}
+
 static void
 a_target_that_cannot_be_written_is_named_and_left_alone (void **state)
 {
@@ -264,13 +309,36 @@ a_ring_is_cautioned_about_only_where_there_is_one (void **state)
 static void
 papers_are_named_and_sized (void **state)
 {
+  static const char *const wrong[]
+      = { "a5",          "",    "179x200", "200x1201", "200",     "200x", "x200",
+          "200x200x200", "0x0", "nanxnan", "-200x200", "200 x200" };
   BwPaper paper;
-  assert_true (bw_paper_from_word ("Letter", &paper) && paper == BW_PAPER_LETTER);
-  assert_true (bw_paper_from_word ("a4", &paper) && paper == BW_PAPER_A4);
-  assert_false (bw_paper_from_word ("a5", &paper));
-  assert_true (fabs (bw_paper_width (BW_PAPER_A4) / BW_POINTS_PER_MM - 210) < 1e-9);
-  assert_true (fabs (bw_paper_height (BW_PAPER_A4) / BW_POINTS_PER_MM - 297) < 1e-9);
-  assert_true (fabs (bw_paper_width (BW_PAPER_LETTER) - 8.5 * 72) < 1e-9);
+  assert_true (bw_paper_from_word ("Letter", &paper) && bw_paper_equal (paper, BW_PAPER_LETTER));
+  assert_true (bw_paper_from_word ("a4", &paper) && bw_paper_equal (paper, BW_PAPER_A4));
+  assert_true (fabs (paper.width / BW_POINTS_PER_MM - 210) < 1e-9);
+  assert_true (fabs (paper.height / BW_POINTS_PER_MM - 297) < 1e-9);
+  assert_true (bw_paper_from_word ("420x297.5", &paper));
+  assert_true (fabs (paper.width / BW_POINTS_PER_MM - 420) < 1e-9);
+  assert_true (fabs (paper.height / BW_POINTS_PER_MM - 297.5) < 1e-9);
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    assert_false (bw_paper_from_word (wrong[i], &paper));
+  assert_true (fabs (BW_PAPER_LETTER.width - 8.5 * 72) < 1e-9);
+}
+
+/* The least and the most that can be laid out on, and papers lying across. */
+static void
+nothing_is_cut_off_on_papers_of_other_sizes (void **state)
+{
+  static const char *const words[] = { "180x180", "297x210", "180x600", "420x297" };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (55);
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 14, 0, (SampleBail)(i % 4));
+    sample->taper = TRUE;
+    g_autoptr (BwProject) project = project_of (sample);
+    BwPaper paper;
+    assert_true (bw_paper_from_word (words[i], &paper));
+    assert_all_whole (project, paper);
+  }
 }
 
 int
@@ -281,10 +349,12 @@ main (void)
     cmocka_unit_test (titles_of_300_characters_and_in_arabic_stay_on_the_page),
     cmocka_unit_test (a_band_of_60_by_2000_runs_over_many_whole_pages),
     cmocka_unit_test (the_steps_hold_every_visit_but_those_of_the_plain_rows),
+    cmocka_unit_test (a_kit_of_any_number_of_colours_has_one_page_a_maker),
     cmocka_unit_test (a_target_that_cannot_be_written_is_named_and_left_alone),
     cmocka_unit_test (the_same_project_gives_the_same_bytes_on_a_given_day),
     cmocka_unit_test (a_ring_is_cautioned_about_only_where_there_is_one),
     cmocka_unit_test (papers_are_named_and_sized),
+    cmocka_unit_test (nothing_is_cut_off_on_papers_of_other_sizes),
   };
   return cmocka_run_group_tests_name ("sheet", tests, NULL, NULL);
 }

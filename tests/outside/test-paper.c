@@ -333,6 +333,35 @@ the_strip_is_as_long_on_every_paper_as_the_stone_is_round (void **state)
     print (desk, bw_strip_new (project, i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4));
     assert_page_size (desk, sizes[i % 2]);
     g_autoptr (GArray) lines = long_lines (desk, 1, 45);
+    guint inches = i % 2; /* where paper is sold by the inch a second ruler shows two of them */
+    assert_int_equal (lines->len, 3 + inches);
+    assert_mm (lines, 0, 50);
+    if (inches)
+      assert_mm (lines, 1, 2 * 25.4);
+    assert_mm (lines, 1 + inches, marks.girth_mm);
+    assert_mm (lines, 2 + inches, marks.over_mm);
+  }
+}
+
+/* Wider than any printer's usual paper, and all in one piece. */
+static void
+the_strip_keeps_its_length_on_a_paper_of_any_size (void **state)
+{
+  static const char *const words[] = { "420x297", "200.5x310", "180x180" };
+  static const char *const sizes[]
+      = { "1190.55 x 841.89 pts", "568.346 x 878.74 pts", "510.236 x 510.236 pts" };
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (74);
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+    g_autoptr (BwProject) project = project_of (sample);
+    BwStripMarks marks;
+    BwPaper paper;
+    assert_true (bw_paper_from_word (words[i], &paper));
+    bw_strip_marks_init (&marks, project);
+    print (desk, bw_strip_new (project, paper));
+    assert_page_size (desk, sizes[i]);
+    g_autoptr (GArray) lines = long_lines (desk, 1, 45);
     assert_int_equal (lines->len, 3);
     assert_mm (lines, 0, 50);
     assert_mm (lines, 1, marks.girth_mm);
@@ -363,10 +392,10 @@ a_strip_in_pieces_loses_nothing (void **state)
   print (desk, bw_strip_new (project, BW_PAPER_LETTER));
   g_autoptr (GArray) lines = long_lines (desk, 1, 45);
   double sum = 0;
-  for (guint i = 1; i < lines->len; i++)
+  for (guint i = 2; /* after the rulers */ i < lines->len; i++)
     sum += g_array_index (lines, double, i);
   if (fabs (sum - 500) > 0.3)
-    fail_msg ("%u pieces, %.3f mm", lines->len - 1, sum);
+    fail_msg ("%u pieces, %.3f mm", lines->len - 2, sum);
 }
 
 int
@@ -377,6 +406,7 @@ main (void)
     cmocka_unit_test (every_page_has_its_number_and_the_title),
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
+    cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
     cmocka_unit_test (a_strip_in_pieces_loses_nothing),
   };
   return cmocka_run_group_tests_name ("paper", tests, set_up, tear_down);

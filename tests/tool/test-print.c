@@ -109,7 +109,9 @@ wrong_words_are_told (void **state)
   static const char *const kind[] = { "-o", "chart.gif", NULL };
   static const char *const stray[] = { "-o", "x.svg", "--paper", "a4", NULL };
   assert_misused (*state, "sheet", none, "wants -o and a file to write");
-  assert_misused (*state, "sheet", paper, "--paper: 'a5' is not a4 or letter");
+  assert_misused (*state, "sheet", paper,
+                  "--paper: 'a5' is not a4, letter, or a width and a height "
+                  "in millimetres such as 216x356, each from 180 to 1200");
   assert_misused (*state, "sheet", kit, "--kit: '0' is not a whole number from 1 to 1000");
   assert_misused (*state, "chart", kind, "chart.gif: the name must end in .svg or .png");
   assert_misused (*state, "chart", stray, "--paper does not go with 'chart'");
