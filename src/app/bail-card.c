@@ -6,6 +6,7 @@
 #include "app/settings.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 struct _BwBailCard {
   BwCard parent_instance;
@@ -34,6 +35,17 @@ bw_bail_words_opening (const BwLoop *loop, BwUnit unit)
                           cord, opening);
 }
 
+char *
+bw_bail_words_cord (const BwLoop *loop, double cord_mm, BwUnit unit)
+{
+  double room = loop->largest_cord_mm - cord_mm;
+  g_autofree char *cord = bw_length_format (cord_mm, unit, 1);
+  g_autofree char *by = bw_length_format (fabs (room), unit, 1);
+  if (room >= 0)
+    return g_strdup_printf (_ ("The cord of %s passes with %s to spare."), cord, by);
+  return g_strdup_printf (_ ("The cord of %s does not pass: %s too thick."), cord, by);
+}
+
 static void
 show_rows_button (GtkButton *button, const char *format_one, int rows)
 {
@@ -44,19 +56,38 @@ show_rows_button (GtkButton *button, const char *format_one, int rows)
   gtk_widget_set_visible (GTK_WIDGET (button), rows > 0);
 }
 
-static void
-show_parity (BwBailCard *self, const BwLoop *loop)
+/* Fewer rows may be too few to arch. */
+static gboolean
+can_arch (const BwDesign *design, int rows)
 {
+  BwLoop loop;
+  BwBail bail = design->bail;
+  bail.rows = rows;
+  return bw_loop_init (&loop, &bail, &design->bead, &design->gauge, NULL);
+}
+
+static void
+show_parity (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
+{
+  gboolean below = loop->rows_below < loop->rows_above && can_arch (design, loop->rows_below);
+  g_autofree char *words
+      = g_strdup_printf (_ ("With %d rows the last one does not meet the mirrored beads where the "
+                            "bail is sewn down. The nearest counts that do:"),
+                         design->bail.rows);
+  gtk_label_set_text (self->parity, words);
   gtk_widget_set_visible (GTK_WIDGET (self->parity), !loop->parity_right);
   gtk_widget_set_visible (GTK_WIDGET (self->nearest), !loop->parity_right);
-  show_rows_button (self->below, _ ("%d rows"), loop->rows_below);
+  show_rows_button (self->below, _ ("%d rows"), below ? loop->rows_below : 0);
   show_rows_button (self->above, _ ("%d rows"), loop->rows_above);
 }
 
 static void
 show_loop (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
 {
-  g_autofree char *words = bw_bail_words_opening (loop, bw_settings_get_unit (bw_settings_get ()));
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *opening = bw_bail_words_opening (loop, unit);
+  g_autofree char *cord = bw_bail_words_cord (loop, design->bail.cord_mm, unit);
+  g_autofree char *words = g_strjoin ("\n", opening, loop->largest_cord_mm > 0 ? cord : NULL, NULL);
   gboolean passes = loop->largest_cord_mm >= design->bail.cord_mm;
   gtk_label_set_text (self->opening, words);
   if (passes)
@@ -65,7 +96,7 @@ show_loop (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
     gtk_widget_add_css_class (GTK_WIDGET (self->opening), "warning-text");
   show_rows_button (self->needed, _ ("Use %d rows, the least that let the cord through"),
                     loop->rows_needed == design->bail.rows ? 0 : loop->rows_needed);
-  show_parity (self, loop);
+  show_parity (self, design, loop);
 }
 
 static void

@@ -63,4 +63,4 @@ void bw_bail_band_stop_push (BwBailBand *self);
 const char *bw_bail_band_tip (BwBailBand *self, double x, double y); /* NULL for none */
 
 /* bail-words.c: "Bail from row 118 to row 4, columns 5 to 10, face 4"; owned. */
-char *bw_bail_words (BwProject *project);
+char *bw_bail_place_words (BwProject *project);

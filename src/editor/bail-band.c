@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "bail-band-private.h"
+#include "bail-look.h"
 #include "band-paint.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,7 +12,6 @@
 #include <string.h>
 
 #define SPARE_PITCHES 1.5 /* of the neighbouring ghosts, shown when the whole turn is */
-#define IN_SIGHT_DEG 55.0 /* from where the stone is looked at */
 #define HEIGHT_LEAST_PX 150
 #define HEIGHT_MOST_PX 420
 
@@ -141,25 +141,12 @@ take_project (BwBailBand *self)
   on_changed (self, BW_CHANGED_ALL);
 }
 
-/* The stone is turned as little as shows the bail: what is moved should be seen to move. */
-static void
-look_at_bail (BwBailBand *self)
-{
-  BwCamera camera = bw_session_get_camera (self->session);
-  double off
-      = remainder (bw_project_get_design (self->project)->bail.at_deg - camera.turn_deg, 360);
-  if (fabs (off) <= IN_SIGHT_DEG)
-    return;
-  camera.turn_deg += off - copysign (IN_SIGHT_DEG, off);
-  bw_session_set_camera (self->session, camera);
-}
-
 void
 bw_bail_band_put (BwBailBand *self, const BwDesign *design)
 {
   g_autoptr (GError) error = NULL;
   if (bw_project_set_design (self->project, "", design, &error))
-    look_at_bail (self);
+    bw_bail_look_at (self->session);
   else
     bw_bail_band_tell (self, error->message);
 }
@@ -170,7 +157,7 @@ bw_bail_band_put (BwBailBand *self, const BwDesign *design)
 void
 bw_bail_band_tell (BwBailBand *self, const char *note)
 {
-  g_autofree char *place = bw_bail_words (self->project);
+  g_autofree char *place = bw_bail_place_words (self->project);
   const BwDesign *design = bw_project_get_design (self->project);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_NOW,
                                   design->bail.at_deg, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, place,

@@ -4,6 +4,7 @@
 
 #include "bail-strip-private.h"
 
+#include "bail-look.h"
 #include "core/lattice.h"
 #include "stroke.h"
 
@@ -68,6 +69,7 @@ static void
 set_bead (BwBailStrip *self, BwBeadAt bead, int colour)
 {
   bw_session_settle (self->session);
+  bw_bail_look_at (self->session);
   bw_project_set_bead (self->project, _ ("Colour the bail"), TRUE, bead.row, bead.column,
                        (guint8)colour);
 }
@@ -91,6 +93,7 @@ on_begin (GtkGestureDrag *drag, double x, double y, BwBailStrip *self)
   gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
   bw_session_settle (self->session);
   bw_bail_strip_set_cursor (self, bead, FALSE);
+  bw_bail_look_at (self->session);
   bw_project_begin (self->project, _ ("Colour the bail"));
   self->drawing = TRUE;
   self->drag_x = x;

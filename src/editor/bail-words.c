@@ -45,7 +45,7 @@ rows_words (const BwDesign *design, const BwBailBase *base, int period)
 }
 
 char *
-bw_bail_words (BwProject *project)
+bw_bail_place_words (BwProject *project)
 {
   const BwDesign *design = bw_project_get_design (project);
   int period = 2 * bw_lattice_beads_around (design->band.rows);

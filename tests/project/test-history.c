@@ -93,6 +93,60 @@ a_bail_taken_away_keeps_its_drawing (void **state)
 }
 
 static void
+set_bail_size (BwProject *project, int columns, int rows)
+{
+  BwDesign design = *bw_project_get_design (project);
+  g_autoptr (GError) error = NULL;
+
+  design.bail.columns = columns;
+  design.bail.rows = rows;
+  if (!bw_project_set_design (project, "Size", &design, &error))
+    fail_msg ("%s", error->message);
+}
+
+static void
+a_bail_made_smaller_and_large_again_keeps_its_drawing (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autofree char *before = NULL;
+  int rows, columns;
+
+  set_bail_style (project, "Flap", BW_BAIL_FLAP);
+  rows = bw_project_get_design (project)->bail.rows;
+  columns = bw_project_get_design (project)->bail.columns;
+  for (int row = 1; row <= rows; row++)
+    for (int bead = 0; bead < columns / 2; bead++)
+      assert_true (bw_project_set_bead (project, "Bead", TRUE, row, bw_lattice_column (row, bead),
+                                        (guint8)((row + bead) % 4)));
+  before = bw_project_to_data (project, NULL);
+  set_bail_size (project, 2, 9);
+  set_bail_size (project, 4, rows + 8);
+  set_bail_size (project, columns, rows);
+  assert_text (project, before);
+}
+
+static void
+a_coloured_bail_is_saved_and_loaded_equal (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (BwProject) again = NULL;
+  g_autofree char *text = NULL;
+  gsize length;
+
+  set_bail_style (project, "Ring", BW_BAIL_RING);
+  assert_true (bw_project_set_bead (project, "Bead", TRUE, 5, 2, 3));
+  assert_true (bw_project_set_bead (project, "Bead", TRUE, 8, 1, 1));
+  assert_false (bw_project_set_bead (project, "Bead", TRUE, 5, 1, 1));
+  assert_false (bw_project_set_bead (project, "Bead", TRUE, 24, 1, 1));
+  text = bw_project_to_data (project, &length);
+  again = bw_project_load_data (text, length, NULL);
+  assert_non_null (again);
+  assert_int_equal (bw_drawing_get (bw_project_get_bail_drawing (again), 5, 2), 3);
+  assert_int_equal (bw_drawing_get (bw_project_get_bail_drawing (again), 8, 1), 1);
+  assert_text (again, text);
+}
+
+static void
 a_new_bail_is_plain_in_the_bands_ground (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
@@ -342,6 +396,8 @@ main (void)
     cmocka_unit_test (cells_hidden_by_fewer_rows_come_back),
     cmocka_unit_test (cells_hidden_by_fewer_columns_come_back),
     cmocka_unit_test (a_bail_taken_away_keeps_its_drawing),
+    cmocka_unit_test (a_bail_made_smaller_and_large_again_keeps_its_drawing),
+    cmocka_unit_test (a_coloured_bail_is_saved_and_loaded_equal),
     cmocka_unit_test (a_new_bail_is_plain_in_the_bands_ground),
     cmocka_unit_test (a_repeat_runs_on_into_new_rows),
     cmocka_unit_test (without_a_repeat_new_rows_take_the_ground),
