@@ -267,6 +267,33 @@ what_is_no_picture_is_told_in_the_panel (void **state)
   assert_string_equal (before, after);
 }
 
+static int
+least (GtkWidget *widget, GtkOrientation orientation)
+{
+  int minimum;
+  gtk_widget_measure (widget, orientation, -1, &minimum, NULL, NULL, NULL);
+  return minimum;
+}
+
+/* On a screen of 1024 × 768 with letters twice as large. */
+static void
+the_window_fits_a_small_screen_at_twice_the_text (void **state)
+{
+  Maker *maker = *state;
+  GtkSettings *settings = gtk_settings_get_default ();
+  assert_true (least (window_of (maker), GTK_ORIENTATION_HORIZONTAL) <= 900);
+  assert_true (least (window_of (maker), GTK_ORIENTATION_VERTICAL) <= 600);
+  g_object_set (settings, "gtk-xft-dpi", 2 * 96 * 1024, NULL);
+  desk_settle ();
+  int width = least (window_of (maker), GTK_ORIENTATION_HORIZONTAL);
+  int height = least (window_of (maker), GTK_ORIENTATION_VERTICAL);
+  desk_keep ("beside-twice");
+  gtk_settings_reset_property (settings, "gtk-xft-dpi");
+  desk_settle ();
+  assert_true (width <= 1024);
+  assert_true (height <= 768);
+}
+
 static void
 a_colour_takes_in_another_ones_beads (void **state)
 {
@@ -339,6 +366,7 @@ main (void)
     IN_WINDOW (a_picture_goes_once_round_at_a_click),
     IN_WINDOW (a_picture_is_opened_dragged_and_laid),
     IN_WINDOW (what_is_no_picture_is_told_in_the_panel),
+    IN_WINDOW (the_window_fits_a_small_screen_at_twice_the_text),
     IN_WINDOW (a_colour_takes_in_another_ones_beads),
     IN_WINDOW (undo_and_the_list_of_steps_leave_the_view_alone),
   };
