@@ -6,6 +6,7 @@
 #include "app/settings.h"
 #include "app/window-private.h"
 #include "output/report.h"
+#include "output/whole-file.h"
 #include "preview/model.h"
 #include "preview/offscreen.h"
 
@@ -22,17 +23,44 @@ bw_window_tell_written (BwWindow *self, GFile *file)
   bw_window_tell (self, GTK_MESSAGE_INFO, sentence);
 }
 
+/* The output room writes to paths and puts the path before its sentence; here the file's name is
+ * told anyway. */
+void
+bw_window_tell_outcome (BwWindow *self, GFile *file, const GError *error)
+{
+  if (!error) {
+    bw_window_tell_written (self, file);
+    return;
+  }
+  const char *path = g_file_peek_path (file);
+  g_autofree char *prefix = g_strconcat (path ? path : "", ": ", NULL);
+  const char *message = error->message;
+  if (g_str_has_prefix (message, prefix))
+    message += strlen (prefix);
+  g_autoptr (GError) plain = g_error_new_literal (error->domain, error->code, message);
+  bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, plain);
+}
+
+/* Whole or not at all; a place that is no path of this computer is left to the system. */
+static void
+write_bytes (BwWindow *self, GFile *file, const char *bytes, gsize size)
+{
+  const char *path = g_file_peek_path (file);
+  g_autoptr (GError) error = NULL;
+  if (path)
+    bw_whole_file_write_data (bytes, size, path, &error);
+  else
+    g_file_replace_contents (file, bytes, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
+                             &error);
+  bw_window_tell_outcome (self, file, error);
+}
+
 static void
 csv_chosen (GFile *file, gpointer data)
 {
   BwWindow *self = data;
-  g_autoptr (GError) error = NULL;
   g_autofree char *csv = bw_materials_csv (self->project, 0);
-  if (g_file_replace_contents (file, csv, strlen (csv), NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
-                               &error))
-    bw_window_tell_written (self, file);
-  else
-    bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, error);
+  write_bytes (self, file, csv, strlen (csv));
 }
 
 void
@@ -51,13 +79,6 @@ bw_window_copy_list (BwWindow *self)
   bw_window_tell (self, GTK_MESSAGE_INFO, _ ("The materials list was copied."));
 }
 
-static cairo_status_t
-append_bytes (void *closure, const unsigned char *data, unsigned int length)
-{
-  g_byte_array_append (closure, data, length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
 /* The piece as the stone view shows it now, on a transparent ground. */
 static cairo_surface_t *
 picture (BwWindow *self, GError **error)
@@ -69,28 +90,20 @@ picture (BwWindow *self, GError **error)
                               PICTURE_PX, PICTURE_PX, NULL, error);
 }
 
-static gboolean
-write_picture (BwWindow *self, GFile *file, GError **error)
-{
-  cairo_surface_t *surface = picture (self, error);
-  if (!surface)
-    return FALSE;
-  g_autoptr (GByteArray) png = g_byte_array_new ();
-  cairo_surface_write_to_png_stream (surface, append_bytes, png);
-  cairo_surface_destroy (surface);
-  return g_file_replace_contents (file, (const char *)png->data, png->len, NULL, FALSE,
-                                  G_FILE_CREATE_NONE, NULL, NULL, error);
-}
-
 static void
 picture_chosen (GFile *file, gpointer data)
 {
   BwWindow *self = data;
   g_autoptr (GError) error = NULL;
-  if (write_picture (self, file, &error))
-    bw_window_tell_written (self, file);
-  else
-    bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, error);
+  cairo_surface_t *surface = picture (self, &error);
+  g_autoptr (GByteArray) png = g_byte_array_new ();
+  if (!surface) {
+    bw_window_tell_outcome (self, file, error);
+    return;
+  }
+  cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
+  cairo_surface_destroy (surface);
+  write_bytes (self, file, (const char *)png->data, png->len);
 }
 
 void
@@ -105,15 +118,10 @@ static void
 model_chosen (GFile *file, gpointer data)
 {
   BwWindow *self = data;
-  g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) model = bw_model_new (self->project);
   gsize size;
   const char *bytes = g_bytes_get_data (model, &size);
-  if (g_file_replace_contents (file, bytes, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
-                               &error))
-    bw_window_tell_written (self, file);
-  else
-    bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, error);
+  write_bytes (self, file, bytes, size);
 }
 
 void

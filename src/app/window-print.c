@@ -40,24 +40,6 @@ print_kit (GSimpleAction *action, GVariant *parameter, gpointer data)
   print (data, BW_PRINT_KIT);
 }
 
-/* The output room writes to paths and puts the path before its sentence; here the file's name is
- * told anyway. */
-static void
-tell_outcome (BwWindow *self, GFile *file, const GError *error)
-{
-  if (!error) {
-    bw_window_tell_written (self, file);
-    return;
-  }
-  const char *path = g_file_peek_path (file);
-  g_autofree char *prefix = g_strconcat (path ? path : "", ": ", NULL);
-  const char *message = error->message;
-  if (g_str_has_prefix (message, prefix))
-    message += strlen (prefix);
-  g_autoptr (GError) plain = g_error_new_literal (error->domain, error->code, message);
-  bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, plain);
-}
-
 static gboolean
 has_path (GFile *file, GError **error)
 {
@@ -76,7 +58,7 @@ write_sheet (BwWindow *self, GFile *file, BwPrintKind kind)
     g_autoptr (BwSheet) sheet = bw_print_sheet_new (self->project, kind, bw_print_paper ());
     bw_sheet_write_pdf (sheet, g_file_peek_path (file), &error);
   }
-  tell_outcome (self, file, error);
+  bw_window_tell_outcome (self, file, error);
 }
 
 static void
@@ -104,7 +86,7 @@ chart_chosen (GFile *file, gpointer data)
   g_autoptr (GError) error = NULL;
   if (has_path (file, &error))
     bw_chart_write (self->project, g_file_peek_path (file), &error);
-  tell_outcome (self, file, error);
+  bw_window_tell_outcome (self, file, error);
 }
 
 /* Offers "TITLE — WHAT.ext" beside the project. */

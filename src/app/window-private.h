@@ -70,3 +70,5 @@ void bw_window_save_model (BwWindow *self);
 void bw_window_add_print_actions (BwWindow *self);
 /* Tells that the file was written. */
 void bw_window_tell_written (BwWindow *self, GFile *file);
+/* Tells that the file was written, or why not. */
+void bw_window_tell_outcome (BwWindow *self, GFile *file, const GError *error);

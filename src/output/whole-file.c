@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A disk that fills up half way through must not leave half a sheet where a whole one was. */
+/* What can go wrong with a file, in plain sentences. */
 #include "config.h"
 
 #include "output/whole-file.h"
+
+#include "project/save-whole.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -13,35 +15,45 @@ bw_whole_file_append (void *closure, const unsigned char *data, unsigned int len
   return CAIRO_STATUS_SUCCESS;
 }
 
-/* The sentences of the system repeat the path; the common cases get our own. */
-static void
-explain (GError **error, GError *cause, const char *path)
+/* The sentences of the system speak of the file beside; the common cases get our own. */
+static const char *
+sentence_of (const GError *cause)
 {
-  const char *sentence = cause->message;
-  if (g_error_matches (cause, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
-    sentence = _ ("there is no such folder");
-  else if (g_error_matches (cause, G_IO_ERROR, G_IO_ERROR_IS_DIRECTORY))
-    sentence = _ ("this is a folder");
-  else if (g_error_matches (cause, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED)
-           || g_error_matches (cause, G_IO_ERROR, G_IO_ERROR_READ_ONLY))
-    sentence = _ ("you are not allowed to write here");
-  g_set_error (error, cause->domain, cause->code, "%s: %s", path, sentence);
-  g_error_free (cause);
+  switch (cause->domain == G_IO_ERROR ? cause->code : G_IO_ERROR_FAILED) {
+  case G_IO_ERROR_NOT_FOUND:
+  case G_IO_ERROR_NOT_DIRECTORY:
+    return _ ("there is no such folder");
+  case G_IO_ERROR_IS_DIRECTORY:
+    return _ ("this is a folder");
+  case G_IO_ERROR_INVALID_ARGUMENT:
+    return _ ("this is no ordinary file");
+  case G_IO_ERROR_PERMISSION_DENIED:
+  case G_IO_ERROR_READ_ONLY:
+    return _ ("you are not allowed to write here");
+  case G_IO_ERROR_NO_SPACE:
+    return _ ("the disk is full");
+  default:
+    return cause->message;
+  }
+}
+
+gboolean
+bw_whole_file_write_data (const char *data, gsize length, const char *path, GError **error)
+{
+  g_autoptr (GError) cause = NULL;
+  if (bw_save_whole (path, data, length, &cause))
+    return TRUE;
+  g_set_error (error, cause->domain, cause->code, "%s: %s", path, sentence_of (cause));
+  return FALSE;
 }
 
 gboolean
 bw_whole_file_write (const GByteArray *bytes, cairo_status_t status, const char *path,
                      GError **error)
 {
-  GError *cause = NULL;
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  if (status != CAIRO_STATUS_SUCCESS)
-    g_set_error_literal (&cause, G_IO_ERROR, G_IO_ERROR_FAILED, cairo_status_to_string (status));
-  else
-    g_file_replace_contents (file, (const char *)bytes->data, bytes->len, NULL, FALSE,
-                             G_FILE_CREATE_NONE, NULL, NULL, &cause);
-  if (!cause)
-    return TRUE;
-  explain (error, cause, path);
+  if (status == CAIRO_STATUS_SUCCESS)
+    return bw_whole_file_write_data ((const char *)bytes->data, bytes->len, path, error);
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", path,
+               cairo_status_to_string (status));
   return FALSE;
 }

@@ -12,3 +12,6 @@ cairo_status_t bw_whole_file_append (void *closure, const unsigned char *data, u
  * the path before its sentence. */
 gboolean bw_whole_file_write (const GByteArray *bytes, cairo_status_t status, const char *path,
                               GError **error);
+/* The same for bytes that are there already. */
+gboolean bw_whole_file_write_data (const char *data, gsize length, const char *path,
+                                   GError **error);

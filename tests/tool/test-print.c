@@ -6,10 +6,13 @@
 #include <gio/gio.h>
 #include <glib/gstdio.h>
 #include <setjmp.h>
+#include <signal.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <string.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
 #include <cmocka.h>
 
 typedef struct {
@@ -42,9 +45,20 @@ tear_down (void **state)
   return 0;
 }
 
-/* Runs a command with these words after the project's name, no display in reach. */
+/* No file may grow beyond a page or so: as on a disk that fills up while it is written. */
+static void
+fill_disk (gpointer data)
+{
+  struct rlimit limit = { 1500, 1500 };
+  signal (SIGXFSZ, SIG_IGN);
+  setrlimit (RLIMIT_FSIZE, &limit);
+}
+
+/* Runs a command with these words after the project's name, no display in reach. prepare is called
+ * in its process before it begins; may be NULL. */
 static int
-run (const Bench *bench, const char *command, const char *const *words, char **err)
+run_prepared (const Bench *bench, const char *command, const char *const *words,
+              GSpawnChildSetupFunc prepare, char **err)
 {
   g_autoptr (GStrvBuilder) argv = g_strv_builder_new ();
   g_autoptr (GSubprocessLauncher) launcher
@@ -56,6 +70,7 @@ run (const Bench *bench, const char *command, const char *const *words, char **e
   g_auto (GStrv) all = g_strv_builder_end (argv);
   g_subprocess_launcher_unsetenv (launcher, "DISPLAY");
   g_subprocess_launcher_unsetenv (launcher, "WAYLAND_DISPLAY");
+  g_subprocess_launcher_set_child_setup (launcher, prepare, NULL, NULL);
   g_autoptr (GSubprocess) process
       = g_subprocess_launcher_spawnv (launcher, (const char *const *)all, NULL);
   assert_non_null (process);
@@ -63,6 +78,12 @@ run (const Bench *bench, const char *command, const char *const *words, char **e
   assert_true (g_subprocess_get_if_exited (process));
   assert_string_equal (out, "");
   return g_subprocess_get_exit_status (process);
+}
+
+static int
+run (const Bench *bench, const char *command, const char *const *words, char **err)
+{
+  return run_prepared (bench, command, words, NULL, err);
 }
 
 /* The file a command writes begins as its kind does, and is taken away again. */
@@ -131,6 +152,73 @@ a_target_out_of_reach_is_one_line_and_no_file (void **state)
   assert_false (g_file_test ("/no", G_FILE_TEST_EXISTS));
 }
 
+/* Every command that writes, with a name of the kind it writes. */
+static const struct {
+  const char *command, *name;
+} writers[] = {
+  { "sheet", "out.pdf" }, { "strip", "out.pdf" },  { "chart", "out.svg" },
+  { "chart", "out.png" }, { "render", "out.png" }, { "model", "out.glb" },
+};
+
+static void
+assert_refused (const Bench *bench, const char *command, const char *path, const char *why)
+{
+  const char *words[] = { "-o", path, NULL };
+  g_autofree char *err = NULL, *line = g_strdup_printf ("bandwright-tool: %s: %s\n", path, why);
+  assert_int_equal (run (bench, command, words, &err), 1);
+  assert_string_equal (err, line);
+}
+
+/* The last is a folder in which nobody, whatever his rights, makes a file. */
+static void
+a_target_that_is_no_file_is_named_and_left_alone (void **state)
+{
+  const Bench *bench = *state;
+  struct stat full;
+  for (gsize i = 0; i < G_N_ELEMENTS (writers); i++) {
+    g_autofree char *folder = g_strconcat (bench->folder, "/", writers[i].name, NULL);
+    g_autofree char *sealed = g_strconcat ("/sys/", writers[i].name, NULL);
+    assert_int_equal (g_mkdir (folder, 0755), 0);
+    assert_refused (bench, writers[i].command, folder, "this is a folder");
+    assert_int_equal (g_rmdir (folder), 0);
+    assert_refused (bench, writers[i].command, sealed, "you are not allowed to write here");
+  }
+  assert_refused (bench, "sheet", "/dev/full", "this is no ordinary file");
+  assert_int_equal (g_stat ("/dev/full", &full), 0);
+  assert_true (S_ISCHR (full.st_mode));
+}
+
+static int
+count_files (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  int n = 0;
+  while (g_dir_read_name (dir))
+    n++;
+  return n;
+}
+
+static void
+a_disk_that_fills_up_leaves_what_was_there_and_nothing_else (void **state)
+{
+  const Bench *bench = *state;
+  for (gsize i = 0; i < G_N_ELEMENTS (writers); i++) {
+    g_autofree char *path = g_build_filename (bench->folder, writers[i].name, NULL), *kept = NULL;
+    const char *words[] = { "-o", path, NULL };
+    for (int there = 0; there < 2; there++) {
+      g_autofree char *err = NULL;
+      if (there)
+        assert_true (g_file_set_contents (path, "old", -1, NULL));
+      assert_int_equal (run_prepared (bench, writers[i].command, words, fill_disk, &err), 1);
+      assert_non_null (strstr (err, path));
+      assert_int_equal (count_files (bench->folder), 1 + there);
+    }
+    assert_true (g_file_get_contents (path, &kept, NULL, NULL));
+    assert_string_equal (kept, "old");
+    g_remove (path);
+  }
+}
+
 static void
 no_command_writes_over_its_project (void **state)
 {
@@ -154,6 +242,8 @@ main (void)
     cmocka_unit_test (each_command_writes_its_kind_of_file),
     cmocka_unit_test (wrong_words_are_told),
     cmocka_unit_test (a_target_out_of_reach_is_one_line_and_no_file),
+    cmocka_unit_test (a_target_that_is_no_file_is_named_and_left_alone),
+    cmocka_unit_test (a_disk_that_fills_up_leaves_what_was_there_and_nothing_else),
     cmocka_unit_test (no_command_writes_over_its_project),
   };
   return cmocka_run_group_tests_name ("print", tests, set_up, tear_down);
