@@ -19,6 +19,7 @@ typedef struct {
   BwPrintTold told;
   GWeakRef owner;
   char *fault; /* our own sentence, why nothing was printed */
+  gboolean ended;
 } Run;
 
 BwSheet *
@@ -115,17 +116,37 @@ tell (Run *run, const char *sentence)
 }
 
 static void
+tell_error (Run *run, const GError *error)
+{
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("“%s” could not be printed: %s"), bw_project_get_title (run->project),
+                         error ? error->message : _ ("the printer does not say why."));
+  tell (run, sentence);
+}
+
+static void
 done (GtkPrintOperation *operation, GtkPrintOperationResult result, Run *run)
 {
+  run->ended = TRUE;
   if (run->fault) {
     tell (run, run->fault);
   } else if (result == GTK_PRINT_OPERATION_RESULT_ERROR) {
     g_autoptr (GError) error = NULL;
     gtk_print_operation_get_error (operation, &error);
-    g_autofree char *sentence
-        = g_strdup_printf (_ ("It could not be printed: %s"), error ? error->message : "");
-    tell (run, sentence);
+    tell_error (run, error);
   }
+}
+
+/* A printer can fail long after the pages have gone out. */
+static void
+status_changed (GtkPrintOperation *operation, Run *run)
+{
+  if (gtk_print_operation_get_status (operation) != GTK_PRINT_STATUS_FINISHED_ABORTED || run->fault)
+    return;
+  run->fault = g_strdup_printf (_ ("“%s” could not be printed: the printer gave up."),
+                                bw_project_get_title (run->project));
+  if (run->ended)
+    tell (run, run->fault);
 }
 
 static void
@@ -140,11 +161,11 @@ run_free (gpointer data, GClosure *closure)
 }
 
 void
-bw_print_run (GtkWindow *parent, BwProject *project, BwPrintKind kind, BwPrintTold told,
-              GObject *owner)
+bw_print_operate (GtkPrintOperation *operation, GtkPrintOperationAction action, GtkWindow *parent,
+                  BwProject *project, BwPrintKind kind, BwPrintTold told, GObject *owner)
 {
-  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = page_setup_new ();
+  g_autoptr (GError) error = NULL;
   Run *run = g_new0 (Run, 1);
   run->project = g_object_ref (project);
   run->kind = kind;
@@ -155,9 +176,23 @@ bw_print_run (GtkWindow *parent, BwProject *project, BwPrintKind kind, BwPrintTo
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_embed_page_setup (operation, TRUE);
-  gtk_print_operation_set_allow_async (operation, TRUE);
+  gtk_print_operation_set_track_print_status (operation, TRUE);
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_print), run);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page), run);
+  g_signal_connect (operation, "status-changed", G_CALLBACK (status_changed), run);
   g_signal_connect_data (operation, "done", G_CALLBACK (done), run, run_free, 0);
-  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, parent, NULL);
+  if (gtk_print_operation_run (operation, action, parent, &error)
+          == GTK_PRINT_OPERATION_RESULT_ERROR
+      && !run->ended)
+    tell_error (run, error);
+}
+
+void
+bw_print_run (GtkWindow *parent, BwProject *project, BwPrintKind kind, BwPrintTold told,
+              GObject *owner)
+{
+  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
+  gtk_print_operation_set_allow_async (operation, TRUE);
+  bw_print_operate (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, parent, project, kind, told,
+                    owner);
 }

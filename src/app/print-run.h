@@ -23,3 +23,8 @@ gboolean bw_print_paper_for (double width, double height, BwPaper *paper);
 typedef void (*BwPrintTold) (const char *sentence, gpointer owner);
 void bw_print_run (GtkWindow *parent, BwProject *project, BwPrintKind kind, BwPrintTold told,
                    GObject *owner);
+/* The same with an operation and an action of the caller's: what was set on it (a file to export
+ * to, whether it may go on by itself) stays. */
+void bw_print_operate (GtkPrintOperation *operation, GtkPrintOperationAction action,
+                       GtkWindow *parent, BwProject *project, BwPrintKind kind, BwPrintTold told,
+                       GObject *owner);
