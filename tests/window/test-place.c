@@ -1,0 +1,541 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The place at the bench: shown on band and stone, kept through closing and a crash, read aloud;
+ * and what a try-on does to it. */
+#include "maker.h"
+
+#include "app/bench-check.h"
+#include "app/bench-page.h"
+#include "app/bench-steps.h"
+#include "app/settings.h"
+#include "core/lattice.h"
+#include "preview/scene.h"
+#include "preview/stone-view.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <setjmp.h>
+#include <signal.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+#include <cmocka.h>
+
+#define PLACE 9 /* rows woven before the lid is closed */
+
+typedef struct {
+  Maker maker;
+  char *path;
+} Bench;
+
+static char *own_path; /* this program's, to start it again */
+
+static char *
+save_holly (void)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  bw_project_set_title (project, "Title", "Sea holly");
+  return maker_save (project, "holly.bandwright");
+}
+
+static void
+open_helper (Maker *maker)
+{
+  desk_key ("F11", 0);
+  desk_wait (500);
+  desk_settle ();
+  maker_find (maker, BW_TYPE_BENCH_PAGE);
+}
+
+static int
+set_up (void **state)
+{
+  Bench *bench = g_new0 (Bench, 1);
+  bench->path = save_holly ();
+  maker_start (&bench->maker, bench->path);
+  open_helper (&bench->maker);
+  *state = bench;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  Bench *bench = *state;
+  maker_stop (&bench->maker);
+  g_free (bench->path);
+  g_free (bench);
+  return 0;
+}
+
+static int
+rows_done (Maker *maker)
+{
+  return bw_project_get_rows_done (maker_project (maker));
+}
+
+static void
+weave_to (Maker *maker, int row)
+{
+  while (rows_done (maker) < row)
+    desk_key ("space", 0);
+}
+
+static gboolean
+shows (Maker *maker, const char *beginning)
+{
+  GtkWidget *page = maker_find (maker, BW_TYPE_BENCH_PAGE);
+  return desk_look_for_prefix (page, beginning) != NULL;
+}
+
+/* The band is seen from edge to edge, with the row in hand in its middle. */
+static void
+expect_whole_band (Maker *maker)
+{
+  GtkWidget *canvas = maker_find (maker, BW_TYPE_BAND_CANVAS);
+  int row = rows_done (maker) + 1, columns = maker_design (maker)->band.columns;
+  double x, low, high;
+  maker_bead_point (maker, row, bw_lattice_column (row, 0), &x, &low);
+  maker_bead_point (maker, row, bw_lattice_column (row, columns / 2 - 1), &x, &high);
+  assert_true (high > 0 && low > high && low < gtk_widget_get_height (canvas));
+  assert_true (fabs (x - gtk_widget_get_width (canvas) / 2.0) < 60);
+}
+
+static void
+expect_place (Maker *maker)
+{
+  assert_int_equal (rows_done (maker), PLACE);
+  assert_int_equal (bw_session_get_woven (maker_session (maker)), PLACE);
+  assert_true (shows (maker, "Row 10 of "));
+  expect_whole_band (maker);
+}
+
+static gboolean
+is_closed (gpointer data)
+{
+  return ((Maker *)data)->window == NULL;
+}
+
+static void
+the_place_survives_closing (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  weave_to (maker, PLACE);
+  expect_place (maker);
+  desk_key ("Escape", 0);
+  desk_wait (400);
+  assert_int_equal (bw_session_get_woven (maker_session (maker)), 0);
+  desk_key ("s", GDK_CONTROL_MASK);
+  desk_key ("q", GDK_CONTROL_MASK);
+  desk_until (is_closed, maker);
+  maker_start (maker, bench->path);
+  open_helper (maker);
+  expect_place (maker);
+}
+
+/* --- What is woven recedes ---------------------------------------------------------------------
+ */
+
+static guint32
+colour_of (Maker *maker, int row, int column)
+{
+  double x, y;
+  maker_bead_point (maker, row, column, &x, &y);
+  return desk_pixel (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y);
+}
+
+static int
+apart (guint32 a, guint32 b)
+{
+  int most = 0;
+  for (int shift = 0; shift <= 16; shift += 8)
+    most = MAX (most, abs ((int)(a >> shift & 0xff) - (int)(b >> shift & 0xff)));
+  return most;
+}
+
+/* A bead is told by its own colour before and after: faces of the stone shade the band. */
+static void
+woven_rows_are_veiled_on_the_band (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  weave_to (maker, 6);
+  guint32 seventh = colour_of (maker, 7, 6), fifteenth = colour_of (maker, 15, 6);
+  assert_true (apart (colour_of (maker, 5, 6), seventh) > 60);
+  weave_to (maker, 7);
+  assert_true (apart (colour_of (maker, 7, 6), seventh) > 60);
+  assert_true (apart (colour_of (maker, 15, 6), fifteenth) < 20);
+  desk_key ("Left", 0);
+  assert_true (apart (colour_of (maker, 7, 6), seventh) < 20);
+}
+
+static double
+brightness (const BwSceneBead *bead)
+{
+  return (double)(bead->colour[0] + bead->colour[1] + bead->colour[2]);
+}
+
+static void
+woven_rows_are_dark_in_the_scene (void **state)
+{
+  Bench *bench = *state;
+  BwProject *project = maker_project (&bench->maker);
+  BwScene *plain = bw_scene_new (project, FALSE), *dimmed = bw_scene_new (project, FALSE);
+  dimmed->woven = PLACE;
+  assert_true (bw_scene_recolour (dimmed, project, FALSE, NULL) > 0);
+  for (guint i = 0; i < plain->beads->len; i++) {
+    const BwSceneBead *a = &g_array_index (plain->beads, BwSceneBead, i);
+    const BwSceneBead *b = &g_array_index (dimmed->beads, BwSceneBead, i);
+    if (!a->in_bail && a->row <= PLACE)
+      assert_true (brightness (b) < 0.8 * brightness (a));
+    else
+      assert_memory_equal (a->colour, b->colour, sizeof a->colour);
+  }
+  bw_scene_free (plain);
+  bw_scene_free (dimmed);
+}
+
+/* The mean of all channels of what a widget shows on the screen. */
+static double
+mean_of (GtkWidget *widget)
+{
+  int x0, y0, width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  cairo_surface_t *surface = desk_picture ();
+  const guchar *pixels = cairo_image_surface_get_data (surface);
+  int stride = cairo_image_surface_get_stride (surface);
+  double sum = 0;
+  desk_point (widget, 0, 0, &x0, &y0);
+  for (int y = y0; y < y0 + height; y++)
+    for (int x = x0; x < x0 + width; x++)
+      sum += pixels[y * stride + 4 * x] + pixels[y * stride + 4 * x + 1]
+             + pixels[y * stride + 4 * x + 2];
+  cairo_surface_destroy (surface);
+  return sum / (3.0 * width * height);
+}
+
+/* The same view of the stone with ever more rows woven. */
+static void
+woven_rows_are_dark_on_the_stone (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  GtkWidget *stone = maker_find (maker, BW_TYPE_STONE_VIEW);
+  int rows = maker_design (maker)->band.rows;
+  double before = INFINITY;
+  for (int woven = 0; woven <= rows; woven += rows / 2) {
+    bw_session_set_woven (maker_session (maker), woven);
+    desk_wait (900);
+    double now = mean_of (stone);
+    assert_true (now < before - 0.2);
+    before = now;
+  }
+  bw_session_set_woven (maker_session (maker), rows_done (maker));
+}
+
+/* --- How long a row takes ----------------------------------------------------------------------
+ */
+
+static void
+the_hands_are_remembered_from_sitting_to_sitting (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_object_set (bw_settings_get (), "bead-seconds", 0.0, NULL);
+  weave_to (maker, 6);
+  double bead = bw_settings_get_number (bw_settings_get (), "bead-seconds");
+  assert_true (bead > 0 && bead < 10);
+  g_object_set (bw_settings_get (), "bead-seconds", 20.0, NULL);
+  bw_project_set_modified (maker_project (maker), FALSE);
+  desk_key ("q", GDK_CONTROL_MASK);
+  desk_until (is_closed, maker);
+  maker_start (maker, bench->path);
+  open_helper (maker);
+  g_autofree char *words = g_strdup_printf ("%d rows to go. A row takes about 2 min: ",
+                                            maker_design (maker)->band.rows);
+  assert_int_equal (maker_design (maker)->band.columns, 12);
+  assert_true (shows (maker, words));
+  g_object_set (bw_settings_get (), "bead-seconds", 0.0, NULL);
+}
+
+/* --- The try-on --------------------------------------------------------------------------------
+ */
+
+static void
+tell_try_on (Maker *maker, const char *beads, gboolean over)
+{
+  desk_key ("m", 0);
+  desk_wait (300);
+  GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
+  GtkWidget *spin = desk_find_type (check, GTK_TYPE_SPIN_BUTTON);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (desk_find_type (check, GTK_TYPE_DROP_DOWN)),
+                              over ? 1 : 0);
+  gtk_widget_grab_focus (spin);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (beads);
+  maker_click_words (check, "What to Do…");
+}
+
+/* The choice of rows, the dialog's first drop-down. */
+static GtkDropDown *
+choice_of (GtkWindow *dialog)
+{
+  return GTK_DROP_DOWN (desk_find_type (GTK_WIDGET (dialog), GTK_TYPE_DROP_DOWN));
+}
+
+static void
+a_try_on_says_what_to_do_and_does_it_in_one_step (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  BwTryOn try_on;
+  weave_to (maker, 20);
+  g_autofree char *before = bw_project_to_data (project, NULL);
+  assert_true (bw_bench_try_on (project, 3, &try_on, NULL));
+  assert_true (try_on.change == 6 || try_on.change == 4);
+  tell_try_on (maker, "3", FALSE);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  g_autofree char *words
+      = g_strdup_printf ("Weave %d more rows, %d in all.", try_on.change, try_on.rows);
+  assert_non_null (desk_look_for_prefix (dialog, words));
+  desk_wait (200);
+  desk_keep ("bench-try-on");
+  desk_key ("t", GDK_ALT_MASK);
+  maker_no_dialog (maker);
+  assert_int_equal (maker_design (maker)->band.rows, try_on.rows);
+  assert_int_equal (rows_done (maker), 20);
+  desk_key ("z", GDK_CONTROL_MASK);
+  g_autofree char *after = bw_project_to_data (project, NULL);
+  assert_string_equal (after, before);
+}
+
+static void
+more_bed_is_a_choice_where_the_strip_is_too_long (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  BwTryOn try_on;
+  weave_to (maker, 20);
+  BwDesign thicker = *maker_design (maker);
+  assert_true (bw_bench_try_on (project, -1, &try_on, NULL));
+  assert_int_equal (try_on.change, -2);
+  assert_true (try_on.stay_bed_mm > 0);
+  assert_true (bw_try_on_thicken (&thicker, bw_project_stone (project), try_on.stay_bed_mm, NULL));
+  tell_try_on (maker, "1", TRUE);
+  GtkWindow *dialog = maker_dialog (maker);
+  assert_non_null (desk_look_for_prefix (GTK_WIDGET (dialog), "Pick out 2 rows, to 18 in all."));
+  gtk_drop_down_set_selected (choice_of (dialog), 1);
+  desk_wait (200);
+  desk_keep ("bench-try-on-over");
+  desk_key ("t", GDK_ALT_MASK);
+  maker_no_dialog (maker);
+  assert_int_equal (maker_design (maker)->band.rows, 20);
+  assert_true (fabs (maker_design (maker)->bed.cord_thickness_mm - thicker.bed.cord_thickness_mm)
+               < 1e-9);
+  assert_string_equal (bw_project_undo_label (project), "Try-on");
+}
+
+static void
+an_absurd_count_is_told_beside_the_field (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  weave_to (maker, 10);
+  g_autofree char *before = bw_project_to_data (maker_project (maker), NULL);
+  tell_try_on (maker, "200", TRUE);
+  desk_wait (300);
+  assert_null (desk_dialog (GTK_WINDOW (maker->window)));
+  GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
+  desk_find_label (check, "A strip of 10 rows cannot lie over itself by 200.0 beads: count again.");
+  desk_keep ("bench-absurd");
+  g_autofree char *after = bw_project_to_data (maker_project (maker), NULL);
+  assert_string_equal (after, before);
+  desk_key ("Escape", 0);
+  desk_wait (300);
+  assert_true (gtk_widget_get_mapped (maker_find (maker, BW_TYPE_BENCH_PAGE)));
+}
+
+static void
+ends_that_meet_are_zipped_up (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  weave_to (maker, 20);
+  tell_try_on (maker, "0", FALSE);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  assert_non_null (desk_look_for_prefix (dialog, "It fits: stop at 20 rows and zip it up."));
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+  assert_int_equal (rows_done (maker), 20);
+}
+
+/* --- Reading aloud -----------------------------------------------------------------------------
+ */
+
+/* A speech service first in PATH that writes down what it is told; gives the file's path. Without:
+ * a PATH where there is none. */
+static char *
+give_voice (gboolean there, char **path)
+{
+  g_autofree char *folder = maker_path ("speech"), *command = NULL;
+  char *heard = maker_path ("heard");
+  *path = g_strdup (g_getenv ("PATH"));
+  g_mkdir_with_parents (folder, 0755);
+  g_remove (heard);
+  command = g_build_filename (folder, "spd-say", NULL);
+  g_remove (command);
+  if (there) {
+    g_autofree char *script = g_strdup_printf ("#!/bin/sh\necho \"$@\" >> '%s'\n", heard);
+    assert_true (g_file_set_contents (command, script, -1, NULL));
+    assert_int_equal (g_chmod (command, 0755), 0);
+  }
+  g_autofree char *first = there ? g_strconcat (folder, ":", *path, NULL) : g_strdup (folder);
+  g_setenv ("PATH", first, TRUE);
+  return heard;
+}
+
+static void
+expect_heard (const char *heard, const char *last_line)
+{
+  g_autofree char *text = NULL;
+  for (int i = 0; i < 100; i++) {
+    g_clear_pointer (&text, g_free);
+    if (g_file_get_contents (heard, &text, NULL, NULL)) {
+      g_strchomp (text);
+      const char *line = strrchr (text, '\n');
+      if (g_str_has_prefix (line ? line + 1 : text, last_line))
+        return;
+    }
+    desk_wait (50);
+  }
+  fail_msg ("“%s” was not heard last, but: %s", last_line, text ? text : "nothing");
+}
+
+static void
+a_row_is_read_aloud_until_the_next_or_the_end (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *project = save_holly (), *path = NULL;
+  g_autofree char *heard = give_voice (TRUE, &path);
+  maker_start (&maker, project);
+  open_helper (&maker);
+  maker_click_words (maker_find (&maker, BW_TYPE_BENCH_PAGE), "Read Aloud");
+  expect_heard (heard, "-- Pick-up, rows 1 and 2 of ");
+  desk_key ("space", 0);
+  expect_heard (heard, "-- Row 3 of ");
+  desk_key ("space", 0);
+  expect_heard (heard, "-- Row 4 of ");
+  g_autofree char *all = maker_read (heard);
+  assert_non_null (strstr (all, "\n--cancel\n-- Row 3 of "));
+  assert_non_null (strstr (all, "\n--cancel\n-- Row 4 of "));
+  desk_key ("Escape", 0);
+  desk_wait (400);
+  expect_heard (heard, "--cancel");
+  open_helper (&maker);
+  desk_key ("space", 0);
+  expect_heard (heard, "-- Row 5 of ");
+  maker_stop (&maker);
+  expect_heard (heard, "--cancel");
+  g_setenv ("PATH", path, TRUE);
+}
+
+static void
+without_a_speech_service_there_is_no_button (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *project = save_holly (), *path = NULL;
+  g_autofree char *heard = give_voice (FALSE, &path);
+  maker_start (&maker, project);
+  open_helper (&maker);
+  assert_null (desk_look_for_label (maker_find (&maker, BW_TYPE_BENCH_PAGE), "Read Aloud"));
+  weave_to (&maker, 3);
+  assert_false (g_file_test (heard, G_FILE_TEST_EXISTS));
+  maker_stop (&maker);
+  g_setenv ("PATH", path, TRUE);
+}
+
+/* --- After a crash -----------------------------------------------------------------------------
+ * Each start is a program of its own, on a display of its own, in the same folders. */
+
+/* The last row is followed by a safety copy within a moment; then the lid falls. */
+static int
+crash (gconstpointer data)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = save_holly ();
+  maker_start (&maker, path);
+  open_helper (&maker);
+  weave_to (&maker, PLACE);
+  desk_wait (1500);
+  kill (getpid (), SIGKILL);
+  return 1;
+}
+
+static int
+take_back (gconstpointer data)
+{
+  Maker maker = { 0 };
+  maker_start (&maker, NULL);
+  maker_click_words (GTK_WIDGET (maker_dialog (&maker)), "Take Back");
+  maker_no_dialog (&maker);
+  open_helper (&maker);
+  expect_place (&maker);
+  desk_keep ("bench-after-crash");
+  desk_key ("space", 0);
+  assert_int_equal (rows_done (&maker), PLACE + 1);
+  maker_stop (&maker);
+  return 0;
+}
+
+static int
+run_again (const char *what)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *folder = maker_path (NULL);
+  g_auto (GStrv) environment = g_environ_setenv (g_get_environ (), "BW_TEST_FOLDER", folder, TRUE);
+  char *argv[] = { own_path, (char *)what, NULL };
+  int status;
+  if (!g_spawn_sync (NULL, argv, environment, G_SPAWN_CHILD_INHERITS_STDIN, NULL, NULL, NULL, NULL,
+                     &status, &error))
+    fail_msg ("%s", error->message);
+  return status;
+}
+
+static void
+the_place_survives_a_crash (void **state)
+{
+  g_autofree char *path = save_holly ();
+  g_autofree char *before = maker_read (path);
+  int status = run_again ("--crash");
+  assert_true (WIFSIGNALED (status));
+  assert_int_equal (WTERMSIG (status), SIGKILL);
+  g_autofree char *kept = maker_read (path);
+  assert_string_equal (kept, before);
+  status = run_again ("--take-back");
+  assert_true (WIFEXITED (status));
+  assert_int_equal (WEXITSTATUS (status), 0);
+}
+
+int
+main (int argc, char **argv)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (the_place_survives_closing),
+    IN_WINDOW (woven_rows_are_veiled_on_the_band),
+    IN_WINDOW (woven_rows_are_dark_in_the_scene),
+    IN_WINDOW (woven_rows_are_dark_on_the_stone),
+    IN_WINDOW (the_hands_are_remembered_from_sitting_to_sitting),
+    IN_WINDOW (a_try_on_says_what_to_do_and_does_it_in_one_step),
+    IN_WINDOW (more_bed_is_a_choice_where_the_strip_is_too_long),
+    IN_WINDOW (an_absurd_count_is_told_beside_the_field),
+    IN_WINDOW (ends_that_meet_are_zipped_up),
+    cmocka_unit_test (a_row_is_read_aloud_until_the_next_or_the_end),
+    cmocka_unit_test (without_a_speech_service_there_is_no_button),
+    cmocka_unit_test (the_place_survives_a_crash),
+  };
+  if (argc > 1)
+    return maker_work (g_str_equal (argv[1], "--crash") ? crash : take_back, NULL);
+  own_path = g_canonicalize_filename (argv[0], NULL);
+  int failed = maker_run (tests);
+  g_free (own_path);
+  return failed;
+}
