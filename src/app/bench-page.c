@@ -126,6 +126,10 @@ show_note (BwBenchPage *self, BwProject *project, int row)
   g_autofree char *note = more ? bw_words_before_row (project, row) : bw_words_finish (project);
   g_strstrip (note);
   gtk_label_set_text (self->note, note);
+  if (more)
+    gtk_widget_add_css_class (GTK_WIDGET (self->note), "warning-text");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->note), "warning-text");
   gtk_widget_set_visible (GTK_WIDGET (self->note), *note != '\0');
 }
 
@@ -179,6 +183,7 @@ show_pace (BwBenchPage *self, BwProject *project)
                              rows, each, all, when);
   }
   gtk_label_set_text (self->pace, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->pace), left > 0);
 }
 
 /* The row in hand comes to the middle of the band and to the front of the stone. */

@@ -175,7 +175,7 @@ a_paper_that_is_too_small_is_told_once (void **state)
 {
   Bench *bench = *state;
   g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (GTK_PAPER_NAME_A5);
+  GtkPaperSize *size = gtk_paper_size_new_custom ("ticket", "Ticket", 60, 60, GTK_UNIT_MM);
   g_autofree char *path = maker_path ("small.pdf");
   gtk_page_setup_set_paper_size_and_default_margins (setup, size);
   gtk_paper_size_free (size);
