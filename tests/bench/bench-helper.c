@@ -58,8 +58,8 @@ done (Bench *bench)
   return bw_project_get_rows_done (maker_project (&bench->maker));
 }
 
-/* From the key to the end of the frame that shows the row. *work: what the program itself worked for
- * it, which tells more than the clock where other programs work too. */
+/* From the key to the end of the frame that shows the row. *work: what the program itself worked
+ * for it, which tells more than the clock where other programs work too. */
 static double
 step (Bench *bench, double *work)
 {
