@@ -11,7 +11,8 @@
 #include <math.h>
 #include <string.h>
 
-#define SPARE_PITCHES 1.5 /* of the neighbouring ghosts, shown when the whole turn is */
+#define SPARE_PITCHES 1.5  /* of the neighbouring ghosts, shown when the whole turn is */
+#define PITCH_MOST_PX 44.0 /* beads need be no larger to be counted */
 #define HEIGHT_LEAST_PX 150
 #define HEIGHT_MOST_PX 420
 
@@ -59,6 +60,13 @@ bail_middle (BwBailBand *self)
   return (box.left + box.right) / 2;
 }
 
+static double
+zoom_most (const BwBandLayout *layout)
+{
+  double least = BW_ZOOM_MIN, most = PITCH_MOST_PX / (BW_ZOOM_PX_PER_MM * layout->pitch_mm);
+  return CLAMP (most, least, BW_ZOOM_MAX);
+}
+
 void
 bw_bail_band_centre (BwBailBand *self)
 {
@@ -66,6 +74,7 @@ bw_bail_band_centre (BwBailBand *self)
   if (layout->width <= 0 || layout->height <= 0)
     return;
   bw_band_layout_fit (layout, SPARE_PITCHES, bw_band_margin_px (&self->style) + 2);
+  layout->zoom = MIN (layout->zoom, zoom_most (layout));
   if (has_bail (self))
     layout->roll = bail_middle (self);
   bw_band_layout_normalise (layout);
@@ -237,7 +246,7 @@ height_for (BwBailBand *self, int width)
   const BwBandLayout *layout = &self->layout;
   double view = MAX (1, width - bw_band_ruler_width (&self->style));
   double across_mm = (bw_band_layout_around (layout) + 0.5 + 2 * SPARE_PITCHES) * layout->pitch_mm;
-  double zoom = CLAMP (view / (across_mm * BW_ZOOM_PX_PER_MM), BW_ZOOM_MIN, BW_ZOOM_MAX);
+  double zoom = CLAMP (view / (across_mm * BW_ZOOM_PX_PER_MM), BW_ZOOM_MIN, zoom_most (layout));
   double band = layout->columns * layout->column_mm * zoom * BW_ZOOM_PX_PER_MM;
   double rest = 2 * bw_band_margin_px (&self->style) + 4 + bw_band_ruler_height (&self->style);
   return (int)ceil (CLAMP (band + rest, HEIGHT_LEAST_PX, HEIGHT_MOST_PX));
