@@ -16,6 +16,7 @@
  * pitches wide, since beads stand closer along the ring than across it. */
 #define LETTER_SPACE 2.0
 #define LETTER_WIDTH 1.5
+#define BOX_MIDDLE 2.0 /* of the alphabet's box */
 /* The pen reaches this far. It stands half a half pitch off the lattice, so that an upright stroke
  * takes one bead of every column: those on it and, in between, those on one side of it. */
 #define PEN_REACH 0.75
@@ -227,13 +228,21 @@ blend_diffused (const BwMotif *motif, BwDrawing *drawing)
 
 /* --- letters -------------------------------------------------------------------------------- */
 
+/* From one letter's corner to the next one's, whole half pitches: every letter stands on the
+ * lattice as the first one does. `wide` is a unit in half pitches. */
 static double
-text_units (const char *text)
+advance (gunichar character, double wide)
+{
+  return round ((bw_alphabet_width (character) + LETTER_SPACE) * wide);
+}
+
+static double
+text_half_pitches (const char *text, double wide)
 {
   double width = 0;
   for (const char *c = text; *c; c = g_utf8_next_char (c))
-    width += bw_alphabet_width (g_utf8_get_char (c)) + LETTER_SPACE;
-  return MAX (0, width - LETTER_SPACE);
+    width += advance (g_utf8_get_char (c), wide);
+  return MAX (0, width - round (LETTER_SPACE * wide));
 }
 
 /* One unit of the box in columns when the text is `height` columns high. */
@@ -246,7 +255,7 @@ unit_columns (int height)
 double
 bw_motif_text_pitches (const char *text, int height)
 {
-  return text_units (text) * unit_columns (height) * LETTER_WIDTH / 2;
+  return text_half_pitches (text, unit_columns (height) * LETTER_WIDTH) / 2;
 }
 
 static double
@@ -258,6 +267,15 @@ distance_to (const BwStroke *s, double x, double y)
   return hypot (x - s->x0 - t * dx, y - s->y0 - t * dy);
 }
 
+/* A place of the box on the lattice, so that uprights inside a letter are unbroken too; to the left
+ * and to the right of the box's middle alike. */
+static double
+on_half_pitch (double units, double wide)
+{
+  double aside = (units - BOX_MIDDLE) * wide;
+  return round (BOX_MIDDLE * wide) + copysign (ceil (fabs (aside) - 0.5), aside);
+}
+
 /* Whether the pen inks a bead at (x, y) in half pitches and columns from the character's corner. */
 static gboolean
 inked (gunichar character, double x, double y, double unit)
@@ -266,8 +284,8 @@ inked (gunichar character, double x, double y, double unit)
   int n = bw_alphabet_strokes (character, strokes, G_N_ELEMENTS (strokes));
   double wide = unit * LETTER_WIDTH, reach = MAX (PEN_REACH, 0.45 * unit);
   for (int i = 0; i < n; i++) {
-    BwStroke s = { strokes[i].x0 * wide, strokes[i].y0 * unit, strokes[i].x1 * wide,
-                   strokes[i].y1 * unit };
+    BwStroke s = { on_half_pitch (strokes[i].x0, wide), strokes[i].y0 * unit,
+                   on_half_pitch (strokes[i].x1, wide), strokes[i].y1 * unit };
     if (distance_to (&s, x, y) <= reach)
       return TRUE;
   }
@@ -279,12 +297,12 @@ letters (const BwMotif *motif, const Bead *bead)
 {
   double unit = unit_columns (motif->last_column - motif->first_column + 1);
   double wide = unit * LETTER_WIDTH;
-  double x = bead->along + PEN_SHIFT + text_units (motif->text) * wide / 2;
+  double x = round (bead->along) + PEN_SHIFT + floor (text_half_pitches (motif->text, wide) / 2);
   for (const char *c = motif->text; *c; c = g_utf8_next_char (c)) {
     gunichar character = g_utf8_get_char (c);
     if (inked (character, x, bead->height, unit))
       return motif->colour[0];
-    x -= (bw_alphabet_width (character) + LETTER_SPACE) * wide;
+    x -= advance (character, wide);
   }
   return BW_MOTIF_LEAVE;
 }

@@ -270,6 +270,50 @@ the_letter_i_is_one_unbroken_line_of_beads (void **state)
   }
 }
 
+/* The first or last row of a column that the text inks. */
+static int
+end_of (const BwDrawing *drawing, int column, int step)
+{
+  int rows = bw_drawing_rows (drawing), row = step > 0 ? 1 : rows;
+  while (row >= 1 && row <= rows
+         && !(bw_lattice_has (row, column) && bw_drawing_get (drawing, row, column) == 0))
+    row += step;
+  return row;
+}
+
+/* How far the outermost beads of the text stray from one upright line, in rows. */
+static int
+ragged (const char *text, int columns, double centre, int step)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_LETTERS, columns, 400);
+  motif.last_column = columns;
+  motif.first_column = 1;
+  g_strlcpy (motif.text, text, sizeof motif.text);
+  motif.centre = centre;
+  g_autoptr (BwDrawing) drawing = worked (&motif, columns, 400);
+  int low = G_MAXINT, high = 0;
+  for (int column = 1; column <= columns; column++) {
+    int row = end_of (drawing, column, step);
+    low = MIN (low, row);
+    high = MAX (high, row);
+  }
+  return high - low;
+}
+
+/* An H is upright on both sides whichever letter it stands beside, however high the letters are. */
+static void
+uprights_stay_unbroken_beside_every_letter (void **state)
+{
+  const char *letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789";
+  for (const char *c = letters; *c; c++)
+    for (int columns = 6; columns <= 20; columns += 2) {
+      const char before[] = { 'H', *c, '\0' }, after[] = { *c, 'H', '\0' };
+      assert_true (ragged (before, columns, 100, 1) <= 1);
+      assert_true (ragged (after, columns, 100.5, -1) <= 1);
+    }
+}
+
 static void
 assert_fault (const BwMotif *motif, const char *pointer)
 {
@@ -318,6 +362,7 @@ main (void)
     cmocka_unit_test (scattered_beads_keep_their_density_and_their_seed),
     cmocka_unit_test (a_blend_has_the_first_colour_below_and_the_last_above_and_the_middle_shared),
     cmocka_unit_test (letters_stand_inside_the_width_they_announce),
+    cmocka_unit_test (uprights_stay_unbroken_beside_every_letter),
     cmocka_unit_test (the_letter_i_is_one_unbroken_line_of_beads),
     cmocka_unit_test (a_motif_that_cannot_be_is_refused_by_name),
   };
