@@ -12,9 +12,10 @@
 #include <math.h>
 #include <string.h>
 
-/* Room between letters, in units of the alphabet's box. A unit is one column high and so many half
- * pitches wide, since beads stand closer along the ring than across it. */
-#define LETTER_SPACE 2.0
+/* Room between letters, in units of the alphabet's box: four half pitches where the box is
+ * smallest, so that a bead of every column stays free between two uprights. A unit is one column
+ * high and so many half pitches wide, since beads stand closer along the ring than across it. */
+#define LETTER_SPACE 2.7
 #define LETTER_WIDTH 1.5
 #define BOX_MIDDLE 2.0 /* of the alphabet's box */
 /* The pen reaches this far. It stands half a half pitch off the lattice, so that an upright stroke
