@@ -38,14 +38,42 @@ draw_end (cairo_t *cr, const Arch *arch, double x, double y, double grey)
   cairo_fill (cr);
 }
 
-/* The band under the bail, drawn straight: columns of beads, one behind the other. */
+/* A bead from its side. */
+static void
+draw_side (cairo_t *cr, const Arch *arch, double x, double y)
+{
+  double length = arch->design->bead.length_mm * arch->scale;
+  double diameter = arch->design->bead.diameter_mm * arch->scale;
+  cairo_rectangle (cr, arch->x0 + x * arch->scale - length / 2,
+                   arch->y0 - y * arch->scale - diameter / 2, length, diameter);
+  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
+  cairo_fill_preserve (cr);
+  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_line_width (cr, 0.6);
+  cairo_stroke (cr);
+}
+
+/* From bead to bead of the band under the bail: an upright strip stands along the holes. */
+static double
+ground_step (const Arch *arch)
+{
+  const BwGauge *gauge = &arch->design->gauge;
+  return arch->design->bail.style == BW_BAIL_UPRIGHT ? gauge->column_mm : gauge->pitch_mm;
+}
+
+/* The band under the bail, drawn straight: beads one behind the other. */
 static void
 draw_ground (cairo_t *cr, const Arch *arch)
 {
-  double pitch = arch->design->gauge.pitch_mm, half = arch->loop->base_mm / 2;
-  double end = half + BESIDE * pitch, low = arch->design->bead.diameter_mm / 2;
-  for (double x = -end; x <= end + 1e-9; x += pitch)
-    draw_end (cr, arch, x, 0, 0.86);
+  double step = ground_step (arch), half = arch->loop->base_mm / 2;
+  double end = half + BESIDE * step, low = arch->design->bead.diameter_mm / 2;
+  gboolean upright = arch->design->bail.style == BW_BAIL_UPRIGHT;
+  for (double x = -end; x <= end + 1e-9; x += step) {
+    if (upright)
+      draw_side (cr, arch, x, 0);
+    else
+      draw_end (cr, arch, x, 0, 0.86);
+  }
   double left = arch->x0 - (end + low) * arch->scale, right = arch->x0 + (end + low) * arch->scale;
   double y = arch->y0 + low * arch->scale;
   cairo_rectangle (cr, left, y, right - left, 5);
@@ -114,8 +142,7 @@ draw_loop (cairo_t *cr, double width, double height, gpointer data)
   double bead = arch->design->bead.diameter_mm;
   double high = loop->radius_mm * (1 - cos (loop->half_angle)) + bead;
   double half = loop->half_angle > G_PI / 2 ? loop->radius_mm : loop->base_mm / 2;
-  double wide
-      = 2 * MAX (half, loop->base_mm / 2 + BESIDE * arch->design->gauge.pitch_mm) + 2 * bead;
+  double wide = 2 * MAX (half, loop->base_mm / 2 + BESIDE * ground_step (arch)) + 2 * bead;
   arch->scale = MIN ((height - 22) / high, WIDE / wide);
   arch->x0 = WIDE / 2;
   arch->y0 = height - 18 - bead / 2 * arch->scale;

@@ -55,6 +55,15 @@ last_row (const Steps *steps, const BwStep *step)
   return row;
 }
 
+static int
+first_row (const Steps *steps, const BwStep *step)
+{
+  int row = last_row (steps, step);
+  for (guint i = step->first; i < step->first + step->n; i++)
+    row = visit_at (steps, i)->is_new ? MIN (row, visit_at (steps, i)->row) : row;
+  return row;
+}
+
 /* What is drawn, in two or three words. */
 static char *
 step_title (const Steps *steps, const BwStep *step)
@@ -71,6 +80,8 @@ step_title (const Steps *steps, const BwStep *step)
   case BW_STEP_ANCHORS:
     return g_strdup (_ ("The anchors"));
   case BW_STEP_BAIL:
+    if (first_row (steps, step) < last_row (steps, step))
+      return g_strdup (_ ("The bail, rows 1 and 2"));
     return last_row (steps, step) == 0
                ? g_strdup (_ ("To the bail"))
                : g_strdup_printf (_ ("The bail, row %d"), last_row (steps, step));
@@ -345,5 +356,6 @@ bw_sheet_add_legend (BwFlow *flow)
       _ ("The drawings follow the very path of the needle; the red line is the thread, the dot is "
          "where it comes from. Dark beads are picked up, grey ones passed again. The numbers below "
          "are those of rows, at the side those of columns. A bead crossed out is full: never force "
-         "the needle through it, glass breaks."));
+         "the needle through it, glass breaks. How ends are woven in where the thread changes is "
+         "drawn under “The ends of the thread”."));
 }

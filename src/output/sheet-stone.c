@@ -130,7 +130,7 @@ draw_across (const Sketch *sketch, const BwSection *section)
     double span = sketch->stone->h_mm[i] + sketch->stone->h_mm[i + half];
     BwVec2 to = bw_vec2_add (from, bw_vec2_scale (normal, span));
     dimension (sketch->cr, on_page (sketch, from), on_page (sketch, to),
-               sketch->design->stone.values_mm[i], 0.3);
+               sketch->design->stone.values_mm[i], 0.2);
   }
 }
 
@@ -161,7 +161,7 @@ draw_section (Sketch *sketch, double width, double height)
   double radius = 0;
   for (int i = 0; i < section.faces; i++)
     radius = MAX (radius, hypot (section.corner[i].x, section.corner[i].y));
-  sketch->scale = MIN (width - 120, height - 92) / (2 * radius);
+  sketch->scale = MIN (width - 120, height - 84) / (2 * radius);
   sketch->x0 = width / 2;
   sketch->y0 = height / 2 + 4;
   draw_polygon (sketch, &section, 0.96);

@@ -108,8 +108,9 @@ append_thread (GString *text, BwProject *project)
       = &g_array_index (bw_project_path (project)->lengths, BwThreadLength, 0);
   g_autofree char *length = bw_text_cut (first->length_mm);
   g_autofree char *cut = g_strdup_printf (
-      _ ("The thread: cut %s. Tie on a stopper bead and leave a tail of %.0f mm."), length,
-      design->thread.tail_mm);
+      _ ("The thread: cut %s. Pass twice through a spare bead, %.0f mm from its end: this stopper "
+         "bead holds the first row back and comes off again at the end."),
+      length, design->thread.tail_mm);
   bw_text_item (text, cut);
 }
 
