@@ -15,8 +15,11 @@
 #include <math.h>
 #include <string.h>
 
-#define PITCH 16.0 /* of the SVG's beads, in its user units */
-#define EDGE 26.0  /* room round the beads for the numbers */
+#define PITCH 16.0     /* of the SVG's beads, in its user units */
+#define EDGE 26.0      /* room round the beads for the numbers */
+#define KEY_STEP 170.0 /* from colour to colour of the key */
+#define KEY_ROW 22.0
+#define KEY_LETTERS 24 /* of a name */
 
 static double
 column_unit (const BwDesign *design)
@@ -126,6 +129,66 @@ append_beads (GString *svg, BwProject *project, double height)
   }
 }
 
+/* The colours the band has, in the order of the tray. Returns how many. */
+static int
+used_colours (BwProject *project, int colours[BW_TRAY_MAX])
+{
+  guint64 counts[256] = { 0 };
+  int n = 0;
+  bw_drawing_count (bw_project_get_drawing (project), counts);
+  for (int i = 0; i < bw_project_get_tray (project)->n_colours; i++)
+    if (counts[i] > 0)
+      colours[n++] = i;
+  return n;
+}
+
+/* How a key of so many colours is laid out in this width. */
+static int
+key_columns (int n, double width, double step)
+{
+  return CLAMP ((int)floor (width / step), 1, n);
+}
+
+/* A name as the key has it, its end cut off when it is long. Owned. */
+static char *
+key_name (const BwColour *colour)
+{
+  g_autofree char *line = bw_sheet_one_line (colour->name);
+  if (g_utf8_strlen (line, -1) <= KEY_LETTERS)
+    return g_strdup (line);
+  g_autofree char *start = g_utf8_substring (line, 0, KEY_LETTERS - 1);
+  return g_strconcat (start, "…", NULL);
+}
+
+/* What the letters mean, below the beads. */
+static void
+append_key (GString *svg, BwProject *project, double y, double width, double height)
+{
+  const BwTray *tray = bw_project_get_tray (project);
+  int colours[BW_TRAY_MAX], n = used_colours (project, colours);
+  int columns = key_columns (n, width, KEY_STEP);
+  for (int i = 0; i < n; i++) {
+    double x = EDGE + i % columns * KEY_STEP, low = y + i / columns * KEY_ROW;
+    g_autofree char *name = key_name (&tray->colour[colours[i]]);
+    g_autofree char *text = g_markup_escape_text (name, -1);
+    g_string_append_printf (svg, "<use class=\"key\" xlink:href=\"#c%d\"", colours[i]);
+    put (svg, "x", x);
+    put (svg, "y", low);
+    g_string_append (svg, "/><text font-size=\"9\" fill=\"#222\"");
+    put (svg, "x", x + PITCH + 5);
+    put (svg, "y", low + height / 2 + 3);
+    g_string_append_printf (svg, ">%s</text>\n", text);
+  }
+}
+
+static double
+key_height (BwProject *project, double width, double step, double row)
+{
+  int colours[BW_TRAY_MAX], n = used_colours (project, colours);
+  int columns = key_columns (n, width, step);
+  return (n + columns - 1) / columns * row;
+}
+
 char *
 bw_chart_svg (BwProject *project)
 {
@@ -136,7 +199,9 @@ bw_chart_svg (BwProject *project)
   g_autofree char *escaped = g_markup_escape_text (line, -1);
   double height = column_unit (design);
   double width = 2 * EDGE + (design->band.rows + 1) * PITCH / 2;
-  double tall = 2 * EDGE + design->band.columns * height;
+  width = MAX (width, 2 * EDGE + KEY_STEP);
+  double beads = 2 * EDGE + design->band.columns * height, along = width - 2 * EDGE;
+  double tall = beads + key_height (project, along, KEY_STEP, KEY_ROW) + 6;
   GString *svg = g_string_new ("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
                                "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" "
                                "xmlns:xlink=\"http://www.w3.org/1999/xlink\"");
@@ -151,6 +216,7 @@ bw_chart_svg (BwProject *project)
   g_string_append (svg, "</defs>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n");
   append_columns (svg, design->band.columns, height);
   append_beads (svg, project, height);
+  append_key (svg, project, beads + 2, along, height);
   g_string_append (svg, "</svg>\n");
   return g_string_free (svg, FALSE);
 }
@@ -160,8 +226,11 @@ typedef struct {
   BwChart chart;
   int rows, columns, rows_a_line, n_lines;
   double width, height; /* of a line */
+  double key;           /* height of the key */
 } Lines;
 
+#define PICTURE_STEP 11.0 /* from colour to colour of the key, in pitches */
+#define PICTURE_ROW 1.4
 #define MOST_SIDE 30000.0
 #define MOST_PIXELS 40e6
 
@@ -182,6 +251,9 @@ break_lines (Lines *lines, BwProject *project, double pitch)
   lines->n_lines = (lines->rows + lines->rows_a_line - 1) / lines->rows_a_line;
   part.last_row = lines->rows_a_line;
   bw_chart_part_size (&lines->chart, &part, &lines->width, &lines->height);
+  lines->width = MAX (lines->width, PICTURE_STEP * pitch);
+  lines->key
+      = key_height (project, lines->width, PICTURE_STEP * pitch, PICTURE_ROW * pitch) + pitch;
 }
 
 /* As large as reads well, as small as a picture of this size must be. */
@@ -190,17 +262,37 @@ choose_lines (Lines *lines, BwProject *project)
 {
   for (double pitch = 24; pitch > 0.5; pitch *= 0.8) {
     break_lines (lines, project, pitch);
-    double tall = lines->height * lines->n_lines;
+    double tall = lines->height * lines->n_lines + lines->key;
     if (lines->width < MOST_SIDE && tall < MOST_SIDE && lines->width * tall < MOST_PIXELS)
       return;
+  }
+}
+
+static void
+draw_key (const Lines *lines, cairo_t *cr)
+{
+  const BwTray *tray = bw_project_get_tray (lines->chart.project);
+  double pitch = lines->chart.pitch, step = PICTURE_STEP * pitch;
+  int colours[BW_TRAY_MAX], n = used_colours (lines->chart.project, colours);
+  int columns = key_columns (n, lines->width, step);
+  for (int i = 0; i < n; i++) {
+    g_autofree char *name = key_name (&tray->colour[colours[i]]);
+    cairo_save (cr);
+    cairo_translate (cr, (i % columns + 0.1) * step, (i / columns * PICTURE_ROW + 0.3) * pitch);
+    bw_mark_draw_whole (cr, tray, colours[i], 0, 0, pitch, lines->chart.column);
+    cairo_translate (cr, 1.3 * pitch, lines->chart.column / 2);
+    cairo_scale (cr, pitch / 16, pitch / 16);
+    bw_type_draw (cr, BW_TYPE_TEXT, name, 0, -6, 0);
+    cairo_restore (cr);
   }
 }
 
 static cairo_surface_t *
 draw_picture (const Lines *lines)
 {
-  cairo_surface_t *surface = cairo_image_surface_create (
-      CAIRO_FORMAT_RGB24, (int)ceil (lines->width), (int)ceil (lines->height * lines->n_lines));
+  cairo_surface_t *surface
+      = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int)ceil (lines->width),
+                                    (int)ceil (lines->height * lines->n_lines + lines->key));
   cairo_t *cr = cairo_create (surface);
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
@@ -214,6 +306,7 @@ draw_picture (const Lines *lines)
     bw_chart_draw (&lines->chart, &part, cr);
     cairo_translate (cr, 0, lines->height);
   }
+  draw_key (lines, cr);
   cairo_destroy (cr);
   return surface;
 }

@@ -94,7 +94,7 @@ static void
 draw_label (const BwChart *chart, cairo_t *cr, BwType type, const char *text, double x, double y,
             double align)
 {
-  double scale = MIN (1.0, chart->pitch / 13.0) * (type == BW_TYPE_SMALL ? 0.9 : 1);
+  double scale = chart->pitch / 13.0 * (type == BW_TYPE_SMALL ? 0.9 : 1);
   cairo_save (cr);
   cairo_translate (cr, x, y);
   cairo_scale (cr, scale, scale);
@@ -123,7 +123,7 @@ draw_row_number (const BwChart *chart, const BwChartPart *part, cairo_t *cr, int
   gboolean up = runs_up (chart, row);
   double x = rows_x (chart, part, row) + chart->pitch / 2;
   double low = column_y (chart, part, part->first_column) + chart->column;
-  double line = 6.6 * MIN (1.0, chart->pitch / 13.0);
+  double line = 6.6 * chart->pitch / 13.0;
   g_autofree char *number = g_strdup_printf ("%d", row);
   if (chart->pitch < 5)
     return;
@@ -162,7 +162,7 @@ draw_column_numbers (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
     double y = column_y (chart, part, column) + chart->column / 2;
     if (chart->pitch >= 5)
       draw_label (chart, cr, BW_TYPE_TINY, number, (SIDE - 0.25) * chart->pitch,
-                  y - 3.4 * MIN (1.0, chart->pitch / 13.0), 1);
+                  y - 3.4 * chart->pitch / 13.0, 1);
   }
 }
 

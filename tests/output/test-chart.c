@@ -61,6 +61,25 @@ the_svg_has_exactly_the_beads_of_the_project (void **state)
   }
 }
 
+/* Below the beads stands what the letters mean: every colour in use once. */
+static void
+the_svg_has_a_key_of_the_colours_in_use (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (44);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = project_of (sample);
+  g_autofree char *svg = bw_chart_svg (project);
+  for (int i = 0; i < sample->n_colours; i++) {
+    gboolean used = FALSE;
+    for (guint row = 0; row < sample->cells->len; row++)
+      used |= strchr (sample->cells->pdata[row], 'a' + i) != NULL;
+    g_autofree char *entry = g_strdup_printf ("<use class=\"key\" xlink:href=\"#c%d\"", i);
+    char *first = strstr (svg, entry);
+    assert_int_equal (first != NULL, used);
+    assert_true (!first || !strstr (first + 1, entry));
+  }
+}
+
 /* A lit bead lies right of the row before and above the column before. */
 static void
 the_svg_stands_as_the_band_is_worn (void **state)
@@ -163,6 +182,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_svg_has_exactly_the_beads_of_the_project),
+    cmocka_unit_test (the_svg_has_a_key_of_the_colours_in_use),
     cmocka_unit_test (the_svg_stands_as_the_band_is_worn),
     cmocka_unit_test (letters_and_names_that_markup_would_take_are_escaped),
     cmocka_unit_test (neighbours_in_the_tray_differ_in_their_patterns),
