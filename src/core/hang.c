@@ -98,6 +98,35 @@ hang_flat (BwHang *hang, const BwDesign *design, const Site *site)
   hang->up = up_of (-beyond);
 }
 
+static BwVec3
+unit_or (BwVec3 v, BwVec3 otherwise)
+{
+  double length = bw_vec3_length (v);
+  return length > 1e-12 ? bw_vec3_scale (v, 1 / length) : otherwise;
+}
+
+/* Up and the point of the cord above G, where the cord may touch all along the crest's line. */
+static void
+stand_along_crest (BwHang *hang, const Site *site)
+{
+  BwVec3 outward = bw_vec3 (site->outward.x, site->outward.y, 0);
+  BwVec3 off = bw_vec3_sub (hang->pivot, hang->centroid);
+  off.z = 0;
+  double from_tip = bw_radians (hang->up == BW_UP_BASE ? 180 - hang->tilt_deg : hang->tilt_deg);
+  double sine = sin (from_tip), cosine = hang->level ? 0 : cos (from_tip);
+  hang->vertical = bw_vec3_scale (unit_or (off, outward), sine);
+  hang->vertical.z = cosine;
+  hang->hold = hang->pivot;
+  hang->hold.z = hang->centroid.z + (sine > 1e-12 ? bw_vec3_length (off) * cosine / sine : 0);
+}
+
+static void
+stand_under_pivot (BwHang *hang)
+{
+  hang->hold = hang->pivot;
+  hang->vertical = unit_or (bw_vec3_sub (hang->pivot, hang->centroid), bw_vec3 (0, 0, 1));
+}
+
 static void
 come_to_rest (BwHang *hang, const BwDesign *design, const Site *site)
 {
@@ -109,6 +138,10 @@ come_to_rest (BwHang *hang, const BwDesign *design, const Site *site)
   else
     hang_free (hang);
   hang->level = hang->up == BW_UP_LEVEL;
+  if (design->bail.style == BW_BAIL_FLAP)
+    stand_along_crest (hang, site);
+  else
+    stand_under_pivot (hang);
 }
 
 /* α is the half angle of the round cone that narrows as fast. */

@@ -18,7 +18,7 @@ typedef struct {
 
 typedef struct {
   double stone_g, band_g, bed_g, bail_g, mass_g;
-  BwVec3 centroid; /* G, of the whole piece; with no bail that of stone, bed and band */
+  BwVec3 centroid;   /* G, of the whole piece; with no bail that of stone, bed and band */
   gboolean has_bail; /* FALSE: everything from here to level means nothing */
   BwLoop loop;
   BwVec3 pivot;    /* A */
@@ -26,6 +26,13 @@ typedef struct {
   BwUp up;
   gboolean level;
   double margin_mm; /* flap: m w/2 − |z_G − z_mid|; else NAN */
+  /* The same rest in space. vertical: which way is up, unit, in the stone's own axes; it makes the
+   * angle tilt_deg with the axis (180° less that when the base is up), and round the axis the piece
+   * rolls until G is under the cord. hold: the point of the cord straight above G: A, but for a
+   * flap that point of the crest's line (through A along the axis). Level, it lies between the
+   * flap's edges; else at the edge the piece tips about, short of it by as little as G's offset s
+   * from the bail's plane lengthens the drop: |margin| (√(1 + (s/drop)²) − 1). */
+  BwVec3 vertical, hold;
   BwWedge wedge;
 } BwHang;
 

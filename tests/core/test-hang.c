@@ -230,6 +230,64 @@ a_flap_tips_about_its_edge_when_the_balance_point_leaves_it (void **state)
 }
 
 /* Nothing about a regular stone changes when the bail goes on to the next face. */
+/* The tip's angle from straight up, as the tilt tells it. */
+static double
+from_tip_deg (const BwHang *hang)
+{
+  return hang->up == BW_UP_BASE ? 180 - hang->tilt_deg : hang->tilt_deg;
+}
+
+static void
+up_in_space_makes_the_tilt_with_the_axis (void **state)
+{
+  g_autoptr (GRand) dice = g_rand_new_with_seed (911);
+  for (int i = 0; i < 800; i++) {
+    Piece piece;
+    random_piece (&piece, dice);
+    BwVec3 up = piece.hang.vertical;
+    assert_true (fabs (bw_vec3_length (up) - 1) < 1e-12);
+    double angle = bw_degrees (atan2 (hypot (up.x, up.y), up.z));
+    assert_true (fabs (angle - from_tip_deg (&piece.hang)) < 1e-9);
+  }
+}
+
+static void
+the_balance_point_rests_straight_under_a_point_of_the_cord (void **state)
+{
+  g_autoptr (GRand) dice = g_rand_new_with_seed (912);
+  int level = 0, tipped = 0, hung_free = 0;
+  for (int i = 0; i < 800; i++) {
+    Piece piece;
+    random_piece (&piece, dice);
+    const BwHang *hang = &piece.hang;
+    BwVec3 down = bw_vec3_sub (hang->centroid, hang->hold);
+    double depth = -bw_vec3_dot (down, hang->vertical);
+    BwVec3 aside = bw_vec3_add (down, bw_vec3_scale (hang->vertical, depth));
+    assert_true (depth > 0);
+    assert_true (bw_vec3_length (aside) < 1e-9);
+    /* On the crest's line; A itself where the piece may turn every way. */
+    assert_true (hang->hold.x == hang->pivot.x && hang->hold.y == hang->pivot.y);
+    double along = fabs (hang->hold.z - hang->pivot.z);
+    double half = piece.design.bail.columns * piece.design.gauge.column_mm / 2;
+    if (piece.design.bail.style != BW_BAIL_FLAP) {
+      assert_true (along == 0);
+      hung_free++;
+    } else if (hang->level) {
+      assert_true (along <= half);
+      level++;
+    } else {
+      double azimuth = bw_radians (piece.design.bail.at_deg);
+      BwVec3 off = bw_vec3_sub (hang->pivot, hang->centroid);
+      double drop = off.x * cos (azimuth) + off.y * sin (azimuth);
+      double longer = hypot (off.x, off.y) / drop - 1;
+      assert_true (longer >= -1e-12 && longer < 0.1);
+      assert_true (fabs (along - half - hang->margin_mm * longer) < 1e-8);
+      tipped++;
+    }
+  }
+  assert_true (level > 50 && tipped > 50 && hung_free > 200);
+}
+
 static void
 every_face_of_a_regular_stone_hangs_alike (void **state)
 {
@@ -464,6 +522,8 @@ main (void)
     cmocka_unit_test (a_piece_hung_above_its_balance_point_shows_its_tip_up),
     cmocka_unit_test (an_even_stone_banded_in_the_middle_hangs_level),
     cmocka_unit_test (a_flap_tips_about_its_edge_when_the_balance_point_leaves_it),
+    cmocka_unit_test (up_in_space_makes_the_tilt_with_the_axis),
+    cmocka_unit_test (the_balance_point_rests_straight_under_a_point_of_the_cord),
     cmocka_unit_test (every_face_of_a_regular_stone_hangs_alike),
     cmocka_unit_test (the_wedge_is_the_half_angle_of_the_cone),
     cmocka_unit_test (a_straight_prism_has_no_thin_end),
