@@ -11,18 +11,30 @@
 /* Air round the bounding sphere at zoom 1. */
 #define MARGIN 1.04f
 
+/* A direction of the room, as the piece has it. */
+static void
+into_piece (vec3 v, BwPose pose)
+{
+  BwVec3 turned = bw_pose_turn_back (pose, bw_vec3 ((double)v[0], (double)v[1], (double)v[2]));
+  v[0] = (float)turned.x;
+  v[1] = (float)turned.y;
+  v[2] = (float)turned.z;
+}
+
 static void
 aim (vec3 target, const BwScene *scene, double zoom)
 {
   /* From zoom 1 to 4 the aim glides from the piece to its band. */
   float share = (float)glm_clamp ((float)(log (MAX (zoom, 1.0)) / log (4.0)), 0, 1);
   share = share * share * (3 - 2 * share);
+  BwVec3 centre = scene->stance.centre;
+  const float from[3] = { (float)centre.x, (float)centre.y, (float)centre.z };
   for (int i = 0; i < 3; i++)
-    target[i] = scene->centre[i] + share * (scene->focus[i] - scene->centre[i]);
+    target[i] = from[i] + share * (scene->focus[i] - from[i]);
 }
 
 static void
-look (BwEye *eye, BwCamera camera, vec3 target, float distance)
+look (BwEye *eye, BwCamera camera, BwPose pose, vec3 target, float distance)
 {
   double turn = bw_radians (camera.turn_deg), tip = bw_radians (camera.tip_deg);
   vec3 back
@@ -32,6 +44,9 @@ look (BwEye *eye, BwCamera camera, vec3 target, float distance)
   /* Built from the angles, not from an up vector: looking straight down the axis is no exception.
    */
   glm_vec3_cross (back, right, up);
+  into_piece (back, pose);
+  into_piece (right, pose);
+  into_piece (up, pose);
   glm_vec3_copy (target, eye->eye);
   glm_vec3_muladds (back, distance, eye->eye);
   glm_mat4_identity (eye->view);
@@ -50,22 +65,36 @@ look (BwEye *eye, BwCamera camera, vec3 target, float distance)
 static float
 fitting_pixel (const BwScene *scene, float distance, int width, int height)
 {
-  float radius = MAX (scene->radius, 1e-3f);
+  float radius = MAX ((float)scene->stance.radius, 1e-3f);
   float upright = MARGIN * radius / sqrtf (distance * distance - radius * radius);
-  float across = MARGIN * MIN (scene->breadth, radius) / (distance - radius);
+  float across = MARGIN * MIN ((float)scene->stance.breadth, radius) / (distance - radius);
   return 2 * MAX (upright / (float)height, MIN (across, upright) / (float)width);
+}
+
+/* How far from the target anything lies that is drawn. */
+static float
+reach_about (const BwScene *scene, vec3 target)
+{
+  float reach = scene->radius * 1.05f + glm_vec3_distance ((float *)scene->centre, target);
+  const GArray *cord = scene->cord.stations;
+  const guint ends[] = { 0, cord->len - 1 };
+  for (int i = 0; i < 2 && cord->len; i++) {
+    float *end = g_array_index (cord, BwSceneStation, ends[i]).at;
+    reach = MAX (reach, 1.05f * glm_vec3_distance (end, target));
+  }
+  return reach;
 }
 
 void
 bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height)
 {
-  float radius = MAX (scene->radius, 1e-3f);
+  float radius = MAX ((float)scene->stance.radius, 1e-3f);
   float distance = radius / (float)sin (bw_radians (HALF_VIEW_DEG));
-  float reach = radius * 1.05f + glm_vec3_distance ((float *)scene->centre, (float *)scene->focus);
-  float near = MAX (distance - reach, distance * 0.02f);
   vec3 target;
   aim (target, scene, camera.zoom);
-  look (eye, camera, target, distance);
+  float reach = reach_about (scene, target);
+  float near = MAX (distance - reach, distance * 0.02f);
+  look (eye, camera, scene->stance.pose, target, distance);
   eye->pixel = fitting_pixel (scene, distance, width, height) / (float)camera.zoom;
   float right = near * eye->pixel * (float)width / 2, top = near * eye->pixel * (float)height / 2;
   glm_frustum (-right, right, -top, top, near, distance + reach, eye->projection);

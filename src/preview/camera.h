@@ -5,6 +5,7 @@
 #include "preview/scene.h"
 #include <cglm/cglm.h>
 
+/* In the piece's own axes, however the piece stands. */
 typedef struct {
   mat4 view, projection;
   vec3 eye;    /* millimetres */
@@ -13,7 +14,8 @@ typedef struct {
 
 /* Perspective eye on the scene's centre; width and height in pixels set the aspect. At zoom 1 the
  * piece fills the picture and is whole however it is turned and tipped; coming nearer moves the aim
- * from its centre to the band. The stone's axis is up the picture at tip 0. */
+ * from its centre to the band. The camera stands in the room, whose vertical is up the picture at
+ * tip 0; the scene's stance tells how the piece stands in it. */
 void bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height);
 
 /* The bead under a pixel (origin top left) by exact ray against each bead's rounded outer surface;

@@ -1,34 +1,22 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A painter's picture of the same scene. What the stone hides is painted first and shows faintly
  * through it, as it does through the real one; the rest is painted far to near on top. */
-#include "preview/projection.h"
+#include "preview/projection-private.h"
 
 #include "core/colour.h"
-#include "preview/camera.h"
 #include "preview/gl-frame.h"
 #include <string.h>
 
 #define OUTLINE_PIXELS 9
 
-typedef struct {
-  cairo_t *cr;
-  const BwScene *scene;
-  BwEye eye;
-  guint layers;
-  int width, height;
-  double key[3];   /* to the light, in the eye's space */
-  double light[3]; /* its colour */
-  double around;   /* light from everywhere */
-} Painter;
-
-/* A bead as it falls on the paper. */
+/* A bead, or a piece of cord or ring, as it falls on the paper. */
 typedef struct {
   float depth; /* towards the viewer */
-  int index;
+  int index;   /* of the bead; of a piece of tube when negative: −1 is piece 0 */
 } Order;
 
 static void
-set_light (Painter *p, BwLight light)
+set_light (BwPainter *p, BwLight light)
 {
   gboolean lamp = light == BW_LIGHT_LAMP;
   const double day[3] = { -0.55, 0.58, 0.60 }, table[3] = { 0.48, 0.62, 0.62 };
@@ -40,9 +28,8 @@ set_light (Painter *p, BwLight light)
   p->around = lamp ? 0.28 : 0.55;
 }
 
-/* Into the eye's space. */
-static void
-turn (const Painter *p, const float v[3], double seen[3])
+void
+bw_painter_turn (const BwPainter *p, const float v[3], double seen[3])
 {
   for (int i = 0; i < 3; i++)
     seen[i]
@@ -55,23 +42,22 @@ dot (const double a[3], const double b[3])
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
 
-/* Light on a dull surface that looks along n, in the eye's space. */
-static double
-falling (const Painter *p, const double n[3])
+double
+bw_painter_falling (const BwPainter *p, const double n[3])
 {
   return p->around * (0.8 + 0.2 * n[1]) + 0.62 * MAX (dot (n, p->key), 0);
 }
 
-static void
-shade (const Painter *p, const float colour[3], double light, double shine, double rgb[3])
+void
+bw_painter_shade (const BwPainter *p, const float colour[3], double light, double shine,
+                  double rgb[3])
 {
   for (int i = 0; i < 3; i++)
     rgb[i] = bw_colour_encode (CLAMP (((double)colour[i] * light + shine) * p->light[i], 0, 1));
 }
 
-/* TRUE when the stone stands between the eye and the point. */
-static gboolean
-behind_stone (const Painter *p, const float at[3])
+gboolean
+bw_painter_behind_stone (const BwPainter *p, const float at[3])
 {
   double enter = 0, leave = 1;
   for (guint i = 0; i < p->scene->stone_planes->len; i++) {
@@ -92,13 +78,13 @@ behind_stone (const Painter *p, const float at[3])
 }
 
 static gboolean
-point (const Painter *p, const float at[3], double *x, double *y)
+point (const BwPainter *p, const float at[3], double *x, double *y)
 {
   return bw_eye_project (&p->eye, at, p->width, p->height, x, y);
 }
 
 static gboolean
-faces_eye (const Painter *p, const BwSceneVertex *vertex)
+faces_eye (const BwPainter *p, const BwSceneVertex *vertex)
 {
   double facing = 0;
   for (int i = 0; i < 3; i++)
@@ -107,7 +93,7 @@ faces_eye (const Painter *p, const BwSceneVertex *vertex)
 }
 
 static void
-triangle_path (const Painter *p, const BwSceneVertex *corner)
+triangle_path (const BwPainter *p, const BwSceneVertex *corner)
 {
   for (int k = 0; k < 3; k++) {
     double x, y;
@@ -119,7 +105,7 @@ triangle_path (const Painter *p, const BwSceneVertex *corner)
 
 /* One side of the stone: the faces that look away, or those that look at the viewer. */
 static void
-paint_stone (const Painter *p, gboolean front)
+paint_stone (const BwPainter *p, gboolean front)
 {
   const float glass[3] = { 0.62f, 0.68f, 0.72f };
   const GArray *stone = p->scene->stone;
@@ -127,7 +113,7 @@ paint_stone (const Painter *p, gboolean front)
     const BwSceneVertex *first = &g_array_index (stone, BwSceneVertex, i);
     double n[3], rgb[3];
     gboolean wanted = faces_eye (p, first) == front;
-    turn (p, first->normal, n);
+    bw_painter_turn (p, first->normal, n);
     /* A face is a fan of triangles with one normal: painted as one, so that no seam shows. */
     for (; i + 2 < stone->len; i += 3) {
       const BwSceneVertex *corner = &g_array_index (stone, BwSceneVertex, i);
@@ -139,14 +125,15 @@ paint_stone (const Painter *p, gboolean front)
     if (!wanted)
       continue;
     double edge_on = 1 - MIN (fabs (n[2]), 1);
-    shade (p, glass, 0.05 + 1.35 * falling (p, n), 0.12 * edge_on * edge_on, rgb);
+    bw_painter_shade (p, glass, 0.05 + 1.35 * bw_painter_falling (p, n), 0.12 * edge_on * edge_on,
+                      rgb);
     cairo_set_source_rgba (p->cr, rgb[0], rgb[1], rgb[2], front ? 0.66 + 0.2 * edge_on : 0.5);
     cairo_fill (p->cr);
   }
 }
 
 static gboolean
-line_path (const Painter *p, const BwSceneLine *line)
+line_path (const BwPainter *p, const BwSceneLine *line)
 {
   double x0, y0, x1, y1;
   if (!point (p, line->from, &x0, &y0) || !point (p, line->to, &x1, &y1))
@@ -157,7 +144,7 @@ line_path (const Painter *p, const BwSceneLine *line)
 }
 
 static void
-paint_edges (const Painter *p)
+paint_edges (const BwPainter *p)
 {
   cairo_set_line_width (p->cr, MAX (1, MIN (p->width, p->height) / 700.0));
   cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
@@ -169,7 +156,8 @@ paint_edges (const Painter *p)
     if (!line_path (p, edge))
       continue;
     cairo_set_source_rgba (p->cr, 1, 1, 1,
-                           (double)edge->strength * (behind_stone (p, middle) ? 0.18 : 0.75));
+                           (double)edge->strength
+                               * (bw_painter_behind_stone (p, middle) ? 0.18 : 0.75));
     cairo_stroke (p->cr);
   }
 }
@@ -177,7 +165,7 @@ paint_edges (const Painter *p)
 /* TRUE for a piece of the sleeve that the stone stands before: its inner wall, which only shows on
  * the far side, and the far part of its rims. */
 static gboolean
-lies_behind (const Painter *p, const BwSceneVertex *corner)
+lies_behind (const BwPainter *p, const BwSceneVertex *corner)
 {
   const float *n = corner->normal;
   float middle[3];
@@ -185,11 +173,11 @@ lies_behind (const Painter *p, const BwSceneVertex *corner)
     return n[0] * corner->at[0] + n[1] * corner->at[1] < 0;
   for (int k = 0; k < 3; k++)
     middle[k] = (corner[0].at[k] + corner[1].at[k] + corner[2].at[k]) / 3;
-  return behind_stone (p, middle);
+  return bw_painter_behind_stone (p, middle);
 }
 
 static void
-paint_bed (const Painter *p, gboolean behind)
+paint_bed (const BwPainter *p, gboolean behind)
 {
   const GArray *bed = p->scene->bed;
   cairo_set_line_width (p->cr, 0.6);
@@ -198,8 +186,8 @@ paint_bed (const Painter *p, gboolean behind)
     double n[3], rgb[3];
     if (!faces_eye (p, corner) || lies_behind (p, corner) != behind)
       continue;
-    turn (p, corner->normal, n);
-    shade (p, bw_cord_colour, 0.8 * falling (p, n), 0, rgb);
+    bw_painter_turn (p, corner->normal, n);
+    bw_painter_shade (p, bw_cord_colour, 0.8 * bw_painter_falling (p, n), 0, rgb);
     triangle_path (p, corner);
     cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
     cairo_fill_preserve (p->cr);
@@ -222,7 +210,7 @@ typedef struct {
 } Seen;
 
 static gboolean
-see (const Painter *p, const BwSceneBead *bead, Seen *seen)
+see (const BwPainter *p, const BwSceneBead *bead, Seen *seen)
 {
   if (!point (p, bead->at, &seen->x, &seen->y))
     return FALSE;
@@ -230,7 +218,7 @@ see (const Painter *p, const BwSceneBead *bead, Seen *seen)
   for (int i = 0; i < 3; i++)
     depth += (double)((p->eye.eye[i] - bead->at[i]) * p->eye.view[i][2]);
   double scale = 1 / (depth * (double)p->eye.pixel);
-  turn (p, bead->axis, seen->axis);
+  bw_painter_turn (p, bead->axis, seen->axis);
   double flat = hypot (seen->axis[0], seen->axis[1]);
   seen->angle = flat > 1e-6 ? atan2 (-seen->axis[1], seen->axis[0]) : 0;
   seen->half = (double)p->scene->bead_half_length * flat * scale;
@@ -255,7 +243,7 @@ bead_path (cairo_t *cr, const Seen *seen)
 
 /* Light across the bead: the wall bends from one side to the other. */
 static cairo_pattern_t *
-across (const Painter *p, const BwSceneBead *bead, const Seen *seen)
+across (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
 {
   cairo_pattern_t *pattern = cairo_pattern_create_linear (0, -seen->radius, 0, seen->radius);
   double side[3] = { sin (seen->angle), cos (seen->angle), 0 };
@@ -264,26 +252,26 @@ across (const Painter *p, const BwSceneBead *bead, const Seen *seen)
   double size = MAX (sqrt (dot (toward, toward)), 1e-6);
   double shine = shine_of ((BwFinish)bead->finish);
   double out[3];
-  turn (p, bead->out, out);
+  bw_painter_turn (p, bead->out, out);
   for (int i = 0; i <= 6; i++) {
     double s = 1 - i / 3.0, n[3], rgb[3];
     for (int k = 0; k < 3; k++)
       n[k] = s * side[k] + sqrt (1 - s * s) * toward[k] / size;
     double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * dot (n, out), 0, 1);
     double gleam = pow (MAX (dot (n, p->key), 0), 12) * shine;
-    shade (p, bead->colour, falling (p, n) * open * 1.05, gleam * open, rgb);
+    bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * open * 1.05, gleam * open, rgb);
     cairo_pattern_add_color_stop_rgb (pattern, i / 6.0, rgb[0], rgb[1], rgb[2]);
   }
   return pattern;
 }
 
 static void
-paint_end (const Painter *p, const BwSceneBead *bead, const Seen *seen)
+paint_end (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
 {
   double side = seen->axis[2] > 0 ? 1 : -1, rgb[3];
   double hole = (double)(p->scene->hole_radius / p->scene->bead_radius);
   double n[3] = { side * seen->axis[0], side * seen->axis[1], side * seen->axis[2] };
-  shade (p, bead->colour, falling (p, n) * 0.9, 0, rgb);
+  bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * 0.9, 0, rgb);
   cairo_translate (p->cr, side * seen->half, 0);
   cairo_scale (p->cr, seen->end, seen->radius);
   cairo_arc (p->cr, 0, 0, 0.94, 0, 2 * G_PI);
@@ -295,7 +283,7 @@ paint_end (const Painter *p, const BwSceneBead *bead, const Seen *seen)
 }
 
 static void
-paint_bead (const Painter *p, int index)
+paint_bead (const BwPainter *p, int index)
 {
   const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, index);
   Seen seen;
@@ -322,7 +310,7 @@ paint_bead (const Painter *p, int index)
 }
 
 static void
-paint_hover (const Painter *p, int hover)
+paint_hover (const BwPainter *p, int hover)
 {
   Seen seen;
   if (hover < 0 || hover >= (int)p->scene->beads->len
@@ -342,17 +330,17 @@ paint_hover (const Painter *p, int hover)
 }
 
 static void
-thread_path (const Painter *p, const GArray *lines)
+thread_path (const BwPainter *p, const GArray *lines)
 {
   for (guint i = 0; i < lines->len; i++) {
     const BwSceneLine *line = &g_array_index (lines, BwSceneLine, i);
-    if (!behind_stone (p, line->from))
+    if (!bw_painter_behind_stone (p, line->from))
       line_path (p, line);
   }
 }
 
 static void
-paint_thread (const Painter *p)
+paint_thread (const BwPainter *p)
 {
   double away = (double)glm_vec3_distance ((float *)p->eye.eye, (float *)p->scene->focus);
   double width = 2 * (double)p->scene->thread_radius / ((double)p->eye.pixel * away);
@@ -374,7 +362,7 @@ far_first (gconstpointer a, gconstpointer b)
 /* TRUE for a bead behind the stone that the bed's far wall covers wholly: its line of sight,
  * however slanted, meets the wall between the bed's edges. */
 static gboolean
-covered_by_bed (const Painter *p, const BwSceneBead *bead)
+covered_by_bed (const BwPainter *p, const BwSceneBead *bead)
 {
   const BwScene *scene = p->scene;
   if (bead->in_bail || !(p->layers & BW_LAYER_BED) || scene->bed_span[1] <= scene->bed_span[0])
@@ -386,46 +374,72 @@ covered_by_bed (const Painter *p, const BwSceneBead *bead)
   return bead->at[2] - room > scene->bed_span[0] && bead->at[2] + room < scene->bed_span[1];
 }
 
-/* The beads shown, far to near; hidden: those behind the stone, else the others. */
+static float
+depth_of (const BwPainter *p, const float at[3])
+{
+  float depth = 0;
+  for (int k = 0; k < 3; k++)
+    depth += at[k] * p->eye.view[k][2];
+  return depth;
+}
+
+static void
+order_tubes (const BwPainter *p, GArray *order, gboolean hidden)
+{
+  for (int i = 0; i < bw_painter_n_tubes (p) && (p->layers & BW_LAYER_CORD); i++) {
+    float middle[3];
+    bw_painter_tube_middle (p, i, middle);
+    gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, middle);
+    Order entry = { depth_of (p, middle), -1 - i };
+    if (behind == hidden)
+      g_array_append_val (order, entry);
+  }
+}
+
+/* Beads, cord and ring shown, far to near; hidden: those behind the stone, else the others. */
 static GArray *
-beads_in_order (const Painter *p, gboolean hidden)
+parts_in_order (const BwPainter *p, gboolean hidden)
 {
   GArray *order = g_array_new (FALSE, FALSE, sizeof (Order));
   for (guint i = 0; i < p->scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
-    Order entry = { 0, (int)i };
-    gboolean behind = (p->layers & BW_LAYER_STONE) && behind_stone (p, bead->at);
+    Order entry = { depth_of (p, bead->at), (int)i };
+    gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, bead->at);
     if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden
         || (behind && covered_by_bed (p, bead)))
       continue;
-    for (int k = 0; k < 3; k++)
-      entry.depth += bead->at[k] * p->eye.view[k][2];
     g_array_append_val (order, entry);
   }
+  order_tubes (p, order, hidden);
   g_array_sort (order, far_first);
   return order;
 }
 
 static void
-paint_beads (const Painter *p, gboolean hidden)
+paint_parts (const BwPainter *p, gboolean hidden)
 {
-  g_autoptr (GArray) order = beads_in_order (p, hidden);
-  for (guint i = 0; i < order->len; i++)
-    paint_bead (p, g_array_index (order, Order, i).index);
+  g_autoptr (GArray) order = parts_in_order (p, hidden);
+  for (guint i = 0; i < order->len; i++) {
+    int index = g_array_index (order, Order, i).index;
+    if (index < 0)
+      bw_painter_paint_tube (p, -1 - index);
+    else
+      paint_bead (p, index);
+  }
 }
 
 void
 bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint layers, BwLight light,
                     int hover, int width, int height)
 {
-  Painter p = { .cr = cr, .scene = scene, .layers = layers, .width = width, .height = height };
+  BwPainter p = { .cr = cr, .scene = scene, .layers = layers, .width = width, .height = height };
   gboolean stone = (layers & BW_LAYER_STONE) != 0, bed = (layers & BW_LAYER_BED) != 0;
   bw_eye_init (&p.eye, camera, scene, width, height);
   set_light (&p, light);
   cairo_save (cr);
   if (stone)
     paint_stone (&p, FALSE);
-  paint_beads (&p, TRUE);
+  paint_parts (&p, TRUE);
   if (bed)
     paint_bed (&p, TRUE);
   if (stone) {
@@ -436,7 +450,7 @@ bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint la
     paint_bed (&p, FALSE);
   if (layers & BW_LAYER_THREAD)
     paint_thread (&p);
-  paint_beads (&p, FALSE);
+  paint_parts (&p, FALSE);
   paint_hover (&p, hover);
   cairo_restore (cr);
 }

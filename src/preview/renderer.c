@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The order of drawing is the whole art here: first what of the bed hides the stone, then the stone
- * as if it were opaque (its shader shows what is seen through it), then the rest of the bed and the
- * beads, far to near, so that every soft edge lies on
- * the right ground; the stone's own edges and the bead pointed at come last. */
+/* The order of drawing is the whole art here: first cord and ring, which show through the stone,
+ * and what of the bed hides it; then the stone as if it were opaque (its shader shows what is seen
+ * through it), the rest of the bed and the beads, far to near, so that every soft edge lies on the
+ * right ground; the stone's own edges, the cord's fading ends and the bead pointed at come last. */
 #include "preview/renderer.h"
 
 #include "preview/gl-beads.h"
@@ -10,6 +10,7 @@
 #include "preview/gl-limits.h"
 #include "preview/gl-lines.h"
 #include "preview/gl-program.h"
+#include "preview/gl-tubes.h"
 #include <gio/gio.h>
 
 #define LEAST_THREAD_PIXELS 0.4f
@@ -19,6 +20,7 @@ struct _BwRenderer {
   BwGlBody *body;
   BwGlLines *edges;
   BwGlLines *holes, *links; /* the thread in the beads, and from bead to bead */
+  BwGlTubes *tubes;
   GLuint frame;
   float scale;
 };
@@ -44,7 +46,7 @@ bw_renderer_new (GError **error)
   BwRenderer *self = g_new0 (BwRenderer, 1);
   if (!(self->body = bw_gl_body_new (error)) || !(self->beads = bw_gl_beads_new (error))
       || !(self->edges = bw_gl_lines_new (error)) || !(self->holes = bw_gl_lines_new (error))
-      || !(self->links = bw_gl_lines_new (error))) {
+      || !(self->links = bw_gl_lines_new (error)) || !(self->tubes = bw_gl_tubes_new (error))) {
     bw_renderer_free (self);
     return NULL;
   }
@@ -64,6 +66,7 @@ bw_renderer_free (BwRenderer *self)
   bw_gl_lines_free (self->edges);
   bw_gl_lines_free (self->holes);
   bw_gl_lines_free (self->links);
+  bw_gl_tubes_free (self->tubes);
   glDeleteBuffers (1, &self->frame);
   g_free (self);
 }
@@ -76,6 +79,13 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
   bw_gl_lines_set (self->edges, scene->stone_edges);
   bw_gl_lines_set (self->holes, scene->thread_holes);
   bw_gl_lines_set (self->links, scene->thread_links);
+  bw_gl_tubes_set_scene (self->tubes, scene);
+}
+
+void
+bw_renderer_update_cord (BwRenderer *self, const BwScene *scene)
+{
+  bw_gl_tubes_set_scene (self->tubes, scene);
 }
 
 /* A large picture wants its lines to grow with it, a small one no hairlines. */
@@ -166,12 +176,14 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);
   start (self, &frame, background);
+  bw_gl_tubes_draw_solid (self->tubes, layers);
   bw_gl_body_draw_bed_wall (self->body, layers);
   bw_gl_body_draw_stone (self->body, scene, &eye, layers);
   bw_gl_body_draw_bed_rest (self->body, layers);
   draw_thread (self, scene, &eye, layers);
   bw_gl_beads_draw (self->beads, scene, &eye, layers);
   draw_edges (self, layers, ratio);
+  bw_gl_tubes_draw_faded (self->tubes, layers);
   bw_gl_beads_draw_hover (self->beads, scene, hover, bw_renderer_halo (self->scale, width, height));
   glBindVertexArray (0);
   glUseProgram (0);

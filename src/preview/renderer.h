@@ -17,6 +17,9 @@ void bw_renderer_set_scene (BwRenderer *renderer, const BwScene *scene);
 /* Uploads bead colours alone: those of beads first..first+n−1 (n −1: all). */
 void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, int first, int n);
 
+/* Uploads the cord alone, after another stance was taken. */
+void bw_renderer_update_cord (BwRenderer *renderer, const BwScene *scene);
+
 /* Pixels of the framebuffer for one pixel as the eye knows it (a screen's scale, an oversized
  * picture): widths of lines and rims follow it. 1 at first. */
 void bw_renderer_set_scale (BwRenderer *renderer, float scale);

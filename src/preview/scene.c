@@ -25,6 +25,8 @@ scene_empty (void)
   scene->beads = array_of (sizeof (BwSceneBead));
   scene->thread_holes = array_of (sizeof (BwSceneLine));
   scene->thread_links = array_of (sizeof (BwSceneLine));
+  scene->cord.stations = array_of (sizeof (BwSceneStation));
+  scene->ring.stations = array_of (sizeof (BwSceneStation));
   return scene;
 }
 
@@ -40,6 +42,8 @@ bw_scene_free (BwScene *scene)
   g_array_unref (scene->beads);
   g_array_unref (scene->thread_holes);
   g_array_unref (scene->thread_links);
+  g_array_unref (scene->cord.stations);
+  g_array_unref (scene->ring.stations);
   g_free (scene);
 }
 
@@ -115,6 +119,9 @@ bw_scene_new (BwProject *project, gboolean colour_by_fit)
   bw_scene_add_bail (scene, bw_project_hang (project), design);
   bw_scene_add_thread (scene, bw_project_path (project), design);
   set_bounds (scene);
+  bw_scene_add_cord (scene, bw_project_hang (project), design);
+  bw_scene_add_rest (scene, bw_project_hang (project));
+  bw_scene_stand_upright (scene);
   bw_scene_recolour (scene, project, colour_by_fit, NULL);
   return scene;
 }

@@ -3,6 +3,7 @@
  */
 #pragma once
 
+#include "preview/pose.h"
 #include "project/session.h"
 
 /* One bead: a holed, rounded cylinder. */
@@ -34,6 +35,49 @@ typedef struct {
   float distance;
 } BwScenePlane;
 
+/* A place on the middle line of a tube. */
+typedef struct {
+  float at[3];
+  float tangent[3]; /* unit, towards the next station */
+  float along;      /* way along the middle line, mm */
+  float shown;      /* 0..1: how much it shows */
+} BwSceneStation;
+
+/* A round tube whose middle line lies in a plane: the cord, the metal ring. Without stations it is
+ * not there. */
+typedef struct {
+  GArray *stations; /* of BwSceneStation; of a closed one the last is the first again */
+  float radius;
+  float binormal[3]; /* unit, across the plane */
+} BwSceneTube;
+
+/* Where the cord lies in what rests on it; radius 0: there is no cord. */
+typedef struct {
+  BwVec3 at;    /* its middle */
+  BwVec3 along; /* unit, through the opening */
+  BwVec3 over;  /* unit, at right angles to it, towards what rests on it */
+  double half;  /* half the length that lies straight */
+  double radius;
+  double bend; /* the radius its middle line bends with beyond that */
+} BwSceneSeat;
+
+/* What the eye frames: the piece in a pose, the middle of the picture and how far things reach. */
+typedef struct {
+  BwPose pose;
+  BwVec3 centre;  /* in the piece's axes: what turning turns about */
+  double radius;  /* of a sphere about the centre that holds the piece, and at rest some cord */
+  double breadth; /* greatest distance of the piece from the vertical through the centre */
+} BwStance;
+
+/* The piece at rest, as the core has it. */
+typedef struct {
+  gboolean hangs; /* FALSE: nothing to hang by, and stance is the upright one */
+  BwStance stance;
+  BwVec3 hold, centroid; /* the point of the cord, and the balance point under it */
+  double tilt_deg;
+  BwUp up;
+} BwSceneRest;
+
 typedef struct {
   float centre[3]; /* on the stone's axis, at half height of the whole piece: what turning turns
                       about */
@@ -59,11 +103,25 @@ typedef struct {
                     bail in the same way */
   GArray *thread_holes; /* of BwSceneLine: the thread through each hole, in the needle's order */
   GArray *thread_links; /* of BwSceneLine: the thread from each bead to the next */
+  BwSceneSeat seat;
+  BwSceneTube cord; /* as it lies in the present stance */
+  BwSceneTube ring; /* the metal ring of a ring bail */
+  BwSceneRest rest;
+  BwStance stance; /* the present one; upright at first */
 } BwScene;
 
 /* Builds the scene from the project; by_fit colours the band's beads by their column's fit. */
 BwScene *bw_scene_new (BwProject *project, gboolean colour_by_fit);
 void bw_scene_free (BwScene *scene);
+
+/* The stone upright, as in every drawing of the core; the cord is a short piece then. */
+void bw_scene_stand_upright (BwScene *scene);
+/* Hanging; upright when nothing hangs. */
+void bw_scene_stand_at_rest (BwScene *scene);
+/* On the way to rest: leaning so far (radians, see BwPose) about the point it hangs by. arrived:
+ * 0..1, how much of the picture's framing and of the cord's direction is that of rest already. */
+void bw_scene_stand_swinging (BwScene *scene, double lean, double arrived);
+
 /* Index of a bead in scene->beads, −1 when there is none at that place. */
 int bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column);
 

@@ -18,7 +18,8 @@ struct _BwSession {
   BwRegion *selection;
   gboolean hover_in_bail;
   int hover_row, hover_column;
-  BwCamera camera;
+  BwCamera camera, camera_at_rest;
+  gboolean at_rest;
   guint layers;
   BwLight light;
   gboolean colour_by_fit;
@@ -38,6 +39,8 @@ enum {
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (BwSession, bw_session, G_TYPE_OBJECT)
+
+const BwCamera bw_session_camera_at_rest = { .turn_deg = 62, .tip_deg = 9, .zoom = 1 };
 
 static void project_changed_cb (BwSession *self, guint what);
 
@@ -70,6 +73,7 @@ static void
 bw_session_init (BwSession *self)
 {
   self->camera = (BwCamera){ .turn_deg = 30, .tip_deg = 12, .zoom = 1 };
+  self->camera_at_rest = bw_session_camera_at_rest;
   self->layers = BW_LAYER_ALL;
 }
 
@@ -243,10 +247,32 @@ bw_session_set_hover (BwSession *self, gboolean in_bail, int row, int column)
   emit (self, HOVER_CHANGED);
 }
 
+gboolean
+bw_session_get_at_rest (BwSession *self)
+{
+  return self->at_rest;
+}
+
+void
+bw_session_set_at_rest (BwSession *self, gboolean at_rest)
+{
+  at_rest = !!at_rest;
+  if (self->at_rest == at_rest)
+    return;
+  self->at_rest = at_rest;
+  emit (self, VIEW_CHANGED);
+}
+
+static BwCamera *
+camera_in_use (BwSession *self)
+{
+  return self->at_rest ? &self->camera_at_rest : &self->camera;
+}
+
 BwCamera
 bw_session_get_camera (BwSession *self)
 {
-  return self->camera;
+  return *camera_in_use (self);
 }
 
 /* 0 ≤ angle < 360; the second step catches a tiny negative angle that rounds up to 360. */
@@ -266,10 +292,11 @@ bw_session_set_camera (BwSession *self, BwCamera camera)
   camera.turn_deg = wrap_turn (camera.turn_deg);
   camera.tip_deg = CLAMP (camera.tip_deg, -90, 90);
   camera.zoom = CLAMP (camera.zoom, ZOOM_MIN, ZOOM_MAX);
-  if (camera.turn_deg == self->camera.turn_deg && camera.tip_deg == self->camera.tip_deg
-      && camera.zoom == self->camera.zoom)
+  BwCamera *own = camera_in_use (self);
+  if (camera.turn_deg == own->turn_deg && camera.tip_deg == own->tip_deg
+      && camera.zoom == own->zoom)
     return;
-  self->camera = camera;
+  *own = camera;
   emit (self, VIEW_CHANGED);
 }
 

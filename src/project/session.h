@@ -41,7 +41,8 @@ typedef enum {
   BW_LAYER_BAND = 1 << 2,
   BW_LAYER_BAIL = 1 << 3,
   BW_LAYER_THREAD = 1 << 4,
-  BW_LAYER_ALL = 31,
+  BW_LAYER_CORD = 1 << 5, /* what it hangs by, and the ring of a ring bail */
+  BW_LAYER_ALL = 63,
 } BwLayers;
 
 typedef enum { BW_LIGHT_DAY, BW_LIGHT_LAMP } BwLight;
@@ -82,6 +83,15 @@ void bw_session_take_selection (BwSession *self,
 /* The bead pointed at, in either view; row 0 = none. */
 void bw_session_get_hover (BwSession *self, gboolean *in_bail, int *row, int *column);
 void bw_session_set_hover (BwSession *self, gboolean in_bail, int row, int column);
+
+/* TRUE while the piece is shown hanging at rest and not upright. Each way has a camera of its own,
+ * which the camera calls below then mean; at rest turn is about the plumb line, and 0 looks at the
+ * side that the bail's azimuth would show if the stone stood upright. "view-changed". */
+gboolean bw_session_get_at_rest (BwSession *self);
+void bw_session_set_at_rest (BwSession *self, gboolean at_rest);
+/* Where the piece at rest is looked at from at first: a little from the side, so that both the
+ * stone's length and what it hangs by are seen. */
+extern const BwCamera bw_session_camera_at_rest;
 
 BwCamera bw_session_get_camera (BwSession *self);
 void bw_session_set_camera (BwSession *self, BwCamera camera); /* clamps; turn wraps to 0..360 */
