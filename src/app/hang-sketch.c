@@ -195,6 +195,8 @@ draw_balance (const Paper *paper)
   bw_sketch_write (paper->sketch, paper->cr, x + 12, y, 0, 0.5, _ ("balance point"), NULL);
 }
 
+/* The stone's axis, and the plumb line from the point of the cord that the balance point is under.
+ */
 static void
 draw_lines (const Paper *paper, double height)
 {
@@ -202,9 +204,11 @@ draw_lines (const Paper *paper, double height)
   to_pixels (paper, 0, -beyond, &x0, &y0);
   to_pixels (paper, 0, paper->stone->length_mm + beyond, &x1, &y1);
   draw_dashed (paper, x0, y0, x1, y1);
-  if (paper->hang->has_bail)
-    draw_dashed (paper, paper->x, paper->y, paper->x,
-                 height - 1.5 * bw_sketch_line_height (paper->sketch));
+  if (!paper->hang->has_bail)
+    return;
+  BwVec3 hold = paper->hang->hold;
+  to_pixels (paper, bw_outline_x (bw_vec2 (hold.x, hold.y), paper->azimuth), hold.z, &x0, &y0);
+  draw_dashed (paper, x0, y0, x0, height - 1.5 * bw_sketch_line_height (paper->sketch));
 }
 
 static void

@@ -9,6 +9,7 @@
 struct _BwRestCard {
   BwCard parent_instance;
   GtkLabel *rest;
+  GtkLabel *margin;
   GtkLabel *mass;
   GtkBox *heights;
   GtkButton *button[3];
@@ -53,6 +54,31 @@ bw_rest_words_wedge (const BwWedge *wedge)
       _ ("The stone thins by %.1f° towards the %s: the bed should hold that. It "
          "is an estimate; tug it over something soft."),
       fabs (wedge->alpha_deg), end);
+}
+
+/* Owned; NULL where no margin decides. */
+static char *
+margin_words (const BwHang *hang)
+{
+  if (!hang->has_bail || isnan (hang->margin_mm))
+    return NULL;
+  g_autofree char *length = bw_card_length (fabs (hang->margin_mm), 1);
+  if (hang->margin_mm < 0)
+    return g_strdup_printf (
+        _ ("The balance point lies %s beyond the flap’s edge, so the piece tips about it."),
+        length);
+  return g_strdup_printf (
+      _ ("The balance point lies %s inside the flap’s edges: so much may still shift before the "
+         "piece tips."),
+      length);
+}
+
+static void
+show_margin (BwRestCard *self, const BwHang *hang)
+{
+  g_autofree char *words = margin_words (hang);
+  gtk_label_set_text (self->margin, words ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->margin), words != NULL);
 }
 
 static const char *
@@ -124,6 +150,7 @@ bw_rest_card_refresh (BwCard *card)
       = g_strdup_printf (_ ("%.1f g in all: stone %.1f g, band %.1f g, bed %.1f g, bail %.1f g."),
                          hang->mass_g, hang->stone_g, hang->band_g, hang->bed_g, hang->bail_g);
   gtk_label_set_text (self->rest, rest);
+  show_margin (self, hang);
   gtk_label_set_text (self->mass, mass);
   gtk_label_set_text (self->wedge, wedge);
   if (hang->wedge.slips)
@@ -166,6 +193,7 @@ bw_rest_card_class_init (BwRestCardClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/rest-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BwRestCard, rest);
+  gtk_widget_class_bind_template_child (widget_class, BwRestCard, margin);
   gtk_widget_class_bind_template_child (widget_class, BwRestCard, mass);
   gtk_widget_class_bind_template_child (widget_class, BwRestCard, heights);
   gtk_widget_class_bind_template_child (widget_class, BwRestCard, wedge);

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/stone-panel.h"
+#include "preview/pose.h"
 #include "preview/stone-view.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,8 +12,11 @@
 struct _BwStonePanel {
   GtkWidget parent_instance;
   BwSession *session;
+  BwProject *project; /* the one whose changes are followed */
   GSimpleActionGroup *actions;
   GtkBox *place;
+  GtkToggleButton *at_rest;
+  gboolean hanging;
 };
 
 G_DEFINE_FINAL_TYPE (BwStonePanel, bw_stone_panel, GTK_TYPE_WIDGET)
@@ -21,8 +25,9 @@ static const struct {
   const char *action;
   BwLayers layer;
 } layers[] = {
-  { "stone", BW_LAYER_STONE }, { "bed", BW_LAYER_BED },       { "band", BW_LAYER_BAND },
-  { "bail", BW_LAYER_BAIL },   { "thread", BW_LAYER_THREAD },
+  { "stone", BW_LAYER_STONE },     { "bed", BW_LAYER_BED },       { "band", BW_LAYER_BAND },
+  { "bail", BW_LAYER_BAIL },       { "thread", BW_LAYER_THREAD }, { "cord", BW_LAYER_CORD },
+  { "balance", BW_LAYER_BALANCE },
 };
 
 static void
@@ -44,15 +49,88 @@ by_fit_changed (GSimpleAction *action, GVariant *state, gpointer data)
   bw_session_set_colour_by_fit (((BwStonePanel *)data)->session, g_variant_get_boolean (state));
 }
 
+static gboolean
+is_wanted (BwStonePanel *self, const char *name)
+{
+  g_autoptr (GVariant) state
+      = g_action_group_get_action_state (G_ACTION_GROUP (self->actions), name);
+  return g_variant_get_boolean (state);
+}
+
+/* Without a bail there is nothing to hang by, and the maker keeps the upright camera. */
+static void
+follow_stage (BwStonePanel *self)
+{
+  const BwDesign *design = bw_project_get_design (bw_session_get_project (self->session));
+  gboolean has_bail = design->bail.style != BW_BAIL_NONE;
+  gtk_widget_set_visible (GTK_WIDGET (self->at_rest), self->hanging && has_bail);
+  bw_session_set_at_rest (self->session, self->hanging && has_bail && is_wanted (self, "at-rest"));
+}
+
+void
+bw_stone_panel_set_hanging (BwStonePanel *self, gboolean hanging)
+{
+  g_return_if_fail (BW_IS_STONE_PANEL (self));
+  self->hanging = hanging;
+  if (self->session)
+    follow_stage (self);
+}
+
+static void
+at_rest_changed (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  g_simple_action_set_state (action, state);
+  follow_stage (data);
+}
+
+static void
+project_changed (BwStonePanel *self, guint what)
+{
+  if (what & BW_CHANGED_DESIGN)
+    follow_stage (self);
+}
+
+static void
+follow_project (BwStonePanel *self)
+{
+  g_set_object (&self->project, bw_session_get_project (self->session));
+  g_signal_connect_object (self->project, "changed", G_CALLBACK (project_changed), self,
+                           G_CONNECT_SWAPPED);
+  follow_stage (self);
+}
+
+static void
+other_project (BwStonePanel *self)
+{
+  g_signal_handlers_disconnect_by_func (self->project, project_changed, self);
+  follow_project (self);
+}
+
+/* The join as it lies in the room when the piece hangs. */
+static BwCamera
+facing_join (BwStonePanel *self, double seam_deg)
+{
+  BwCamera camera = { .turn_deg = seam_deg, .tip_deg = 0, .zoom = 1 };
+  if (!bw_session_get_at_rest (self->session))
+    return camera;
+  double seam = bw_radians (seam_deg);
+  BwVec3 join = bw_pose_turn (bw_pose_at_rest (bw_project_hang (self->project)),
+                              bw_vec3 (cos (seam), sin (seam), 0));
+  camera.turn_deg = bw_degrees (atan2 (join.y, join.x));
+  camera.tip_deg = bw_degrees (asin (CLAMP (join.z, -1, 1)));
+  return camera;
+}
+
 static void
 look (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   BwStonePanel *self = data;
   const char *where = g_variant_get_string (parameter, NULL);
-  double seam = bw_project_get_design (bw_session_get_project (self->session))->band.seam_deg;
   BwCamera camera = { .turn_deg = 30, .tip_deg = 12, .zoom = 1 };
+  if (bw_session_get_at_rest (self->session))
+    camera = bw_session_camera_at_rest;
   if (g_str_equal (where, "join"))
-    camera = (BwCamera){ .turn_deg = seam, .tip_deg = 0, .zoom = 1 };
+    camera = facing_join (self, bw_project_get_design (self->project)->band.seam_deg);
   else if (g_str_equal (where, "above"))
     camera = (BwCamera){ .turn_deg = 0, .tip_deg = 90, .zoom = 1 };
   bw_session_set_camera (self->session, camera);
@@ -86,7 +164,10 @@ bw_stone_panel_bind (BwStonePanel *self, BwSession *session)
   gtk_box_prepend (self->place, view);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (view_changed), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "project-changed", G_CALLBACK (other_project), self,
+                           G_CONNECT_SWAPPED);
   view_changed (self);
+  follow_project (self);
 }
 
 static void
@@ -96,6 +177,7 @@ bw_stone_panel_dispose (GObject *object)
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
+  g_clear_object (&self->project);
   g_clear_object (&self->session);
   g_clear_object (&self->actions);
   G_OBJECT_CLASS (bw_stone_panel_parent_class)->dispose (object);
@@ -111,6 +193,7 @@ bw_stone_panel_class_init (BwStonePanelClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, place);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, at_rest);
 }
 
 static void
@@ -122,6 +205,9 @@ add_actions (BwStonePanel *self)
     { "band", NULL, NULL, "true", layer_changed },
     { "bail", NULL, NULL, "true", layer_changed },
     { "thread", NULL, NULL, "true", layer_changed },
+    { "cord", NULL, NULL, "true", layer_changed },
+    { "balance", NULL, NULL, "true", layer_changed },
+    { "at-rest", NULL, NULL, "true", at_rest_changed },
     { "by-fit", NULL, NULL, "false", by_fit_changed },
     { "look", look, "s" },
   };

@@ -9,3 +9,6 @@
 G_DECLARE_FINAL_TYPE (BwStonePanel, bw_stone_panel, BW, STONE_PANEL, GtkWidget)
 
 void bw_stone_panel_bind (BwStonePanel *self, BwSession *session);
+/* TRUE on the stage where the piece hangs: there it is shown at rest, unless the maker wants it
+ * upright; the button for that is shown there alone. */
+void bw_stone_panel_set_hanging (BwStonePanel *self, gboolean hanging);

@@ -85,6 +85,8 @@ picture (BwWindow *self, GError **error)
 {
   BwSession *session = self->session;
   g_autoptr (BwScene) scene = bw_scene_new (self->project, bw_session_get_colour_by_fit (session));
+  if (bw_session_get_at_rest (session))
+    bw_scene_stand_at_rest (scene);
   return bw_offscreen_render (scene, bw_session_get_camera (session),
                               bw_session_get_layers (session), bw_session_get_light (session),
                               PICTURE_PX, PICTURE_PX, NULL, error);

@@ -107,13 +107,15 @@ notice_closed (BwWindow *self)
   gtk_info_bar_set_revealed (self->notice, FALSE);
 }
 
-/* At the bench the row in hand wants the room. */
+/* At the bench the row in hand wants the room; on the Hang stage the piece hangs. */
 static void
 stage_changed (BwWindow *self)
 {
   const char *shown = gtk_stack_get_visible_child_name (self->stages);
   if (self->fit)
     gtk_widget_set_visible (GTK_WIDGET (self->fit), g_strcmp0 (shown, "bench") != 0);
+  if (self->stone)
+    bw_stone_panel_set_hanging (self->stone, g_strcmp0 (shown, "hang") == 0);
 }
 
 void

@@ -178,8 +178,13 @@ fit_ring (double across, double clear, double cord, double bead, double lean)
   Ring ring = { .wire = wire_of (clear) };
   double dip = MAX (clear - 2 * ring.wire - RING_ROOM_MM, 0.1 * ring.wire);
   dip = MIN (dip, 0.75 * across);
+  /* A circle through both corners at 0 that dips so far below, or rises so far above: the same law.
+   */
+  double rise = bead + cord + RING_ROOM_MM;
   ring.inner = (across * across + dip * dip) / (2 * dip);
-  ring.inner = MAX (ring.inner, (bead + cord + RING_ROOM_MM + dip) / 2);
+  if (rise > across)
+    ring.inner = MAX (ring.inner, (across * across + rise * rise) / (2 * rise));
+  ring.inner = MAX (ring.inner, hypot (across, bead / 2));
   ring.height = sqrt (MAX (ring.inner * ring.inner - across * across, 0));
   /* Shifted it must still hold the far corner, and so it grows, and dips deeper. */
   for (double share = 1; share > 0.01; share -= 0.1) {

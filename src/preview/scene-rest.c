@@ -4,9 +4,9 @@
  * walks round the piece. */
 #include "preview/scene-parts.h"
 
-#define CORD_ABOVE 0.55 /* cord to be seen over the piece at rest, in half sizes of the piece */
-#define CORD_UPRIGHT 0.45
-#define CORD_AT_REST 2.2 /* length of each end, in the same */
+#define CORD_ABOVE 0.55     /* cord to be seen over the piece at rest, in half sizes of the piece */
+#define CORD_AT_REST 2.2    /* length of each end, in the same */
+#define CORD_UPRIGHT_MM 6.0 /* and while the stone stands upright: a stub that hides nothing */
 
 static BwVec3
 wide (const float v[3])
@@ -72,6 +72,7 @@ frame_at_rest (BwScene *scene)
   BwStance *stance = &scene->rest.stance;
   Extent extent = { 0 };
   each_part (scene, take_heights, &extent);
+  scene->rest.drop = -extent.low;
   extent.high += CORD_ABOVE * (double)scene->radius;
   extent.middle = (extent.low + extent.high) / 2;
   extent.radius = extent.high - extent.middle;
@@ -103,7 +104,7 @@ bw_scene_stand_upright (BwScene *scene)
 {
   scene->stance = upright_stance (scene);
   bw_scene_lay_cord (scene, bw_pose_turn_back (scene->rest.stance.pose, bw_vec3 (0, 0, 1)),
-                     CORD_UPRIGHT * (double)scene->radius);
+                     CORD_UPRIGHT_MM);
 }
 
 void
@@ -150,5 +151,5 @@ bw_scene_stand_swinging (BwScene *scene, double lean, double arrived)
   /* The cord goes along with the piece at first and is pulled straight up as the piece arrives. */
   double own = rest->stance.pose.lean, up = between (own, lean, arrived);
   bw_scene_lay_cord (scene, bw_pose_turn_back ((BwPose){ now->pose.turn, up }, bw_vec3 (0, 0, 1)),
-                     between (CORD_UPRIGHT, CORD_AT_REST, arrived) * (double)scene->radius);
+                     between (CORD_UPRIGHT_MM, CORD_AT_REST * (double)scene->radius, arrived));
 }

@@ -74,6 +74,7 @@ typedef struct {
   gboolean hangs; /* FALSE: nothing to hang by, and stance is the upright one */
   BwStance stance;
   BwVec3 hold, centroid; /* the point of the cord, and the balance point under it */
+  double drop;           /* from the point of the cord down to the lowest part, mm */
   double tilt_deg;
   BwUp up;
 } BwSceneRest;

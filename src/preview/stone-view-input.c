@@ -14,7 +14,7 @@
 static double
 degrees_per_pixel (BwStoneView *self)
 {
-  const BwScene *scene = bw_stone_view_scene (self);
+  const BwScene *scene = bw_stone_view_get_scene (self);
   BwEye eye;
   double radius = 0;
   bw_eye_init (&eye, bw_session_get_camera (self->session), scene,
@@ -22,7 +22,10 @@ degrees_per_pixel (BwStoneView *self)
                MAX (gtk_widget_get_height (GTK_WIDGET (self)), 1));
   for (int i = 0; i < scene->n_band; i += MAX (scene->n_band / 64, 1)) {
     const float *at = g_array_index (scene->beads, BwSceneBead, i).at;
-    radius = MAX (radius, (double)hypotf (at[0], at[1]));
+    BwVec3 from
+        = bw_vec3_sub (bw_vec3 ((double)at[0], (double)at[1], (double)at[2]), scene->stance.centre);
+    BwVec3 stands = bw_pose_turn (scene->stance.pose, from);
+    radius = MAX (radius, hypot (stands.x, stands.y));
   }
   radius = MAX (radius, 0.05 * (double)scene->radius);
   double away = (double)glm_vec3_distance (eye.eye, (float *)scene->focus) - radius;
@@ -49,6 +52,10 @@ zoom_by (BwStoneView *self, double factor)
 static void
 look_from_front (BwStoneView *self)
 {
+  if (self->hung) {
+    bw_session_set_camera (self->session, bw_session_camera_at_rest);
+    return;
+  }
   const BwDesign *design = bw_project_get_design (bw_session_get_project (self->session));
   double back = design->bail.style == BW_BAIL_NONE ? design->band.seam_deg : design->bail.at_deg;
   bw_session_set_camera (self->session,
@@ -59,6 +66,7 @@ static void
 drag_begin (GtkGestureDrag *gesture, double x, double y, BwStoneView *self)
 {
   gtk_widget_grab_focus (GTK_WIDGET (self));
+  bw_stone_view_end_swing (self);
   self->grabbed = bw_session_get_camera (self->session);
 }
 
@@ -83,6 +91,7 @@ drag_end (GtkGestureDrag *gesture, double dx, double dy, BwStoneView *self)
 static void
 pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwStoneView *self)
 {
+  bw_stone_view_end_swing (self);
   self->grabbed = bw_session_get_camera (self->session);
   gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
 }

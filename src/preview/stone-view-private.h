@@ -5,6 +5,7 @@
 #include "preview/camera.h"
 #include "preview/gl-picture.h"
 #include "preview/stone-view.h"
+#include "preview/swing.h"
 
 struct _BwStoneView {
   GtkWidget parent;
@@ -21,6 +22,17 @@ struct _BwStoneView {
   gboolean colours_stale; /* must be coloured anew */
   gboolean upload_stale;  /* the renderer has not seen the scene */
 
+  gboolean hung;         /* the piece hangs, or is on its way there */
+  guint swing_tick;      /* 0 when it does not swing */
+  gint64 swing_since;    /* of the frame clock, µs; 0 until its first frame */
+  BwSwing swing;         /* how it began */
+  double lean, speed;    /* now, of the pose */
+  gboolean gliding;      /* the camera is on its way from the upright one */
+  double glide;          /* how far, 0..1 */
+  BwCamera glides_from;  /* about the plumb line */
+  BwCamera upright;      /* the camera the piece was last seen upright with */
+  gboolean stance_stale; /* the renderer has not seen the cord in this stance */
+
   BwCamera grabbed; /* where a drag or a pinch began */
   gboolean turning; /* a drag is going on: nothing is pointed at */
   BwCamera drawn_from;
@@ -28,8 +40,16 @@ struct _BwStoneView {
   guint describe_source, refine_source;
 };
 
-/* The scene as the project is now. */
-const BwScene *bw_stone_view_scene (BwStoneView *self);
+/* Follows the session into rest and out of it. */
+void bw_stone_view_follow_rest (BwStoneView *self);
+/* Puts a new scene into the stance the piece had, and lets it go where its rest is another now. */
+void bw_stone_view_take_stance (BwStoneView *self);
+/* At rest at once, when it was on its way there. */
+void bw_stone_view_end_swing (BwStoneView *self);
+/* Balance point, plumb line and tilt, over the picture. */
+void bw_stone_view_draw_marks (BwStoneView *self, GtkSnapshot *snapshot, int width, int height);
+/* The tilt in words. Owned. */
+char *bw_stone_view_tilt_words (const BwSceneRest *rest);
 /* Asks for a new picture. */
 void bw_stone_view_redraw (BwStoneView *self);
 /* Adds gestures, wheel, pointer and keys. */

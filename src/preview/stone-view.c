@@ -19,7 +19,7 @@ G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 #define REST_AFTER_MS 350
 
 const BwScene *
-bw_stone_view_scene (BwStoneView *self)
+bw_stone_view_get_scene (BwStoneView *self)
 {
   gboolean by_fit = bw_session_get_colour_by_fit (self->session);
   if (self->scene_stale || !self->scene) {
@@ -28,6 +28,7 @@ bw_stone_view_scene (BwStoneView *self)
     self->scene->woven = bw_session_get_woven (self->session);
     if (self->scene->woven > 0)
       bw_scene_recolour (self->scene, self->project, by_fit, NULL);
+    bw_stone_view_take_stance (self);
     self->upload_stale = TRUE;
   } else if (self->colours_stale) {
     self->scene->woven = bw_session_get_woven (self->session);
@@ -57,7 +58,7 @@ hovered (BwStoneView *self)
   gboolean in_bail;
   int row, column;
   bw_session_get_hover (self->session, &in_bail, &row, &column);
-  return row ? bw_scene_bead_index (bw_stone_view_scene (self), in_bail, row, column) : -1;
+  return row ? bw_scene_bead_index (bw_stone_view_get_scene (self), in_bail, row, column) : -1;
 }
 
 /* Words for a screen reader: what is seen from where, and what is pointed at. */
@@ -66,11 +67,16 @@ description (BwStoneView *self)
 {
   BwCamera camera = bw_session_get_camera (self->session);
   g_autoptr (GString) words = g_string_new (NULL);
+
   gboolean in_bail;
   int row, column;
   /* Translators: the angles from which the stone is looked at. */
   g_string_append_printf (words, _ ("Seen from %.0f° round, %.0f° above, enlarged %.1f times."),
                           camera.turn_deg, camera.tip_deg, camera.zoom);
+  if (self->hung) {
+    g_autofree char *tilt = bw_stone_view_tilt_words (&self->scene->rest);
+    g_string_append_printf (words, " %s", tilt);
+  }
   bw_session_get_hover (self->session, &in_bail, &row, &column);
   if (row) {
     g_string_append_c (words, ' ');
@@ -102,6 +108,7 @@ view_changed (BwStoneView *self)
     self->colours_stale = TRUE;
   if (!self->describe_source)
     self->describe_source = g_timeout_add (DESCRIBE_AFTER_MS, describe, self);
+  bw_stone_view_follow_rest (self);
   bw_stone_view_redraw (self);
 }
 
@@ -221,14 +228,15 @@ is_moving (BwStoneView *self, BwCamera camera)
   BwCamera last = self->drawn_from;
   self->drawn_from = camera;
   return camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
-         || camera.zoom != last.zoom || (self->upload_stale && bw_project_in_step (self->project));
+         || camera.zoom != last.zoom || self->swing_tick
+         || (self->upload_stale && bw_project_in_step (self->project));
 }
 
 static void
 draw_picture (BwStoneView *self, const BwScene *scene)
 {
   int scale = gtk_widget_get_scale_factor (self->area);
-  BwGlShot shot = { .camera = bw_session_get_camera (self->session),
+  BwGlShot shot = { .camera = bw_stone_view_get_camera (self),
                     .layers = bw_session_get_layers (self->session),
                     .light = bw_session_get_light (self->session),
                     .hover = hovered (self),
@@ -239,11 +247,13 @@ draw_picture (BwStoneView *self, const BwScene *scene)
     self->pace = BW_GL_MOVING;
   else
     self->pace = MAX (self->pace, BW_GL_STILL);
-  if (self->upload_stale) {
+  if (self->upload_stale)
     bw_renderer_set_scene (self->renderer, scene);
+  else if (self->stance_stale)
+    bw_renderer_update_cord (self->renderer, scene);
+  if (self->upload_stale || self->stance_stale)
     bw_gl_picture_spoil (self->picture);
-  }
-  self->upload_stale = FALSE;
+  self->upload_stale = self->stance_stale = FALSE;
   g_clear_handle_id (&self->refine_source, g_source_remove);
   if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, self->pace))
     self->refine_source = g_timeout_add (
@@ -256,7 +266,7 @@ render (GtkGLArea *area, GdkGLContext *context, BwStoneView *self)
 {
   if (!self->renderer)
     return FALSE;
-  draw_picture (self, bw_stone_view_scene (self));
+  draw_picture (self, bw_stone_view_get_scene (self));
   return TRUE;
 }
 
@@ -279,7 +289,7 @@ draw_by_hand (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
 {
   graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  bw_projection_draw (cr, bw_stone_view_scene (self), bw_session_get_camera (self->session),
+  bw_projection_draw (cr, bw_stone_view_get_scene (self), bw_stone_view_get_camera (self),
                       bw_session_get_layers (self->session), bw_session_get_light (self->session),
                       hovered (self), width, height);
   cairo_destroy (cr);
@@ -311,6 +321,8 @@ stone_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     gtk_widget_snapshot_child (widget, self->area, snapshot);
   else if (width > 0 && height > 0)
     draw_by_hand (self, snapshot, width, height);
+  if (self->hung && (bw_session_get_layers (self->session) & BW_LAYER_BALANCE))
+    bw_stone_view_draw_marks (self, snapshot, width, height);
   if (gtk_widget_has_visible_focus (widget))
     draw_focus (self, snapshot, width, height);
 }
@@ -348,6 +360,9 @@ stone_view_dispose (GObject *object)
   BwStoneView *self = BW_STONE_VIEW (object);
   g_clear_handle_id (&self->describe_source, g_source_remove);
   g_clear_handle_id (&self->refine_source, g_source_remove);
+  if (self->swing_tick)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->swing_tick);
+  self->swing_tick = 0;
   g_clear_pointer (&self->area, gtk_widget_unparent);
   drop_project (self);
   if (self->session)
@@ -385,6 +400,7 @@ bw_stone_view_new (BwSession *session)
   g_return_val_if_fail (BW_IS_SESSION (session), NULL);
   BwStoneView *self = g_object_new (BW_TYPE_STONE_VIEW, NULL);
   self->session = g_object_ref (session);
+  self->upright = bw_session_get_camera (session);
   g_signal_connect_swapped (session, "project-changed", G_CALLBACK (other_project), self);
   g_signal_connect_swapped (session, "view-changed", G_CALLBACK (view_changed), self);
   g_signal_connect_swapped (session, "hover-changed", G_CALLBACK (view_changed), self);
@@ -414,8 +430,8 @@ bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, in
   *row = *column = 0;
   if (width < 1 || height < 1)
     return -1;
-  const BwScene *scene = bw_stone_view_scene (self);
-  bw_eye_init (&eye, bw_session_get_camera (self->session), scene, width, height);
+  const BwScene *scene = bw_stone_view_get_scene (self);
+  bw_eye_init (&eye, bw_stone_view_get_camera (self), scene, width, height);
   int index = bw_eye_pick (&eye, scene, bw_session_get_layers (self->session), x, y, width, height);
   if (index < 0)
     return -1;

@@ -42,7 +42,8 @@ typedef enum {
   BW_LAYER_BAIL = 1 << 3,
   BW_LAYER_THREAD = 1 << 4,
   BW_LAYER_CORD = 1 << 5, /* what it hangs by, and the ring of a ring bail */
-  BW_LAYER_ALL = 63,
+  BW_LAYER_BALANCE = 1 << 6, /* balance point and plumb line, while the piece hangs at rest */
+  BW_LAYER_ALL = 127,
 } BwLayers;
 
 typedef enum { BW_LIGHT_DAY, BW_LIGHT_LAMP } BwLight;

@@ -96,6 +96,40 @@ piece_of_size (int beads)
   return from_parts (stone, band, "{\"style\":\"none\"}");
 }
 
+static char *
+random_stone (GRand *rand, double length)
+{
+  double girth = g_rand_double_range (rand, 45, 100);
+  return g_strdup_printf (
+      "{\"faces\":6,\"measured\":\"girth\",\"values_mm\":[%.3f],\"at_mm\":%.3f,"
+      "\"second_girth_mm\":%.3f,\"second_at_mm\":%.3f,\"length_mm\":%.3f,\"shoulder_mm\":%.3f,"
+      "\"apex_offset_mm\":[%.3f,%.3f]}",
+      girth, 0.2 * length, girth * g_rand_double_range (rand, 0.9, 1.1), 0.6 * length, length,
+      0.72 * length, g_rand_double_range (rand, -2, 2), g_rand_double_range (rand, -2, 2));
+}
+
+static char *
+random_bail (GRand *rand, BwBailStyle style)
+{
+  static const char *const words[] = { "none", "flap", "upright", "ring" };
+  return g_strdup_printf (
+      "{\"style\":\"%s\",\"columns\":%d,\"rows\":%d,\"base_beads\":%d,\"at_deg\":%.3f,"
+      "\"cord_mm\":%.3f}",
+      words[style], 2 * g_rand_int_range (rand, 1, 4), 2 * g_rand_int_range (rand, 6, 15) + 1,
+      2 * g_rand_int_range (rand, 1, 3), g_rand_double_range (rand, 0, 360),
+      g_rand_double_range (rand, 0.8, 4));
+}
+
+BwProject *
+piece_random (GRand *rand, BwBailStyle style)
+{
+  double length = g_rand_double_range (rand, 35, 80), highest = 0.72 * length - 8 * 1.3 - 1;
+  g_autofree char *stone = random_stone (rand, length), *bail = random_bail (rand, style);
+  g_autofree char *band = g_strdup_printf ("{\"columns\":8,\"bottom_mm\":%.3f}",
+                                           g_rand_double_range (rand, 1, highest));
+  return from_parts (stone, band, bail);
+}
+
 BwCamera
 piece_camera (GRand *rand)
 {

@@ -11,5 +11,8 @@ BwProject *piece_new (int which);
 /* A band of about this many beads on a regular stone, owned by the caller. */
 BwProject *piece_of_size (int beads);
 
+/* A sound project with a bail of this style, otherwise drawn by lot; owned by the caller. */
+BwProject *piece_random (GRand *rand, BwBailStyle style);
+
 /* A camera somewhere round the piece. */
 BwCamera piece_camera (GRand *rand);
