@@ -389,6 +389,143 @@ the_focus_is_seen (void **state)
   table_cleared (&table);
 }
 
+/* --- Hanging -----------------------------------------------------------------------------------
+ */
+
+static void
+let_animate (gboolean animate)
+{
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", animate, NULL);
+}
+
+static gboolean
+is_at_rest (gpointer view)
+{
+  return !bw_stone_view_is_swinging (view);
+}
+
+/* Neither where it was let go nor at rest. */
+static gboolean
+is_under_way (gpointer view)
+{
+  const BwScene *scene = bw_stone_view_get_scene (view);
+  double lean = scene->stance.pose.lean;
+  return lean > 0.1 && lean != scene->rest.stance.pose.lean;
+}
+
+static void
+expect_exact_rest (Table *table)
+{
+  const BwScene *scene = bw_stone_view_get_scene (table->view);
+  const BwHang *hang = bw_project_hang (table->project);
+  BwVec3 axis = bw_pose_turn (scene->stance.pose, bw_vec3 (0, 0, 1));
+  double from_up = bw_degrees (atan2 (hypot (axis.x, axis.y), axis.z));
+  double told = hang->up == BW_UP_BASE ? 180 - hang->tilt_deg : hang->tilt_deg;
+  assert_true (scene->stance.pose.lean == scene->rest.stance.pose.lean);
+  assert_true (scene->stance.pose.turn == scene->rest.stance.pose.turn);
+  assert_true (fabs (from_up - told) < 1e-6);
+}
+
+/* How often the frame clock asks the view to paint within this time. */
+static void
+count_frame (GdkFrameClock *clock, int *frames)
+{
+  (*frames)++;
+}
+
+static int
+frames_within (Table *table, int milliseconds)
+{
+  int frames = 0;
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (table->view));
+  gulong id = g_signal_connect (clock, "paint", G_CALLBACK (count_frame), &frames);
+  desk_wait (milliseconds);
+  g_signal_handler_disconnect (clock, id);
+  return frames;
+}
+
+static void
+without_animations_it_is_at_rest_at_once (void **state)
+{
+  for (int piece = 0; piece < 3; piece++) {
+    Table table = table_laid (piece);
+    let_animate (FALSE);
+    bw_session_set_at_rest (table.session, TRUE);
+    assert_false (bw_stone_view_is_swinging (table.view));
+    expect_exact_rest (&table);
+    desk_settle ();
+    desk_keep ("view-at-rest");
+    let_animate (TRUE);
+    table_cleared (&table);
+  }
+}
+
+static void
+let_go_it_swings_to_exact_rest_and_then_nothing_moves (void **state)
+{
+  Table table = table_laid (0);
+  BwCamera own = bw_session_get_camera (table.session);
+  bw_session_set_at_rest (table.session, TRUE);
+  assert_true (bw_stone_view_is_swinging (table.view));
+  assert_true (bw_stone_view_get_scene (table.view)->stance.pose.lean == 0);
+  desk_until (is_under_way, table.view);
+  desk_until (is_at_rest, table.view);
+  expect_exact_rest (&table);
+  /* Finer pictures may follow for a moment; then there is silence. */
+  desk_wait (1500);
+  assert_int_equal (frames_within (&table, 600), 0);
+  bw_session_set_at_rest (table.session, FALSE);
+  BwCamera back = bw_stone_view_get_camera (table.view);
+  assert_true (back.turn_deg == own.turn_deg && back.tip_deg == own.tip_deg
+               && back.zoom == own.zoom);
+  assert_true (bw_stone_view_get_scene (table.view)->stance.pose.lean == 0);
+  table_cleared (&table);
+}
+
+static void
+a_hand_on_the_swinging_piece_stops_it (void **state)
+{
+  Table table = table_laid (1);
+  bw_session_set_at_rest (table.session, TRUE);
+  desk_wait (200);
+  assert_true (bw_stone_view_is_swinging (table.view));
+  double turn = bw_session_get_camera (table.session).turn_deg;
+  desk_drag (GTK_WIDGET (table.view), SIZE / 2.0, SIZE / 2.0, SIZE / 2.0 + 50, SIZE / 2.0, 6, 1);
+  assert_false (bw_stone_view_is_swinging (table.view));
+  expect_exact_rest (&table);
+  assert_true (bw_session_get_camera (table.session).turn_deg != turn);
+  table_cleared (&table);
+}
+
+/* A piece that hangs elsewhere after a change swings over from where it was. */
+static void
+a_change_of_the_band_s_height_sets_it_swinging (void **state)
+{
+  Table table = table_laid (1);
+  let_animate (FALSE);
+  bw_session_set_at_rest (table.session, TRUE);
+  let_animate (TRUE);
+  double before = bw_stone_view_get_scene (table.view)->stance.pose.lean;
+  BwCamera camera = bw_session_get_camera (table.session);
+  BwDesign design = *bw_project_get_design (table.project);
+  design.band.bottom_mm += 4;
+  assert_true (bw_project_set_design (table.project, "Higher", &design, NULL));
+  const BwScene *scene = bw_stone_view_get_scene (table.view);
+  assert_true (fabs (scene->rest.stance.pose.lean - before) > 0.02);
+  assert_true (fabs (scene->stance.pose.lean - before) < 1e-9);
+  assert_true (bw_stone_view_is_swinging (table.view));
+  desk_until (is_at_rest, table.view);
+  expect_exact_rest (&table);
+  bw_project_undo (table.project);
+  assert_true (bw_stone_view_get_scene (table.view)->stance.pose.lean != before);
+  desk_until (is_at_rest, table.view);
+  assert_true (bw_stone_view_get_scene (table.view)->stance.pose.lean == before);
+  BwCamera after = bw_session_get_camera (table.session);
+  assert_true (after.turn_deg == camera.turn_deg && after.tip_deg == camera.tip_deg
+               && after.zoom == camera.zoom);
+  table_cleared (&table);
+}
+
 static int
 open_desk (void **state)
 {
@@ -421,6 +558,10 @@ main (void)
     cmocka_unit_test (hiding_layers_light_and_fit_change_the_picture),
     cmocka_unit_test (ears_are_told_what_it_is_and_how_it_is_seen),
     cmocka_unit_test (the_focus_is_seen),
+    cmocka_unit_test (without_animations_it_is_at_rest_at_once),
+    cmocka_unit_test (let_go_it_swings_to_exact_rest_and_then_nothing_moves),
+    cmocka_unit_test (a_hand_on_the_swinging_piece_stops_it),
+    cmocka_unit_test (a_change_of_the_band_s_height_sets_it_swinging),
   };
   return cmocka_run_group_tests_name ("stone-view", tests, open_desk, close_desk);
 }
