@@ -52,6 +52,7 @@ struct _BwBenchPage {
   GtkToggleButton *voice;
   GtkMenuButton *check;
   GtkWidget *keys;
+  GtkEventController *elsewhere; /* the window's, while the page is on screen */
   BwBandCanvas *canvas;
   BwVoice *speech;
   BwPace paced;
@@ -209,10 +210,10 @@ bw_bench_page_refresh (BwCard *card)
   gtk_progress_bar_set_fraction (
       self->bar, MIN ((double)done / bw_project_get_design (project)->band.rows, 1));
   bw_session_set_woven (session_of (self), done);
-  if (row != self->shown_row)
+  if (row != self->shown_row) {
     turn_to_row (self, project, row);
-  if (row != self->shown_row)
     gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->rows), 0);
+  }
   self->shown_row = row;
 }
 
@@ -278,33 +279,18 @@ clicked (BwBenchPage *self)
   done_clicked (self);
 }
 
-/* Where a number is typed, and in the popover, the keys are those of what has the focus, but for
- * those of a page turner. A button that has the focus is pressed with Return: Space is the next row
- * whatever was clicked last. */
+/* Moves on, back, or out: the keys of a page turner, and those that nothing else on a window uses.
+ */
 static gboolean
-is_taken (BwBenchPage *self, GtkWidget *focus, guint key)
+take_key (BwBenchPage *self, guint key)
 {
-  if (focus && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER))
-    return TRUE;
-  return key != GDK_KEY_Page_Down && key != GDK_KEY_KP_Page_Down && key != GDK_KEY_Page_Up
-         && key != GDK_KEY_KP_Page_Up && GTK_IS_EDITABLE (focus);
-}
-
-static gboolean
-key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
-{
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
-  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) || is_taken (self, focus, key))
-    return FALSE;
   switch (key) {
   case GDK_KEY_space:
   case GDK_KEY_KP_Space:
-  case GDK_KEY_Right:
   case GDK_KEY_Page_Down:
   case GDK_KEY_KP_Page_Down:
     done_clicked (self);
     return TRUE;
-  case GDK_KEY_Left:
   case GDK_KEY_Page_Up:
   case GDK_KEY_KP_Page_Up:
   case GDK_KEY_BackSpace:
@@ -319,6 +305,52 @@ key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
     return TRUE;
   default:
     return FALSE;
+  }
+}
+
+/* With other modifiers a key is a command of the window. */
+static gboolean
+is_plain (GdkModifierType state)
+{
+  return (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) == 0;
+}
+
+/* Anywhere on the page but in the popover, where numbers are typed. A button that has the focus is
+ * pressed with Return: Space is the next row whatever was clicked last. */
+static gboolean
+key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  if (!is_plain (state) || (focus && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER)))
+    return FALSE;
+  if (key == GDK_KEY_Right)
+    done_clicked (self);
+  else if (key == GDK_KEY_Left)
+    back_clicked (self);
+  else
+    return take_key (self, key);
+  return TRUE;
+}
+
+/* The stone was turned with the mouse, say, and has the focus: what it has no use for is the row's.
+ */
+static gboolean
+key_elsewhere (BwBenchPage *self, guint key, guint code, GdkModifierType state)
+{
+  return is_plain (state) && take_key (self, key);
+}
+
+static void
+listen_elsewhere (BwBenchPage *self, gboolean listen)
+{
+  GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
+  if (listen && !self->elsewhere) {
+    self->elsewhere = gtk_event_controller_key_new ();
+    g_signal_connect_swapped (self->elsewhere, "key-pressed", G_CALLBACK (key_elsewhere), self);
+    gtk_widget_add_controller (window, self->elsewhere);
+  } else if (!listen && self->elsewhere) {
+    gtk_widget_remove_controller (window, self->elsewhere);
+    self->elsewhere = NULL;
   }
 }
 
@@ -407,6 +439,7 @@ bw_bench_page_map (GtkWidget *widget)
   BwBenchPage *self = BW_BENCH_PAGE (widget);
   self->shown_row = 0;
   recall_pace (self);
+  listen_elsewhere (self, TRUE);
   GTK_WIDGET_CLASS (bw_bench_page_parent_class)->map (widget);
   bw_card_refresh (BW_CARD (self));
   gtk_widget_add_tick_callback (widget, settle_in, NULL, NULL);
@@ -416,6 +449,7 @@ static void
 bw_bench_page_unmap (GtkWidget *widget)
 {
   BwBenchPage *self = BW_BENCH_PAGE (widget);
+  listen_elsewhere (self, FALSE);
   GTK_WIDGET_CLASS (bw_bench_page_parent_class)->unmap (widget);
   if (bw_card_get_draft (BW_CARD (self)))
     bw_session_set_woven (session_of (self), 0);

@@ -136,6 +136,30 @@ the_place_survives_closing (void **state)
   expect_place (maker);
 }
 
+/* A page turner is not to be found dead because the stone was turned. */
+static void
+the_next_row_is_a_key_away_whatever_was_clicked (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  GtkWidget *stone = maker_find (maker, BW_TYPE_STONE_VIEW);
+  double turn = bw_session_get_camera (maker_session (maker)).turn_deg;
+  desk_click (stone);
+  gtk_widget_grab_focus (stone);
+  desk_key ("Right", 0);
+  assert_int_equal (rows_done (maker), 0);
+  assert_true (fabs (bw_session_get_camera (maker_session (maker)).turn_deg - turn) > 1);
+  desk_key ("Next", 0);
+  assert_int_equal (rows_done (maker), 2);
+  desk_key ("space", 0);
+  assert_int_equal (rows_done (maker), 3);
+  desk_key ("Prior", 0);
+  assert_int_equal (rows_done (maker), 2);
+  desk_key ("Escape", 0);
+  desk_wait (400);
+  desk_key ("Next", 0);
+  assert_int_equal (rows_done (maker), 2);
+}
+
 /* --- What is woven recedes ---------------------------------------------------------------------
  */
 
@@ -520,6 +544,7 @@ main (int argc, char **argv)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (the_place_survives_closing),
+    IN_WINDOW (the_next_row_is_a_key_away_whatever_was_clicked),
     IN_WINDOW (woven_rows_are_veiled_on_the_band),
     IN_WINDOW (woven_rows_are_dark_in_the_scene),
     IN_WINDOW (woven_rows_are_dark_on_the_stone),

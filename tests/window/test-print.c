@@ -184,6 +184,50 @@ a_paper_that_is_too_small_is_told_once (void **state)
   assert_non_null (strstr (bench->sentence, "do not fit that paper"));
 }
 
+static gboolean
+has_notice (gpointer data)
+{
+  GtkWidget *bar = maker_find (data, GTK_TYPE_INFO_BAR);
+  return gtk_info_bar_get_revealed (GTK_INFO_BAR (bar));
+}
+
+static void
+expect_notice (Maker *maker, const char *words)
+{
+  desk_until (has_notice, maker);
+  GtkWidget *bar = maker_find (maker, GTK_TYPE_INFO_BAR);
+  assert_string_equal (gtk_label_get_text (GTK_LABEL (desk_find_type (bar, GTK_TYPE_LABEL))),
+                       words);
+}
+
+/* Nobody, whatever his rights, makes a file in the folder the system describes itself in. */
+static void
+a_folder_that_cannot_be_written_is_told_in_one_sentence (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *before = bw_project_to_data (maker_project (maker), NULL);
+  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.save-strip", NULL);
+  maker_answer_path (maker, "/sys/strip.pdf");
+  maker_no_dialog (maker);
+  expect_notice (maker, "“strip.pdf” could not be written: you have no permission to do that.");
+  desk_keep ("print-refused");
+  g_autofree char *after = bw_project_to_data (maker_project (maker), NULL);
+  assert_string_equal (after, before);
+}
+
+static void
+a_strip_is_written_where_the_maker_says (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *path = maker_path ("strip.pdf"), *pages = NULL;
+  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.save-strip", NULL);
+  maker_answer_path (maker, path);
+  maker_no_dialog (maker);
+  expect_notice (maker, "“strip.pdf” was written.");
+  assert_true (g_file_get_contents (path, &pages, NULL, NULL));
+  assert_true (g_str_has_prefix (pages, "%PDF-"));
+}
+
 int
 main (void)
 {
@@ -192,6 +236,8 @@ main (void)
     IN_WINDOW (the_printer_gets_the_pages_of_the_file),
     IN_WINDOW (a_printer_that_fails_is_told_once_and_by_name),
     IN_WINDOW (a_paper_that_is_too_small_is_told_once),
+    IN_WINDOW (a_folder_that_cannot_be_written_is_told_in_one_sentence),
+    IN_WINDOW (a_strip_is_written_where_the_maker_says),
   };
   return maker_run (tests);
 }
