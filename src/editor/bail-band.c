@@ -168,9 +168,10 @@ bw_bail_band_tell (BwBailBand *self, const char *note)
 {
   g_autofree char *place = bw_bail_place_words (self->project);
   const BwDesign *design = bw_project_get_design (self->project);
+  /* The description too: GTK 4.8 passes values on for its own widgets alone. */
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_NOW,
                                   design->bail.at_deg, GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, place,
-                                  -1);
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, place, -1);
   const char *words = note ? note : place;
   if (g_strcmp0 (self->words, words) == 0)
     return;

@@ -143,14 +143,21 @@ settle (BwBailStrip *self)
 /* --- Words -------------------------------------------------------------------------------------
  */
 
+static gboolean
+has_bead (BwBailStrip *self, int row, int column)
+{
+  const BwDrawing *drawing = bw_bail_strip_drawing (self);
+  return drawing && row >= 1 && row <= bw_drawing_rows (drawing) && column >= 1
+         && column <= bw_drawing_columns (drawing) && bw_lattice_has (row, column);
+}
+
 /* Owned; NULL where the bail has no such bead. */
 static char *
 bead_words (BwBailStrip *self, int row, int column)
 {
   const BwDrawing *drawing = bw_bail_strip_drawing (self);
   const BwTray *tray = bw_project_get_tray (self->project);
-  if (!drawing || row < 1 || row > bw_drawing_rows (drawing) || column < 1
-      || column > bw_drawing_columns (drawing) || !bw_lattice_has (row, column))
+  if (!has_bead (self, row, column))
     return NULL;
   const BwColour *colour = &tray->colour[bw_drawing_get (drawing, row, column)];
   char letter[7] = { 0 };
@@ -261,7 +268,7 @@ paint_strip (BwBailStrip *self, const BwBandPaint *paint)
   veil (paint, paint->layout->rows - self->lead + 1, paint->layout->rows);
   number_rows (self, paint);
   name_ends (self, paint);
-  if (hovered (self, &hover) && bead_words (self, hover.row, hover.column)) {
+  if (hovered (self, &hover) && has_bead (self, hover.row, hover.column)) {
     hover.row += self->lead;
     bw_band_paint_marked (paint, hover, paint->style->mark, line);
   }
@@ -446,9 +453,7 @@ bw_bail_strip_bead_at (BwBailStrip *self, double x, double y, int *row, int *col
 gboolean
 bw_bail_strip_bead_point (BwBailStrip *self, int row, int column, double *x, double *y)
 {
-  const BwDrawing *drawing = bw_bail_strip_drawing (self);
-  if (!drawing || row < 1 || row > bw_drawing_rows (drawing) || column < 1
-      || column > bw_drawing_columns (drawing) || !bw_lattice_has (row, column))
+  if (!has_bead (self, row, column))
     return FALSE;
   BwBandPoint middle = bw_band_middle (self->lead + row, column);
   *x = bw_band_layout_x (&self->layout, middle.u);
