@@ -150,8 +150,9 @@ try_on_sentence (const BwForecast *forecast)
   return g_strdup_printf (
       _ ("Try on: bend the strip round the bed and pull it together. It should close at one of "
          "these counts of beads round the stone: %s. From here on try at every even row, and stop "
-         "at the first that closes. Measure the strip from edge to edge and write the length "
-         "down."),
+         "at the first that closes. If it closes early leave the last rows out; if it wants more "
+         "rows "
+         "go on as the band began. Measure the strip from edge to edge and write the length down."),
       counts);
 }
 
