@@ -245,6 +245,51 @@ every_page_has_its_number_and_the_title (void **state)
   }
 }
 
+#define FOOT 46.0 /* the running line */
+
+/* Below every heading (set in 12 points, 14 high) something follows on the same page. */
+static void
+assert_no_heading_alone (const char *boxes)
+{
+  g_auto (GStrv) lines = g_strsplit (boxes, "\n", -1);
+  double heading = 0, lowest = 0, bottom = 0;
+  int headings = 0;
+  for (char **line = lines; *line; line++) {
+    if (strstr (*line, "<page ")) {
+      heading = lowest = 0;
+      bottom = attribute (*line, "height=\"") - FOOT;
+    } else if (strstr (*line, "</page>")) {
+      assert_true (heading <= 0 || lowest > heading);
+    } else if (strstr (*line, "</word>")) {
+      double top = attribute (*line, "yMin=\""), end = attribute (*line, "yMax=\"");
+      gboolean is_heading = end - top > 12.5 && end - top < 18;
+      headings += is_heading;
+      if (is_heading)
+        heading = MAX (heading, end);
+      else if (end < bottom)
+        lowest = MAX (lowest, top);
+    }
+  }
+  assert_true (headings > 10);
+}
+
+static void
+no_heading_stands_alone_at_the_foot_of_a_page (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (75);
+  for (int i = 0; i < 12; i++) {
+    g_autoptr (Sample) sample
+        = sample_new (rand, 2 * g_rand_int_range (rand, 3, 16), 0, (SampleBail)(i % 4));
+    sample->prices = i % 2;
+    sample->taper = i % 3 == 0;
+    g_autoptr (BwProject) project = project_of (sample);
+    print (desk, bw_sheet_new (project, i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4, NULL, NULL));
+    g_autofree char *boxes = text_of (desk, "-bbox");
+    assert_no_heading_alone (boxes);
+  }
+}
+
 /* A word's letters in the order of reading or in that of the page: the tools differ there. */
 static gboolean
 has_word (const char *text, const char *word)
@@ -404,6 +449,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_chart_on_the_sheet_has_exactly_the_beads_of_the_project),
     cmocka_unit_test (every_page_has_its_number_and_the_title),
+    cmocka_unit_test (no_heading_stands_alone_at_the_foot_of_a_page),
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
