@@ -212,6 +212,47 @@ a_picture_is_opened_dragged_and_laid (void **state)
   assert_string_equal (bw_project_undo_label (project), "Picture");
 }
 
+/* A folder's window with one file in it, to be dragged out. */
+static GtkWidget *
+folder_with (GFile *file)
+{
+  GtkWidget *window = gtk_window_new (), *icon = gtk_label_new ("quarter.png");
+  GtkDragSource *source = gtk_drag_source_new ();
+  g_autoptr (GdkContentProvider) content = gdk_content_provider_new_typed (G_TYPE_FILE, file);
+  gtk_drag_source_set_content (source, content);
+  gtk_widget_add_controller (icon, GTK_EVENT_CONTROLLER (source));
+  gtk_window_set_decorated (GTK_WINDOW (window), FALSE);
+  gtk_window_set_default_size (GTK_WINDOW (window), 120, 40);
+  gtk_window_set_child (GTK_WINDOW (window), icon);
+  gtk_window_present (GTK_WINDOW (window));
+  desk_settle ();
+  return window;
+}
+
+static void
+a_picture_dropped_on_the_band_is_placed (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *canvas = maker_find (maker, BW_TYPE_BAND_CANVAS);
+  g_autofree char *path = picture_file ();
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  GtkWidget *folder = folder_with (file);
+  double x, y;
+  maker_bead_point (maker, 51, 6, &x, &y);
+  desk_move (folder, 60, 20);
+  desk_press (1);
+  desk_move (folder, 80, 25);
+  desk_move (folder, 110, 30);
+  desk_move (canvas, x - 20, y);
+  desk_move (canvas, x, y);
+  desk_release (1);
+  desk_until (has_trial, maker_project (maker));
+  desk_keep ("dropped");
+  assert_non_null (desk_look_for_prefix (window_of (maker), "quarter.png, 200 × 100"));
+  gtk_window_destroy (GTK_WINDOW (folder));
+  desk_settle ();
+}
+
 static gboolean
 has_number (GtkWidget *widget, gconstpointer number)
 {
@@ -363,6 +404,7 @@ main (void)
     IN_WINDOW (a_stroke_takes_a_motif_away_and_is_kept),
     IN_WINDOW (a_press_beside_the_band_leaves_a_motif_shown),
     IN_WINDOW (one_on_each_face_is_mirrored_about_its_bead),
+    IN_WINDOW (a_picture_dropped_on_the_band_is_placed),
     IN_WINDOW (a_picture_goes_once_round_at_a_click),
     IN_WINDOW (a_picture_is_opened_dragged_and_laid),
     IN_WINDOW (what_is_no_picture_is_told_in_the_panel),
