@@ -67,6 +67,17 @@ hold_piece (BwBandCanvas *self, double x, double y)
     bw_band_canvas_lay_down (self);
 }
 
+/* A pen turned over rubs out, whatever is in hand. */
+static gboolean
+is_rubber (GtkGesture *gesture)
+{
+  GdkEventSequence *sequence
+      = gtk_gesture_single_get_current_sequence (GTK_GESTURE_SINGLE (gesture));
+  GdkEvent *event = gtk_gesture_get_last_event (gesture, sequence);
+  GdkDeviceTool *pen = event ? gdk_event_get_device_tool (event) : NULL;
+  return pen && gdk_device_tool_get_tool_type (pen) == GDK_DEVICE_TOOL_TYPE_ERASER;
+}
+
 /* A motif or a picture that is only shown is not lost by a press beside the band. */
 static gboolean
 would_miss_a_trial (BwBandCanvas *self, double x, double y)
@@ -89,7 +100,10 @@ on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandCanvas *self)
     hold_piece (self, x, y);
     return;
   }
-  begin_tool (self, bw_tool_at (self->session, &self->layout, point_of (self, x, y)), x, y);
+  const BwTool *tool = is_rubber (GTK_GESTURE (drag))
+                           ? bw_tool_get (BW_TOOL_ERASE)
+                           : bw_tool_at (self->session, &self->layout, point_of (self, x, y));
+  begin_tool (self, tool, x, y);
 }
 
 static void
@@ -208,6 +222,7 @@ static void
 on_pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwBandCanvas *self)
 {
   bw_hand_revert (self->hand);
+  self->piece_held = FALSE;
   self->pinch_zoom = self->layout.zoom;
   gtk_gesture_get_bounding_box_center (gesture, &self->held_x, &self->held_y);
 }
