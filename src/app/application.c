@@ -5,6 +5,7 @@
 #include "app/appearance.h"
 #include "app/application.h"
 #include "app/demos.h"
+#include "app/price-book.h"
 #include "app/recovery-question.h"
 #include "app/settings.h"
 #include "app/window.h"
@@ -26,10 +27,19 @@ show_project (BwApplication *self, BwProject *project)
   return window;
 }
 
+/* With the maker's prices, where some are remembered. */
+static BwProject *
+new_project (void)
+{
+  BwSupply supply = { 0 };
+  return bw_project_new_priced (bw_price_book_fill (bw_price_book_get (), &supply) ? &supply
+                                                                                   : NULL);
+}
+
 static void
 new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (BwProject) project = new_project ();
   show_project (data, project);
 }
 
@@ -124,11 +134,11 @@ first_project (void)
 {
   BwSettings *settings = bw_settings_get ();
   if (bw_settings_get_flag (settings, "started-before"))
-    return bw_project_new ();
+    return new_project ();
   g_object_set (settings, "started-before", TRUE, NULL);
   g_autoptr (GPtrArray) demos = bw_demos_find ();
   BwProject *demo = demos->len > 0 ? bw_demo_load (g_ptr_array_index (demos, 0), NULL) : NULL;
-  return demo ? demo : bw_project_new ();
+  return demo ? demo : new_project ();
 }
 
 static void
@@ -165,7 +175,7 @@ static void
 bw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   BwApplication *self = BW_APPLICATION (application);
-  g_autoptr (BwProject) plain = bw_project_new ();
+  g_autoptr (BwProject) plain = new_project ();
   BwWindow *window = any_window (self);
   if (!window)
     window = show_project (self, plain);

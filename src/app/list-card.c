@@ -1,18 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The shopping list on screen; the same numbers go to the clipboard and into the CSV. */
+/* The shopping list on screen; the same numbers go to the clipboard and into the CSV. It is laid
+ * out anew only where it differs: two hundred colours are a thousand labels. */
 #include "config.h"
 
 #include "app/bead-swatch.h"
 #include "app/list-card.h"
+#include "app/settings.h"
 #include "app/tray-row.h"
+#include "output/material-words.h"
+#include "output/report.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 struct _BwListCard {
   BwCard parent_instance;
   GtkGrid *beads;
   GtkGrid *things;
   GtkGrid *cost;
+  char *shown; /* what the grids tell, and the colours beside it */
 };
 
 G_DEFINE_FINAL_TYPE (BwListCard, bw_list_card, BW_TYPE_CARD)
@@ -60,28 +66,39 @@ put_need (GtkGrid *grid, int row, const BwBeadNeed *need, const char *style)
 }
 
 static void
+put_bead (BwListCard *self, int row, const BwColour *colour, const BwBeadNeed *need)
+{
+  g_autofree char *name = bw_colour_words (colour);
+  GtkWidget *bead = bw_bead_swatch_new ();
+  bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), colour);
+  gtk_widget_set_valign (bead, GTK_ALIGN_CENTER);
+  gtk_grid_attach (self->beads, bead, 0, row, 1, 1);
+  put (self->beads, 1, row, name, 0, NULL);
+  put_need (self->beads, row, need, NULL);
+}
+
+/* Only what the piece uses is bought. */
+static void
 show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
 {
   const char *heads[] = { _ ("in one"), _ ("to buy"), _ ("grams"), _ ("packs") };
   BwBeadNeed total = { m->total_beads, m->total_with_spare, m->total_grams, m->total_packs };
+  int row = 1;
   clear (self->beads);
   for (int i = 0; i < 4; i++)
     put (self->beads, 2 + i, 0, heads[i], 1, "small");
-  for (int i = 0; i < tray->n_colours; i++) {
-    g_autofree char *name = bw_colour_words (&tray->colour[i]);
-    GtkWidget *bead = bw_bead_swatch_new ();
-    bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), &tray->colour[i]);
-    gtk_grid_attach (self->beads, bead, 0, i + 1, 1, 1);
-    put (self->beads, 1, i + 1, name, 0, NULL);
-    put_need (self->beads, i + 1, &m->need[i], NULL);
-  }
-  put (self->beads, 1, tray->n_colours + 1, _ ("together"), 0, "total");
-  put_need (self->beads, tray->n_colours + 1, &total, "total");
+  for (int i = 0; i < tray->n_colours; i++)
+    if (m->need[i].count > 0)
+      put_bead (self, row++, &tray->colour[i], &m->need[i]);
+  put (self->beads, 1, row, _ ("together"), 0, "total");
+  put_need (self->beads, row, &total, "total");
 }
 
 static void
 put_thing (BwListCard *self, int *row, const char *what, const char *how_much)
 {
+  if (!how_much)
+    return;
   put (self->things, 0, *row, what, 0, NULL);
   put (self->things, 1, *row, how_much, 1, NULL);
   (*row)++;
@@ -100,7 +117,23 @@ static char *
 cord_words (double length_mm, double thick_mm)
 {
   g_autofree char *thick = bw_card_length (thick_mm, 2);
-  return g_strdup_printf (_ ("%.1f m, %s thick"), length_mm / 1000, thick);
+  if (length_mm <= 0)
+    return NULL;
+  return g_strdup_printf (_ ("%.2f m, %s thick"), ceil (length_mm / 10 - 1e-9) / 100, thick);
+}
+
+static void
+show_hanging (BwListCard *self, int *row, const BwDesign *design, const BwMaterials *m)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *hanging = cord_words (m->hanging_cord_mm, design->bail.cord_mm);
+  g_autofree char *necklace = hanging ? bw_necklace_words (&design->supply, unit) : NULL;
+  g_autofree char *ring = bw_ring_words (m, unit);
+  g_autofree char *clasp = bw_clasp_words (m, design, unit);
+  put_thing (self, row, _ ("Hanging cord"), hanging);
+  put_thing (self, row, _ ("Necklace"), necklace);
+  put_thing (self, row, _ ("Metal ring"), ring);
+  put_thing (self, row, _ ("Clasp"), clasp);
 }
 
 static void
@@ -109,17 +142,14 @@ show_things (BwListCard *self, const BwDesign *design, const BwMaterials *m)
   int row = 0;
   g_autofree char *thread = thread_words (m);
   g_autofree char *bed = cord_words (m->bed_cord_mm, design->bed.cord_thickness_mm);
-  g_autofree char *hanging = cord_words (m->hanging_cord_mm, design->bail.cord_mm);
-  g_autofree char *needle = bw_card_length (design->thread.needle_mm, 2);
+  g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
   clear (self->things);
   put_thing (self, &row, _ ("Bead size"), design->bead.name);
   put_thing (self, &row, _ ("Thread"), thread);
-  if (m->bed_cord_mm > 0)
-    put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
-  put_thing (self, &row, _ ("Needle, at most"), needle);
+  put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
+  put_thing (self, &row, _ ("Needle"), needle);
   put_thing (self, &row, _ ("Stopper bead"), "1");
-  if (m->hanging_cord_mm > 0)
-    put_thing (self, &row, _ ("Hanging cord"), hanging);
+  show_hanging (self, &row, design, m);
 }
 
 static void
@@ -129,6 +159,20 @@ put_cost (BwListCard *self, int *row, const char *what, double amount, const cha
   put (self->cost, 0, *row, what, 0, style);
   put_number (self->cost, 1, *row, style, "%.2f %s", amount, currency);
   (*row)++;
+}
+
+static void
+put_sums (BwListCard *self, int *row, const BwSupply *supply, const BwMaterials *m)
+{
+  g_autofree char *all = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "All of %d piece", "All of %d pieces", (gulong)supply->pieces),
+      supply->pieces);
+  g_autofree char *hours = bw_hours_words (m->hours);
+  if (supply->pieces > 1)
+    put_cost (self, row, all, m->cost.total, supply->currency, "total");
+  put_cost (self, row, _ ("One piece"), m->cost.piece, supply->currency, "total");
+  put (self->cost, 0, *row, _ ("Time at the beads"), 0, NULL);
+  put (self->cost, 1, (*row)++, hours, 1, NULL);
 }
 
 static void
@@ -143,10 +187,30 @@ show_cost (BwListCard *self, const BwDesign *design, const BwMaterials *m)
   put_cost (self, &row, _ ("Beads"), m->cost.beads, currency, NULL);
   put_cost (self, &row, _ ("Thread"), m->cost.thread, currency, NULL);
   put_cost (self, &row, _ ("Bed cord"), m->cost.bed_cord, currency, NULL);
+  if (m->cost.hanging_cord > 0)
+    put_cost (self, &row, _ ("Hanging cord"), m->cost.hanging_cord, currency, NULL);
+  if (m->cost.findings > 0)
+    put_cost (self, &row, _ ("Ring and clasp"), m->cost.findings, currency, NULL);
   put_cost (self, &row, _ ("Stone"), m->cost.stone, currency, NULL);
   put_cost (self, &row, _ ("Work"), m->cost.labour, currency, NULL);
-  put_cost (self, &row, _ ("Together"), m->cost.total, currency, "total");
-  put_cost (self, &row, _ ("One piece"), m->cost.piece, currency, "total");
+  put_sums (self, &row, &design->supply, m);
+}
+
+/* All that the list is made of, as one text to compare. */
+static char *
+signature (BwProject *project)
+{
+  const BwTray *tray = bw_project_get_tray (project);
+  g_autofree char *list = bw_materials_csv (project, 0);
+  GString *text = g_string_new (list);
+  for (int i = 0; i < tray->n_colours; i++)
+    g_string_append_printf (text, "%06x %d\n", tray->colour[i].srgb, (int)tray->colour[i].finish);
+  g_autofree char *necklace = bw_necklace_words (&bw_project_get_design (project)->supply,
+                                                 bw_settings_get_unit (bw_settings_get ()));
+  g_autofree char *words = bw_materials_text (project, 0);
+  g_string_append (text, necklace);
+  g_string_append (text, words);
+  return g_string_free (text, FALSE);
 }
 
 static void
@@ -154,6 +218,11 @@ bw_list_card_refresh (BwCard *card)
 {
   BwListCard *self = BW_LIST_CARD (card);
   BwProject *project = bw_card_get_project (card);
+  g_autofree char *now = signature (project);
+  if (g_strcmp0 (now, self->shown) == 0)
+    return;
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&now);
   const BwMaterials *materials = bw_project_materials (project);
   const BwDesign *design = bw_project_get_design (project);
   show_beads (self, bw_project_get_tray (project), materials);
@@ -162,9 +231,17 @@ bw_list_card_refresh (BwCard *card)
 }
 
 static void
+bw_list_card_finalize (GObject *object)
+{
+  g_free (BW_LIST_CARD (object)->shown);
+  G_OBJECT_CLASS (bw_list_card_parent_class)->finalize (object);
+}
+
+static void
 bw_list_card_class_init (BwListCardClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = bw_list_card_finalize;
   BW_CARD_CLASS (klass)->refresh = bw_list_card_refresh;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/list-card.ui");

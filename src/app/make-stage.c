@@ -8,6 +8,7 @@
 #include "app/cautions-card.h"
 #include "app/list-card.h"
 #include "app/make-stage.h"
+#include "app/necklace-card.h"
 #include "app/print-card.h"
 #include "app/supply-card.h"
 #include "app/words-card.h"
@@ -39,6 +40,7 @@ ensure_types (void)
 {
   g_type_ensure (BW_TYPE_CARDS);
   g_type_ensure (BW_TYPE_LIST_CARD);
+  g_type_ensure (BW_TYPE_NECKLACE_CARD);
   g_type_ensure (BW_TYPE_PRINT_CARD);
   g_type_ensure (BW_TYPE_SUPPLY_CARD);
   g_type_ensure (BW_TYPE_WORDS_CARD);

@@ -164,8 +164,8 @@ validate_prices (const BwSupply *supply, GError **error)
                                "/materials/prices/rows_per_hour", error);
 }
 
-static gboolean
-validate_supply (const BwSupply *supply, GError **error)
+gboolean
+bw_supply_validate (const BwSupply *supply, GError **error)
 {
   return bw_fault_check_range (supply->spare, 0, 10, "/materials/spare", error)
          && bw_fault_check_range (supply->pack_g, 0.001, BW_PACK_MAX_G, "/materials/pack_g", error)
@@ -263,7 +263,7 @@ validate_parts (const BwDesign *design, GError **error)
          && bw_bed_validate (&design->bed, error) && validate_band (&design->band, error)
          && bw_bail_validate (&design->bail, design->band.columns, error)
          && validate_thread (&design->thread, design->bead.hole_mm, error)
-         && validate_limits (design, error) && validate_supply (&design->supply, error);
+         && validate_limits (design, error) && bw_supply_validate (&design->supply, error);
 }
 
 gboolean

@@ -82,6 +82,10 @@ double bw_closing_usual_mm (BwClosing closing);
  * reported. stone, when not NULL, receives the solved stone. */
 gboolean bw_design_validate (const BwDesign *design, BwStone *stone, GError **error);
 
+/* The ranges of spare, packs, pieces, necklace and, when there are some, prices: a part of the
+ * above. */
+gboolean bw_supply_validate (const BwSupply *supply, GError **error);
+
 /* The bottom_mm that centres the band on the prism; moved as little as keeps a band wider than the
  * prism on the stone. */
 double bw_design_centred_bottom (const BwDesign *design, const BwStone *stone);

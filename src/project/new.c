@@ -59,8 +59,28 @@ fill_tray (BwTray *tray)
   }
 }
 
+/* Prices are for a pack of a certain size; the rest of the supply belongs to the piece. */
+static void
+take_prices (BwSupply *supply, const BwSupply *given)
+{
+  BwSupply priced = *given;
+  priced.spare = supply->spare;
+  priced.pieces = supply->pieces;
+  priced.neck_mm = supply->neck_mm;
+  priced.closing = supply->closing;
+  priced.closing_mm = supply->closing_mm;
+  if (bw_supply_validate (&priced, NULL))
+    *supply = priced;
+}
+
 BwProject *
 bw_project_new (void)
+{
+  return bw_project_new_priced (NULL);
+}
+
+BwProject *
+bw_project_new_priced (const BwSupply *supply)
 {
   BwDocument *document = bw_document_new ();
   BwFrame *frame = document->head.frame;
@@ -72,6 +92,8 @@ bw_project_new (void)
   describe_stone (&design->stone);
   pick_bead (design);
   fill_tray (&document->head.tray->tray);
+  if (supply)
+    take_prices (&design->supply, supply);
   design->band.columns = 12;
   design->band.rows = 2;
   if (!bw_design_settle (design, document->head.progress, &error)

@@ -47,6 +47,9 @@ typedef enum {
 /* A new project: a plain invented stone with a snug plain band. Never fails. */
 BwProject *bw_project_new (void);
 
+/* The same with the prices of `supply` and the pack they are for, when these are sound. */
+BwProject *bw_project_new_priced (const BwSupply *supply);
+
 /* Reading and writing (JSON, RFC 8259). Loading is all or nothing; errors are BW_FAULT with the
  * pointer of the key, or G_IO_ERROR. Keys the program does not know are kept and written back.
  * Saving is atomic (written beside, fsync, rename) and clears "modified". */

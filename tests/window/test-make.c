@@ -1,0 +1,196 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The Make stage in a real window: prices that go from project to project, a necklace by the list
+ * and by hand, and input that cannot stand. */
+#include "maker.h"
+
+#include "app/list-card.h"
+#include "app/necklace-card.h"
+#include "app/price-book.h"
+#include "app/supply-card.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+/* What a program started now would remember: the book read anew from its file. */
+static BwPriceBook *
+book_after_a_restart (void)
+{
+  g_autofree char *path
+      = g_build_filename (g_get_user_config_dir (), "bandwright", "prices.ini", NULL);
+  return bw_price_book_new (path);
+}
+
+static GtkWidget *
+supply_card (Maker *maker)
+{
+  return maker_find (maker, BW_TYPE_SUPPLY_CARD);
+}
+
+static void
+ask_for_cost (Maker *maker)
+{
+  maker_click_words (supply_card (maker), "Reckon the cost");
+  desk_settle ();
+}
+
+/* The design of the window that is not the maker's first. */
+static const BwDesign *
+design_of_another (Maker *maker)
+{
+  for (GList *item = gtk_application_get_windows (maker_application ()); item; item = item->next)
+    if (BW_IS_WINDOW (item->data) && item->data != (gpointer)maker->window)
+      return bw_project_get_design (bw_window_get_project (item->data));
+  return NULL;
+}
+
+static gboolean
+has_another (gpointer maker)
+{
+  return design_of_another (maker) != NULL;
+}
+
+static void
+prices_typed_once_are_those_of_the_next_project (void **state)
+{
+  Maker maker = { 0 };
+  maker_start (&maker, NULL);
+  maker_stage (&maker, "make");
+  ask_for_cost (&maker);
+  maker_fill (&maker, "/materials/prices/stone", "12.75");
+  maker_fill (&maker, "/materials/prices/findings", "2.4");
+  assert_float_equal (maker_design (&maker)->supply.stone, 12.75, 1e-12);
+  desk_keep ("make-prices");
+  g_autoptr (BwPriceBook) book = book_after_a_restart ();
+  assert_true (bw_price_book_matches (book, &maker_design (&maker)->supply));
+  desk_key ("n", GDK_CONTROL_MASK);
+  desk_until (has_another, &maker);
+  const BwSupply *next = &design_of_another (&maker)->supply;
+  assert_true (next->has_prices);
+  assert_float_equal (next->stone, 12.75, 1e-12);
+  assert_float_equal (next->findings, 2.4, 1e-12);
+  maker_stop (&maker);
+}
+
+/* A project from elsewhere, with prices of its own. */
+static char *
+foreign_project (void)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.supply.has_prices = TRUE;
+  g_strlcpy (design.supply.currency, "USD", sizeof design.supply.currency);
+  design.supply.stone = 40;
+  assert_true (bw_project_set_design (project, "Prices", &design, NULL));
+  return maker_save (project, "foreign.bandwright");
+}
+
+static void
+opening_a_file_never_changes_what_is_remembered (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = foreign_project ();
+  g_autoptr (BwPriceBook) before = book_after_a_restart ();
+  assert_true (bw_price_book_has_prices (before));
+  maker_start (&maker, path);
+  maker_stage (&maker, "make");
+  maker_fill (&maker, "/materials/prices/stone", "41");
+  BwSupply foreign = maker_design (&maker)->supply;
+  assert_float_equal (foreign.stone, 41, 1e-12);
+  g_autoptr (BwPriceBook) after = book_after_a_restart ();
+  assert_false (bw_price_book_matches (after, &foreign));
+  assert_float_equal (foreign.hour, 16, 1e-12);
+  maker_click_words (supply_card (&maker), "Use My Prices Here");
+  assert_true (bw_price_book_matches (after, &maker_design (&maker)->supply));
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_float_equal (maker_design (&maker)->supply.stone, 41, 1e-12);
+  maker_stop (&maker);
+}
+
+static void
+other_prices_are_remembered_when_asked (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = foreign_project ();
+  maker_start (&maker, path);
+  maker_stage (&maker, "make");
+  maker_click_words (supply_card (&maker), "Remember These Prices");
+  desk_settle ();
+  g_autoptr (BwPriceBook) after = book_after_a_restart ();
+  assert_true (bw_price_book_matches (after, &maker_design (&maker)->supply));
+  assert_non_null (desk_look_for_label (
+      supply_card (&maker), "These prices are remembered: new projects start with them."));
+  maker_stop (&maker);
+}
+
+/* Each wrong value is marked, stays to be mended, and changes nothing. */
+static void
+a_wrong_number_is_marked_and_changes_nothing (void **state)
+{
+  static const struct {
+    const char *pointer, *text, *reason;
+  } wrong[] = {
+    { "/materials/neck_mm", "0", "0 is not between 250 and 2000." },
+    { "/materials/neck_mm", "1000 cm", "10000 is not between 250 and 2000." },
+    { "/materials/pieces", "0", "0 is not between 1 and 10000." },
+    { "/materials/pieces", "2.5", "“2.5” is not a whole number" },
+    { "/materials/prices/hour", "-3", "-3 is not between 0 and 1000000000." },
+    { "/materials/prices/pack", "99999999999", "99999999999 is not between 0 and 1000000000." },
+  };
+  Maker maker = { 0 };
+  g_autofree char *data
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  maker_start (&maker, data);
+  maker_stage (&maker, "make");
+  ask_for_cost (&maker);
+  BwDesign before = *maker_design (&maker);
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    maker_fill (&maker, wrong[i].pointer, wrong[i].text);
+    desk_settle ();
+    assert_string_equal (maker_entry_text (&maker, wrong[i].pointer), wrong[i].text);
+    assert_non_null (desk_look_for_label (GTK_WIDGET (maker.window), wrong[i].reason));
+    assert_int_equal (maker_design (&maker)->supply.pieces, before.supply.pieces);
+    assert_float_equal (maker_design (&maker)->supply.neck_mm, before.supply.neck_mm, 1e-12);
+    assert_float_equal (maker_design (&maker)->supply.hour, before.supply.hour, 1e-12);
+    assert_float_equal (maker_design (&maker)->supply.pack, before.supply.pack, 1e-12);
+  }
+  desk_keep ("make-wrong");
+  maker_stop (&maker);
+}
+
+static void
+a_necklace_typed_is_the_cord_on_the_list (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *data
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  maker_start (&maker, data);
+  maker_stage (&maker, "make");
+  maker_fill (&maker, "/materials/neck_mm", "20 in");
+  assert_float_equal (maker_design (&maker)->supply.neck_mm, 508, 1e-9);
+  maker_fill (&maker, "/materials/closing_mm", "92");
+  desk_settle ();
+  GtkWidget *list = maker_find (&maker, BW_TYPE_LIST_CARD);
+  assert_non_null (desk_look_for_label (list, "508 mm, closed with knots that take 92 mm more"));
+  assert_non_null (desk_look_for_prefix (list, "0.60 m, "));
+  desk_keep ("make-necklace");
+  maker_stop (&maker);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (prices_typed_once_are_those_of_the_next_project),
+    cmocka_unit_test (opening_a_file_never_changes_what_is_remembered),
+    cmocka_unit_test (other_prices_are_remembered_when_asked),
+    cmocka_unit_test (a_wrong_number_is_marked_and_changes_nothing),
+    cmocka_unit_test (a_necklace_typed_is_the_cord_on_the_list),
+  };
+  return maker_run (tests);
+}
