@@ -38,6 +38,9 @@ put (GtkGrid *grid, int column, int row, const char *text, float xalign, const c
   gtk_label_set_xalign (GTK_LABEL (label), xalign);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_widget_set_hexpand (label, column == 1);
+  gtk_widget_set_valign (label, GTK_ALIGN_BASELINE);
+  if (xalign > 0)
+    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
   if (xalign > 0)
     gtk_widget_add_css_class (label, "numeric");
   if (style)
@@ -61,7 +64,7 @@ put_need (GtkGrid *grid, int row, const BwBeadNeed *need, const char *style)
 {
   put_number (grid, 2, row, style, "%" G_GUINT64_FORMAT, need->count);
   put_number (grid, 3, row, style, "%" G_GUINT64_FORMAT, need->with_spare);
-  put_number (grid, 4, row, style, "%.1f", need->grams);
+  put_number (grid, 4, row, style, "%.2f", need->grams);
   put_number (grid, 5, row, style, "%" G_GUINT64_FORMAT, need->packs);
 }
 

@@ -21,13 +21,23 @@ keep_heap (void)
 #endif
 }
 
+/* $BANDWRIGHT_LOCALE_DIR is for a program run from its build folder. Templates of the interface are
+ * looked up in the default domain. */
+static void
+find_words (void)
+{
+  const char *folder = g_getenv ("BANDWRIGHT_LOCALE_DIR");
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, folder ? folder : BW_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+}
+
 int
 main (int argc, char *argv[])
 {
   keep_heap ();
-  setlocale (LC_ALL, "");
-  bindtextdomain (GETTEXT_PACKAGE, BW_LOCALE_DIR);
-  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  find_words ();
   bw_gsk_choose ();
   g_autoptr (BwApplication) application = bw_application_new ();
   return g_application_run (G_APPLICATION (application), argc, argv);

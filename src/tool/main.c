@@ -19,7 +19,8 @@ static void
 start_translations (void)
 {
   setlocale (LC_ALL, "");
-  bindtextdomain (GETTEXT_PACKAGE, BW_LOCALE_DIR);
+  const char *folder = g_getenv ("BANDWRIGHT_LOCALE_DIR"); /* for a run from the build folder */
+  bindtextdomain (GETTEXT_PACKAGE, folder ? folder : BW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
 }
 

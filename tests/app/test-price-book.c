@@ -163,7 +163,7 @@ a_broken_book_is_told_and_left_alone (void **state)
     { "not a key file", "read" },
     { "[prices]\ncurrency=EUR\nhour=-5\n", "-5" },
     { "[prices]\ncurrency=EUR\nstone=1e300\n", "1e+300" },
-    { "[prices]\ncurrency=EUR\npack=dear\n", "dear" },
+    { "[prices]\ncurrency=EUR\npack=dear\n", "pack" },
     { "[prices]\ncurrency=a currency of the realm\n", "too long" },
     { "[prices]\ncurrency=EUR\nrows_per_hour=0\n", "0" },
   };
