@@ -13,8 +13,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define MANY 16 /* colours that stand in the card without a window to scroll in */
+
 struct _BwListCard {
   BwCard parent_instance;
+  GtkScrolledWindow *window;
   GtkGrid *beads;
   GtkGrid *things;
   GtkGrid *cost;
@@ -80,6 +83,25 @@ put_bead (BwListCard *self, int row, const BwColour *colour, const BwBeadNeed *n
   put_need (self->beads, row, need, NULL);
 }
 
+/* A scrolled window does not know how high its child is at a given width, so a short list stands
+ * without one, and only a long one is put into it. */
+static void
+house_beads (BwListCard *self, gboolean many)
+{
+  GtkWidget *beads = GTK_WIDGET (self->beads);
+  GtkWidget *window = GTK_WIDGET (self->window);
+  if (gtk_widget_get_visible (window) == many)
+    return;
+  g_object_ref (beads);
+  if (many)
+    gtk_box_remove (GTK_BOX (gtk_widget_get_parent (beads)), beads);
+  gtk_scrolled_window_set_child (self->window, many ? beads : NULL);
+  if (!many)
+    gtk_box_append (GTK_BOX (gtk_widget_get_parent (window)), beads);
+  g_object_unref (beads);
+  gtk_widget_set_visible (window, many);
+}
+
 /* Only what the piece uses is bought. */
 static void
 show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
@@ -95,6 +117,7 @@ show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
       put_bead (self, row++, &tray->colour[i], &m->need[i]);
   put (self->beads, 1, row, _ ("together"), 0, "total");
   put_need (self->beads, row, &total, "total");
+  house_beads (self, row > MANY);
 }
 
 static void
@@ -248,6 +271,7 @@ bw_list_card_class_init (BwListCardClass *klass)
   BW_CARD_CLASS (klass)->refresh = bw_list_card_refresh;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/list-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwListCard, window);
   gtk_widget_class_bind_template_child (widget_class, BwListCard, beads);
   gtk_widget_class_bind_template_child (widget_class, BwListCard, things);
   gtk_widget_class_bind_template_child (widget_class, BwListCard, cost);
