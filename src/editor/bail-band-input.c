@@ -206,6 +206,7 @@ take_hold (BwBailBand *self, BwBailGrip grip, double x, double y)
   self->from = *bw_project_get_design (self->project);
   self->took = bw_band_layout_point (&self->layout, x, y);
   bw_project_begin (self->project, step_label (grip, self->from.bail.style));
+  gtk_widget_trigger_tooltip_query (GTK_WIDGET (self));
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self),
                                    grip == BW_BAIL_GRIP_BODY ? "grabbing" : cursor_of (grip));
   gtk_widget_queue_draw (GTK_WIDGET (self));

@@ -185,7 +185,7 @@ bw_bail_band_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboard, 
 {
   const char *tip = bw_bail_band_tip (BW_BAIL_BAND (widget), keyboard ? -1 : x, keyboard ? -1 : y);
   gtk_tooltip_set_text (tooltip, tip);
-  return tip != NULL;
+  return tip != NULL && BW_BAIL_BAND (widget)->held == BW_BAIL_GRIP_NONE;
 }
 
 /* --- The widget --------------------------------------------------------------------------------

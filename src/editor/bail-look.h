@@ -6,5 +6,5 @@
 
 #define BW_BAIL_IN_SIGHT_DEG 55.0 /* from where the stone is looked at */
 
-/* Turns the stone in the stone view as little as brings the bail in sight. */
+/* Turns the upright stone in the stone view as little as brings the bail in sight. */
 void bw_bail_look_at (BwSession *session);

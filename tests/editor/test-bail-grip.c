@@ -11,6 +11,7 @@
 #include "core/lattice.h"
 #include "editor/bail-cloth.h"
 #include "editor/bail-grip.h"
+#include "editor/bail-look.h"
 #include "project/project.h"
 
 #include "near.h"
@@ -261,6 +262,33 @@ the_cloth_holds_the_bail_between_the_bands_rows (void **state)
   }
 }
 
+static void
+the_stone_turns_no_further_than_shows_the_bail (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (BwSession) session = bw_session_new (project);
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9109);
+  for (int k = 0; k < 100; k++) {
+    BwDesign design = random_design (project, rand);
+    assert_true (bw_project_set_design (project, "Bail", &design, NULL));
+    double at = design.bail.at_deg, before = bw_session_get_camera (session).turn_deg;
+    gboolean rests = k % 5 == 0;
+    bw_session_set_at_rest (session, rests);
+    double then = bw_session_get_camera (session).turn_deg;
+    bw_bail_look_at (session);
+    double turn = bw_session_get_camera (session).turn_deg;
+    bw_session_set_at_rest (session, FALSE);
+    if (rests) {
+      assert_true (turn == then);
+      assert_true (bw_session_get_camera (session).turn_deg == before);
+    } else if (fabs (remainder (at - before, 360)) <= BW_BAIL_IN_SIGHT_DEG) {
+      assert_true (turn == before);
+    } else {
+      assert_near (fabs (remainder (at - turn, 360)), BW_BAIL_IN_SIGHT_DEG, 1e-9);
+    }
+  }
+}
+
 int
 main (void)
 {
@@ -273,6 +301,7 @@ main (void)
     cmocka_unit_test (steps_there_and_back_again_end_where_they_began),
     cmocka_unit_test (a_flap_as_the_band_beneath_goes_on_with_its_rows),
     cmocka_unit_test (the_cloth_holds_the_bail_between_the_bands_rows),
+    cmocka_unit_test (the_stone_turns_no_further_than_shows_the_bail),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }
