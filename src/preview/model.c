@@ -204,6 +204,40 @@ add_body (BwGlb *glb, const char *name, GArray *vertices, const BwGlbMaterial *m
   return bw_glb_add_group (glb, name, first, first);
 }
 
+/* A tube closed on itself: its last station is its first. */
+static int
+add_ring (BwGlb *glb, const char *name, const BwSceneTube *tube, const BwGlbMaterial *material)
+{
+  int n = (int)tube->stations->len - 1, first = glb->n_nodes, n_corners = 0;
+  g_autofree float (*at)[3] = g_malloc_n ((gsize)n * ROUND_STEPS, sizeof *at);
+  g_autofree float (*out)[3] = g_malloc_n ((gsize)n * ROUND_STEPS, sizeof *out);
+  g_autofree guint16 *corner = g_new (guint16, 6 * (gsize)n * ROUND_STEPS);
+  const float *b = tube->binormal;
+  for (int k = 0; k < n; k++) {
+    const BwSceneStation *station = &g_array_index (tube->stations, BwSceneStation, k);
+    const float *t = station->tangent;
+    const float side[3]
+        = { b[1] * t[2] - b[2] * t[1], b[2] * t[0] - b[0] * t[2], b[0] * t[1] - b[1] * t[0] };
+    for (int i = 0; i < ROUND_STEPS; i++) {
+      float angle = (float)(2 * G_PI) * (float)i / ROUND_STEPS;
+      int here = k * ROUND_STEPS, ahead = (k + 1) % n * ROUND_STEPS, j = (i + 1) % ROUND_STEPS;
+      const int quad[6] = { here + i, here + j, ahead + j, here + i, ahead + j, ahead + i };
+      for (int axis = 0; axis < 3; axis++) {
+        out[here + i][axis] = cosf (angle) * side[axis] + sinf (angle) * b[axis];
+        at[here + i][axis] = station->at[axis] + tube->radius * out[here + i][axis];
+      }
+      for (int q = 0; q < 6; q++)
+        corner[n_corners++] = (guint16)quad[q];
+    }
+  }
+  int points = bw_glb_add_points (glb, at, n * ROUND_STEPS);
+  int directions = bw_glb_add_directions (glb, out, n * ROUND_STEPS);
+  int corners = bw_glb_add_corners (glb, corner, n_corners);
+  bw_glb_add_node (glb, bw_glb_add_mesh (glb, name, points, directions, corners,
+                                         bw_glb_add_material (glb, material)));
+  return bw_glb_add_group (glb, name, first, first);
+}
+
 /* --- The piece ---------------------------------------------------------------------------------
  */
 
@@ -223,7 +257,8 @@ bw_model_new (BwProject *project)
   const BwGlbMaterial glass = { _ ("Stone"), { keeps[0], keeps[1], keeps[2], 0.45f }, 0, 0.05f };
   /* Waxed linen, undyed: common practice, no source. */
   const BwGlbMaterial cord = { _ ("Bed"), { 0.55f, 0.45f, 0.3f, 1 }, 0, 0.9f };
-  int mesh[BW_TRAY_MAX], groups[4], n_groups = 0;
+  const BwGlbMaterial metal = { _ ("Ring"), { 0.8f, 0.8f, 0.8f, 1 }, 1, 0.25f };
+  int mesh[BW_TRAY_MAX], groups[5], n_groups = 0;
   guint n_beads = scene->beads->len, n_band = (guint)scene->n_band;
   BwGlb glb;
 
@@ -236,5 +271,7 @@ bw_model_new (BwProject *project)
   groups[n_groups++] = add_beads (&glb, project, scene, bead, mesh, _ ("Band"), 0, n_band);
   if (n_beads > n_band)
     groups[n_groups++] = add_beads (&glb, project, scene, bead, mesh, _ ("Bail"), n_band, n_beads);
+  if (scene->ring.stations->len > 1)
+    groups[n_groups++] = add_ring (&glb, _ ("Ring"), &scene->ring, &metal);
   return bw_glb_finish (&glb, title_of (project), groups, n_groups);
 }

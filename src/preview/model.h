@@ -4,6 +4,6 @@
 
 #include "project/project.h"
 
-/* Stone, bed, band and bail, each a group of its own by name; one mesh for every colour of bead in
+/* Stone, bed, band, bail and its metal ring, each a group of its own by name; one mesh for every colour of bead in
  * use, placed as often as it is strung. Metres, y up the stone. Owned by the caller. */
 GBytes *bw_model_new (BwProject *project);

@@ -208,6 +208,29 @@ the_stone_has_its_volume_and_every_normal_looks_outward (void **state)
   }
 }
 
+/* Pappus: a ring's volume is its section times the way of the section's middle. */
+static void
+a_metal_ring_is_a_solid_of_its_wire (void **state)
+{
+  int rings = 0;
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_read (which);
+    const struct aiNode *ring = group (&piece, "Ring");
+    const GArray *stations = piece.scene->ring.stations;
+    assert_int_equal (ring != NULL, stations->len > 1);
+    if (ring) {
+      double wire = (double)piece.scene->ring.radius;
+      double way = (double)g_array_index (stations, BwSceneStation, stations->len - 1).along;
+      double volume = volume_of (mesh_of (&piece, ring));
+      assert_closed (mesh_of (&piece, ring));
+      assert_near (volume / (G_PI * wire * wire * way), 1, 0.03);
+      rings++;
+    }
+    piece_clear (&piece);
+  }
+  assert_true (rings > 0);
+}
+
 static void
 the_model_is_in_metres_and_stands_up (void **state)
 {
@@ -245,6 +268,7 @@ main (void)
     cmocka_unit_test (every_bead_is_in_its_place_in_its_colour),
     cmocka_unit_test (a_bead_is_a_holed_solid_of_its_size),
     cmocka_unit_test (the_stone_has_its_volume_and_every_normal_looks_outward),
+    cmocka_unit_test (a_metal_ring_is_a_solid_of_its_wire),
     cmocka_unit_test (the_model_is_in_metres_and_stands_up),
     cmocka_unit_test (a_title_with_marks_and_other_scripts_comes_through),
   };
