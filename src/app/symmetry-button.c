@@ -356,7 +356,7 @@ build_face (BwSymmetryButton *self)
   GtkWidget *name = gtk_label_new ("");
   self->name = GTK_LABEL (name);
   gtk_label_set_ellipsize (self->name, PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (self->name, 18);
+  gtk_label_set_max_width_chars (self->name, 24);
   gtk_box_append (GTK_BOX (box), gtk_image_new_from_icon_name ("bandwright-symmetry-symbolic"));
   gtk_box_append (GTK_BOX (box), name);
   return box;
