@@ -77,6 +77,11 @@ draw_edges (cairo_t *cr, const Piece *piece)
     cairo_move_to (cr, 0, i * height);
     cairo_line_to (cr, end, i * height);
   }
+  /* Where a piece is cut off to be glued on. */
+  if (piece->piece > 0) {
+    cairo_move_to (cr, 0, 0);
+    cairo_line_to (cr, 0, height);
+  }
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
 }
@@ -97,7 +102,7 @@ draw_tab (cairo_t *cr, const Piece *piece)
   cairo_fill (cr);
   g_autofree char *text
       = last ? g_strdup (_ ("tab")) : g_strdup_printf (_ ("glue %d here"), piece->piece + 2);
-  if (height > 40)
+  if (height > (last ? 40 : 26))
     bw_type_draw (cr, last ? BW_TYPE_SMALL : BW_TYPE_TINY, text, x + TAB_MM * MM / 2, height - 11,
                   0.5);
 }
