@@ -23,6 +23,7 @@ struct _BwGlPicture {
   int spoilt[BEADS_MAX];
   int n_spoilt;
   gboolean software;
+  double patience_ms;  /* at rest, where the processor draws */
   double us_per_pixel; /* of a whole picture, where the processor draws */
   gint64 last_pixels;
 };
@@ -33,6 +34,7 @@ bw_gl_picture_new (void)
   BwGlPicture *self = g_new0 (BwGlPicture, 1);
   self->whole_spoilt = TRUE;
   self->software = bw_gl_is_software ();
+  self->patience_ms = BW_GL_REST_MS;
   return self;
 }
 
@@ -53,6 +55,12 @@ bw_gl_picture_free (BwGlPicture *self)
     return;
   drop_buffers (self);
   g_free (self);
+}
+
+void
+bw_gl_picture_set_patience (BwGlPicture *self, double ms)
+{
+  self->patience_ms = ms;
 }
 
 void
@@ -224,7 +232,7 @@ times_for (const BwGlPicture *self, const BwScene *scene, const BwGlShot *shot, 
     return 2;
   if (pace == BW_GL_MOVING && ms > BW_GL_SLOW_MS)
     return 0.5;
-  return oversized && pace == BW_GL_AT_REST && 4 * ms < BW_GL_REST_MS ? 2 : 1;
+  return oversized && pace == BW_GL_AT_REST && 4 * ms < self->patience_ms ? 2 : 1;
 }
 
 /* TRUE when time would make it better. */
@@ -234,7 +242,7 @@ is_improvable (const BwGlPicture *self, const BwGlShot *shot, double times)
   double ms = self->us_per_pixel * shot->width * shot->height / 1000;
   return times < 1
          || (self->software && times < 2 && may_be_oversized (self, shot)
-             && 4 * ms < BW_GL_REST_MS);
+             && 4 * ms < self->patience_ms);
 }
 
 static void

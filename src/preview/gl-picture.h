@@ -20,6 +20,10 @@ typedef struct _BwGlPicture BwGlPicture;
 BwGlPicture *bw_gl_picture_new (void);
 void bw_gl_picture_free (BwGlPicture *picture);
 
+/* How long a picture at rest may take to be drawn oversized where the processor draws, in
+ * milliseconds; BW_GL_REST_MS at first. */
+void bw_gl_picture_set_patience (BwGlPicture *picture, double ms);
+
 /* All of it, or these beads alone, look otherwise now. */
 void bw_gl_picture_spoil (BwGlPicture *picture);
 void bw_gl_picture_spoil_beads (BwGlPicture *picture, int first, int n);
