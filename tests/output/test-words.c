@@ -422,6 +422,50 @@ the_words_of_one_row_are_those_of_the_whole (void **state)
   g_free (work.bead);
 }
 
+/* Row by row the same is told as in the whole, each at its row, and nothing elsewhere. */
+static void
+what_a_row_wants_is_told_before_it (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (23);
+  for (int k = 0; k < 20; k++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL + k % 4);
+    g_autoptr (BwProject) project = load (sample);
+    const GArray *lengths = bw_project_path (project)->lengths;
+    int rows = sample->rows, changes = 0, tried = 0;
+    for (int row = 1; row <= rows; row++) {
+      g_autofree char *told = bw_words_before_row (project, row);
+      gboolean turns = strstr (told, "Row 3 turns back") != NULL;
+      gboolean changed = strstr (told, "Change the thread") != NULL;
+      assert_int_equal (turns, row == 3);
+      gboolean due = FALSE;
+      for (guint i = 1; i < lengths->len; i++)
+        due |= g_array_index (lengths, BwThreadLength, i).from_row == row;
+      assert_int_equal (changed, due);
+      gboolean try_on = strstr (told, "Try on: ") != NULL;
+      assert_int_equal (*told != '\0', turns || changed || try_on);
+      tried += try_on;
+      changes += changed;
+    }
+    int on = bw_project_forecast (project)->try_on_row;
+    assert_int_equal (tried, on < rows ? 1 : 0);
+    assert_true (changes < (int)lengths->len);
+  }
+}
+
+static void
+what_comes_after_the_last_row_is_the_end_of_the_words (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (24);
+  for (int k = 0; k < 10; k++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL + k % 4);
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *finish = bw_words_finish (project);
+    g_autofree char *whole = bw_words_flowing (project);
+    assert_non_null (strstr (finish, "The join"));
+    assert_true (g_str_has_suffix (whole, finish));
+  }
+}
+
 static void
 a_plain_band_is_told_in_a_few_lines (void **state)
 {
@@ -441,6 +485,8 @@ main (void)
     cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
     cmocka_unit_test (the_try_on_stands_after_its_row_and_every_fresh_length_is_told),
     cmocka_unit_test (the_words_of_one_row_are_those_of_the_whole),
+    cmocka_unit_test (what_a_row_wants_is_told_before_it),
+    cmocka_unit_test (what_comes_after_the_last_row_is_the_end_of_the_words),
     cmocka_unit_test (a_plain_band_is_told_in_a_few_lines),
   };
   return cmocka_run_group_tests_name ("words", tests, NULL, NULL);
