@@ -12,6 +12,11 @@ void desk_open (void);
 /* Ends both. Also called at exit. */
 void desk_close (void);
 
+/* What is allocated between the two is a library's own and counts as no leak; for where it is known
+ * that none of our code runs. */
+void desk_foreign_begin (void);
+void desk_foreign_end (void);
+
 /* Runs the main loop until it has been idle for a short while. */
 void desk_settle (void);
 /* Runs the main loop for this long. */
