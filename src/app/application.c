@@ -52,19 +52,22 @@ about (GSimpleAction *action, GVariant *parameter, gpointer data)
                          "comments", _ ("Fits a beaded band to a natural crystal point"), NULL);
 }
 
-/* One window after the other; the first that asks a question goes on quitting by its answer. */
+static gpointer
+hold (gconstpointer window, gpointer data)
+{
+  return g_object_ref ((gpointer)window);
+}
+
+/* One window after the other; the first that asks a question goes on quitting by its answer. A
+ * window takes its dialogs with it, which stand in the same list: it is held meanwhile. */
 static void
 quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (data));
-  for (GList *item = windows; item; item = item->next) {
-    guint before = g_list_length (gtk_application_get_windows (data));
-    if (!BW_IS_WINDOW (item->data))
-      continue;
-    bw_window_close_for_quit (item->data);
-    if (g_list_length (gtk_application_get_windows (data)) >= before)
+  g_autolist (GtkWindow) windows
+      = g_list_copy_deep (gtk_application_get_windows (data), hold, NULL);
+  for (GList *item = windows; item; item = item->next)
+    if (BW_IS_WINDOW (item->data) && !bw_window_close_for_quit (item->data))
       return;
-  }
 }
 
 static const GActionEntry entries[] = {

@@ -8,6 +8,7 @@
 #include <string.h>
 
 typedef struct {
+  GtkWindow *parent; /* borrowed: its end is the end of the question */
   GtkFileChooserNative *dialog;
   BwFileKind kind;
   BwFileChosen chosen;
@@ -51,18 +52,70 @@ with_extension (GFile *file, BwFileKind kind)
 }
 
 static void
+asking_free (Asking *asking)
+{
+  g_signal_handlers_disconnect_by_data (asking->parent, asking);
+  gtk_native_dialog_destroy (GTK_NATIVE_DIALOG (asking->dialog));
+  g_object_unref (asking->dialog);
+  g_free (asking);
+}
+
+static void
+finish (Asking *asking, GFile *file)
+{
+  BwFileChosen chosen = asking->chosen;
+  gpointer data = asking->data;
+  asking_free (asking);
+  chosen (file, data);
+}
+
+/* The dialog has asked about the name that was typed, not about the one the ending makes of it. */
+static void
+replace_answered (GtkDialog *question, int answer, Asking *asking)
+{
+  g_autoptr (GFile) file = g_object_ref (g_object_get_data (G_OBJECT (question), "file"));
+  gtk_window_destroy (GTK_WINDOW (question));
+  if (answer == GTK_RESPONSE_ACCEPT)
+    finish (asking, file);
+  else
+    gtk_native_dialog_show (GTK_NATIVE_DIALOG (asking->dialog));
+}
+
+static void
+ask_to_replace (Asking *asking, GFile *file)
+{
+  g_autofree char *name = g_file_get_basename (file);
+  GtkWidget *question = gtk_message_dialog_new (
+      asking->parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
+      GTK_BUTTONS_NONE, _ ("“%s” is there already. Replace it?"), name);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (question), "%s",
+                                            _ ("What is in it now is lost."));
+  gtk_dialog_add_button (GTK_DIALOG (question), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  GtkWidget *replace
+      = gtk_dialog_add_button (GTK_DIALOG (question), _ ("_Replace"), GTK_RESPONSE_ACCEPT);
+  gtk_widget_add_css_class (replace, "destructive-action");
+  gtk_dialog_set_default_response (GTK_DIALOG (question), GTK_RESPONSE_CANCEL);
+  g_object_set_data_full (G_OBJECT (question), "file", g_object_ref (file), g_object_unref);
+  g_signal_connect (question, "response", G_CALLBACK (replace_answered), asking);
+  gtk_window_present (GTK_WINDOW (question));
+}
+
+static void
 responded (GtkNativeDialog *dialog, int response, gpointer data)
 {
   Asking *asking = data;
   gboolean saving
       = gtk_file_chooser_get_action (GTK_FILE_CHOOSER (dialog)) == GTK_FILE_CHOOSER_ACTION_SAVE;
-  if (response == GTK_RESPONSE_ACCEPT) {
-    g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-    g_autoptr (GFile) named = saving ? with_extension (file, asking->kind) : g_object_ref (file);
-    asking->chosen (named, asking->data);
+  if (response != GTK_RESPONSE_ACCEPT) {
+    asking_free (asking);
+    return;
   }
-  g_object_unref (asking->dialog);
-  g_free (asking);
+  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  g_autoptr (GFile) named = saving ? with_extension (file, asking->kind) : g_object_ref (file);
+  if (!g_file_equal (named, file) && g_file_query_exists (named, NULL))
+    ask_to_replace (asking, named);
+  else
+    finish (asking, named);
 }
 
 static void
@@ -90,12 +143,14 @@ ask (GtkWindow *parent, GtkFileChooserAction action, BwFileKind kind, BwFileChos
   gboolean saving = action == GTK_FILE_CHOOSER_ACTION_SAVE;
   Asking *asking = g_new0 (Asking, 1);
   *asking
-      = (Asking){ gtk_file_chooser_native_new (saving ? _ ("Save") : _ ("Open"), parent, action,
+      = (Asking){ parent,
+                  gtk_file_chooser_native_new (saving ? _ ("Save") : _ ("Open"), parent, action,
                                                saving ? _ ("_Save") : _ ("_Open"), _ ("_Cancel")),
                   kind, chosen, data };
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (asking->dialog), TRUE);
   add_filters (GTK_FILE_CHOOSER (asking->dialog), kind);
   g_signal_connect (asking->dialog, "response", G_CALLBACK (responded), asking);
+  g_signal_connect_swapped (parent, "destroy", G_CALLBACK (asking_free), asking);
   return GTK_FILE_CHOOSER (asking->dialog);
 }
 

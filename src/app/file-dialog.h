@@ -14,12 +14,13 @@ typedef enum {
   BW_FILES_DRAWN, /* pictures that a maker brings; to open only */
 } BwFileKind;
 
-/* file is borrowed. Not called when the maker cancels. */
+/* file is borrowed. Not called when the maker cancels or the parent window goes first. */
 typedef void (*BwFileChosen) (GFile *file, gpointer data);
 
 void bw_file_dialog_open (GtkWindow *parent, BwFileKind kind, BwFileChosen chosen, gpointer data);
 /* name: the file name offered, without folder. beside: a file whose folder is offered; may be NULL.
- * What is chosen has the kind's extension. */
+ * What is chosen has the kind's extension; a file that is there already is replaced only once the
+ * maker has said so. */
 void bw_file_dialog_save (GtkWindow *parent, BwFileKind kind, const char *name, GFile *beside,
                           BwFileChosen chosen, gpointer data);
 

@@ -67,6 +67,7 @@ void
 bw_window_export_csv (BwWindow *self)
 {
   g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_CSV);
+  bw_draft_settle (self->draft);
   bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_CSV, name, bw_project_get_file (self->project),
                        csv_chosen, self);
 }
@@ -74,6 +75,7 @@ bw_window_export_csv (BwWindow *self)
 void
 bw_window_copy_list (BwWindow *self)
 {
+  bw_draft_settle (self->draft);
   g_autofree char *list = bw_materials_text (self->project, 0);
   gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), list);
   bw_window_tell (self, GTK_MESSAGE_INFO, _ ("The materials list was copied."));
@@ -103,8 +105,13 @@ picture_chosen (GFile *file, gpointer data)
     bw_window_tell_outcome (self, file, error);
     return;
   }
-  cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
+  cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
   cairo_surface_destroy (surface);
+  if (status != CAIRO_STATUS_SUCCESS) {
+    error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, cairo_status_to_string (status));
+    bw_window_tell_outcome (self, file, error);
+    return;
+  }
   write_bytes (self, file, (const char *)png->data, png->len);
 }
 
@@ -112,6 +119,7 @@ void
 bw_window_save_picture (BwWindow *self)
 {
   g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_PICTURE);
+  bw_draft_settle (self->draft);
   bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_PICTURE, name,
                        bw_project_get_file (self->project), picture_chosen, self);
 }

@@ -215,11 +215,13 @@ bw_window_hold_close (BwWindow *self)
   return TRUE;
 }
 
-void
+gboolean
 bw_window_close_for_quit (BwWindow *self)
 {
-  g_return_if_fail (BW_IS_WINDOW (self));
-  self->quitting = TRUE;
-  gtk_window_close (GTK_WINDOW (self));
-  self->quitting = FALSE;
+  g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
+  g_autoptr (BwWindow) held = g_object_ref (self);
+  held->quitting = TRUE;
+  gtk_window_close (GTK_WINDOW (held));
+  held->quitting = FALSE;
+  return gtk_window_get_application (GTK_WINDOW (held)) == NULL;
 }

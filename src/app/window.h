@@ -29,5 +29,5 @@ void bw_window_open (BwWindow *self, GFile *file);
 /* "measure", "draw", "hang", "make". */
 void bw_window_show_stage (BwWindow *self, const char *name);
 /* Closes it as part of quitting: when it asks about unsaved work first, its answer goes on
- * quitting. The window may be gone afterwards. */
-void bw_window_close_for_quit (BwWindow *self);
+ * quitting. FALSE when it stays open, TRUE when it is closed and may be gone. */
+gboolean bw_window_close_for_quit (BwWindow *self);

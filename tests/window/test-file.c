@@ -206,6 +206,68 @@ save_as_goes_on_in_the_new_file (void **state)
   assert_false (bw_project_get_modified (maker_project (maker)));
 }
 
+static gboolean
+asks_to_replace (gpointer data)
+{
+  GtkWindow *dialog = desk_dialog (GTK_WINDOW (((Maker *)data)->window));
+  return dialog
+         && desk_look_for_label (GTK_WIDGET (dialog),
+                                 "“third one.bandwright” is there already. Replace it?");
+}
+
+static void
+answer_replacing (Maker *maker, const char *words)
+{
+  desk_until (asks_to_replace, maker);
+  desk_settle ();
+  maker_click_words (GTK_WIDGET (maker_dialog (maker)), words);
+}
+
+/* The dialog itself asks only about “third one”, which is not there. */
+static void
+a_name_whose_ending_is_left_out_overwrites_nothing_unasked (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *bare = maker_path ("third one");
+  g_autofree char *path = maker_path ("third one.bandwright");
+  assert_true (g_file_set_contents (path, bench->before, -1, NULL));
+  draw_stroke (maker);
+  g_autofree char *drawn = document (maker);
+  desk_key ("s", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  maker_answer_path (maker, bare);
+  answer_replacing (maker, "Cancel");
+  maker_dialog (maker);
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+  expect_file (path, bench->before);
+  assert_true (bw_project_get_modified (maker_project (maker)));
+
+  desk_key ("s", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  maker_answer_path (maker, bare);
+  answer_replacing (maker, "Replace");
+  maker_no_dialog (maker);
+  expect_file (path, drawn);
+  expect_own_file (maker, path);
+}
+
+/* Asked from outside, as a session that ends would: no dialog can be in the way of that. */
+static void
+quitting_with_dialogs_open_closes_them_with_their_window (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  maker_stage (maker, "measure");
+  maker_click_words (GTK_WIDGET (maker->window), "Measure a Swatch…");
+  maker_dialog (maker);
+  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "save-as", NULL);
+  desk_settle ();
+  g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "quit", NULL);
+  desk_until (is_closed, maker);
+  maker_no_dialog (maker);
+  expect_file (bench->path, bench->before);
+}
+
 static void
 a_new_project_is_saved_under_a_name_once_asked (void **state)
 {
@@ -461,6 +523,8 @@ main (int argc, char **argv)
     IN_WINDOW (escape_answers_the_question_with_cancel),
     IN_WINDOW (save_in_the_question_writes_and_closes),
     IN_WINDOW (save_as_goes_on_in_the_new_file),
+    IN_WINDOW (a_name_whose_ending_is_left_out_overwrites_nothing_unasked),
+    IN_WINDOW (quitting_with_dialogs_open_closes_them_with_their_window),
     cmocka_unit_test (a_new_project_is_saved_under_a_name_once_asked),
     IN_WINDOW (a_broken_file_is_told_in_one_sentence_and_changes_nothing),
     cmocka_unit_test (an_untouched_window_takes_the_file_that_is_opened),
