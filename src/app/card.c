@@ -146,6 +146,8 @@ bw_card_set_words (GtkButton *button, const char *words)
   if (!GTK_IS_LABEL (label)) {
     label = gtk_label_new (NULL);
     gtk_button_set_child (button, label);
+    gtk_accessible_update_relation (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                    label, NULL, -1);
   }
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);

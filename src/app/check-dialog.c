@@ -6,6 +6,7 @@
 #include "app/bench-words.h"
 #include "app/card.h"
 #include "app/check-dialog.h"
+#include "app/part-names.h"
 #include "app/settings.h"
 #include "core/fault.h"
 
@@ -166,6 +167,7 @@ dialog_new (GtkWindow *parent, BwDraft *draft)
 {
   BwCheckDialog *self = g_object_new (BW_TYPE_CHECK_DIALOG, "transient-for", parent, NULL);
   self->draft = g_object_ref (draft);
+  bw_part_names_give (GTK_WIDGET (self));
   return self;
 }
 

@@ -146,6 +146,7 @@ add_row (BwColourRows *self, int i)
   row->bead = BW_BEAD_SWATCH (bw_bead_swatch_new ());
   row->names = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   gtk_widget_set_hexpand (GTK_WIDGET (row->names), TRUE);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (row->names), name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row->names), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   -1);
   gtk_box_append (GTK_BOX (row->box), GTK_WIDGET (row->bead));

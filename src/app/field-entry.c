@@ -49,11 +49,23 @@ show_text (BwFieldEntry *self, const char *text)
     gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
 }
 
+/* A reader hears at the entry what stands beside it: what is wrong, else what the number means. */
+static void
+tell (BwFieldEntry *self, const char *words)
+{
+  GtkAccessible *entry = GTK_ACCESSIBLE (self->entry);
+  if (words)
+    gtk_accessible_update_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
+  else
+    gtk_accessible_reset_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
+}
+
 static void
 show_reason (BwFieldEntry *self, const char *reason)
 {
   gtk_label_set_text (self->reason, reason ? reason : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
+  tell (self, reason ? reason : self->field.tip ? _ (self->field.tip) : NULL);
 }
 
 static void

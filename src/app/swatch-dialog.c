@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/field.h"
+#include "app/part-names.h"
 #include "app/settings.h"
 #include "app/sure-words.h"
 #include "app/swatch-dialog.h"
@@ -148,6 +149,7 @@ bw_swatch_dialog_show (GtkWindow *parent, BwDraft *draft)
   self->draft = g_object_ref (draft);
   show_swatch (self);
   changed (self);
+  bw_part_names_give (GTK_WIDGET (self));
   gtk_window_present (GTK_WINDOW (self));
 }
 

@@ -302,6 +302,7 @@ build_centre (BwSymmetryButton *self)
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   self->centre = GTK_DROP_DOWN (gtk_drop_down_new_from_strings ((const char *[]){ "", NULL }));
   gtk_widget_set_hexpand (GTK_WIDGET (self->centre), TRUE);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->centre), _ ("Mirror or turn about"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->centre), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Mirror or turn about"), -1);
   g_signal_connect_swapped (self->centre, "notify::selected", G_CALLBACK (on_centre), self);

@@ -2,6 +2,7 @@
 /* What the window shows, and how it follows its project. */
 #include "config.h"
 
+#include "app/part-names.h"
 #include "app/settings.h"
 #include "app/window-private.h"
 
@@ -311,5 +312,6 @@ bw_window_new (GtkApplication *application, BwProject *project)
                            self, G_CONNECT_SWAPPED);
   follow_project (self, project);
   bind_parts (self);
+  bw_part_names_give (GTK_WIDGET (self));
   return self;
 }
