@@ -138,6 +138,7 @@ void
 bw_window_save_model (BwWindow *self)
 {
   g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_MODEL);
+  bw_draft_settle (self->draft);
   bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_MODEL, name, bw_project_get_file (self->project),
                        model_chosen, self);
 }

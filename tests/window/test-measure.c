@@ -1,0 +1,294 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Numbers as a maker puts them in: typed, stepped, in either unit, from a swatch, and wrong. */
+#include "maker.h"
+
+#include "app/fit-line.h"
+#include "output/report.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+#define LENGTH "/stone/length_mm"
+#define FLATS "/stone/values_mm/0"
+
+static int
+set_up (void **state)
+{
+  Maker *maker = g_new0 (Maker, 1);
+  g_autofree char *path
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  maker_start (maker, path);
+  maker_stage (maker, "measure");
+  *state = maker;
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  maker_stop (*state);
+  g_free (*state);
+  return 0;
+}
+
+static double
+length_of (Maker *maker)
+{
+  return maker_design (maker)->stone.length_mm;
+}
+
+static void
+expect_mm (double is, double should_be)
+{
+  if (fabs (is - should_be) > 1e-9)
+    fail_msg ("%g mm, not %g mm", is, should_be);
+}
+
+static guint
+steps_of (Maker *maker)
+{
+  return bw_project_get_position (maker_project (maker));
+}
+
+/* --- One change, one step ----------------------------------------------------------------------
+ */
+
+static void
+a_typed_dimension_is_one_step_of_undo (void **state)
+{
+  Maker *maker = *state;
+  double before = length_of (maker);
+  guint steps = steps_of (maker);
+  maker_fill (maker, LENGTH, "61.5");
+  expect_mm (length_of (maker), 61.5);
+  assert_int_equal (steps_of (maker), steps + 1);
+  assert_string_equal (maker_entry_text (maker, LENGTH), "61.5 mm");
+  desk_key ("z", GDK_CONTROL_MASK);
+  expect_mm (length_of (maker), before);
+  assert_int_equal (steps_of (maker), steps);
+  assert_string_equal (maker_entry_text (maker, LENGTH), "58 mm");
+}
+
+static void
+a_run_of_steps_by_key_is_one_step_of_undo (void **state)
+{
+  Maker *maker = *state;
+  double before = length_of (maker);
+  guint steps = steps_of (maker);
+  GtkWidget *entry = maker_entry (maker, LENGTH);
+  maker_reveal (entry);
+  desk_click (entry);
+  desk_key ("Up", 0);
+  double step = length_of (maker) - before;
+  assert_true (step > 0);
+  desk_key ("Up", 0);
+  desk_key ("Page_Up", 0);
+  expect_mm (length_of (maker), before + 12 * step);
+  desk_key ("Down", 0);
+  expect_mm (length_of (maker), before + 11 * step);
+  desk_key ("Tab", 0);
+  assert_int_equal (steps_of (maker), steps + 1);
+  desk_key ("z", GDK_CONTROL_MASK);
+  expect_mm (length_of (maker), before);
+}
+
+/* --- Inches ------------------------------------------------------------------------------------
+ */
+
+static void
+inches_are_typed_as_fractions_and_shown_as_chosen (void **state)
+{
+  Maker *maker = *state;
+  maker_fill (maker, "/stone/at_mm", "3/8\"");
+  expect_mm (maker_design (maker)->stone.at_mm, 9.525);
+  g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "units",
+                                  g_variant_new_string ("inch"));
+  desk_settle ();
+  assert_string_equal (maker_entry_text (maker, "/stone/at_mm"), "0.375 in");
+  maker_fill (maker, "/stone/at_mm", "1/2");
+  expect_mm (maker_design (maker)->stone.at_mm, 12.7);
+  maker_fill (maker, "/stone/at_mm", "12 mm");
+  expect_mm (maker_design (maker)->stone.at_mm, 12);
+  g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "units",
+                                  g_variant_new_string ("mm"));
+  desk_settle ();
+  assert_string_equal (maker_entry_text (maker, "/stone/at_mm"), "12 mm");
+}
+
+/* --- A swatch ----------------------------------------------------------------------------------
+ */
+
+static gboolean
+has_name (GtkWidget *widget, gconstpointer name)
+{
+  return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), name) == 0;
+}
+
+static void
+write_in (GtkWidget *dialog, const char *name, const char *text)
+{
+  GtkWidget *field = desk_look_for (dialog, has_name, name);
+  assert_non_null (field);
+  desk_click_at (field, 12, gtk_widget_get_height (field) / 2.0, 1);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (text);
+}
+
+static GtkWidget *
+open_swatch (Maker *maker, const char *words)
+{
+  maker_click_words (GTK_WIDGET (maker->window), words);
+  return GTK_WIDGET (maker_dialog (maker));
+}
+
+/* w = width ÷ columns, p = 2 × length ÷ (rows + 1), the strip measured edge to edge. */
+static void
+a_swatch_sets_the_gauge_and_can_be_forgotten (void **state)
+{
+  Maker *maker = *state;
+  const BwGauge before = maker_design (maker)->gauge;
+  guint steps = steps_of (maker);
+  assert_false (before.has_swatch);
+  GtkWidget *dialog = open_swatch (maker, "Measure a Swatch…");
+  write_in (dialog, "columns", "10");
+  write_in (dialog, "width", "13.4 mm");
+  write_in (dialog, "rows", "25");
+  write_in (dialog, "length", "21.06");
+  desk_keep ("measure-swatch");
+  maker_click_words (dialog, "Use It");
+  maker_no_dialog (maker);
+  const BwGauge *gauge = &maker_design (maker)->gauge;
+  assert_true (gauge->has_swatch);
+  expect_mm (gauge->column_mm, 1.34);
+  expect_mm (gauge->pitch_mm, 1.62);
+  assert_int_equal (steps_of (maker), steps + 1);
+
+  dialog = open_swatch (maker, "Swatch…");
+  maker_click_words (dialog, "Forget This Swatch");
+  maker_no_dialog (maker);
+  assert_false (maker_design (maker)->gauge.has_swatch);
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (steps_of (maker), steps);
+  expect_mm (maker_design (maker)->gauge.pitch_mm, before.pitch_mm);
+}
+
+/* --- Wrong -------------------------------------------------------------------------------------
+ */
+
+static gboolean
+is_marked (GtkWidget *widget)
+{
+  for (; widget; widget = gtk_widget_get_parent (widget))
+    if (gtk_widget_has_css_class (widget, "error"))
+      return TRUE;
+  return FALSE;
+}
+
+static char *
+words_of_fit (Maker *maker)
+{
+  GtkWidget *foot = maker_find (maker, BW_TYPE_FIT_LINE);
+  GtkWidget *detail = desk_look_for_prefix (foot, "114 rows, 57 around");
+  assert_non_null (detail);
+  assert_non_null (desk_look_for_label (foot, "Snug"));
+  return g_strdup (gtk_label_get_text (GTK_LABEL (detail)));
+}
+
+static void
+a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one (void **state)
+{
+  Maker *maker = *state;
+  guint steps = steps_of (maker);
+  g_autofree char *before = words_of_fit (maker);
+  const double flats = maker_design (maker)->stone.values_mm[0];
+  static const char *const wrong[] = { "0", "24.6.1", "a bit", "-24" };
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    maker_fill (maker, FLATS, wrong[i]);
+    assert_true (is_marked (maker_entry (maker, FLATS)));
+    assert_string_equal (maker_entry_text (maker, FLATS), wrong[i]);
+    g_autofree char *now = words_of_fit (maker);
+    assert_string_equal (now, before);
+    expect_mm (maker_design (maker)->stone.values_mm[0], flats);
+  }
+  assert_int_equal (steps_of (maker), steps);
+  maker_fill (maker, FLATS, "24.7");
+  assert_false (is_marked (maker_entry (maker, FLATS)));
+  expect_mm (maker_design (maker)->stone.values_mm[0], 24.7);
+}
+
+/* --- Away with it ------------------------------------------------------------------------------
+ */
+
+static void
+pasted (GObject *clipboard, GAsyncResult *result, gpointer text)
+{
+  *(char **)text = gdk_clipboard_read_text_finish (GDK_CLIPBOARD (clipboard), result, NULL);
+}
+
+static gboolean
+is_pasted (gpointer text)
+{
+  return *(char **)text != NULL;
+}
+
+/* The line of a list that has this name in it. */
+static const char *
+line_with (char **lines, const char *name)
+{
+  for (; *lines; lines++)
+    if (strstr (*lines, name))
+      return *lines;
+  fail_msg ("no line has “%s”", name);
+  return NULL;
+}
+
+/* The name, then the counts of the beads in one piece and to buy, however the line is laid out. */
+static void
+expect_counts (const char *line, const char *name, const char *count, const char *to_buy)
+{
+  g_autofree char *pattern = g_strdup_printf ("%s\\s+%s\\s+%s\\b", name, count, to_buy);
+  if (!g_regex_match_simple (pattern, line, 0, 0))
+    fail_msg ("“%s” does not tell %s and %s", line, count, to_buy);
+}
+
+static void
+the_copied_list_tells_what_the_exported_one_does (void **state)
+{
+  Maker *maker = *state;
+  const BwTray *tray = bw_project_get_tray (maker_project (maker));
+  g_autofree char *csv = bw_materials_csv (maker_project (maker), 0);
+  g_autofree char *text = NULL;
+  g_auto (GStrv) records = g_strsplit (csv, "\r\n", -1);
+  desk_key ("c", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  gdk_clipboard_read_text_async (gtk_widget_get_clipboard (GTK_WIDGET (maker->window)), NULL,
+                                 pasted, &text);
+  desk_until (is_pasted, &text);
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  for (int i = 0; i < tray->n_colours; i++) {
+    const char *name = tray->colour[i].name;
+    g_auto (GStrv) fields = g_strsplit (line_with (records, name), ",", -1);
+    assert_true (g_strv_length (fields) > 4);
+    expect_counts (line_with (lines, name), name, fields[3], fields[4]);
+  }
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (a_typed_dimension_is_one_step_of_undo),
+    IN_WINDOW (a_run_of_steps_by_key_is_one_step_of_undo),
+    IN_WINDOW (inches_are_typed_as_fractions_and_shown_as_chosen),
+    IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
+    IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
+    IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
+  };
+  return maker_run (tests);
+}
