@@ -291,6 +291,43 @@ no_heading_stands_alone_at_the_foot_of_a_page (void **state)
 }
 
 /* A word's letters in the order of reading or in that of the page: the tools differ there. */
+/* Soft wraps are no part of a sentence. */
+static char *
+one_line (char *text)
+{
+  g_auto (GStrv) words = g_strsplit_set (text, " \n\f", -1);
+  GString *line = g_string_new (NULL);
+  for (char **word = words; *word; word++)
+    if (**word)
+      g_string_append_printf (line, "%s ", *word);
+  g_free (text);
+  return g_string_free (line, FALSE);
+}
+
+/* Flame, needle and glass, children, the mineral of the piece and the metal ring: on the work sheet
+ * and on every maker's page of the kit. */
+static void
+every_sheet_cautions_about_the_piece_and_its_mineral (void **state)
+{
+  static const char *const words[]
+      = { "Waxed cord burns",         "glass splinters",  "not for children under three",
+          "splits along flat planes", "Mohs hardness 3)", "A metal ring rubs beading thread",
+          "rules where you live" };
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (77);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 0, SAMPLE_RING);
+  g_autoptr (BwProject) project = project_of (sample);
+  bw_project_set_mineral (project, "", "calcite");
+  for (int kit = 0; kit < 2; kit++) {
+    print (desk, kit ? bw_kit_new (project, BW_PAPER_A4, 1, NULL)
+                     : bw_sheet_new (project, BW_PAPER_A4, NULL, NULL));
+    g_autofree char *text = one_line (text_of (desk, "-raw"));
+    for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+      if (!strstr (text, words[i]))
+        fail_msg ("“%s” is not on the %s", words[i], kit ? "kit" : "sheet");
+  }
+}
+
 static gboolean
 has_word (const char *text, const char *word)
 {
@@ -450,6 +487,7 @@ main (void)
     cmocka_unit_test (the_chart_on_the_sheet_has_exactly_the_beads_of_the_project),
     cmocka_unit_test (every_page_has_its_number_and_the_title),
     cmocka_unit_test (no_heading_stands_alone_at_the_foot_of_a_page),
+    cmocka_unit_test (every_sheet_cautions_about_the_piece_and_its_mineral),
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
