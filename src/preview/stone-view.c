@@ -420,6 +420,14 @@ bw_stone_view_get_driver (BwStoneView *self)
   return self->es ? "gles" : "gl";
 }
 
+void
+bw_stone_view_set_patience (BwStoneView *self, double ms)
+{
+  g_return_if_fail (BW_IS_STONE_VIEW (self));
+  if (self->picture)
+    bw_gl_picture_set_patience (self->picture, ms);
+}
+
 int
 bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, int *row, int *column)
 {

@@ -22,6 +22,9 @@ const BwScene *bw_stone_view_get_scene (BwStoneView *self);
 /* The camera of the picture: the session's own, but on the way to rest. */
 BwCamera bw_stone_view_get_camera (BwStoneView *self);
 gboolean bw_stone_view_is_swinging (BwStoneView *self);
+/* As bw_gl_picture_set_patience(), once the view is realized with OpenGL; for who needs every
+ * picture at rest to be drawn alike, however busy the machine is. */
+void bw_stone_view_set_patience (BwStoneView *self, double ms);
 /* The bead under a point of the widget (logical pixels), −1 when none; index into the scene's
  * beads. */
 int bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, int *row,
