@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The canvas in a real window, driven as a maker drives it: mouse, wheel and keyboard. */
 #include "../window/desk.h"
+#include "bench.h"
 #include "core/lattice.h"
-#include "editor/band-canvas.h"
 
 #include <X11/Xlib.h>
 #include <X11/extensions/XTest.h>
@@ -16,85 +16,10 @@
 
 #include "near.h"
 
-typedef struct {
-  BwProject *project;
-  BwSession *session;
-  GtkWidget *window;
-  BwBandCanvas *canvas;
-  char *status;
-} Bench;
-
-static void
-on_status (BwBandCanvas *canvas, const char *words, Bench *bench)
-{
-  g_free (bench->status);
-  bench->status = g_strdup (words);
-}
-
-static void
-give_tray (BwProject *project)
-{
-  BwTray tray = *bw_project_get_tray (project);
-  tray.n_colours = 3;
-  tray.colour[0].id = 'n';
-  tray.colour[1] = (BwColour){ 'y', "Lamp glass", 0xe9c46a, BW_FINISH_CLEAR };
-  tray.colour[2] = (BwColour){ 'z', "Buoy", 0xb23a48, BW_FINISH_OPAQUE };
-  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
-}
-
-static int
-set_up (void **state)
-{
-  Bench *bench = g_new0 (Bench, 1);
-  bench->project = bw_project_new ();
-  give_tray (bench->project);
-  bench->session = bw_session_new (bench->project);
-  bw_session_set_colour (bench->session, 1);
-  bench->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bench->session));
-  g_signal_connect (bench->canvas, "status", G_CALLBACK (on_status), bench);
-  bench->window = gtk_window_new ();
-  gtk_window_set_default_size (GTK_WINDOW (bench->window), 1000, 600);
-  gtk_window_set_decorated (GTK_WINDOW (bench->window), FALSE);
-  gtk_window_set_child (GTK_WINDOW (bench->window), GTK_WIDGET (bench->canvas));
-  gtk_window_present (GTK_WINDOW (bench->window));
-  desk_settle ();
-  gtk_widget_grab_focus (GTK_WIDGET (bench->canvas));
-  desk_settle ();
-  *state = bench;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Bench *bench = *state;
-  gtk_window_destroy (GTK_WINDOW (bench->window));
-  desk_settle ();
-  g_object_unref (bench->session);
-  g_assert_finalize_object (bench->project);
-  g_free (bench->status);
-  g_free (bench);
-  return 0;
-}
-
 static GtkWidget *
 widget (Bench *bench)
 {
   return GTK_WIDGET (bench->canvas);
-}
-
-static guint8
-cell (Bench *bench, int row, int column)
-{
-  return bw_drawing_get (bw_project_get_drawing (bench->project), row, column);
-}
-
-static int
-count (Bench *bench, guint8 colour)
-{
-  guint64 counts[256] = { 0 };
-  bw_drawing_count (bw_project_get_drawing (bench->project), counts);
-  return (int)counts[colour];
 }
 
 static void
@@ -138,8 +63,8 @@ a_click_sets_the_bead_under_it (void **state)
   double x, y;
   point_of (bench, 12, 5, &x, &y);
   desk_click_at (widget (bench), x, y, 1);
-  assert_int_equal (count (bench, 1), 1);
-  assert_int_equal (cell (bench, 12, 5), 1);
+  assert_int_equal (bench_count (bench, 1), 1);
+  assert_int_equal (bench_cell (bench, 12, 5), 1);
   assert_string_equal (bw_project_undo_label (bench->project), "Draw beads");
 }
 
@@ -152,10 +77,10 @@ a_hasty_drag_leaves_no_gap (void **state)
   point_of (bench, 61, 2, &x1, &y1);
   desk_drag (widget (bench), x0, y0, x1, y1, 1, 1);
   for (int row = 21; row <= 61; row += 2)
-    assert_int_equal (cell (bench, row, 2), 1);
-  assert_int_equal (count (bench, 1), 21);
+    assert_int_equal (bench_cell (bench, row, 2), 1);
+  assert_int_equal (bench_count (bench, 1), 21);
   bw_project_undo (bench->project);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
 }
 
 static void
@@ -167,12 +92,12 @@ escape_takes_the_stroke_back (void **state)
   desk_move (widget (bench), x, y);
   desk_press (1);
   move_to (bench, 41, 2);
-  assert_int_equal (count (bench, 1), 11);
+  assert_int_equal (bench_count (bench, 1), 11);
   desk_key ("Escape", 0);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
   move_to (bench, 51, 2);
   desk_release (1);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
   assert_string_not_equal (bw_project_undo_label (bench->project), "Draw beads");
 
   a_click_sets_the_bead_under_it (state);
@@ -182,7 +107,7 @@ escape_takes_the_stroke_back (void **state)
 static gboolean
 many_beads (gpointer data)
 {
-  return count (data, 1) >= 30;
+  return bench_count (data, 1) >= 30;
 }
 
 static void
@@ -201,10 +126,10 @@ a_stroke_held_beyond_the_view_rolls_the_band_on (void **state)
   desk_until (many_beads, bench);
   desk_release (1);
   for (int row = 11; row > 0; row -= 2)
-    assert_int_equal (cell (bench, row, 6), 1);
+    assert_int_equal (bench_cell (bench, row, 6), 1);
   assert_string_equal (bw_project_undo_label (bench->project), "Draw beads");
   bw_project_undo (bench->project);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
 }
 
 static void
@@ -219,8 +144,8 @@ a_ghost_takes_the_paint_of_its_bead (void **state)
   assert_true (bw_band_canvas_bead_at (bench->canvas, ghost_x, y, &row, &column));
   assert_int_equal (row, rows - 1);
   desk_click_at (widget (bench), ghost_x, y, 1);
-  assert_int_equal (cell (bench, rows - 1, 4), 1);
-  assert_int_equal (count (bench, 1), 1);
+  assert_int_equal (bench_cell (bench, rows - 1, 4), 1);
+  assert_int_equal (bench_count (bench, 1), 1);
 }
 
 static void
@@ -232,7 +157,7 @@ the_right_button_picks_up_a_colour (void **state)
   point_of (bench, 12, 5, &x, &y);
   desk_click_at (widget (bench), x, y, 3);
   assert_int_equal (bw_session_get_colour (bench->session), 2);
-  assert_int_equal (count (bench, 2), 1);
+  assert_int_equal (bench_count (bench, 2), 1);
 }
 
 static void
@@ -277,12 +202,12 @@ the_keyboard_draws_alone (void **state)
   desk_key ("Up", 0);
   assert_true (g_str_has_prefix (bench->status, "Row 6, column 3, "));
   desk_key ("space", 0);
-  assert_int_equal (cell (bench, 6, 3), 1);
+  assert_int_equal (bench_cell (bench, 6, 3), 1);
   desk_key ("z", 0);
   assert_int_equal (bw_session_get_colour (bench->session), 2);
   desk_key ("Down", 0);
   desk_key ("space", 0);
-  assert_int_equal (cell (bench, 5, 2), 2);
+  assert_int_equal (bench_cell (bench, 5, 2), 2);
   desk_key ("Up", 0);
   desk_key ("p", 0);
   assert_int_equal (bw_session_get_colour (bench->session), 1);
@@ -290,7 +215,7 @@ the_keyboard_draws_alone (void **state)
   desk_key ("Left", 0);
   desk_key ("Left", 0);
   assert_true (g_str_has_prefix (bench->status, "Row "));
-  assert_int_equal (count (bench, 1), 1);
+  assert_int_equal (bench_count (bench, 1), 1);
 }
 
 static void
@@ -303,19 +228,19 @@ the_keyboard_pulls_a_line_between_two_spaces (void **state)
   desk_key ("space", 0);
   for (int i = 0; i < 4; i++)
     desk_key ("Left", 0);
-  assert_int_equal (count (bench, 1), 5);
+  assert_int_equal (bench_count (bench, 1), 5);
   desk_key ("space", 0);
   desk_key ("Left", 0);
-  assert_int_equal (count (bench, 1), 5);
-  assert_int_equal (cell (bench, rows - 7, 2), 1);
+  assert_int_equal (bench_count (bench, 1), 5);
+  assert_int_equal (bench_cell (bench, rows - 7, 2), 1);
   assert_string_equal (bw_project_undo_label (bench->project), "Draw a line");
 
   desk_key ("space", 0);
   desk_key ("Up", 0);
   desk_key ("Escape", 0);
-  assert_int_equal (count (bench, 1), 5);
+  assert_int_equal (bench_count (bench, 1), 5);
   bw_project_undo (bench->project);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
 }
 
 static void
@@ -413,7 +338,7 @@ a_drag_with_the_middle_button_moves_the_band (void **state)
   point_of (bench, 41, 6, &x1, &y1);
   assert_near (x1 - x0, -120, 0.01);
   assert_near (y1 - y0, 20, 0.01);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
 }
 
 static void
@@ -503,7 +428,7 @@ another_project_takes_the_canvas_over (void **state)
   desk_press (1);
   bw_session_set_project (bench->session, other);
   desk_release (1);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
   double x, y;
   assert_false (bw_band_canvas_bead_point (bench->canvas, 41, 2, &x, &y));
   assert_true (bw_band_canvas_bead_point (bench->canvas, 39, 2, &x, &y));
@@ -598,7 +523,7 @@ any_sound_design_is_drawn_at_any_zoom (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, bench_set_up, bench_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (every_bead_answers_at_its_point),
     IN_WINDOW (a_click_sets_the_bead_under_it),

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Every tool in a real window, by the pointer; and a drawing made by the keyboard alone. */
 #include "../window/desk.h"
+#include "bench.h"
 #include "core/lattice.h"
-#include "editor/band-canvas.h"
 
 #include <X11/Xlib.h>
 #include <X11/extensions/XTest.h>
@@ -12,81 +12,6 @@
 #include <stddef.h>
 #include <stdlib.h>
 #include <cmocka.h>
-
-typedef struct {
-  BwProject *project;
-  BwSession *session;
-  GtkWidget *window;
-  BwBandCanvas *canvas;
-  char *status;
-} Bench;
-
-static void
-on_status (BwBandCanvas *canvas, const char *words, Bench *bench)
-{
-  g_free (bench->status);
-  bench->status = g_strdup (words);
-}
-
-static void
-give_tray (BwProject *project)
-{
-  BwTray tray = *bw_project_get_tray (project);
-  tray.n_colours = 3;
-  tray.colour[0].id = 'n';
-  tray.colour[1] = (BwColour){ 'y', "Lamp glass", 0xe9c46a, BW_FINISH_CLEAR };
-  tray.colour[2] = (BwColour){ 'z', "Buoy", 0xb23a48, BW_FINISH_OPAQUE };
-  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
-}
-
-static int
-set_up (void **state)
-{
-  Bench *bench = g_new0 (Bench, 1);
-  bench->project = bw_project_new ();
-  give_tray (bench->project);
-  bench->session = bw_session_new (bench->project);
-  bw_session_set_colour (bench->session, 1);
-  bench->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bench->session));
-  g_signal_connect (bench->canvas, "status", G_CALLBACK (on_status), bench);
-  bench->window = gtk_window_new ();
-  gtk_window_set_default_size (GTK_WINDOW (bench->window), 1000, 600);
-  gtk_window_set_decorated (GTK_WINDOW (bench->window), FALSE);
-  gtk_window_set_child (GTK_WINDOW (bench->window), GTK_WIDGET (bench->canvas));
-  gtk_window_present (GTK_WINDOW (bench->window));
-  desk_settle ();
-  gtk_widget_grab_focus (GTK_WIDGET (bench->canvas));
-  desk_settle ();
-  *state = bench;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Bench *bench = *state;
-  gtk_window_destroy (GTK_WINDOW (bench->window));
-  desk_settle ();
-  g_object_unref (bench->session);
-  g_assert_finalize_object (bench->project);
-  g_free (bench->status);
-  g_free (bench);
-  return 0;
-}
-
-static guint8
-cell (Bench *bench, int row, int column)
-{
-  return bw_drawing_get (bw_project_get_drawing (bench->project), row, column);
-}
-
-static int
-count (Bench *bench, guint8 colour)
-{
-  guint64 counts[256] = { 0 };
-  bw_drawing_count (bw_project_get_drawing (bench->project), counts);
-  return (int)counts[colour];
-}
 
 static int
 selected (Bench *bench)
@@ -132,16 +57,16 @@ block_frame_and_line_follow_the_pointer (void **state)
 {
   Bench *bench = *state;
   drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
-  assert_int_equal (count (bench, 1), BLOCK);
+  assert_int_equal (bench_count (bench, 1), BLOCK);
   assert_string_equal (bw_project_undo_label (bench->project), "Fill a rectangle");
   bw_project_undo (bench->project);
   drag (bench, BW_TOOL_FRAME, 20, 3, 31, 8);
-  assert_int_equal (cell (bench, 20, 3), 1);
-  assert_int_equal (cell (bench, 25, 6), 0);
+  assert_int_equal (bench_cell (bench, 20, 3), 1);
+  assert_int_equal (bench_cell (bench, 25, 6), 0);
   assert_string_equal (bw_project_undo_label (bench->project), "Draw a frame");
   bw_project_undo (bench->project);
   drag (bench, BW_TOOL_LINE, 20, 3, 25, 8);
-  assert_int_equal (count (bench, 1), 6);
+  assert_int_equal (bench_count (bench, 1), 6);
 }
 
 static void
@@ -149,13 +74,13 @@ flood_swap_and_pick_answer_a_click (void **state)
 {
   Bench *bench = *state;
   drag (bench, BW_TOOL_FRAME, 20, 3, 31, 8);
-  int frame = count (bench, 1);
+  int frame = bench_count (bench, 1);
   bw_session_set_colour (bench->session, 2);
   click (bench, BW_TOOL_FLOOD, 25, 6);
-  assert_true (count (bench, 2) > 0);
-  assert_int_equal (count (bench, 1), frame);
+  assert_true (bench_count (bench, 2) > 0);
+  assert_int_equal (bench_count (bench, 1), frame);
   click (bench, BW_TOOL_SWAP, 20, 3);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
   assert_string_equal (bw_project_undo_label (bench->project), "Replace a colour");
   bw_session_set_colour (bench->session, 0);
   click (bench, BW_TOOL_PICK, 25, 6);
@@ -235,7 +160,7 @@ rubbing_out_follows_the_pointer (void **state)
   Bench *bench = *state;
   drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
   drag (bench, BW_TOOL_ERASE, 18, 3, 28, 3);
-  assert_int_equal (count (bench, 1), BLOCK - 3);
+  assert_int_equal (bench_count (bench, 1), BLOCK - 3);
 }
 
 static void
@@ -246,14 +171,14 @@ a_selection_is_dragged_and_copied_with_control (void **state)
   drag (bench, BW_TOOL_SELECT, 20, 3, 25, 6);
   assert_int_equal (selected (bench), BLOCK);
   drag (bench, BW_TOOL_SELECT, 22, 5, 43, 6);
-  assert_int_equal (count (bench, 1), BLOCK);
-  assert_int_equal (cell (bench, 22, 5), 0);
-  assert_int_equal (cell (bench, 43, 6), 1);
+  assert_int_equal (bench_count (bench, 1), BLOCK);
+  assert_int_equal (bench_cell (bench, 22, 5), 0);
+  assert_int_equal (bench_cell (bench, 43, 6), 1);
   assert_string_equal (bw_project_undo_label (bench->project), "Move beads");
   hold_key (XK_Control_L, TRUE);
   drag (bench, BW_TOOL_SELECT, 43, 6, 63, 6);
   hold_key (XK_Control_L, FALSE);
-  assert_int_equal (count (bench, 1), 2 * BLOCK);
+  assert_int_equal (bench_count (bench, 1), 2 * BLOCK);
 }
 
 static void
@@ -289,10 +214,10 @@ what_is_copied_is_pasted_walked_about_and_laid_down (void **state)
   desk_key ("Home", 0);
   desk_key ("v", GDK_CONTROL_MASK);
   desk_until (has_piece, bench);
-  assert_int_equal (count (bench, 1), 2 * BLOCK);
+  assert_int_equal (bench_count (bench, 1), 2 * BLOCK);
   desk_key ("Right", 0);
   desk_key ("Up", 0);
-  assert_int_equal (count (bench, 1), 2 * BLOCK);
+  assert_int_equal (bench_count (bench, 1), 2 * BLOCK);
   desk_key ("Return", 0);
   assert_false (has_piece (bench));
   assert_string_equal (bw_project_undo_label (bench->project), "Paste");
@@ -309,9 +234,9 @@ a_paste_that_would_break_the_half_drop_lands_beside_and_says_so (void **state)
   bw_band_canvas_paste_text (bench->canvas, "beads-of-a-band 1 rows 2 columns 2 gap-first\ny\ny\n");
   assert_true (has_piece (bench));
   assert_string_equal (bench->status, "Moved by one row, so that the half-drop holds.");
-  assert_int_equal (count (bench, 1), 2);
+  assert_int_equal (bench_count (bench, 1), 2);
   desk_key ("Escape", 0);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
   assert_false (bw_project_in_step (bench->project));
 }
 
@@ -358,10 +283,10 @@ a_piece_in_the_air_is_dragged_and_laid_down_by_a_click_beside (void **state)
   assert_true (has_piece (bench));
   drag (bench, BW_TOOL_SELECT, 22, 5, 42, 5);
   assert_true (has_piece (bench));
-  assert_int_equal (cell (bench, 42, 5), 1);
+  assert_int_equal (bench_cell (bench, 42, 5), 1);
   click (bench, BW_TOOL_SELECT, 70, 3);
   assert_false (has_piece (bench));
-  assert_int_equal (count (bench, 1), BLOCK);
+  assert_int_equal (bench_count (bench, 1), BLOCK);
 }
 
 static void
@@ -374,7 +299,7 @@ whoever_settles_the_session_lays_the_piece_down (void **state)
   bw_session_settle (bench->session);
   assert_false (bw_project_in_step (bench->project));
   bw_project_undo (bench->project);
-  assert_int_equal (count (bench, 1), 0);
+  assert_int_equal (bench_count (bench, 1), 0);
 }
 
 /* No pointer at all: a mirrored line, a block selected and copied, a rubbing out, and a colour by
@@ -394,10 +319,10 @@ the_keyboard_alone_draws_mirrors_and_copies (void **state)
     desk_key ("Right", 0);
   desk_key ("Return", 0);
   for (int row = 1; row <= 7; row += 2) {
-    assert_int_equal (cell (bench, row, 2), 2);
-    assert_int_equal (cell (bench, (40 - (row - 1)) % rows + 1, 2), 2);
+    assert_int_equal (bench_cell (bench, row, 2), 2);
+    assert_int_equal (bench_cell (bench, (40 - (row - 1)) % rows + 1, 2), 2);
   }
-  assert_int_equal (count (bench, 2), 8);
+  assert_int_equal (bench_count (bench, 2), 8);
   bw_session_set_symmetry (bench->session, (BwLiveSymmetry){ .each_face = FALSE });
   desk_key ("Home", 0);
   for (int i = 0; i < 3; i++)
@@ -409,13 +334,13 @@ the_keyboard_alone_draws_mirrors_and_copies (void **state)
   desk_key ("v", GDK_CONTROL_MASK);
   desk_until (has_piece, bench);
   desk_key ("Return", 0);
-  assert_int_equal (count (bench, 2), 12);
+  assert_int_equal (bench_count (bench, 2), 12);
   desk_key ("Delete", 0);
-  assert_int_equal (count (bench, 2), 8);
+  assert_int_equal (bench_count (bench, 2), 8);
   desk_key ("Escape", 0);
   desk_key ("Home", 0);
   desk_key ("Delete", 0);
-  assert_int_equal (count (bench, 2), 7);
+  assert_int_equal (bench_count (bench, 2), 7);
 }
 
 /* Dashes cross the beads where the axis runs. */
@@ -439,7 +364,7 @@ the_axis_of_a_mirror_shows_on_the_canvas (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, bench_set_up, bench_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (block_frame_and_line_follow_the_pointer),
     IN_WINDOW (flood_swap_and_pick_answer_a_click),
