@@ -57,8 +57,8 @@ show_fit (BwFitLine *self)
       = bw_fit_words_detail (fit, slack, bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *rows = g_strdup_printf (_ ("%d rows, %d around"), fit->rows, fit->beads_around);
   g_autofree char *first = g_strdup_printf ("%s · %s", rows, detail);
-  g_autofree char *recommended
-      = bw_fit_words_recommended (forecast->recommended, forecast->closes_probability);
+  g_autofree char *recommended = bw_fit_words_recommended (forecast->recommended, fit->beads_around,
+                                                           forecast->closes_probability);
   const char *styles[] = { "verdict", verdict_style (fit->verdict), NULL };
   gtk_label_set_text (self->verdict, bw_fit_words_verdict (fit->verdict));
   gtk_widget_set_css_classes (GTK_WIDGET (self->verdict), styles);

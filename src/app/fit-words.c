@@ -97,10 +97,13 @@ bw_fit_words_detail (const BwFit *fit, double slack_mm, BwUnit unit)
 }
 
 char *
-bw_fit_words_recommended (int beads_around, double closes)
+bw_fit_words_recommended (int recommended, int beads_around, double closes)
 {
-  return g_strdup_printf (_ ("%d rows recommended · these close with %.0f %%"), 2 * beads_around,
-                          100 * closes);
+  if (recommended == beads_around)
+    return g_strdup_printf (_ ("%d rows recommended · %.0f %% chance that they close"),
+                            2 * recommended, 100 * closes);
+  return g_strdup_printf (_ ("%d rows recommended · %.0f %% chance that %d close"), 2 * recommended,
+                          100 * closes, 2 * beads_around);
 }
 
 static char *

@@ -12,8 +12,9 @@ const char *bw_fit_words_verdict (BwVerdict verdict);
 char *bw_fit_words_gaps (double least_mm, double greatest_mm, BwUnit unit);
 /* What the numbers mean for these rows: the column at fault and by how much, or the gaps. */
 char *bw_fit_words_detail (const BwFit *fit, double slack_mm, BwUnit unit);
-/* "116 rows recommended (closes with 93 %)". closes: the chance that they do. */
-char *bw_fit_words_recommended (int beads_around, double closes);
+/* "116 rows recommended · 93 % chance that 114 close". beads_around and closes are those of the
+ * band as it stands, so its rows are named wherever they are not the recommended ones. */
+char *bw_fit_words_recommended (int recommended, int beads_around, double closes);
 
 /* What to do, as on a button: "Weave 116 rows", "Make the bed 0.12 mm thinner". */
 char *bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit);

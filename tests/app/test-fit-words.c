@@ -155,6 +155,17 @@ lengths_in_words_follow_the_unit (void **state)
   assert_string_equal (one, "0.3 mm pulled");
 }
 
+/* The chance is that of the rows on the screen, which must not be taken for the recommended ones.
+ */
+static void
+the_chance_names_the_rows_it_is_of (void **state)
+{
+  g_autofree char *same = bw_fit_words_recommended (49, 49, 0.531);
+  g_autofree char *other = bw_fit_words_recommended (49, 50, 0.93);
+  assert_string_equal (same, "98 rows recommended · 53 % chance that they close");
+  assert_string_equal (other, "98 rows recommended · 93 % chance that 100 close");
+}
+
 /* One more reading can only make the pitch surer, the longer strip more so; the exact value is the
  * normal posterior's. */
 static void
@@ -200,6 +211,7 @@ main (void)
     cmocka_unit_test (the_recommended_rows_are_offered_first_and_fit),
     cmocka_unit_test (a_remedy_that_voids_the_girth_over_says_so),
     cmocka_unit_test (lengths_in_words_follow_the_unit),
+    cmocka_unit_test (the_chance_names_the_rows_it_is_of),
     cmocka_unit_test (a_swatch_makes_the_pitch_surer),
     cmocka_unit_test (the_chance_is_told_with_and_without_a_swatch),
   };
