@@ -5,6 +5,8 @@
 
 #include "app/band-card.h"
 
+#include "app/settings.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _BwBandCard {
@@ -20,7 +22,8 @@ static void
 show_warnings (BwBandCard *self)
 {
   BwProject *project = bw_card_get_project (BW_CARD (self));
-  g_auto (GStrv) warnings = bw_project_warnings_about (project, BW_TOPIC_FIT | BW_TOPIC_STONE);
+  g_auto (GStrv) warnings = bw_project_warnings_about (project, BW_TOPIC_FIT | BW_TOPIC_STONE,
+                                                       bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *text = g_strjoinv ("\n", warnings);
   gtk_label_set_text (self->warnings, text);
   gtk_widget_set_visible (GTK_WIDGET (self->warnings), *text != '\0');

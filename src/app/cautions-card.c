@@ -3,6 +3,8 @@
 #include "config.h"
 
 #include "app/cautions-card.h"
+
+#include "app/settings.h"
 #include "output/cautions.h"
 
 struct _BwCautionsCard {
@@ -36,8 +38,8 @@ bw_cautions_card_refresh (BwCard *card)
 {
   BwCautionsCard *self = BW_CAUTIONS_CARD (card);
   BwProject *project = bw_card_get_project (card);
-  g_auto (GStrv) warnings
-      = bw_project_warnings_about (project, BW_TOPIC_THREAD | BW_TOPIC_MATERIALS);
+  g_auto (GStrv) warnings = bw_project_warnings_about (
+      project, BW_TOPIC_THREAD | BW_TOPIC_MATERIALS, bw_settings_get_unit (bw_settings_get ()));
   int n_grave;
   g_auto (GStrv) cautions = bw_cautions_new (project, &n_grave);
   GtkWidget *child;

@@ -130,13 +130,24 @@ put_thing (BwListCard *self, int *row, const char *what, const char *how_much)
   (*row)++;
 }
 
+/* What is bought off a spool is told in metres or feet, rounded up to what is to be cut. */
+static char *
+spool_words (double mm)
+{
+  if (bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH)
+    return g_strdup_printf (_ ("%.1f ft"), ceil (mm / 30.48 - 1e-9) / 10);
+  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - 1e-9) / 100);
+}
+
 static char *
 thread_words (const BwMaterials *m)
 {
-  g_autofree char *metres = g_strdup_printf (_ ("%.1f m"), m->thread_mm / 1000);
+  gboolean feet = bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH;
+  g_autofree char *cut
+      = feet ? spool_words (m->thread_mm) : g_strdup_printf (_ ("%.1f m"), m->thread_mm / 1000);
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, in %d length", "%s, in %d lengths",
                                        (gulong)m->thread_lengths),
-                          metres, (int)m->thread_lengths);
+                          cut, (int)m->thread_lengths);
 }
 
 static char *
@@ -145,7 +156,19 @@ cord_words (double length_mm, double thick_mm)
   g_autofree char *thick = bw_card_length (thick_mm, 2);
   if (length_mm <= 0)
     return NULL;
-  return g_strdup_printf (_ ("%.2f m, %s thick"), ceil (length_mm / 10 - 1e-9) / 100, thick);
+  g_autofree char *cut = spool_words (length_mm);
+  return g_strdup_printf (_ ("%s, %s thick"), cut, thick);
+}
+
+/* Named by its width, as on the sheet: squeezed flat under the band it is no longer as thick. */
+static char *
+bed_words (double length_mm, double wide_mm)
+{
+  g_autofree char *wide = bw_card_length (wide_mm, 2);
+  if (length_mm <= 0)
+    return NULL;
+  g_autofree char *cut = spool_words (length_mm);
+  return g_strdup_printf (_ ("%s, %s wide"), cut, wide);
 }
 
 static void
@@ -167,7 +190,7 @@ show_things (BwListCard *self, const BwDesign *design, const BwMaterials *m)
 {
   int row = 0;
   g_autofree char *thread = thread_words (m);
-  g_autofree char *bed = cord_words (m->bed_cord_mm, design->bed.cord_thickness_mm);
+  g_autofree char *bed = bed_words (m->bed_cord_mm, design->bed.cord_width_mm);
   g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
   clear (self->things);
   put_thing (self, &row, _ ("Bead size"), design->bead.name);

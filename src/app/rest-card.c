@@ -4,6 +4,8 @@
 
 #include "app/rest-card.h"
 
+#include "app/settings.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _BwRestCard {
@@ -133,7 +135,8 @@ static void
 show_warnings (BwRestCard *self)
 {
   g_auto (GStrv) warnings
-      = bw_project_warnings_about (bw_card_get_project (BW_CARD (self)), BW_TOPIC_HANG);
+      = bw_project_warnings_about (bw_card_get_project (BW_CARD (self)), BW_TOPIC_HANG,
+                                   bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *text = g_strjoinv ("\n", warnings);
   gtk_label_set_text (self->warnings, text);
   gtk_widget_set_visible (GTK_WIDGET (self->warnings), *text != '\0');

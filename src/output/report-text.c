@@ -118,7 +118,7 @@ bw_text_fact (BwTable *table, const char *label, char *value)
 void
 bw_text_warnings (GString *text, BwProject *project, guint topics)
 {
-  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics);
+  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics, BW_UNIT_MM);
   for (char **warning = warnings; *warning; warning++) {
     g_autofree char *note = g_strdup_printf (_ ("Note: %s"), *warning);
     g_string_append (text, warning == warnings ? "\n" : "");
@@ -129,7 +129,7 @@ bw_text_warnings (GString *text, BwProject *project, guint topics)
 void
 bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more)
 {
-  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics);
+  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics, BW_UNIT_MM);
   if (!*warnings && !more)
     return;
   bw_answer_open_array (json, "warnings");

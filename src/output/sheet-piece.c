@@ -87,7 +87,7 @@ hang_sentence (BwProject *project)
 static void
 add_warnings (BwFlow *flow, BwProject *project)
 {
-  g_auto (GStrv) warnings = bw_project_warnings (project);
+  g_auto (GStrv) warnings = bw_project_warnings (project, BW_UNIT_MM);
   for (char **warning = warnings; *warning; warning++)
     bw_flow_item (flow, "!", *warning, 12);
 }

@@ -22,6 +22,7 @@
 #include "core/path.h"
 #include "core/places.h"
 #include "core/remedy.h"
+#include "project/length.h"
 #include "project/tray.h"
 #include <gio/gio.h>
 
@@ -169,8 +170,9 @@ const BwMaterials *bw_project_materials (BwProject *self);
 const GArray *bw_project_remedies (BwProject *self);
 
 /* Plain translated sentences about what is doubtful though not wrong: a large closing error, splay,
- * no grip, a full hole, a bail nothing passes through, a broken repeat. NULL-terminated, owned. */
-char **bw_project_warnings (BwProject *self);
+ * no grip, a full hole, a bail nothing passes through, a broken repeat. Lengths are told in `unit`.
+ * NULL-terminated, owned. */
+char **bw_project_warnings (BwProject *self, BwUnit unit);
 
 /* What a warning is about; each belongs to one topic. */
 typedef enum {
@@ -184,6 +186,6 @@ typedef enum {
 
 /* The warnings about some topics (flags of BwTopics) alone, in the order of bw_project_warnings(),
  * which gives all of them. NULL-terminated, owned. */
-char **bw_project_warnings_about (BwProject *self, guint topics);
+char **bw_project_warnings_about (BwProject *self, guint topics, BwUnit unit);
 
 G_END_DECLS

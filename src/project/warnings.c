@@ -17,25 +17,42 @@
  * source. */
 #define COLOURS_ALIKE 4.0
 
-static void G_GNUC_PRINTF (2, 3) add (GPtrArray *list, const char *format, ...)
+/* The sentences gathered, and the unit their lengths are told in. `lengths` owns the formatted
+ * lengths until all is told. */
+typedef struct {
+  GPtrArray *said;
+  GPtrArray *lengths;
+  BwUnit unit;
+} Doubts;
+
+static void G_GNUC_PRINTF (2, 3) add (Doubts *list, const char *format, ...)
 {
   va_list arguments;
 
   va_start (arguments, format);
-  g_ptr_array_add (list, g_strdup_vprintf (format, arguments));
+  g_ptr_array_add (list->said, g_strdup_vprintf (format, arguments));
   va_end (arguments);
 }
 
+static const char *
+told (Doubts *list, double mm, int decimals)
+{
+  char *text = bw_length_format (mm, list->unit, decimals);
+
+  g_ptr_array_add (list->lengths, text);
+  return text;
+}
+
 static void
-warn_of_stone (BwProject *project, GPtrArray *list)
+warn_of_stone (BwProject *project, Doubts *list)
 {
   const BwStone *stone = bw_project_stone (project);
 
   if (stone->closing_error_large)
     add (list,
-         _ ("The face widths do not close: they miss each other by %.2f mm, more than 2 %% of the "
-            "girth of %.1f mm. Measure them again."),
-         stone->closing_error_mm, stone->girth_mm);
+         _ ("The face widths do not close: they miss each other by %s, more than 2 %% of the "
+            "girth of %s. Measure them again."),
+         told (list, stone->closing_error_mm, 2), told (list, stone->girth_mm, 1));
 }
 
 /* The column with the greatest (or least) gap. */
@@ -51,7 +68,7 @@ extreme_column (const BwFit *fit, gboolean greatest)
 }
 
 static void
-warn_of_verdict (BwProject *project, GPtrArray *list)
+warn_of_verdict (BwProject *project, Doubts *list)
 {
   const BwFit *fit = bw_project_fit (project);
   const BwFitColumn *tight = extreme_column (fit, TRUE), *slack = extreme_column (fit, FALSE);
@@ -63,18 +80,17 @@ warn_of_verdict (BwProject *project, GPtrArray *list)
                       (gulong)fit->rows),
          fit->rows);
   else if (fit->verdict == BW_VERDICT_WILL_NOT_CLOSE)
-    add (
-        list,
-        _ ("The band will not close: with %d rows column %d is short by %.2f mm, and pulling gives "
-           "only %.2f mm."),
-        fit->rows, tight->column, tight->gap_mm, tight->pull_mm);
+    add (list,
+         _ ("The band will not close: with %d rows column %d is short by %s, and pulling gives "
+            "only %s."),
+         fit->rows, tight->column, told (list, tight->gap_mm, 2), told (list, tight->pull_mm, 2));
   else if (fit->verdict == BW_VERDICT_LOOSE)
-    add (list, _ ("The band is loose: with %d rows column %d is %.2f mm too long to grip."),
-         fit->rows, slack->column, -slack->gap_mm);
+    add (list, _ ("The band is loose: with %d rows column %d is %s too long to grip."), fit->rows,
+         slack->column, told (list, -slack->gap_mm, 2));
 }
 
 static void
-warn_of_splay (BwProject *project, GPtrArray *list)
+warn_of_splay (BwProject *project, Doubts *list)
 {
   const BwSplay *splay = bw_project_splay (project);
 
@@ -82,12 +98,12 @@ warn_of_splay (BwProject *project, GPtrArray *list)
     add (list,
          _ ("Thread will show at a corner of the stone: neighbouring beads turn away from each "
             "other "
-            "by %.0f°, %.0f° is the limit. A bed at least %.2f mm thick cures it."),
-         splay->max_deg, BW_SPLAY_LIMIT_DEG, fmax (splay->cure_mm, 0));
+            "by %.0f°, %.0f° is the limit. A bed at least %s thick cures it."),
+         splay->max_deg, BW_SPLAY_LIMIT_DEG, told (list, fmax (splay->cure_mm, 0), 2));
 }
 
 static void
-warn_of_point (BwProject *project, GPtrArray *list)
+warn_of_point (BwProject *project, Doubts *list)
 {
   const BwStone *stone = bw_project_stone (project);
   BwBandSpan span = bw_design_span (bw_project_get_design (project));
@@ -95,9 +111,10 @@ warn_of_point (BwProject *project, GPtrArray *list)
 
   if (top > stone->shoulder_mm || span.bottom_mm < stone->base_shoulder_mm)
     add (list,
-         _ ("The band, from %.1f to %.1f mm, reaches over a shoulder (the prism goes from %.1f to "
-            "%.1f mm). On a sloping point the bed's thickness is meant horizontally."),
-         span.bottom_mm, top, stone->base_shoulder_mm, stone->shoulder_mm);
+         _ ("The band, from %s to %s, reaches over a shoulder (the prism goes from %s to "
+            "%s). On a sloping point the bed's thickness is meant horizontally."),
+         told (list, span.bottom_mm, 1), told (list, top, 1),
+         told (list, stone->base_shoulder_mm, 1), told (list, stone->shoulder_mm, 1));
 }
 
 /* The row count the repeat goes into that changes the least; there is always one below. */
@@ -111,7 +128,7 @@ nearer_count (const BwJoin *join)
 }
 
 static void
-warn_of_repeat (BwProject *project, GPtrArray *list)
+warn_of_repeat (BwProject *project, Doubts *list)
 {
   const BwJoin *join = bw_project_join (project);
 
@@ -138,7 +155,7 @@ chance_of_recommended (const BwForecast *forecast)
 }
 
 static void
-warn_of_gauge (BwProject *project, GPtrArray *list)
+warn_of_gauge (BwProject *project, Doubts *list)
 {
   const BwGauge *gauge = &bw_project_get_design (project)->gauge;
   const BwForecast *forecast = bw_project_forecast (project);
@@ -148,23 +165,24 @@ warn_of_gauge (BwProject *project, GPtrArray *list)
   checks = bw_project_get_checks (project, &n_checks);
   if (!gauge->has_swatch && n_checks == 0)
     add (list,
-         _ ("The pitch of %.2f mm is not measured yet: %d rows are right at the first try with a "
+         _ ("The pitch of %s is not measured yet: %d rows are right at the first try with a "
             "chance of about %.0f %%. Weave and measure a swatch, and try the strip on at row %d."),
-         gauge->pitch_mm, 2 * forecast->recommended, 100 * chance_of_recommended (forecast),
-         forecast->try_on_row);
+         told (list, gauge->pitch_mm, 2), 2 * forecast->recommended,
+         100 * chance_of_recommended (forecast), forecast->try_on_row);
   for (int i = 0; i < n_checks; i++) {
     double pitch = 2 * checks[i].length_mm / (checks[i].rows + 1);
 
     if (fabs (pitch / gauge->pitch_mm - 1) > CHECK_DOUBTFUL_SHARE)
       add (list,
-           _ ("The strip of %d rows that measured %.1f mm speaks for a pitch of %.2f mm; the gauge "
-              "says %.2f mm. Is one of them a slip?"),
-           checks[i].rows, checks[i].length_mm, pitch, gauge->pitch_mm);
+           _ ("The strip of %d rows that measured %s speaks for a pitch of %s; the gauge "
+              "says %s. Is one of them a slip?"),
+           checks[i].rows, told (list, checks[i].length_mm, 1), told (list, pitch, 2),
+           told (list, gauge->pitch_mm, 2));
   }
 }
 
 static void
-warn_of_progress (BwProject *project, GPtrArray *list)
+warn_of_progress (BwProject *project, Doubts *list)
 {
   int done = bw_project_get_rows_done (project);
   int rows = bw_project_get_design (project)->band.rows;
@@ -177,7 +195,7 @@ warn_of_progress (BwProject *project, GPtrArray *list)
 }
 
 static void
-warn_of_fit (BwProject *project, GPtrArray *list)
+warn_of_fit (BwProject *project, Doubts *list)
 {
   warn_of_verdict (project, list);
   warn_of_gauge (project, list);
@@ -188,17 +206,18 @@ warn_of_fit (BwProject *project, GPtrArray *list)
 }
 
 static void
-warn_of_opening (const BwLoop *loop, const BwBail *bail, GPtrArray *list)
+warn_of_opening (const BwLoop *loop, const BwBail *bail, Doubts *list)
 {
   if (loop->opening_mm <= 0)
-    add (list, _ ("Nothing passes through the bail: its opening comes out at %.1f mm."),
-         loop->opening_mm);
+    add (list, _ ("Nothing passes through the bail: its opening comes out at %s."),
+         told (list, loop->opening_mm, 1));
   else if (loop->largest_cord_mm < bail->cord_mm)
-    add (list, _ ("The bail's opening of %.1f mm takes a cord of %.1f mm, not the %.1f mm wanted."),
-         loop->opening_mm, fmax (loop->largest_cord_mm, 0), bail->cord_mm);
+    add (list, _ ("The bail's opening of %s takes a cord of %s, not the %s wanted."),
+         told (list, loop->opening_mm, 1), told (list, fmax (loop->largest_cord_mm, 0), 1),
+         told (list, bail->cord_mm, 1));
   if (loop->largest_cord_mm < bail->cord_mm && loop->rows_needed > 0)
-    add (list, _ ("A bail of %d rows lets the cord of %.1f mm through."), loop->rows_needed,
-         bail->cord_mm);
+    add (list, _ ("A bail of %d rows lets the cord of %s through."), loop->rows_needed,
+         told (list, bail->cord_mm, 1));
   if (!loop->parity_right)
     add (
         list,
@@ -208,13 +227,13 @@ warn_of_opening (const BwLoop *loop, const BwBail *bail, GPtrArray *list)
 }
 
 static void
-warn_of_tilt (const BwHang *hang, const BwBail *bail, GPtrArray *list)
+warn_of_tilt (const BwHang *hang, const BwBail *bail, Doubts *list)
 {
   if (bail->style == BW_BAIL_FLAP && !hang->level && hang->margin_mm < 0)
     add (list,
-         _ ("The flap cannot hold the stone level: the balance point lies %.1f mm beyond its edge, "
+         _ ("The flap cannot hold the stone level: the balance point lies %s beyond its edge, "
             "and the piece tilts to %.0f°."),
-         -hang->margin_mm, hang->tilt_deg);
+         told (list, -hang->margin_mm, 1), hang->tilt_deg);
   else if (bail->style != BW_BAIL_FLAP && hang->tilt_deg > TILT_DOUBTFUL_DEG
            && hang->tilt_deg < 90 - TILT_DOUBTFUL_DEG)
     add (list, _ ("The piece hangs askew: the stone's axis is %.0f° off the vertical."),
@@ -222,7 +241,7 @@ warn_of_tilt (const BwHang *hang, const BwBail *bail, GPtrArray *list)
 }
 
 static void
-warn_of_hang (BwProject *project, GPtrArray *list)
+warn_of_hang (BwProject *project, Doubts *list)
 {
   const BwHang *hang = bw_project_hang (project);
   const BwDesign *design = bw_project_get_design (project);
@@ -245,7 +264,7 @@ warn_of_hang (BwProject *project, GPtrArray *list)
 
 /* The first hole that was full; the maker will meet the others after it. */
 static void
-warn_of_full_hole (const BwFullHole *full, guint n, GPtrArray *list)
+warn_of_full_hole (const BwFullHole *full, guint n, Doubts *list)
 {
   if (full->in_bail)
     add (list,
@@ -272,7 +291,7 @@ warn_of_full_hole (const BwFullHole *full, guint n, GPtrArray *list)
 }
 
 static void
-warn_of_thread (BwProject *project, GPtrArray *list)
+warn_of_thread (BwProject *project, Doubts *list)
 {
   const BwPath *path = bw_project_path (project);
   double working_mm = bw_project_get_design (project)->thread.working_mm;
@@ -282,14 +301,14 @@ warn_of_thread (BwProject *project, GPtrArray *list)
                        list);
   if (path->pass_too_long)
     add (list,
-         _ ("One pass alone needs more thread than a working length of %.0f mm has, tails and "
+         _ ("One pass alone needs more thread than a working length of %s has, tails and "
             "weaving-in taken off."),
-         working_mm);
+         told (list, working_mm, 0));
 }
 
 /* Two colours in use that only a careful look tells apart. */
 static void
-warn_of_pair (const BwColour *a, const BwColour *b, GPtrArray *list)
+warn_of_pair (const BwColour *a, const BwColour *b, Doubts *list)
 {
   double difference = bw_colour_difference (bw_colour_lab (a->srgb), bw_colour_lab (b->srgb));
   char first[8] = { 0 }, second[8] = { 0 };
@@ -306,7 +325,7 @@ warn_of_pair (const BwColour *a, const BwColour *b, GPtrArray *list)
 }
 
 static void
-warn_of_materials (BwProject *project, GPtrArray *list)
+warn_of_materials (BwProject *project, Doubts *list)
 {
   const BwMaterials *materials = bw_project_materials (project);
   const BwTray *tray = bw_project_get_tray (project);
@@ -318,27 +337,28 @@ warn_of_materials (BwProject *project, GPtrArray *list)
 }
 
 char **
-bw_project_warnings_about (BwProject *self, guint topics)
+bw_project_warnings_about (BwProject *self, guint topics, BwUnit unit)
 {
   static const struct {
     BwTopics topic;
-    void (*warn) (BwProject *project, GPtrArray *list);
+    void (*warn) (BwProject *project, Doubts *list);
   } sources[] = {
     { BW_TOPIC_STONE, warn_of_stone },         { BW_TOPIC_FIT, warn_of_fit },
     { BW_TOPIC_HANG, warn_of_hang },           { BW_TOPIC_THREAD, warn_of_thread },
     { BW_TOPIC_MATERIALS, warn_of_materials },
   };
-  GPtrArray *list = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) lengths = g_ptr_array_new_with_free_func (g_free);
+  Doubts doubts = { g_ptr_array_new_with_free_func (g_free), lengths, unit };
 
   for (gsize i = 0; i < G_N_ELEMENTS (sources); i++)
     if (topics & sources[i].topic)
-      sources[i].warn (self, list);
-  g_ptr_array_add (list, NULL);
-  return (char **)g_ptr_array_free (list, FALSE);
+      sources[i].warn (self, &doubts);
+  g_ptr_array_add (doubts.said, NULL);
+  return (char **)g_ptr_array_free (doubts.said, FALSE);
 }
 
 char **
-bw_project_warnings (BwProject *self)
+bw_project_warnings (BwProject *self, BwUnit unit)
 {
-  return bw_project_warnings_about (self, BW_TOPIC_ALL);
+  return bw_project_warnings_about (self, BW_TOPIC_ALL, unit);
 }

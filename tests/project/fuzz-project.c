@@ -130,7 +130,7 @@ LLVMFuzzerTestOneInput (const guint8 *data, gsize size)
   check_hang (project);
   check_materials (project);
   check_remedies (project);
-  g_strfreev (bw_project_warnings (project));
+  g_strfreev (bw_project_warnings (project, BW_UNIT_INCH));
   return 0;
 }
 

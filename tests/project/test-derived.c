@@ -128,7 +128,7 @@ a_moved_band_drops_the_fit (void **state)
 static gboolean
 says (BwProject *project, guint topics, const char *words)
 {
-  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics);
+  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics, BW_UNIT_MM);
 
   for (char **warning = warnings; *warning; warning++)
     if (strstr (*warning, words))
@@ -157,7 +157,7 @@ static void
 a_piece_without_doubt_is_not_warned_of (void **state)
 {
   g_autoptr (BwProject) project = quiet_project ();
-  g_auto (GStrv) warnings = bw_project_warnings (project);
+  g_auto (GStrv) warnings = bw_project_warnings (project, BW_UNIT_MM);
 
   if (warnings[0])
     fail_msg ("%s", warnings[0]);
@@ -240,7 +240,7 @@ each_doubt_about_the_bail_is_told (void **state)
   design.bail.base_beads = 3;
   design.bail.cord_mm = 5;
   assert_true (bw_project_set_design (project, "Thick cord", &design, NULL));
-  assert_true (says (project, BW_TOPIC_HANG, "not the 5.0 mm wanted"));
+  assert_true (says (project, BW_TOPIC_HANG, "not the 5 mm wanted"));
   design.bail.cord_mm = 1;
   design.bail.rows = 24;
   assert_true (bw_project_set_design (project, "Parity", &design, NULL));
@@ -284,14 +284,33 @@ each_doubt_about_thread_and_colours_is_told (void **state)
 }
 
 static void
+lengths_are_told_in_the_unit_asked_for (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.band.rows -= 6;
+  assert_true (bw_project_set_design (project, "Rows", &design, NULL));
+  g_auto (GStrv) mm = bw_project_warnings_about (project, BW_TOPIC_FIT, BW_UNIT_MM);
+  g_auto (GStrv) inch = bw_project_warnings_about (project, BW_TOPIC_FIT, BW_UNIT_INCH);
+  const BwFit *fit = bw_project_fit (project);
+  g_autofree char *short_mm = g_strdup_printf ("short by %.2f mm", fit->gap_max_mm);
+  g_autofree char *short_inch = g_strdup_printf ("short by %.3f in", fit->gap_max_mm / 25.4);
+  assert_int_equal (fit->verdict, BW_VERDICT_WILL_NOT_CLOSE);
+  assert_non_null (strstr (mm[0], short_mm));
+  assert_non_null (strstr (inch[0], short_inch));
+  for (char **warning = inch; *warning; warning++)
+    assert_null (strstr (*warning, " mm"));
+}
+
+static void
 the_topics_together_are_all_warnings (void **state)
 {
   g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
-  g_auto (GStrv) all = bw_project_warnings (project);
+  g_auto (GStrv) all = bw_project_warnings (project, BW_UNIT_MM);
   guint n = 0;
 
   for (guint topic = 1; topic < BW_TOPIC_ALL; topic <<= 1) {
-    g_auto (GStrv) some = bw_project_warnings_about (project, topic);
+    g_auto (GStrv) some = bw_project_warnings_about (project, topic, BW_UNIT_MM);
 
     for (guint i = 0; some[i]; i++)
       assert_string_equal (some[i], all[n++]);
@@ -313,6 +332,7 @@ main (void)
     cmocka_unit_test (a_repeat_that_breaks_at_the_join_is_told),
     cmocka_unit_test (each_doubt_about_the_bail_is_told),
     cmocka_unit_test (each_doubt_about_thread_and_colours_is_told),
+    cmocka_unit_test (lengths_are_told_in_the_unit_asked_for),
     cmocka_unit_test (the_topics_together_are_all_warnings),
   };
 
