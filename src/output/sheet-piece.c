@@ -64,6 +64,17 @@ band_sentence (BwProject *project)
       design->band.bottom_mm + bw_design_span (design).width_mm);
 }
 
+/* From 85° on an eye sees a level piece, as the window says. */
+static const char *
+how_it_hangs (const BwHang *hang)
+{
+  if (hang->level || hang->up == BW_UP_LEVEL)
+    return _ ("it hangs level");
+  if (hang->tilt_deg > 85)
+    return _ ("it hangs nearly level");
+  return hang->up == BW_UP_TIP ? _ ("it hangs tip up") : _ ("it hangs tip down");
+}
+
 static char *
 hang_sentence (BwProject *project)
 {
@@ -73,10 +84,7 @@ hang_sentence (BwProject *project)
                             hang->mass_g);
   g_autofree char *opening = bw_text_mm (hang->loop.opening_mm, 1);
   g_autofree char *cord = bw_text_mm (hang->loop.largest_cord_mm, 1);
-  const char *how = hang->level              ? _ ("it hangs level")
-                    : hang->up == BW_UP_TIP  ? _ ("it hangs tip up")
-                    : hang->up == BW_UP_BASE ? _ ("it hangs tip down")
-                                             : _ ("it hangs level");
+  const char *how = how_it_hangs (hang);
   /* Translators: grams; how it hangs; the opening; the cord. */
   return g_strdup_printf (_ ("The finished piece weighs about %.0f g; %s. The opening of its bail "
                              "is %s, for a cord of up to %s."),
