@@ -161,6 +161,13 @@ unit_factor (const char *p, BwUnit unit, double *mm)
   return FALSE;
 }
 
+/* 2.6 in is 66.04 mm and not 66.03999999999999: what multiplying adds is no length. */
+static double
+tidy (double mm)
+{
+  return fabs (mm) < 1000 ? round (mm * 1e12) / 1e12 : mm;
+}
+
 gboolean
 bw_length_parse (const char *text, BwUnit unit, double *mm, GError **error)
 {
@@ -176,7 +183,7 @@ bw_length_parse (const char *text, BwUnit unit, double *mm, GError **error)
                   _ ("“%s” is not a length; write for example 9.5 mm, 0.375 in or 3/8\""), text);
     return FALSE;
   }
-  *mm = (minus ? -value : value) * factor;
+  *mm = tidy ((minus ? -value : value) * factor);
   return TRUE;
 }
 

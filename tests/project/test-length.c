@@ -5,6 +5,18 @@
 #include <math.h>
 
 static void
+an_inch_length_is_written_as_short_as_it_is (void **state)
+{
+  double mm;
+  for (int tenths = 1; tenths < 300; tenths++) {
+    g_autofree char *text = g_strdup_printf ("%d.%d in", tenths / 10, tenths % 10);
+    g_autofree char *expected = g_strdup_printf ("%d.%02d", tenths * 254 / 100, tenths * 254 % 100);
+    assert_true (bw_length_parse (text, BW_UNIT_MM, &mm, NULL));
+    assert_true (mm == g_ascii_strtod (expected, NULL));
+  }
+}
+
+static void
 assert_length (const char *text, BwUnit unit, double mm)
 {
   g_autoptr (GError) error = NULL;
@@ -146,6 +158,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (an_inch_length_is_written_as_short_as_it_is),
     cmocka_unit_test (millimetres_are_read_as_people_write_them),
     cmocka_unit_test (inches_and_their_fractions_are_read),
     cmocka_unit_test (a_bare_number_is_in_the_users_unit),

@@ -278,6 +278,32 @@ the_copied_list_tells_what_the_exported_one_does (void **state)
   }
 }
 
+static double
+left_of (Maker *maker, const char *pointer)
+{
+  graphene_rect_t bounds;
+  assert_true (gtk_widget_compute_bounds (maker_entry (maker, pointer), GTK_WIDGET (maker->window),
+                                          &bounds));
+  return (double)bounds.origin.x;
+}
+
+static void
+a_card_that_grows_leaves_every_card_in_its_column (void **state)
+{
+  static const char *const pointers[] = { "/band/columns", "/stone/at_mm", LENGTH };
+  Maker *maker = *state;
+  double before[G_N_ELEMENTS (pointers)];
+  GtkWidget *axis = desk_find_label (GTK_WIDGET (maker->window), "Tip off the axis");
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
+    before[i] = left_of (maker, pointers[i]);
+  maker_reveal (axis);
+  desk_click (axis);
+  desk_settle ();
+  assert_true (gtk_widget_get_mapped (maker_entry (maker, "/stone/apex_offset_mm/0")));
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
+    expect_mm (left_of (maker, pointers[i]), before[i]);
+}
+
 int
 main (void)
 {
@@ -286,6 +312,7 @@ main (void)
     IN_WINDOW (a_typed_dimension_is_one_step_of_undo),
     IN_WINDOW (a_run_of_steps_by_key_is_one_step_of_undo),
     IN_WINDOW (inches_are_typed_as_fractions_and_shown_as_chosen),
+    IN_WINDOW (a_card_that_grows_leaves_every_card_in_its_column),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
     IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
