@@ -185,15 +185,13 @@ bw_price_book_get_fault (BwPriceBook *self)
   return self->fault;
 }
 
-gboolean
-bw_price_book_matches (BwPriceBook *self, const BwSupply *supply)
+static gboolean
+same_prices (const BwSupply *one, const BwSupply *other)
 {
-  g_return_val_if_fail (BW_IS_PRICE_BOOK (self), FALSE);
-  if (!self->supply.has_prices || !supply->has_prices
-      || !g_str_equal (self->supply.currency, supply->currency))
+  if (!g_str_equal (one->currency, other->currency))
     return FALSE;
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++) {
-    double a = number_in (&self->supply, i), b = number_in (supply, i);
+    double a = number_in (one, i), b = number_in (other, i);
     if (fabs (a - b) > 1e-9 * MAX (fabs (a), 1))
       return FALSE;
   }
@@ -201,11 +199,26 @@ bw_price_book_matches (BwPriceBook *self, const BwSupply *supply)
 }
 
 gboolean
+bw_price_book_matches (BwPriceBook *self, const BwSupply *supply)
+{
+  g_return_val_if_fail (BW_IS_PRICE_BOOK (self), FALSE);
+  return self->supply.has_prices && supply->has_prices && same_prices (&self->supply, supply);
+}
+
+gboolean
+bw_prices_are_examples (const BwSupply *supply)
+{
+  BwDesign design;
+  bw_design_defaults (&design);
+  return supply->has_prices && same_prices (&design.supply, supply);
+}
+
+gboolean
 bw_price_book_follows (BwPriceBook *self, const BwSupply *supply)
 {
   if (bw_price_book_has_prices (self))
     return bw_price_book_matches (self, supply);
-  return !self->fault && !supply->has_prices;
+  return !self->fault && (!supply->has_prices || bw_prices_are_examples (supply));
 }
 
 void

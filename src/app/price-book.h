@@ -28,8 +28,10 @@ const char *bw_price_book_get_fault (BwPriceBook *self);
 
 /* Whether a project's prices are the remembered ones. FALSE when either has none. */
 gboolean bw_price_book_matches (BwPriceBook *self, const BwSupply *supply);
+/* Whether these are still the prices that the program brings as examples: nobody's own. */
+gboolean bw_prices_are_examples (const BwSupply *supply);
 /* Whether a change of these prices is to be remembered without a question: they are the remembered
- * ones, or neither the book nor the project has any. */
+ * ones, or neither the book nor the project has any but the examples. */
 gboolean bw_price_book_follows (BwPriceBook *self, const BwSupply *supply);
 
 /* Remembers currency, prices, pace and the pack they are for, and writes the book. Does nothing

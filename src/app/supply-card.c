@@ -31,15 +31,18 @@ show_book (BwSupplyCard *self, const BwSupply *supply)
   BwPriceBook *book = bw_price_book_get ();
   gboolean matches = bw_price_book_matches (book, supply);
   gboolean others = bw_price_book_has_prices (book) && !matches;
+  gboolean examples = !others && bw_prices_are_examples (supply);
   const char *words = bw_price_book_get_fault (book);
   if (!words && matches)
     words = _ ("These prices are remembered: new projects start with them.");
+  else if (!words && examples)
+    words = _ ("These are examples: write your own prices over them, and they are remembered.");
   else if (!words)
     words = others ? _ ("These are not the prices you use elsewhere.")
                    : _ ("No prices are remembered for new projects yet.");
   gtk_label_set_text (self->mine, words);
   gtk_widget_set_visible (self->use, others);
-  gtk_widget_set_visible (self->keep, !matches);
+  gtk_widget_set_visible (self->keep, !matches && !examples);
 }
 
 /* An edit of the maker's own prices in this project; another project shown is none. */
@@ -50,7 +53,7 @@ follow_edit (BwSupplyCard *self, BwProject *project, const BwSupply *supply)
   gboolean follows = project == self->shown && bw_price_book_follows (book, &self->supply);
   g_set_weak_pointer (&self->shown, project);
   self->supply = *supply;
-  if (follows && !bw_price_book_matches (book, supply))
+  if (follows && !bw_price_book_matches (book, supply) && !bw_prices_are_examples (supply))
     bw_price_book_remember (book, supply);
 }
 

@@ -127,6 +127,22 @@ prices_that_cannot_be_do_not_spoil_a_new_project (void **state)
 }
 
 static void
+examples_are_nobodys_own_and_an_edit_of_them_is_followed (void **state)
+{
+  Place *place = *state;
+  BwDesign design;
+  bw_design_defaults (&design);
+  g_autoptr (BwPriceBook) book = bw_price_book_new (place->path);
+  assert_false (bw_prices_are_examples (&design.supply));
+  design.supply.has_prices = TRUE;
+  assert_true (bw_prices_are_examples (&design.supply));
+  assert_true (bw_price_book_follows (book, &design.supply));
+  design.supply.stone += 0.5;
+  assert_false (bw_prices_are_examples (&design.supply));
+  assert_false (bw_price_book_follows (book, &design.supply));
+}
+
+static void
 an_edit_is_followed_only_where_the_prices_were_the_makers_own (void **state)
 {
   Place *place = *state;
@@ -214,6 +230,8 @@ main (void)
                                      tear_down),
     cmocka_unit_test (a_new_project_starts_with_them_and_has_nothing_to_undo),
     cmocka_unit_test (prices_that_cannot_be_do_not_spoil_a_new_project),
+    cmocka_unit_test_setup_teardown (examples_are_nobodys_own_and_an_edit_of_them_is_followed,
+                                     set_up, tear_down),
     cmocka_unit_test_setup_teardown (an_edit_is_followed_only_where_the_prices_were_the_makers_own,
                                      set_up, tear_down),
     cmocka_unit_test_setup_teardown (taking_the_cost_away_forgets_nothing, set_up, tear_down),

@@ -61,6 +61,9 @@ prices_typed_once_are_those_of_the_next_project (void **state)
   maker_start (&maker, NULL);
   maker_stage (&maker, "make");
   ask_for_cost (&maker);
+  g_autoptr (BwPriceBook) none = book_after_a_restart ();
+  assert_false (bw_price_book_has_prices (none));
+  assert_non_null (desk_look_for_prefix (supply_card (&maker), "These are examples"));
   maker_fill (&maker, "/materials/prices/stone", "12.75");
   maker_fill (&maker, "/materials/prices/findings", "2.4");
   assert_float_equal (maker_design (&maker)->supply.stone, 12.75, 1e-12);
