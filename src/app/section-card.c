@@ -78,9 +78,12 @@ show_closing (BwSectionCard *self)
   double share = 100 * stone->closing_error_mm / stone->girth_mm;
   g_autofree char *text
       = stone->closing_error_large
-            ? g_strdup_printf (_ ("Closing error %s, %.1f %% of the girth: measure again."), error,
-                               share)
-            : g_strdup_printf (_ ("Closing error %s, %.1f %% of the girth."), error, share);
+            ? g_strdup_printf (
+                _ ("The widths miss each other by %s, %.1f %% of the girth. Measure "
+                   "again; if the corners are not alike, measure the girth instead."),
+                error, share)
+            : g_strdup_printf (_ ("The widths meet to within %s, %.1f %% of the girth."), error,
+                               share);
   gtk_label_set_text (self->closing, text);
   if (stone->closing_error_large)
     gtk_widget_add_css_class (GTK_WIDGET (self->closing), "reason");
