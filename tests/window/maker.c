@@ -133,6 +133,20 @@ maker_run_ (const char *name, const struct CMUnitTest *tests, gsize n_tests)
   return maker_work (run_group, &group);
 }
 
+int
+maker_run_again (const char *what)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *own_path = g_file_read_link ("/proc/self/exe", NULL);
+  g_auto (GStrv) environment = g_environ_setenv (g_get_environ (), "BW_TEST_FOLDER", folder, TRUE);
+  char *argv[] = { own_path, (char *)what, NULL };
+  int status;
+  if (!g_spawn_sync (NULL, argv, environment, G_SPAWN_CHILD_INHERITS_STDIN, NULL, NULL, NULL, NULL,
+                     &status, &error))
+    fail_msg ("%s", error->message);
+  return status;
+}
+
 GtkApplication *
 maker_application (void)
 {

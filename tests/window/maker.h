@@ -21,6 +21,9 @@ int maker_work (int (*work) (gconstpointer data), gconstpointer data);
 #define maker_run(tests) maker_run_ (#tests, tests, G_N_ELEMENTS (tests))
 struct CMUnitTest;
 int maker_run_ (const char *name, const struct CMUnitTest *tests, gsize n_tests);
+/* Starts this test's own program once more, with one argument and the same folders; gives how it
+ * ended, as wait () tells it. */
+int maker_run_again (const char *what);
 GtkApplication *maker_application (void);
 /* A path in the temporary folder. Owned. */
 char *maker_path (const char *name);

@@ -20,8 +20,6 @@ typedef struct {
   char *before; /* the file as it was opened */
 } Bench;
 
-static char *own_path; /* this program's, to start it again */
-
 static char *
 save_kelp (void)
 {
@@ -452,25 +450,10 @@ static const struct {
   { "--take-back", take_back },
 };
 
-/* Gives how the program ended, as wait () tells it. */
-static int
-run_again (const char *what)
-{
-  g_autoptr (GError) error = NULL;
-  g_autofree char *folder = maker_path (NULL);
-  g_auto (GStrv) environment = g_environ_setenv (g_get_environ (), "BW_TEST_FOLDER", folder, TRUE);
-  char *argv[] = { own_path, (char *)what, NULL };
-  int status;
-  if (!g_spawn_sync (NULL, argv, environment, G_SPAWN_CHILD_INHERITS_STDIN, NULL, NULL, NULL, NULL,
-                     &status, &error))
-    fail_msg ("%s", error->message);
-  return status;
-}
-
 static void
 expect_crash (void)
 {
-  int status = run_again ("--crash");
+  int status = maker_run_again ("--crash");
   assert_true (WIFSIGNALED (status));
   assert_int_equal (WTERMSIG (status), SIGKILL);
   assert_int_equal (count_copies (), 1);
@@ -479,7 +462,7 @@ expect_crash (void)
 static void
 expect_start (const char *what)
 {
-  int status = run_again (what);
+  int status = maker_run_again (what);
   assert_true (WIFEXITED (status));
   assert_int_equal (WEXITSTATUS (status), 0);
 }
@@ -535,8 +518,5 @@ main (int argc, char **argv)
   for (gsize i = 0; argc > 1 && i < G_N_ELEMENTS (starts); i++)
     if (g_str_equal (argv[1], starts[i].name))
       return maker_work (starts[i].work, NULL);
-  own_path = g_canonicalize_filename (argv[0], NULL);
-  int failed = maker_run (tests);
-  g_free (own_path);
-  return failed;
+  return maker_run (tests);
 }

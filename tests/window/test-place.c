@@ -30,8 +30,6 @@ typedef struct {
   char *path;
 } Bench;
 
-static char *own_path; /* this program's, to start it again */
-
 static char *
 save_holly (void)
 {
@@ -509,31 +507,17 @@ take_back (gconstpointer data)
   return 0;
 }
 
-static int
-run_again (const char *what)
-{
-  g_autoptr (GError) error = NULL;
-  g_autofree char *folder = maker_path (NULL);
-  g_auto (GStrv) environment = g_environ_setenv (g_get_environ (), "BW_TEST_FOLDER", folder, TRUE);
-  char *argv[] = { own_path, (char *)what, NULL };
-  int status;
-  if (!g_spawn_sync (NULL, argv, environment, G_SPAWN_CHILD_INHERITS_STDIN, NULL, NULL, NULL, NULL,
-                     &status, &error))
-    fail_msg ("%s", error->message);
-  return status;
-}
-
 static void
 the_place_survives_a_crash (void **state)
 {
   g_autofree char *path = save_holly ();
   g_autofree char *before = maker_read (path);
-  int status = run_again ("--crash");
+  int status = maker_run_again ("--crash");
   assert_true (WIFSIGNALED (status));
   assert_int_equal (WTERMSIG (status), SIGKILL);
   g_autofree char *kept = maker_read (path);
   assert_string_equal (kept, before);
-  status = run_again ("--take-back");
+  status = maker_run_again ("--take-back");
   assert_true (WIFEXITED (status));
   assert_int_equal (WEXITSTATUS (status), 0);
 }
@@ -559,8 +543,5 @@ main (int argc, char **argv)
   };
   if (argc > 1)
     return maker_work (g_str_equal (argv[1], "--crash") ? crash : take_back, NULL);
-  own_path = g_canonicalize_filename (argv[0], NULL);
-  int failed = maker_run (tests);
-  g_free (own_path);
-  return failed;
+  return maker_run (tests);
 }
