@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A band of 60 × 2,000 under the pointer: from a bead set to the snapshot built, and a frame of
- * rolling and of coming nearer. The window is 1200 × 800. Fails when a painted bead or a roll takes
- * longer than half a frame at 60 per second. */
+/* A band of 60 × 2,000 under the pointer: from a bead set to the snapshots built of the canvas and
+ * of the strip beneath it, and a frame of rolling and of coming nearer. The window is 1200 × 800.
+ * Fails when a painted bead or a roll takes longer than half a frame at 60 per second. */
 #include "../window/desk.h"
 #include "core/lattice.h"
-#include "editor/band-canvas.h"
+#include "editor/band-overview.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -14,7 +14,7 @@
 
 typedef struct {
   BwProject *project;
-  GtkWidget *canvas;
+  GtkWidget *canvas, *overview;
   GRand *rand;
   int frame;
 } Bench;
@@ -45,12 +45,19 @@ long_band (void)
 }
 
 static void
-build_snapshot (Bench *bench)
+build_widget (GtkWidget *widget)
 {
   GtkSnapshot *snapshot = gtk_snapshot_new ();
-  GTK_WIDGET_GET_CLASS (bench->canvas)->snapshot (bench->canvas, snapshot);
+  GTK_WIDGET_GET_CLASS (widget)->snapshot (widget, snapshot);
   GskRenderNode *node = gtk_snapshot_free_to_node (snapshot);
   gsk_render_node_unref (node);
+}
+
+static void
+build_snapshot (Bench *bench)
+{
+  build_widget (bench->canvas);
+  build_widget (bench->overview);
 }
 
 /* A bead in view, in the other colour than it has. */
@@ -118,7 +125,11 @@ main (void)
   GtkWidget *window = gtk_window_new ();
   bench.canvas = bw_band_canvas_new (session);
   gtk_window_set_default_size (GTK_WINDOW (window), 1200, 800);
-  gtk_window_set_child (GTK_WINDOW (window), bench.canvas);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  bench.overview = bw_band_overview_new (BW_BAND_CANVAS (bench.canvas), session);
+  gtk_box_append (GTK_BOX (box), bench.canvas);
+  gtk_box_append (GTK_BOX (box), bench.overview);
+  gtk_window_set_child (GTK_WINDOW (window), box);
   gtk_window_present (GTK_WINDOW (window));
   desk_settle ();
 
