@@ -2,13 +2,13 @@
 /* The application's commands, its keys, and what it opens when it starts. */
 #include "config.h"
 
-#include "app/appearance.h"
+#include "app/kit/appearance.h"
 #include "app/application.h"
-#include "app/demos.h"
-#include "app/price-book.h"
+#include "app/keep/demos.h"
+#include "app/make/price-book.h"
 #include "app/recovery-question.h"
-#include "app/settings.h"
-#include "app/window.h"
+#include "app/kit/settings.h"
+#include "app/window/window.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/application.h"
-#include "app/gsk-choice.h"
+#include "app/kit/gsk-choice.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>

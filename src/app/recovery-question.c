@@ -3,8 +3,8 @@
 #include "config.h"
 
 #include "app/recovery-question.h"
-#include "app/recovery.h"
-#include "core/fault.h"
+#include "app/keep/recovery.h"
+#include "core/base/fault.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -2,7 +2,7 @@
 /* The question after a crash: take the unsaved work back, or let it go. */
 #pragma once
 
-#include "app/window.h"
+#include "app/window/window.h"
 
 /* Asks on this window when there is something to ask about. */
 void bw_recovery_question_ask (BwWindow *window);

@@ -3,8 +3,8 @@
  * document it is made from; an edit drops exactly the pieces that one of its parts feeds. */
 #include "config.h"
 
-#include "project-private.h"
-#include "sizes.h"
+#include "project/project-private.h"
+#include "project/file/sizes.h"
 
 typedef enum {
   STONE,

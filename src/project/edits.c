@@ -3,9 +3,9 @@
  * a project is always sound and a refused edit leaves no trace. */
 #include "config.h"
 
-#include "core/fault.h"
-#include "core/lattice.h"
-#include "project-private.h"
+#include "core/base/fault.h"
+#include "core/base/lattice.h"
+#include "project/project-private.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 

@@ -3,10 +3,10 @@
  * one, never half of either, whatever fails in between. */
 #include "config.h"
 
-#include "json.h"
-#include "project-private.h"
-#include "reader.h"
-#include "save-whole.h"
+#include "project/json/json.h"
+#include "project/project-private.h"
+#include "project/file/reader.h"
+#include "project/file/save-whole.h"
 
 #define CHUNK_BYTES 65536
 

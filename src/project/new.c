@@ -3,8 +3,8 @@
  * so that every number on the screen means something before the first measurement is typed. */
 #include "config.h"
 
-#include "core/fit.h"
-#include "project-private.h"
+#include "core/band/fit.h"
+#include "project/project-private.h"
 #include <glib/gi18n-lib.h>
 
 static void

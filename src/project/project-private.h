@@ -4,9 +4,9 @@
  * room. */
 #pragma once
 
-#include "canvas.h"
-#include "history.h"
-#include "project.h"
+#include "project/document/canvas.h"
+#include "project/document/history.h"
+#include "project/project.h"
 
 /* Takes a trial back before an edit, unless the edit is the trial's own. */
 void bw_project_leave_trial (BwProject *self);

@@ -3,7 +3,7 @@
  * changed. What a step may change lies in edits.c, files in files.c, caches in derived.c. */
 #include "config.h"
 
-#include "project-private.h"
+#include "project/project-private.h"
 
 enum { CHANGED, HISTORY, N_SIGNALS };
 static guint signals[N_SIGNALS];

@@ -12,18 +12,18 @@
  * dragged and strokes drawn live. */
 #pragma once
 
-#include "core/design.h"
-#include "core/drawing.h"
-#include "core/fit.h"
-#include "core/forecast.h"
-#include "core/hang.h"
-#include "core/join.h"
-#include "core/materials.h"
-#include "core/path.h"
-#include "core/places.h"
-#include "core/remedy.h"
-#include "project/length.h"
-#include "project/tray.h"
+#include "core/design/design.h"
+#include "core/pattern/drawing.h"
+#include "core/band/fit.h"
+#include "core/band/forecast.h"
+#include "core/bail/hang.h"
+#include "core/band/join.h"
+#include "core/path/materials.h"
+#include "core/path/path.h"
+#include "core/band/places.h"
+#include "core/band/remedy.h"
+#include "project/document/length.h"
+#include "project/document/tray.h"
 #include <gio/gio.h>
 
 G_BEGIN_DECLS

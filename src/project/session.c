@@ -3,7 +3,7 @@
  * and the stone view light up the same bead, and so that undo cannot move the camera. */
 #include "config.h"
 
-#include "session.h"
+#include "project/session.h"
 #include <math.h>
 
 #define ZOOM_MIN 0.2

@@ -3,8 +3,8 @@
  * under the pointer, the camera, the layers shown. Undo never touches it. */
 #pragma once
 
-#include "core/region.h"
-#include "core/symmetry.h"
+#include "core/pattern/region.h"
+#include "core/pattern/symmetry.h"
 #include "project/project.h"
 
 G_BEGIN_DECLS
@@ -41,7 +41,7 @@ typedef enum {
   BW_LAYER_BAND = 1 << 2,
   BW_LAYER_BAIL = 1 << 3,
   BW_LAYER_THREAD = 1 << 4,
-  BW_LAYER_CORD = 1 << 5, /* what it hangs by, and the ring of a ring bail */
+  BW_LAYER_CORD = 1 << 5,    /* what it hangs by, and the ring of a ring bail */
   BW_LAYER_BALANCE = 1 << 6, /* balance point and plumb line, while the piece hangs at rest */
   BW_LAYER_ALL = 127,
 } BwLayers;

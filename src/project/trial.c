@@ -3,8 +3,8 @@
  * the maker does instead finds the document as if it had never been there. */
 #include "config.h"
 
-#include "core/fault.h"
-#include "project-private.h"
+#include "core/base/fault.h"
+#include "project/project-private.h"
 #include <glib/gi18n-lib.h>
 
 gboolean

@@ -3,8 +3,8 @@
  * maker may know better, so nothing here stops anybody. */
 #include "config.h"
 
-#include "core/colour.h"
-#include "project.h"
+#include "core/pattern/colour.h"
+#include "project/project.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 

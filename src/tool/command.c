@@ -4,8 +4,8 @@
 
 #include "tool/command.h"
 
-#include "core/fault.h"
-#include "output/report.h"
+#include "core/base/fault.h"
+#include "output/report/report.h"
 #include "tool/model.h"
 #include "tool/paper.h"
 #include "tool/render.h"

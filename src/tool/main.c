@@ -4,7 +4,7 @@
  * the command line. */
 #include "config.h"
 
-#include "core/fault.h"
+#include "core/base/fault.h"
 #include "tool/command.h"
 #include "tool/standard-output.h"
 

@@ -4,8 +4,8 @@
 
 #include "tool/model.h"
 
-#include "output/whole-file.h"
-#include "preview/model.h"
+#include "output/page/whole-file.h"
+#include "preview/picture/model.h"
 
 char *
 bw_model_run (BwProject *project, const BwOptions *options, GError **error)

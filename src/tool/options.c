@@ -6,8 +6,8 @@
 
 #include "tool/options.h"
 
-#include "core/limits.h"
-#include "project/length.h"
+#include "core/base/limits.h"
+#include "project/document/length.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -2,7 +2,7 @@
 /* The words of the command line: which options were given, with what values, and what is left. */
 #pragma once
 
-#include "output/sheet.h"
+#include "output/page/sheet.h"
 
 #define BW_USAGE (bw_usage_quark ())
 

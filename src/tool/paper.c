@@ -5,9 +5,9 @@
 
 #include "tool/paper.h"
 
-#include "output/chart.h"
-#include "output/sheet.h"
-#include "preview/portrait.h"
+#include "output/chart/chart.h"
+#include "output/page/sheet.h"
+#include "preview/picture/portrait.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -4,8 +4,8 @@
 
 #include "tool/render.h"
 
-#include "output/whole-file.h"
-#include "preview/offscreen.h"
+#include "output/page/whole-file.h"
+#include "preview/picture/offscreen.h"
 
 #include <gio/gio.h>
 

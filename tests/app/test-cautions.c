@@ -6,8 +6,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "output/minerals.h"
-#include "output/cautions.h"
+#include "output/sheet/minerals.h"
+#include "output/sheet/cautions.h"
 
 #include <math.h>
 #include <string.h>

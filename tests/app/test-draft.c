@@ -7,7 +7,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/draft.h"
+#include "app/form/draft.h"
 
 #include <math.h>
 

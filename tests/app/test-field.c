@@ -7,8 +7,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/field.h"
-#include "core/fault.h"
+#include "app/form/field.h"
+#include "core/base/fault.h"
 #include "project/project.h"
 
 #include <math.h>

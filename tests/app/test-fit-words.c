@@ -6,9 +6,9 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/fit-words.h"
-#include "app/remedy-list.h"
-#include "app/sure-words.h"
+#include "app/fit/fit-words.h"
+#include "app/fit/remedy-list.h"
+#include "app/fit/sure-words.h"
 #include "project/project.h"
 
 #include <math.h>

@@ -7,13 +7,13 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/cards.h"
-#include "app/colour-dialog.h"
-#include "app/file-dialog.h"
-#include "app/hang-sketch.h"
-#include "app/rest-card.h"
-#include "app/sketch.h"
-#include "app/stone-outline.h"
+#include "app/form/cards.h"
+#include "app/kit/colour-dialog.h"
+#include "app/kit/file-dialog.h"
+#include "app/hang/hang-sketch.h"
+#include "app/hang/rest-card.h"
+#include "app/form/sketch.h"
+#include "app/form/stone-outline.h"
 
 #include <math.h>
 

@@ -6,8 +6,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/measures.h"
-#include "core/section.h"
+#include "app/form/measures.h"
+#include "core/stone/section.h"
 #include "project/project.h"
 
 #include <math.h>

@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/pace.h"
+#include "app/bench/pace.h"
 
 #include <math.h>
 

@@ -7,7 +7,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/pending.h"
+#include "app/form/pending.h"
 #include "project/project.h"
 
 #include <math.h>

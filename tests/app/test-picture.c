@@ -8,9 +8,9 @@
 #include <cmocka.h>
 #include <string.h>
 
-#include "app/picture-file.h"
-#include "app/picture-job.h"
-#include "core/lattice.h"
+#include "app/draw/picture-file.h"
+#include "app/draw/picture-job.h"
+#include "core/base/lattice.h"
 
 /* A file in a temporary folder of its own. Owned; delete it after use. */
 static GFile *

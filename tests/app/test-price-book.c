@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/price-book.h"
+#include "app/make/price-book.h"
 #include "project/project.h"
 
 #include <glib/gstdio.h>

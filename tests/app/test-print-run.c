@@ -6,8 +6,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/print-run.h"
-#include "app/settings.h"
+#include "app/make/print-run.h"
+#include "app/kit/settings.h"
 
 static void
 each_paper_takes_the_layout_of_its_name (void **state)

@@ -7,9 +7,9 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/recovery-folder.h"
-#include "app/recovery.h"
-#include "app/settings.h"
+#include "app/keep/recovery-folder.h"
+#include "app/keep/recovery.h"
+#include "app/kit/settings.h"
 
 #include <glib/gstdio.h>
 #include <string.h>

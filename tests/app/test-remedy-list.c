@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/remedy-list.h"
+#include "app/fit/remedy-list.h"
 
 #include <string.h>
 

@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/settings.h"
+#include "app/kit/settings.h"
 
 #include <math.h>
 

@@ -7,9 +7,9 @@
 #include <cmocka.h>
 #include <string.h>
 
-#include "app/history-popover.h"
-#include "app/tray-starts.h"
-#include "app/tray-words.h"
+#include "app/draw/history-popover.h"
+#include "app/draw/tray-starts.h"
+#include "app/draw/tray-words.h"
 
 static BwTray
 tray_of (int n, const guint32 *srgb)

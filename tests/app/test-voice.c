@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/voice.h"
+#include "app/bench/voice.h"
 
 #include <glib/gstdio.h>
 #include <stdlib.h>

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What one step of a dragged bail costs on a band of 60 × 2,000 beads, before anything is drawn:
  * finding the place, the edit, and what the Hang stage and the stone view then ask for. */
-#include "core/bail-place.h"
-#include "editor/bail-grip.h"
-#include "preview/scene.h"
+#include "core/bail/bail-place.h"
+#include "editor/bail/bail-grip.h"
+#include "preview/scene/scene.h"
 #include "project/project.h"
 #include <stdio.h>
 #include <stdlib.h>

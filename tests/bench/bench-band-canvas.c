@@ -3,8 +3,8 @@
  * of the strip beneath it, and a frame of rolling and of coming nearer. The window is 1200 × 800.
  * Fails when a painted bead or a roll takes longer than half a frame at 60 per second. */
 #include "../window/desk.h"
-#include "core/lattice.h"
-#include "editor/band-overview.h"
+#include "core/base/lattice.h"
+#include "editor/band/band-overview.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
 /* What one step of a dragged value costs before anything is drawn: the edit, validated as a whole,
  * and all that the fit line and the stone view then ask for. Sixty a second leave 16.7 ms for it.
  */
-#include "preview/scene.h"
+#include "preview/scene/scene.h"
 #include "project/project.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,12 +2,12 @@
 /* Time of what runs on every edit: the stone, the whole fit with its forecast and remedies, the
  * join of a large drawing; and of the fit's chords against a general bracketing root finder on the
  * same curves (GNU Scientific Library 2.7, Brent–Dekker). Fails when one is too slow for a drag. */
-#include "core/fit.h"
-#include "core/forecast.h"
-#include "core/join.h"
-#include "core/lattice.h"
-#include "core/remedy.h"
-#include "core/ring.h"
+#include "core/band/fit.h"
+#include "core/band/forecast.h"
+#include "core/band/join.h"
+#include "core/base/lattice.h"
+#include "core/band/remedy.h"
+#include "core/band/ring.h"
 #include "gsl-chord.h"
 #include "samples.h"
 #include <stdio.h>

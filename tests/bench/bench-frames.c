@@ -2,10 +2,10 @@
 /* What a picture of the piece costs: frames while turning, a painted bead, a motion of the pointer,
  * and building the scene, for small, usual and very large bands. Medians, in milliseconds. */
 #include "../preview/pieces.h"
-#include "preview/camera.h"
-#include "preview/gl-picture.h"
-#include "preview/offscreen-context.h"
-#include "preview/projection.h"
+#include "preview/scene/camera.h"
+#include "preview/gl/gl-picture.h"
+#include "preview/gl/offscreen-context.h"
+#include "preview/picture/projection.h"
 #include <epoxy/gl.h>
 #include <malloc.h>
 #include <stdlib.h>

@@ -3,7 +3,7 @@
  * band and on the largest there can be. */
 #include "../window/maker.h"
 
-#include "app/bench-page.h"
+#include "app/bench/bench-page.h"
 
 #include <stdio.h>
 #include <stdlib.h>

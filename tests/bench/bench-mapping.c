@@ -2,7 +2,7 @@
 /* Time to turn a picture of 12 megapixels into beads of 12 colours, with dithering and a tray
  * proposed: whole on the band, turned askew on it, and spread over 60,000 beads. At most one second
  * each. */
-#include "core/mapping.h"
+#include "core/pattern/mapping.h"
 #include <stdio.h>
 
 #define WIDTH 4000

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Time of the thread's path against the number of beads, up to 10⁶: it must grow as the beads do.
  * Fails when a bead of the largest band costs more than three times one of the smallest. */
-#include "core/path.h"
+#include "core/path/path.h"
 #include <stdio.h>
 
 static BwDesign

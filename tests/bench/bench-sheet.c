@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A whole work sheet in a PDF file in memory, against cairo drawing the bare shapes of its chart
  * alone: as many rounded boxes and letters on as many pages. */
-#include "output/sheet.h"
+#include "output/page/sheet.h"
 
 #include <cairo-pdf.h>
 #include <pango/pangocairo.h>

@@ -2,8 +2,8 @@
 /* A flood of 10⁵ beads, and a stroke under a symmetry that carries each bead to many. Fails when
  * the flood takes longer than 5 ms or a stroke's cost grows with the band instead of with what it
  * changes. */
-#include "editor/flood.h"
-#include "editor/hand.h"
+#include "editor/tool/flood.h"
+#include "editor/tool/hand.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -3,8 +3,8 @@
  * property wants, the same for the same seed. */
 #pragma once
 
-#include "core/design.h"
-#include "core/section.h"
+#include "core/design/design.h"
+#include "core/stone/section.h"
 
 /* Fails unless the two differ by no more than `within`; NaN is near nothing. */
 #define assert_near(found, expected, within)                                                       \

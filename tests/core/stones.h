@@ -9,8 +9,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/design.h"
-#include "core/fault.h"
+#include "core/design/design.h"
+#include "core/base/fault.h"
 
 typedef struct {
   BwStoneMeasures measures;

@@ -8,9 +8,9 @@
 
 #include "samples.h"
 
-#include "core/bail-place.h"
-#include "core/lattice.h"
-#include "core/path.h"
+#include "core/bail/bail-place.h"
+#include "core/base/lattice.h"
+#include "core/path/path.h"
 #include <math.h>
 
 /* A random band, closed, with a bail that can be. */

@@ -2,7 +2,7 @@
 /* The bail's loop: its arc, its opening, its parity, and the least rows that let a cord through. */
 #include "stones.h"
 
-#include "core/bail.h"
+#include "core/design/bail.h"
 
 static const BwGauge gauge = { .column_mm = 1.3, .pitch_mm = 1.6 };
 

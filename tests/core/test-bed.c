@@ -2,8 +2,8 @@
 /* The bed: its thickness from layers or from a girth over it, and its cord. */
 #include "stones.h"
 
-#include "core/bed.h"
-#include "core/section.h"
+#include "core/design/bed.h"
+#include "core/stone/section.h"
 
 static const BwBandSpan span = { .bottom_mm = 14.2, .width_mm = 18.2 };
 

@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 #include <math.h>
-#include "core/colour.h"
+#include "core/pattern/colour.h"
 
 /* G. Sharma, W. Wu, E. N. Dalal, "The CIEDE2000 Color-Difference Formula: Implementation Notes,
  * Supplementary Test Data, and Mathematical Observations", Color Research & Application 30(1),

@@ -2,8 +2,8 @@
 /* The drawing: every bead where it was put, through every change of size. */
 #include "stones.h"
 
-#include "core/drawing.h"
-#include "core/lattice.h"
+#include "core/pattern/drawing.h"
+#include "core/base/lattice.h"
 #include <string.h>
 
 static guint8

@@ -6,8 +6,8 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/fit.h"
-#include "core/ring.h"
+#include "core/band/fit.h"
+#include "core/band/ring.h"
 #include "samples.h"
 
 #define DESIGNS 120

@@ -5,7 +5,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/forecast.h"
+#include "core/band/forecast.h"
 #include "samples.h"
 
 #define DESIGNS 60

@@ -5,9 +5,9 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/fault.h"
-#include "core/hang.h"
-#include "core/section.h"
+#include "core/base/fault.h"
+#include "core/bail/hang.h"
+#include "core/stone/section.h"
 
 typedef struct {
   BwDesign design;

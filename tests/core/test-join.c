@@ -6,8 +6,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 #include <string.h>
-#include "core/join.h"
-#include "core/lattice.h"
+#include "core/band/join.h"
+#include "core/base/lattice.h"
 #include "samples.h"
 
 static void

@@ -8,8 +8,8 @@
 #include <cmocka.h>
 #include <math.h>
 
-#include "core/lattice.h"
-#include "core/mapping.h"
+#include "core/base/lattice.h"
+#include "core/pattern/mapping.h"
 
 #define UNTOUCHED 99
 

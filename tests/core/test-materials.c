@@ -5,8 +5,8 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/fault.h"
-#include "core/materials.h"
+#include "core/base/fault.h"
+#include "core/path/materials.h"
 
 typedef struct {
   BwDesign design;

@@ -9,9 +9,9 @@
 #include <math.h>
 #include <string.h>
 
-#include "core/fault.h"
-#include "core/lattice.h"
-#include "core/motif.h"
+#include "core/base/fault.h"
+#include "core/base/lattice.h"
+#include "core/pattern/motif.h"
 
 #define UNTOUCHED 99
 

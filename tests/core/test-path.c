@@ -7,7 +7,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 #include <string.h>
-#include "core/path.h"
+#include "core/path/path.h"
 
 /* A regular hexagon, so that sixths of the ring are sixths of a turn. */
 static BwDesign

@@ -6,9 +6,9 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/fit.h"
-#include "core/lattice.h"
-#include "core/places.h"
+#include "core/band/fit.h"
+#include "core/base/lattice.h"
+#include "core/band/places.h"
 #include "samples.h"
 
 #define DESIGNS 40

@@ -6,9 +6,9 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/join.h"
-#include "core/lattice.h"
-#include "core/refit.h"
+#include "core/band/join.h"
+#include "core/base/lattice.h"
+#include "core/band/refit.h"
 
 #include <string.h>
 

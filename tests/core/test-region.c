@@ -7,8 +7,8 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "core/lattice.h"
-#include "core/region.h"
+#include "core/base/lattice.h"
+#include "core/pattern/region.h"
 
 static void
 what_is_added_is_there_until_it_is_removed (void **state)

@@ -6,7 +6,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/remedy.h"
+#include "core/band/remedy.h"
 #include "samples.h"
 
 #define DESIGNS 60

@@ -5,7 +5,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/ring.h"
+#include "core/band/ring.h"
 #include "samples.h"
 
 #define SECTIONS 200

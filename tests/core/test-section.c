@@ -2,7 +2,7 @@
 /* Sections: what a paper strip round the stone would read at every height. */
 #include "stones.h"
 
-#include "core/section.h"
+#include "core/stone/section.h"
 
 #define N_RANDOM 400
 

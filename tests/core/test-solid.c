@@ -6,7 +6,7 @@
  * volumes and centres are those his program gives for them. */
 #include "stones.h"
 
-#include "core/solid.h"
+#include "core/stone/solid.h"
 
 #define CORNERS_MAX 12
 #define INDICES_MAX 64

@@ -6,8 +6,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/lattice.h"
-#include "core/symmetry.h"
+#include "core/base/lattice.h"
+#include "core/pattern/symmetry.h"
 
 static const BwFrieze possible[]
     = { BW_FRIEZE_P1, BW_FRIEZE_P1M1, BW_FRIEZE_P2, BW_FRIEZE_P11G, BW_FRIEZE_P2MG };
@@ -23,7 +23,8 @@ random_case (GRand *dice, BwFrieze frieze)
 {
   int beads = 2 * g_rand_int_range (dice, 0, 6) + 1;
   int k = 2 * beads, repeats = g_rand_int_range (dice, 1, 6);
-  return (Case){ 2 * g_rand_int_range (dice, 1, 9), k * repeats,
+  return (Case){ 2 * g_rand_int_range (dice, 1, 9),
+                 k * repeats,
                  { frieze, k, g_rand_int_range (dice, 0, k * repeats) } };
 }
 
@@ -147,7 +148,7 @@ painting_whole_orbits_makes_a_drawing_that_holds_the_symmetry (void **state)
     g_autoptr (BwDrawing) drawing = bw_drawing_new (c.columns, c.rows, 0);
     for (int stroke = 0; stroke < 40; stroke++) {
       BwBeadPlace bead = random_bead (dice, &c);
-      guint8 colour = (guint8) g_rand_int_range (dice, 0, 4);
+      guint8 colour = (guint8)g_rand_int_range (dice, 0, 4);
       g_autoptr (GArray) orbit
           = bw_symmetry_orbit (&c.symmetry, c.columns, c.rows, bead.row, bead.column);
       for (guint j = 0; j < orbit->len; j++) {
@@ -176,7 +177,7 @@ static void
 an_open_repeat_runs_as_far_as_there_are_rows (void **state)
 {
   for (int rows = 7; rows < 40; rows++)
-    for (int frieze = 0; frieze < (int) G_N_ELEMENTS (possible); frieze++) {
+    for (int frieze = 0; frieze < (int)G_N_ELEMENTS (possible); frieze++) {
       BwSymmetry symmetry = { possible[frieze], 10, 4 };
       for (int row = 1; row <= rows; row++) {
         int column = bw_lattice_column (row, 1);
@@ -187,8 +188,7 @@ an_open_repeat_runs_as_far_as_there_are_rows (void **state)
           BwBeadPlace at = g_array_index (orbit, BwBeadPlace, j);
           assert_true (bw_lattice_has (at.row, at.column));
           assert_in_range (at.row, 1, rows);
-          g_autoptr (GArray) back
-              = bw_symmetry_orbit (&symmetry, 6, rows, at.row, at.column);
+          g_autoptr (GArray) back = bw_symmetry_orbit (&symmetry, 6, rows, at.row, at.column);
           assert_int_equal (back->len, orbit->len);
         }
       }

@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/try-on.h"
+#include "core/band/try-on.h"
 
 #include "samples.h"
 

@@ -2,7 +2,7 @@
 /* The canvas on a desk of its own, with three colours to draw in. */
 #pragma once
 
-#include "editor/band-canvas.h"
+#include "editor/band/band-canvas.h"
 
 typedef struct {
   BwProject *project;

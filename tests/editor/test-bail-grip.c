@@ -7,11 +7,11 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/bail-place.h"
-#include "core/lattice.h"
-#include "editor/bail-cloth.h"
-#include "editor/bail-grip.h"
-#include "editor/bail-look.h"
+#include "core/bail/bail-place.h"
+#include "core/base/lattice.h"
+#include "editor/bail/bail-cloth.h"
+#include "editor/bail/bail-grip.h"
+#include "editor/bail/bail-look.h"
 #include "project/project.h"
 
 #include "near.h"

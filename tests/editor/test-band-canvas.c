@@ -2,7 +2,7 @@
 /* The canvas in a real window, driven as a maker drives it: mouse, wheel and keyboard. */
 #include "../window/desk.h"
 #include "bench.h"
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 
 #include <X11/Xlib.h>
 #include <X11/extensions/XTest.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The faces under the band lie where the beads say they lie. */
-#include "core/lattice.h"
-#include "editor/band-faces.h"
+#include "core/base/lattice.h"
+#include "editor/cloth/band-faces.h"
 #include "project/project.h"
 
 #include <math.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Every bead in view is found again by its pixel, at any zoom and roll. */
-#include "editor/band-layout.h"
+#include "editor/cloth/band-layout.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>

@@ -2,8 +2,8 @@
 /* What lies over the beads: a repeat that breaks at the join is marked on the beads that break it,
  * and nowhere else, pixel by pixel. */
 #include "../window/desk.h"
-#include "core/lattice.h"
-#include "editor/band-canvas.h"
+#include "core/base/lattice.h"
+#include "editor/band/band-canvas.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

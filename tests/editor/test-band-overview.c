@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The strip beneath the canvas, in a real window: what it shows and where it leads. */
 #include "../window/desk.h"
-#include "core/lattice.h"
-#include "editor/band-overview.h"
+#include "core/base/lattice.h"
+#include "editor/band/band-overview.h"
 
 #include <math.h>
 #include <setjmp.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Tiles are painted once, dropped where a bead changed and nowhere else, and show the right
  * colours. */
-#include "core/lattice.h"
-#include "editor/band-tiles.h"
+#include "core/base/lattice.h"
+#include "editor/cloth/band-tiles.h"
 
 #include <math.h>
 #include <setjmp.h>

@@ -2,7 +2,7 @@
 /* Every tool in a real window, by the pointer; and a drawing made by the keyboard alone. */
 #include "../window/desk.h"
 #include "bench.h"
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 
 #include <X11/Xlib.h>
 #include <X11/extensions/XTest.h>

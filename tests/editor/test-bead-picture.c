@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A bead's picture keeps its colour, tells its finish, and fills its brick and no more. */
-#include "editor/bead-picture.h"
-#include "editor/bead-sprites.h"
+#include "editor/cloth/bead-picture.h"
+#include "editor/cloth/bead-sprites.h"
 
 #include <math.h>
 #include <setjmp.h>

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Pieces of beadwork: what is lifted comes back, what is done twice is undone, and nothing lands
  * off the half-drop. */
-#include "editor/clip.h"
+#include "editor/tool/clip.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 #include <string.h>
 #include <setjmp.h>
 #include <stdarg.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One stroke is one step of undo, Escape takes it back, and a ghost is its bead. */
-#include "core/lattice.h"
-#include "editor/hand.h"
+#include "core/base/lattice.h"
+#include "editor/tool/hand.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

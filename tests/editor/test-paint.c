@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Strokes under a live symmetry: what they make has it, what they take back is gone, and all of it
  * is one step. */
-#include "editor/hand.h"
-#include "editor/piece.h"
+#include "editor/tool/hand.h"
+#include "editor/tool/piece.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

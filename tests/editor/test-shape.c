@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lines, rectangles and floods of the half-drop lattice by what they must be. */
-#include "editor/flood.h"
-#include "editor/shape.h"
+#include "editor/tool/flood.h"
+#include "editor/tool/shape.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A stroke leaves no gaps, and does not care into how many events the display cut it. */
-#include "editor/stroke.h"
+#include "editor/tool/stroke.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>

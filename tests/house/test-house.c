@@ -9,22 +9,47 @@
 #include <gio/gio.h>
 
 /* The rooms from left to right. A room includes only rooms to its left; output, preview and editor
- * stand side by side, as do app and tool. */
+ * stand side by side, as do app and tool. Inside a room the sub-rooms are named from left to right
+ * as well, and a sub-room includes only those to its left; files that stand in the room itself are
+ * to the right of all its sub-rooms. */
 static const struct {
   const char *name;
   int rank;
+  const char *sub_rooms;
 } rooms[] = {
-  { "core", 0 },   { "project", 1 }, { "output", 2 }, { "preview", 2 },
-  { "editor", 2 }, { "app", 3 },     { "tool", 3 },
+  { "core", 0, "base stone design pattern band bail path" },
+  { "project", 1, "json document file" },
+  { "output", 2, "report words page chart sheet" },
+  { "preview", 2, "scene gl picture view" },
+  { "editor", 2, "cloth tool band bail" },
+  { "app", 3, "kit form keep fit measure draw hang bench make window" },
+  { "tool", 3, "" },
 };
 
-static int
-rank_of (const char *room)
+/* Where a file of src stands: its room, and its place in the row of sub-rooms. */
+typedef struct {
+  int room; /* index into rooms, -1: not a file of the house */
+  int sub;  /* place of the sub-room; the count of sub-rooms for a file of the room itself */
+} Place;
+
+static Place
+place_of (const char *relative)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
-    if (g_str_equal (rooms[i].name, room))
-      return rooms[i].rank;
-  return -1;
+  g_auto (GStrv) parts = g_strsplit (relative, "/", -1);
+  guint n = g_strv_length (parts);
+  Place place = { -1, -1 };
+  for (gsize i = 0; n > 1 && i < G_N_ELEMENTS (rooms); i++)
+    if (g_str_equal (rooms[i].name, parts[0])) {
+      g_auto (GStrv) subs = g_strsplit (rooms[i].sub_rooms, " ", -1);
+      place.room = (int)i;
+      place.sub = (int)g_strv_length (subs);
+      for (int k = 0; n > 2 && subs[k]; k++)
+        if (g_str_equal (subs[k], parts[1]))
+          place.sub = k;
+      if (n > 3 || (n == 3 && place.sub == (int)g_strv_length (subs)))
+        fail_msg ("src/%s stands in no room that is known", relative);
+    }
+  return place;
 }
 
 static char *
@@ -35,27 +60,39 @@ source_path (const char *relative)
   return g_build_filename (root, relative, NULL);
 }
 
-typedef void (*FileCheck) (const char *room, const char *path, const char *text, gpointer data);
+/* room: the room's name; relative: the file's path below src. */
+typedef void (*FileCheck) (const char *room, const char *relative, const char *text, gpointer data);
+
+static int
+each_file_below (const char *room, const char *relative, FileCheck check, gpointer data)
+{
+  g_autofree char *below = g_build_filename ("src", relative, NULL);
+  g_autofree char *folder = source_path (below);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  int n = 0;
+  assert_non_null (dir);
+  for (const char *name; (name = g_dir_read_name (dir));) {
+    g_autofree char *inner = g_build_filename (relative, name, NULL);
+    g_autofree char *path = g_build_filename (folder, name, NULL);
+    if (g_file_test (path, G_FILE_TEST_IS_DIR)) {
+      n += each_file_below (room, inner, check, data);
+      continue;
+    }
+    if (!g_str_has_suffix (name, ".c") && !g_str_has_suffix (name, ".h"))
+      continue;
+    g_autofree char *text = NULL;
+    assert_true (g_file_get_contents (path, &text, NULL, NULL));
+    check (room, inner, text, data);
+    n++;
+  }
+  return n;
+}
 
 /* Calls check on every C file of a room; returns how many there were. */
 static int
 each_source (const char *room, FileCheck check, gpointer data)
 {
-  g_autofree char *relative = g_strconcat ("src/", room, NULL);
-  g_autofree char *folder = source_path (relative);
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  int n = 0;
-  assert_non_null (dir);
-  for (const char *name; (name = g_dir_read_name (dir));) {
-    if (!g_str_has_suffix (name, ".c") && !g_str_has_suffix (name, ".h"))
-      continue;
-    g_autofree char *path = g_build_filename (folder, name, NULL);
-    g_autofree char *text = NULL;
-    assert_true (g_file_get_contents (path, &text, NULL, NULL));
-    check (room, path, text, data);
-    n++;
-  }
-  return n;
+  return each_file_below (room, room, check, data);
 }
 
 /* The includes of a file, each as it stands between its quotes or angles. */
@@ -75,21 +112,45 @@ includes_of (const char *text)
 }
 
 static void
-check_direction (const char *room, const char *path, const char *text, gpointer data)
+check_direction (const char *room, const char *relative, const char *text, gpointer data)
 {
+  Place from = place_of (relative);
   g_auto (GStrv) includes = includes_of (text);
   for (char **include = includes; *include; include++) {
-    g_autofree char *target = g_path_get_dirname (*include);
-    int rank = rank_of (target);
-    if (rank < 0 || g_str_equal (target, room))
+    Place to = place_of (*include);
+    if (to.room < 0)
       continue;
-    if (rank >= rank_of (room))
-      fail_msg ("%s includes %s, which is not to its left", path, *include);
+    if (to.room != from.room && rooms[to.room].rank >= rooms[from.room].rank)
+      fail_msg ("%s includes %s, a room that is not to its left", relative, *include);
+    if (to.room == from.room && to.sub > from.sub)
+      fail_msg ("%s includes %s, a sub-room that is not to its left", relative, *include);
+  }
+}
+
+/* A header of the house is named from src downwards, whoever includes it: then every arrow can be
+ * read off the line, and the tests above see all of them. */
+static void
+check_whole_names (const char *room, const char *relative, const char *text, gpointer data)
+{
+  g_autofree char *folder = g_path_get_dirname (relative);
+  g_auto (GStrv) includes = includes_of (text);
+  for (char **include = includes; *include; include++) {
+    g_autofree char *beside = g_build_filename ("src", folder, *include, NULL);
+    g_autofree char *path = source_path (beside);
+    if (g_file_test (path, G_FILE_TEST_EXISTS))
+      fail_msg ("%s includes %s by a relative name", relative, *include);
   }
 }
 
 static void
-each_room_includes_only_rooms_to_its_left (void **state)
+headers_are_included_by_their_whole_names (void **state)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
+    each_source (rooms[i].name, check_whole_names, NULL);
+}
+
+static void
+each_room_and_sub_room_includes_only_what_is_to_its_left (void **state)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
     assert_true (each_source (rooms[i].name, check_direction, NULL) > 0);
@@ -106,9 +167,7 @@ check_core (const char *room, const char *path, const char *text, gpointer data)
     gboolean fine = g_str_has_prefix (*include, "cglm/");
     for (gsize i = 0; i < G_N_ELEMENTS (allowed); i++)
       fine = fine || g_str_equal (*include, allowed[i]);
-    g_autofree char *relative = g_strconcat ("src/core/", *include, NULL);
-    g_autofree char *own = source_path (relative);
-    if (!fine && !g_file_test (own, G_FILE_TEST_EXISTS))
+    if (!fine && place_of (*include).room != place_of ("core/fault.h").room)
       fail_msg ("%s includes %s: the core sees GLib's plain types alone", path, *include);
   }
 }
@@ -134,6 +193,21 @@ the_document_the_reports_and_the_tool_see_no_toolkit (void **state)
   static const char *const plain[] = { "project", "output", "tool" };
   for (gsize i = 0; i < G_N_ELEMENTS (plain); i++)
     each_source (plain[i], check_no_toolkit, NULL);
+}
+
+/* The stone view is a widget; what it shows is not. */
+static void
+check_no_toolkit_but_in_view (const char *room, const char *relative, const char *text,
+                              gpointer data)
+{
+  if (!g_str_has_prefix (relative, "preview/view/"))
+    check_no_toolkit (room, relative, text, data);
+}
+
+static void
+the_preview_sees_the_toolkit_in_its_view_alone (void **state)
+{
+  assert_true (each_source ("preview", check_no_toolkit_but_in_view, NULL) > 20);
 }
 
 static void
@@ -176,8 +250,7 @@ every_source_says_its_licence (void **state)
 static void
 check_named (const char *room, const char *path, const char *text, gpointer data)
 {
-  g_autofree char *name = g_path_get_basename (path);
-  g_autofree char *line = g_strdup_printf ("\nsrc/%s/%s\n", room, name);
+  g_autofree char *line = g_strdup_printf ("\nsrc/%s\n", path);
   gboolean speaks
       = strstr (text, " _ (\"") || strstr (text, "(_ (\"") || strstr (text, "g_dngettext");
   if (speaks && !strstr (data, line))
@@ -224,9 +297,11 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (each_room_includes_only_rooms_to_its_left),
+    cmocka_unit_test (each_room_and_sub_room_includes_only_what_is_to_its_left),
+    cmocka_unit_test (headers_are_included_by_their_whole_names),
     cmocka_unit_test (the_core_sees_no_objects_no_toolkit_and_no_files),
     cmocka_unit_test (the_document_the_reports_and_the_tool_see_no_toolkit),
+    cmocka_unit_test (the_preview_sees_the_toolkit_in_its_view_alone),
     cmocka_unit_test (only_the_preview_calls_opengl),
     cmocka_unit_test (every_source_says_its_licence),
     cmocka_unit_test (every_file_with_words_is_named_to_translators),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "output/answer.h"
+#include "output/report/answer.h"
 
 #include <json-glib/json-glib.h>
 #include <locale.h>

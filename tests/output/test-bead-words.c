@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Pictures of beads among the words: one before every colour's name, and no word lost or parted. */
-#include "output/bead-words.h"
-#include "output/words.h"
+#include "output/sheet/bead-words.h"
+#include "output/words/words.h"
 #include "project/project.h"
 #include "sample.h"
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The chart read back bead by bead, and what makes it legible without colour. */
-#include "output/chart.h"
-#include "output/mark.h"
+#include "output/chart/chart.h"
+#include "output/chart/mark.h"
 #include "sample.h"
 
 #include <glib/gstdio.h>

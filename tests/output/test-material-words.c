@@ -7,8 +7,8 @@
 #include <string.h>
 #include <cmocka.h>
 
-#include "output/material-words.h"
-#include "output/report.h"
+#include "output/report/material-words.h"
+#include "output/report/report.h"
 #include "sample.h"
 
 static void

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Every report: exactly the keys the man page tells, and in each the number the core gives. */
-#include "output/report.h"
-#include "output/what-if.h"
+#include "output/report/report.h"
+#include "output/report/what-if.h"
 #include "sample.h"
 
-#include "core/fault.h"
-#include "core/section.h"
+#include "core/base/fault.h"
+#include "core/stone/section.h"
 
 #include <json-glib/json-glib.h>
 #include <math.h>

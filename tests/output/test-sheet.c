@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Pages as such: nothing cut off, nothing left out of the needle's path, whole files or none. */
 #define _GNU_SOURCE
-#include "output/cautions.h"
-#include "output/sheet.h"
-#include "output/steps.h"
+#include "output/sheet/cautions.h"
+#include "output/page/sheet.h"
+#include "output/sheet/steps.h"
 #include "sample.h"
 
 #include <glib/gstdio.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The drawings of the steps read back from cairo's SVG: the thread drawn is the path computed, bead
  * by bead, and the holes that are full are crossed out. */
-#include "output/step-figure.h"
+#include "output/sheet/step-figure.h"
 #include "sample.h"
 
 #include <cairo-svg.h>

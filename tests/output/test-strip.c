@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The marks of the strip against the stone itself. */
-#include "output/strip.h"
+#include "output/sheet/strip.h"
 #include "sample.h"
 
 #include <math.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "output/csv.h"
-#include "output/table.h"
+#include "output/report/csv.h"
+#include "output/report/table.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

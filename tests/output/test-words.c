@@ -2,7 +2,7 @@
 /* The words are read back by a parser that knows only what they tell a maker: the rows, which way
  * the needle runs, and what it picks up. Whoever follows them must end up with the very drawing. */
 #include "project/project.h"
-#include "output/report.h"
+#include "output/report/report.h"
 #include "sample.h"
 
 #include <setjmp.h>

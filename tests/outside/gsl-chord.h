@@ -4,7 +4,7 @@
  * manual 2.7, "One Dimensional Root-Finding": the Brent–Dekker method. */
 #pragma once
 
-#include "core/section.h"
+#include "core/stone/section.h"
 
 /* The chord with which n beads close from arc length `start` (face 0 begins at 0), round the
  * parallel curve at distance rho. n must be large enough that the chord is no longer than 2 rho.

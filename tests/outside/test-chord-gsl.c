@@ -6,7 +6,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/ring.h"
+#include "core/band/ring.h"
 #include "gsl-chord.h"
 #include "samples.h"
 

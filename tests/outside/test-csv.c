@@ -2,7 +2,7 @@
 /* What we print, read by others: the CSV module and the JSON module of the Python 3 standard
  * library (docs.python.org, "csv — CSV File Reading and Writing", "json — JSON encoder and
  * decoder"), in the strict mode of either. The records they find are compared with the project. */
-#include "output/report.h"
+#include "output/report/report.h"
 #include "sample.h"
 
 #include <gio/gio.h>

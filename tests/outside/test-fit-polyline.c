@@ -9,9 +9,9 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
-#include "core/fit.h"
-#include "core/ring.h"
-#include "core/section.h"
+#include "core/band/fit.h"
+#include "core/band/ring.h"
+#include "core/stone/section.h"
 
 #define POINTS 8000
 

@@ -9,7 +9,7 @@
  * the same. */
 #include "stones.h"
 
-#include "core/symmetry.h"
+#include "core/pattern/symmetry.h"
 
 #define BEADS_MAX 16
 #define ROUND_MAX 32 /* half pitches */

@@ -7,8 +7,8 @@
  * (P. M. Gruber, Convex and Discrete Geometry, Springer 2007, §6). */
 #include "stones.h"
 
-#include "core/ring.h"
-#include "core/section.h"
+#include "core/band/ring.h"
+#include "core/stone/section.h"
 #include <geos_c.h>
 
 #define N_SECTIONS 600

@@ -11,9 +11,9 @@
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_min.h>
 #include <gsl/gsl_multimin.h>
-#include "core/hang.h"
-#include "core/ring.h"
-#include "core/section.h"
+#include "core/bail/hang.h"
+#include "core/band/ring.h"
+#include "core/stone/section.h"
 
 typedef struct {
   double mass;

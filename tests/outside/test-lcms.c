@@ -9,7 +9,7 @@
 #include <lcms2.h>
 #include <math.h>
 
-#include "core/colour.h"
+#include "core/pattern/colour.h"
 
 static const cmsCIExyY d65 = { 0.3127, 0.3290, 1 };
 

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The model as a program we did not write reads it: the Open Asset Import Library, which loads the
  * file, checks its structure and gives back meshes and nodes. */
-#include "core/colour.h"
-#include "preview/model.h"
-#include "preview/scene.h"
+#include "core/pattern/colour.h"
+#include "preview/picture/model.h"
+#include "preview/scene/scene.h"
 
 #include <assimp/cimport.h>
 #include <assimp/scene.h>

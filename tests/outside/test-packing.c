@@ -7,7 +7,7 @@
  * Proved least for n up to 14 and for 19; 15 to 18 and 20 are the best known. */
 #include "stones.h"
 
-#include "core/path.h"
+#include "core/path/path.h"
 
 #define TABLE_MAX 20
 

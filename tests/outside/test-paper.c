@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The printed files read back by the poppler tools (poppler-utils 22.12): what a maker gets on
  * paper is what the project says. */
-#include "core/lattice.h"
-#include "output/sheet.h"
-#include "output/strip.h"
+#include "core/base/lattice.h"
+#include "output/page/sheet.h"
+#include "output/sheet/strip.h"
 #include "sample.h"
 
 #include <glib/gstdio.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "pieces.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 
 static const char *const stones[N_PIECES] = {
   "{\"faces\":6,\"measured\":\"girth\",\"values_mm\":[72],\"at_mm\":15,\"length_mm\":55,"

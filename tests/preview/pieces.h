@@ -2,7 +2,7 @@
 /* Projects to look at: plain, irregular, tapered, doubly terminated, with every bail. */
 #pragma once
 
-#include "preview/scene.h"
+#include "preview/scene/scene.h"
 
 /* One of N_PIECES sound projects, owned by the caller; the band wears all finishes in turn. */
 #define N_PIECES 6

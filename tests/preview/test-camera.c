@@ -7,7 +7,7 @@
 #include <cmocka.h>
 
 #include "pieces.h"
-#include "preview/camera.h"
+#include "preview/scene/camera.h"
 
 enum { WIDTH = 640, HEIGHT = 480 };
 

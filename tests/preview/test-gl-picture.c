@@ -7,8 +7,8 @@
 #include <cmocka.h>
 
 #include "pieces.h"
-#include "preview/gl-picture.h"
-#include "preview/offscreen-context.h"
+#include "preview/gl/gl-picture.h"
+#include "preview/gl/offscreen-context.h"
 #include <epoxy/gl.h>
 #include <string.h>
 

@@ -6,13 +6,13 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/colour.h"
-#include "core/fault.h"
+#include "core/pattern/colour.h"
+#include "core/base/fault.h"
 #include "pieces.h"
-#include "preview/camera.h"
-#include "preview/offscreen-context.h"
-#include "preview/offscreen.h"
-#include "preview/projection.h"
+#include "preview/scene/camera.h"
+#include "preview/gl/offscreen-context.h"
+#include "preview/picture/offscreen.h"
+#include "preview/picture/projection.h"
 #include <string.h>
 
 enum { SIZE = 240 };

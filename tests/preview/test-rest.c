@@ -8,10 +8,10 @@
 #include <cmocka.h>
 
 #include "pieces.h"
-#include "preview/camera.h"
-#include "preview/offscreen-context.h"
-#include "preview/projection.h"
-#include "preview/swing.h"
+#include "preview/scene/camera.h"
+#include "preview/gl/offscreen-context.h"
+#include "preview/picture/projection.h"
+#include "preview/scene/swing.h"
 #include <string.h>
 
 enum { PIECES = 40 };

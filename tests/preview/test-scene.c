@@ -6,11 +6,11 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/colour.h"
-#include "core/lattice.h"
-#include "core/ring.h"
+#include "core/pattern/colour.h"
+#include "core/base/lattice.h"
+#include "core/band/ring.h"
 #include "pieces.h"
-#include "preview/scene-parts.h"
+#include "preview/scene/scene-parts.h"
 #include <string.h>
 
 static const BwSceneBead *

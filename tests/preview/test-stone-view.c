@@ -8,10 +8,10 @@
 #include <cmocka.h>
 
 #include "../window/desk.h"
-#include "core/colour.h"
+#include "core/pattern/colour.h"
 #include "pieces.h"
-#include "preview/camera.h"
-#include "preview/stone-view.h"
+#include "preview/scene/camera.h"
+#include "preview/view/stone-view.h"
 
 enum { SIZE = 460 };
 

@@ -8,7 +8,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/fault.h"
+#include "core/base/fault.h"
 #include "project/project.h"
 #include <locale.h>
 #include <string.h>

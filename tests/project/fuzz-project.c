@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Any bytes at all: they are refused with one fault, or they are a project from which everything
  * can be computed and which reads back as it was written. How to run it stands in meson.build. */
-#include "core/fault.h"
-#include "core/section.h"
-#include "project/json.h"
+#include "core/base/fault.h"
+#include "core/stone/section.h"
+#include "project/json/json.h"
 #include "project/project.h"
 #include <math.h>
 #include <string.h>

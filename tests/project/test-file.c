@@ -2,7 +2,7 @@
 /* The project file as text: what is read, what is refused and where, and what is written. */
 #include "edits.h"
 
-#include "project/json.h"
+#include "project/json/json.h"
 #include <math.h>
 
 static BwProject *

@@ -2,7 +2,7 @@
 /* What a kept step costs, and what the drawing does when the band changes its size. */
 #include "edits.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 #include "project/project-private.h"
 
 /* Unlimited undo must stay cheap in a long life of a file. */

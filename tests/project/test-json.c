@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fixture.h"
 
-#include "project/json.h"
+#include "project/json/json.h"
 #include <math.h>
 
 static JsonNode *

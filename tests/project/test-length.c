@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fixture.h"
 
-#include "project/length.h"
+#include "project/document/length.h"
 #include <math.h>
 
 static void

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fixture.h"
 
-#include "project/patch.h"
+#include "project/document/patch.h"
 
 static GArray *
 changes_new (void)

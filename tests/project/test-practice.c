@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What makers do without anybody having published it, met by what the program starts with. Every
  * number here is common practice, no source. */
-#include "core/materials.h"
-#include "core/path.h"
+#include "core/path/materials.h"
+#include "core/path/path.h"
 #include "project/project.h"
 
 #include <setjmp.h>

@@ -2,7 +2,7 @@
 /* Edits, steps and undo, seen from outside. */
 #include "edits.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 
 static void
 a_new_project_is_sound_snug_and_unmodified (void **state)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fixture.h"
 
-#include "project/sizes.h"
+#include "project/file/sizes.h"
 #include <glib/gstdio.h>
 #include <math.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fixture.h"
 
-#include "project/document.h"
+#include "project/document/document.h"
 
 static void
 the_plain_tray_has_one_colour_of_letter_a (void **state)

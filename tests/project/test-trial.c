@@ -3,7 +3,7 @@
  * number. */
 #include "edits.h"
 
-#include "core/lattice.h"
+#include "core/base/lattice.h"
 
 static BwDrawing *
 striped (BwProject *project, guint8 colour)

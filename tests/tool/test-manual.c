@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The manual page against the program: every command, every option and every key it prints. */
-#include "output/report.h"
+#include "output/report/report.h"
 #include "sample.h"
 
 #include <gio/gio.h>

@@ -2,7 +2,7 @@
 /* The built program as its users meet it: what it prints where, and with which exit status. */
 #include "config.h"
 
-#include "output/report.h"
+#include "output/report/report.h"
 #include "sample.h"
 
 #include <errno.h>

@@ -8,7 +8,7 @@ typedef struct {
   int depth;
   const char *role;   /* AT-SPI's name of it */
   const char *states; /* letters: f focusable, F focused, e editable, c checked, S sensitive */
-  int width, height; /* px; 0 when it was never shown or does not take the keyboard */
+  int width, height;  /* px; 0 when it was never shown or does not take the keyboard */
   const char *name;
   const char *description;
   const char *text; /* of an entry */

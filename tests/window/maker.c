@@ -2,10 +2,10 @@
 /* The maker's hands and the program they work on. */
 #include "maker.h"
 
-#include "app/field-entry.h"
-#include "app/gsk-choice.h"
-#include "app/settings.h"
-#include "app/tray-panel.h"
+#include "app/form/field-entry.h"
+#include "app/kit/gsk-choice.h"
+#include "app/kit/settings.h"
+#include "app/draw/tray-panel.h"
 
 #include <glib/gstdio.h>
 #include <setjmp.h>

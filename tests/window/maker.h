@@ -5,10 +5,10 @@
 #pragma once
 
 #include "app/application.h"
-#include "app/window.h"
+#include "app/window/window.h"
 #include "desk.h"
-#include "editor/band-canvas.h"
-#include "preview/stone-view.h"
+#include "editor/band/band-canvas.h"
+#include "preview/view/stone-view.h"
 
 typedef struct {
   BwWindow *window; /* the first one; NULL once it is closed */

@@ -2,10 +2,10 @@
 /* A whole band woven beside the bench helper, by keys alone but for the numbers typed. */
 #include "maker.h"
 
-#include "app/bench-page.h"
-#include "app/bench-row.h"
-#include "app/bench-steps.h"
-#include "core/lattice.h"
+#include "app/bench/bench-page.h"
+#include "app/bench/bench-row.h"
+#include "app/bench/bench-steps.h"
+#include "core/base/lattice.h"
 
 #include <math.h>
 #include <setjmp.h>

@@ -2,11 +2,11 @@
 /* What lies beside the band, in the program's window: motifs, a picture, the tray, the steps. */
 #include "maker.h"
 
-#include "app/history-popover.h"
-#include "app/motif-panel.h"
-#include "app/picture-frame.h"
-#include "app/tray-panel.h"
-#include "core/lattice.h"
+#include "app/draw/history-popover.h"
+#include "app/draw/motif-panel.h"
+#include "app/draw/picture-frame.h"
+#include "app/draw/tray-panel.h"
+#include "core/base/lattice.h"
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <math.h>
 #include <setjmp.h>

@@ -3,9 +3,9 @@
  */
 #include "maker.h"
 
-#include "core/bail-place.h"
-#include "editor/bail-band.h"
-#include "editor/bail-strip.h"
+#include "core/bail/bail-place.h"
+#include "editor/bail/bail-band.h"
+#include "editor/bail/bail-strip.h"
 
 #include <json-glib/json-glib.h>
 #include <math.h>

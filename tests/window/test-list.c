@@ -3,9 +3,9 @@
  * the window tells the truth and mends it by a click. */
 #include "maker.h"
 
-#include "app/fit-line.h"
-#include "core/fit.h"
-#include "output/report.h"
+#include "app/fit/fit-line.h"
+#include "core/band/fit.h"
+#include "output/report/report.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -2,8 +2,8 @@
 /* Numbers as a maker puts them in: typed, stepped, in either unit, from a swatch, and wrong. */
 #include "maker.h"
 
-#include "app/fit-line.h"
-#include "output/report.h"
+#include "app/fit/fit-line.h"
+#include "output/report/report.h"
 
 #include <math.h>
 #include <setjmp.h>

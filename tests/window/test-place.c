@@ -3,13 +3,13 @@
  * and what a try-on does to it. */
 #include "maker.h"
 
-#include "app/bench-check.h"
-#include "app/bench-page.h"
-#include "app/bench-steps.h"
-#include "app/settings.h"
-#include "core/lattice.h"
-#include "preview/scene.h"
-#include "preview/stone-view.h"
+#include "app/bench/bench-check.h"
+#include "app/bench/bench-page.h"
+#include "app/bench/bench-steps.h"
+#include "app/kit/settings.h"
+#include "core/base/lattice.h"
+#include "preview/scene/scene.h"
+#include "preview/view/stone-view.h"
 
 #include <glib/gstdio.h>
 #include <math.h>

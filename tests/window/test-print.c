@@ -3,7 +3,7 @@
  * cannot be printed is told in one sentence, once. */
 #include "maker.h"
 
-#include "app/print-run.h"
+#include "app/make/print-run.h"
 
 #include <glib/gstdio.h>
 #include <setjmp.h>

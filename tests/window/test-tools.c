@@ -3,7 +3,7 @@
  * pointer, its words read in the status line. */
 #include "maker.h"
 
-#include "app/tool-strip.h"
+#include "app/draw/tool-strip.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -5,7 +5,7 @@
  * Where a bead ought to be on screen is worked out here from its place on the stone and the camera
  * alone; the code that finds the bead under the pointer has no part in that. */
 #include "maker.h"
-#include "preview/camera.h"
+#include "preview/scene/camera.h"
 
 #include <math.h>
 #include <setjmp.h>

@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One row at a time, readable from across the table; what the strip measures sharpens the forecast.
+ */
+#include "config.h"
+
+#include "app/bench/bench-card.h"
+#include "app/bench/bench-steps.h"
+#include "app/bench/bench-words.h"
+#include "app/bench/check-dialog.h"
+#include "app/form/field.h"
+#include "app/kit/settings.h"
+#include "core/base/fault.h"
+#include "output/report/report.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwBenchCard {
+  BwCard parent_instance;
+  GtkLabel *row;
+  GtkLabel *words;
+  GtkWidget *back;
+  GtkWidget *done;
+  GtkProgressBar *bar;
+  GtkEntry *length;
+  GtkLabel *reason;
+  GtkWidget *drop;
+  GtkLabel *checks;
+};
+
+G_DEFINE_FINAL_TYPE (BwBenchCard, bw_bench_card, BW_TYPE_CARD)
+
+static void
+show_row (BwBenchCard *self, BwProject *project, int done, int rows)
+{
+  int row = bw_bench_row (project);
+  gboolean finished = row > rows;
+  g_autofree char *title = bw_bench_title (project, row);
+  g_autofree char *words = finished ? g_strdup ("") : bw_words_row (project, row);
+  gtk_label_set_text (self->row, title);
+  gtk_label_set_text (self->words, g_strstrip (words));
+  gtk_widget_set_sensitive (self->done, !finished);
+  gtk_widget_set_sensitive (self->back, done > 0);
+  gtk_progress_bar_set_fraction (self->bar, MIN ((double)done / rows, 1));
+}
+
+static void
+show_checks (BwBenchCard *self, BwProject *project)
+{
+  int n;
+  const BwCheck *checks = bw_project_get_checks (project, &n);
+  const BwForecast *forecast = bw_project_forecast (project);
+  g_autoptr (GString) text = g_string_new (NULL);
+  for (int i = 0; i < n; i++) {
+    g_autofree char *length = bw_card_length (checks[i].length_mm, 2);
+    g_string_append_printf (text, _ ("Row %d: %s. "), checks[i].rows, length);
+  }
+  g_string_append_printf (text, _ ("By what is known now %d rows will close."),
+                          2 * forecast->recommended);
+  gtk_label_set_text (self->checks, text->str);
+  gtk_widget_set_visible (self->drop, n > 0);
+}
+
+static void
+bw_bench_card_refresh (BwCard *card)
+{
+  BwBenchCard *self = BW_BENCH_CARD (card);
+  BwProject *project = bw_card_get_project (card);
+  int done = bw_project_get_rows_done (project);
+  show_row (self, project, done, bw_project_get_design (project)->band.rows);
+  show_checks (self, project);
+}
+
+static void
+done_clicked (BwBenchCard *self)
+{
+  bw_bench_advance (bw_card_get_project (BW_CARD (self)));
+}
+
+static void
+back_clicked (BwBenchCard *self)
+{
+  bw_bench_back (bw_card_get_project (BW_CARD (self)));
+}
+
+static void
+show_reason (BwBenchCard *self, const GError *error)
+{
+  gtk_label_set_text (self->reason, error ? bw_fault_sentence (error) : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->reason), error != NULL);
+  if (error)
+    gtk_widget_add_css_class (GTK_WIDGET (self->length), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->length), "error");
+}
+
+static void
+length_typed (BwBenchCard *self)
+{
+  BwField field = { .quantity = BW_QUANTITY_LENGTH, .pointer = "/progress/checks" };
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+  g_autoptr (GError) error = NULL;
+  double length;
+  if (bw_field_parse (&field, gtk_editable_get_text (GTK_EDITABLE (self->length)),
+                      bw_settings_get_unit (bw_settings_get ()), &length, &error)
+      && bw_check_dialog_show_length (window, bw_card_get_draft (BW_CARD (self)), length, &error))
+    gtk_editable_set_text (GTK_EDITABLE (self->length), "");
+  show_reason (self, error);
+}
+
+static void
+drop_clicked (BwBenchCard *self)
+{
+  bw_bench_drop_note (bw_card_get_project (BW_CARD (self)));
+}
+
+static void
+bw_bench_card_class_init (BwBenchCardClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  BW_CARD_CLASS (klass)->refresh = bw_bench_card_refresh;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/bench-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, row);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, words);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, back);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, done);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, bar);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, length);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, reason);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, drop);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, checks);
+  gtk_widget_class_bind_template_callback (widget_class, done_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, back_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, length_typed);
+  gtk_widget_class_bind_template_callback (widget_class, drop_clicked);
+}
+
+static void
+bw_bench_card_init (BwBenchCard *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

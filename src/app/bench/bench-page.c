@@ -1,0 +1,545 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Hands are full at the bench: one key, one click anywhere on the row, or a page turner's pedal is
+ * all that the work itself wants. */
+#include "config.h"
+
+#include "app/bench/bench-page.h"
+
+#include "app/bench/bench-check.h"
+#include "app/bench/bench-row.h"
+#include "app/bench/bench-steps.h"
+#include "app/bench/bench-words.h"
+#include "app/bench/pace.h"
+#include "app/kit/settings.h"
+#include "app/bench/voice.h"
+#include "core/base/lattice.h"
+#include "editor/band/band-canvas.h"
+#include "output/report/report.h"
+#include "output/words/words.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define BEAD_PX 84 /* at the usual size of text */
+#define USUAL_EM_PX 16.0
+#define LARGEST_TEXT 1.5 /* beads grow with the text, but not beyond that */
+#define SMALLEST_BEAD_PX 34
+#define BEAD_SHARE 0.3 /* of the height that rows are seen in */
+#define NEXT_SHARE 0.48
+/* Lines of text in the page: with fewer, only beads and letters are left, or long words go. */
+#define CRAMPED_EM 24.0
+#define ROOMY_EM 40.0
+
+#define SHORT_WORDS 70 /* characters that are read at a glance, however big the type */
+#define LONG_WORDS 160
+
+struct _BwBenchPage {
+  BwCard parent_instance;
+  GtkLabel *arrow;
+  GtkLabel *row;
+  GtkLabel *way;
+  GtkLabel *words;
+  GtkLabel *note;
+  GtkLabel *next;
+  GtkLabel *pace;
+  BwBenchRow *beads;
+  BwBenchRow *next_beads;
+  GtkScrolledWindow *rows;
+  GtkBox *place;
+  GtkProgressBar *bar;
+  GtkWidget *back;
+  GtkWidget *done;
+  GtkToggleButton *voice;
+  GtkMenuButton *check;
+  GtkWidget *keys;
+  GtkEventController *elsewhere; /* the window's, while the page is on screen */
+  BwBandCanvas *canvas;
+  BwVoice *speech;
+  BwPace paced;
+  int shown_row; /* the row on screen; 0 before the first */
+  gboolean long_words;
+};
+
+G_DEFINE_FINAL_TYPE (BwBenchPage, bw_bench_page, BW_TYPE_CARD)
+
+static BwProject *
+project_of (BwBenchPage *self)
+{
+  return bw_card_get_project (BW_CARD (self));
+}
+
+static BwSession *
+session_of (BwBenchPage *self)
+{
+  return bw_draft_get_session (bw_card_get_draft (BW_CARD (self)));
+}
+
+/* Nothing beyond the last row. */
+static void
+show_beads (BwBenchRow *widget, BwProject *project, int row)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  int n = 0;
+  g_autofree guint8 *colours = NULL;
+  if (row <= 2)
+    colours = bw_words_pick_up (drawing, &n);
+  else if (row <= bw_drawing_rows (drawing)) {
+    g_autoptr (GArray) rows = bw_words_band_rows (drawing, row, row);
+    const BwWordsRow *words = &g_array_index (rows, BwWordsRow, 0);
+    n = words->n;
+    colours = g_memdup2 (words->colours, (gsize)n);
+  }
+  bw_bench_row_set_beads (widget, bw_project_get_tray (project), colours, n);
+}
+
+/* The longer the words, the smaller: what is to be woven now must be seen without scrolling. */
+static void
+show_words (BwBenchPage *self, const char *words)
+{
+  static const char *const sizes[] = { "bench-words", "bench-more-words", "bench-most-words" };
+  glong length = g_utf8_strlen (words, -1);
+  int size = length <= SHORT_WORDS ? 0 : length <= LONG_WORDS ? 1 : 2;
+  for (int i = 0; i < (int)G_N_ELEMENTS (sizes); i++)
+    if (i == size)
+      gtk_widget_add_css_class (GTK_WIDGET (self->words), sizes[i]);
+    else
+      gtk_widget_remove_css_class (GTK_WIDGET (self->words), sizes[i]);
+  gtk_label_set_text (self->words, words);
+  self->long_words = length > LONG_WORDS;
+}
+
+static void
+show_title (BwBenchPage *self, BwProject *project, int row)
+{
+  gboolean more = row <= bw_project_get_design (project)->band.rows;
+  g_autofree char *name = bw_bench_name (project, row);
+  gtk_label_set_text (self->row, name);
+  gtk_label_set_text (self->way, bw_bench_way (project, row));
+  gtk_label_set_text (self->arrow, bw_words_arrow (bw_lattice_direction (row) > 0));
+  gtk_widget_set_visible (GTK_WIDGET (self->arrow), more);
+}
+
+/* What the row wants besides beads; after the last row, all that is still to be done. */
+static void
+show_note (BwBenchPage *self, BwProject *project, int row)
+{
+  gboolean more = row <= bw_project_get_design (project)->band.rows;
+  g_autofree char *note = more ? bw_words_before_row (project, row) : bw_words_finish (project);
+  g_strstrip (note);
+  gtk_label_set_text (self->note, note);
+  if (more)
+    gtk_widget_add_css_class (GTK_WIDGET (self->note), "warning-text");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->note), "warning-text");
+  gtk_widget_set_visible (GTK_WIDGET (self->note), *note != '\0');
+}
+
+static void
+show_next (BwBenchPage *self, BwProject *project, int row)
+{
+  int rows = bw_project_get_design (project)->band.rows, next = row <= 2 ? 3 : row + 1;
+  gboolean more = next <= rows;
+  g_autofree char *title = bw_bench_title (project, next), *words = bw_bench_beads (project, next);
+  g_autofree char *then = more ? g_strdup_printf (_ ("Then: %s"), title) : g_strdup ("");
+  gtk_label_set_text (self->next, then);
+  gtk_widget_set_visible (GTK_WIDGET (self->next), more);
+  gtk_widget_set_visible (GTK_WIDGET (self->next_beads), more);
+  show_beads (self->next_beads, project, more ? next : G_MAXINT);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->next_beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
+}
+
+static void
+show_row (BwBenchPage *self, BwProject *project, int row)
+{
+  g_autofree char *words = bw_bench_beads (project, row);
+  show_title (self, project, row);
+  show_words (self, words);
+  show_beads (self->beads, project, row);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
+  gtk_widget_set_sensitive (self->done, row <= bw_project_get_design (project)->band.rows);
+  gtk_widget_set_sensitive (self->back, row > 1);
+  show_note (self, project, row);
+  show_next (self, project, row);
+}
+
+static void
+show_pace (BwBenchPage *self, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  int left = MAX (design->band.rows - bw_project_get_rows_done (project), 0);
+  double hourly = design->supply.has_prices ? design->supply.rows_per_hour : 0;
+  double seconds = bw_pace_row_seconds (&self->paced, hourly);
+  g_autofree char *words = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%d row to go.", "%d rows to go.", (gulong)left), left);
+  if (seconds > 0 && left > 0) {
+    g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+    g_autoptr (GDateTime) end = g_date_time_add_seconds (now, seconds * left);
+    /* Translators: weekday by name, hour and minute. */
+    g_autofree char *when = g_date_time_format (end, _ ("%A, %H:%M"));
+    g_autofree char *each = bw_bench_duration (seconds), *all = bw_bench_duration (seconds * left);
+    g_autofree char *rows = g_steal_pointer (&words);
+    words = g_strdup_printf (_ ("%s A row takes about %s: %s more, woven on %s if you go on."),
+                             rows, each, all, when);
+  }
+  gtk_label_set_text (self->pace, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->pace), left > 0);
+}
+
+/* The row in hand comes to the middle of the band and to the front of the stone. */
+static void
+turn_to_row (BwBenchPage *self, BwProject *project, int row)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  BwCamera camera = bw_session_get_camera (session_of (self));
+  int rows = MAX (design->band.rows, 1);
+  bw_band_canvas_roll_to (self->canvas, bw_lattice_pitches (MIN (row, rows)));
+  camera.turn_deg = design->band.seam_deg + 360.0 * (row - 1) / rows;
+  bw_session_set_camera (session_of (self), camera);
+}
+
+static void
+bw_bench_page_refresh (BwCard *card)
+{
+  BwBenchPage *self = BW_BENCH_PAGE (card);
+  BwProject *project = project_of (self);
+  int row = bw_bench_row (project), done = bw_project_get_rows_done (project);
+  show_row (self, project, row);
+  show_pace (self, project);
+  gtk_progress_bar_set_fraction (
+      self->bar, MIN ((double)done / bw_project_get_design (project)->band.rows, 1));
+  bw_session_set_woven (session_of (self), done);
+  if (row != self->shown_row) {
+    turn_to_row (self, project, row);
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->rows), 0);
+  }
+  self->shown_row = row;
+}
+
+static void
+say_row (BwBenchPage *self)
+{
+  BwProject *project = project_of (self);
+  int row = bw_bench_row (project);
+  g_autofree char *name = bw_bench_name (project, row), *words = bw_bench_beads (project, row);
+  g_autofree char *all = g_strdup_printf ("%s. %s. %s", name, bw_bench_way (project, row), words);
+  if (gtk_toggle_button_get_active (self->voice))
+    bw_voice_say (self->speech, all);
+}
+
+static double
+row_beads (BwProject *project)
+{
+  return bw_project_get_design (project)->band.columns / 2.0;
+}
+
+/* The hands are the same at the next piece, and after a crash. */
+static void
+remember_pace (BwBenchPage *self, BwProject *project)
+{
+  double seconds = bw_pace_row_seconds (&self->paced, 0) / row_beads (project);
+  if (self->paced.n >= BW_PACE_TELLS)
+    g_object_set (bw_settings_get (), "bead-seconds", CLAMP (seconds, 0, 3600), NULL);
+}
+
+static void
+recall_pace (BwBenchPage *self)
+{
+  self->paced.known_s
+      = bw_settings_get_number (bw_settings_get (), "bead-seconds") * row_beads (project_of (self));
+  bw_pace_begin (&self->paced, g_get_monotonic_time ());
+}
+
+static void
+done_clicked (BwBenchPage *self)
+{
+  int rows = bw_bench_advance (project_of (self));
+  if (rows == 0)
+    return;
+  bw_pace_done (&self->paced, g_get_monotonic_time (), rows);
+  remember_pace (self, project_of (self));
+  show_pace (self, project_of (self));
+  say_row (self);
+}
+
+static void
+back_clicked (BwBenchPage *self)
+{
+  if (!bw_bench_back (project_of (self)))
+    return;
+  bw_pace_begin (&self->paced, g_get_monotonic_time ());
+  say_row (self);
+}
+
+static void
+clicked (BwBenchPage *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  done_clicked (self);
+}
+
+/* Moves on, back, or out: the keys of a page turner, and those that nothing else on a window uses.
+ */
+static gboolean
+take_key (BwBenchPage *self, guint key)
+{
+  switch (key) {
+  case GDK_KEY_space:
+  case GDK_KEY_KP_Space:
+  case GDK_KEY_Page_Down:
+  case GDK_KEY_KP_Page_Down:
+    done_clicked (self);
+    return TRUE;
+  case GDK_KEY_Page_Up:
+  case GDK_KEY_KP_Page_Up:
+  case GDK_KEY_BackSpace:
+    back_clicked (self);
+    return TRUE;
+  case GDK_KEY_m:
+  case GDK_KEY_M:
+    gtk_menu_button_popup (self->check);
+    return TRUE;
+  case GDK_KEY_Escape:
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.bench", NULL);
+    return TRUE;
+  default:
+    return FALSE;
+  }
+}
+
+/* With other modifiers a key is a command of the window. */
+static gboolean
+is_plain (GdkModifierType state)
+{
+  return (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) == 0;
+}
+
+/* Anywhere on the page but in the popover, where numbers are typed. A button that has the focus is
+ * pressed with Return: Space is the next row whatever was clicked last. */
+static gboolean
+key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  if (!is_plain (state) || (focus && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER)))
+    return FALSE;
+  if (key == GDK_KEY_Right)
+    done_clicked (self);
+  else if (key == GDK_KEY_Left)
+    back_clicked (self);
+  else
+    return take_key (self, key);
+  return TRUE;
+}
+
+/* The stone was turned with the mouse, say, and has the focus: what it has no use for is the row's.
+ */
+static gboolean
+key_elsewhere (BwBenchPage *self, guint key, guint code, GdkModifierType state)
+{
+  return is_plain (state) && take_key (self, key);
+}
+
+static void
+listen_elsewhere (BwBenchPage *self, gboolean listen)
+{
+  GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
+  if (listen && !self->elsewhere) {
+    self->elsewhere = gtk_event_controller_key_new ();
+    g_signal_connect_swapped (self->elsewhere, "key-pressed", G_CALLBACK (key_elsewhere), self);
+    gtk_widget_add_controller (window, self->elsewhere);
+  } else if (!listen && self->elsewhere) {
+    gtk_widget_remove_controller (window, self->elsewhere);
+    self->elsewhere = NULL;
+  }
+}
+
+/* The keys are the row's again. */
+static void
+check_closed (BwBenchPage *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+static void
+voice_toggled (BwBenchPage *self)
+{
+  if (gtk_toggle_button_get_active (self->voice))
+    say_row (self);
+  else
+    bw_voice_hush (self->speech);
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+/* The room there is, in heights of a line of text. */
+static double
+room_em (BwBenchPage *self, double *em_px)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  *em_px = (double)pango_font_metrics_get_height (metrics) / PANGO_SCALE;
+  pango_font_metrics_unref (metrics);
+  return gtk_widget_get_height (GTK_WIDGET (self)) / *em_px;
+}
+
+/* This row and the next are to be seen at once: where there is little room beads are smaller, and
+ * what is said elsewhere too goes. */
+static void
+take_room (BwBenchPage *self)
+{
+  double em, room = room_em (self, &em), seen = gtk_widget_get_height (GTK_WIDGET (self->rows));
+  double most = BEAD_PX * CLAMP (em / USUAL_EM_PX, 1, LARGEST_TEXT);
+  double bead = CLAMP (seen * BEAD_SHARE, SMALLEST_BEAD_PX, most);
+  bw_bench_row_set_size (self->beads, (int)bead);
+  bw_bench_row_set_size (self->next_beads, (int)(bead * NEXT_SHARE));
+  gtk_widget_set_visible (self->keys, room > CRAMPED_EM);
+  gtk_widget_set_visible (GTK_WIDGET (self->way), room > CRAMPED_EM);
+  gtk_widget_set_visible (GTK_WIDGET (self->words),
+                          room > (self->long_words ? ROOMY_EM : CRAMPED_EM));
+}
+
+/* The band takes what the rows leave, which is known a frame later. */
+static gboolean
+fit_band (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  BwBenchPage *self = BW_BENCH_PAGE (widget);
+  bw_band_canvas_fit (self->canvas);
+  turn_to_row (self, project_of (self), bw_bench_row (project_of (self)));
+  return G_SOURCE_REMOVE;
+}
+
+static gboolean
+take_room_now (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  take_room (BW_BENCH_PAGE (widget));
+  gtk_widget_add_tick_callback (widget, fit_band, NULL, NULL);
+  return G_SOURCE_REMOVE;
+}
+
+/* Not while sizes are being dealt out. */
+static void
+room_changed (BwBenchPage *self)
+{
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_add_tick_callback (GTK_WIDGET (self), take_room_now, NULL, NULL);
+}
+
+/* Only now has the stack that shows the page moved the focus to where it likes, and the page its
+ * size. */
+static gboolean
+settle_in (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  gtk_widget_grab_focus (widget);
+  return take_room_now (widget, clock, data);
+}
+
+static void
+bw_bench_page_map (GtkWidget *widget)
+{
+  BwBenchPage *self = BW_BENCH_PAGE (widget);
+  self->shown_row = 0;
+  recall_pace (self);
+  listen_elsewhere (self, TRUE);
+  GTK_WIDGET_CLASS (bw_bench_page_parent_class)->map (widget);
+  bw_card_refresh (BW_CARD (self));
+  gtk_widget_add_tick_callback (widget, settle_in, NULL, NULL);
+}
+
+static void
+bw_bench_page_unmap (GtkWidget *widget)
+{
+  BwBenchPage *self = BW_BENCH_PAGE (widget);
+  listen_elsewhere (self, FALSE);
+  GTK_WIDGET_CLASS (bw_bench_page_parent_class)->unmap (widget);
+  if (bw_card_get_draft (BW_CARD (self)))
+    bw_session_set_woven (session_of (self), 0);
+  if (gtk_toggle_button_get_active (self->voice))
+    bw_voice_hush (self->speech);
+}
+
+/* Another piece: its rows take their own time, and its place is shown anew. */
+static void
+other_project (BwBenchPage *self)
+{
+  self->paced = (BwPace){ .n = 0 };
+  self->shown_row = 0;
+  recall_pace (self);
+  bw_card_refresh (BW_CARD (self));
+}
+
+void
+bw_bench_page_bind (BwBenchPage *self, BwDraft *draft)
+{
+  g_return_if_fail (BW_IS_BENCH_PAGE (self) && BW_IS_DRAFT (draft));
+  bw_cards_bind (GTK_WIDGET (self), draft);
+  self->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bw_draft_get_session (draft)));
+  gtk_widget_set_hexpand (GTK_WIDGET (self->canvas), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), TRUE);
+  gtk_widget_set_can_target (GTK_WIDGET (self->canvas), FALSE);
+  gtk_widget_set_focusable (GTK_WIDGET (self->canvas), FALSE);
+  gtk_box_append (self->place, GTK_WIDGET (self->canvas));
+  g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
+                           G_CALLBACK (other_project), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (bw_draft_get_session (draft), "view-changed",
+                           G_CALLBACK (gtk_widget_queue_draw), self->canvas, G_CONNECT_SWAPPED);
+}
+
+static void
+bw_bench_page_finalize (GObject *object)
+{
+  bw_voice_free (BW_BENCH_PAGE (object)->speech);
+  G_OBJECT_CLASS (bw_bench_page_parent_class)->finalize (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, arrow);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, row);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, way);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, note);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, check);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, keys);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, words);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, next);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, pace);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, beads);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, next_beads);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, rows);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, place);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, bar);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, back);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, done);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, voice);
+  gtk_widget_class_bind_template_callback (widget_class, key_pressed);
+  gtk_widget_class_bind_template_callback (widget_class, clicked);
+  gtk_widget_class_bind_template_callback (widget_class, done_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, back_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, check_closed);
+  gtk_widget_class_bind_template_callback (widget_class, voice_toggled);
+}
+
+static void
+bw_bench_page_class_init (BwBenchPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = bw_bench_page_finalize;
+  BW_CARD_CLASS (klass)->refresh = bw_bench_page_refresh;
+  widget_class->map = bw_bench_page_map;
+  widget_class->unmap = bw_bench_page_unmap;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/bench-page.ui");
+  bind_children (widget_class);
+}
+
+static void
+bw_bench_page_init (BwBenchPage *self)
+{
+  g_type_ensure (BW_TYPE_BENCH_ROW);
+  g_type_ensure (BW_TYPE_BENCH_CHECK);
+  self->speech = bw_voice_new ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_visible (GTK_WIDGET (self->voice), bw_voice_is_there ());
+  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (self->rows), "notify::page-size",
+                           G_CALLBACK (room_changed), self, G_CONNECT_SWAPPED);
+}

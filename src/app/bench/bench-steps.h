@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a maker does at the bench, each one step of undo: a row more, a row back, a length noted,
+ * another number of rows or a thicker bed. */
+#pragma once
+
+#include "core/band/refit.h"
+#include "core/band/try-on.h"
+#include "project/project.h"
+
+/* The row in hand: 1 while the pick-up of rows 1 and 2 is still to be done, rows + 1 at the end. */
+int bw_bench_row (BwProject *project);
+/* Marks the row in hand as done; how many rows that were: 2, 1, or 0 at the end. */
+int bw_bench_advance (BwProject *project);
+/* FALSE when there is nothing to take back. */
+gboolean bw_bench_back (BwProject *project);
+
+/* The strip as it is now measures so much. A second length of the same rows replaces the first.
+ * FALSE with *error before the pick-up, or when no such length can be. */
+gboolean bw_bench_note (BwProject *project, double length_mm, GError **error);
+/* The design as it would be believed with that length noted. The same faults. */
+gboolean bw_bench_try_note (BwProject *project, double length_mm, BwDesign *design, GError **error);
+gboolean bw_bench_drop_note (BwProject *project);
+
+/* What to do when the ends of the strip, tried on, miss each other by short_beads beads (negative:
+ * lie over each other). FALSE with *error before the pick-up, or when the strip has not so many
+ * beads. */
+gboolean bw_bench_try_on (BwProject *project, double short_beads, BwTryOn *try_on, GError **error);
+
+/* What a strip check or a try-on comes to. */
+typedef struct {
+  int rows;         /* of the band */
+  BwRefit how;      /* the drawing is fitted to them */
+  double length_mm; /* noted with it; 0: none */
+  double bed_mm;    /* the bed becomes so much thicker; 0: it stays */
+} BwBenchChange;
+
+/* Makes the change as one step. Rows woven beyond the new last one are to be picked out and no
+ * longer count. FALSE with *error when it cannot stand; nothing has changed then. */
+gboolean bw_bench_take (BwProject *project, const BwBenchChange *change, GError **error);

@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Filled when it opens and while it is open; what has been undone stands below, faint, until
+ * something else is done. */
+#include "config.h"
+
+#include "app/draw/history-popover.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwHistoryPopover {
+  GtkPopover parent_instance;
+  BwSession *session;
+  BwProject *project; /* the one listened to */
+  GtkListView *list;
+};
+
+G_DEFINE_FINAL_TYPE (BwHistoryPopover, bw_history_popover, GTK_TYPE_POPOVER)
+
+static void
+fill (BwHistoryPopover *self)
+{
+  guint position = bw_project_get_position (self->project);
+  g_autoptr (GtkSingleSelection) chosen
+      = gtk_single_selection_new (bw_history_list_new (self->project));
+  gtk_single_selection_set_selected (chosen, position);
+  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (chosen));
+  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u", position);
+}
+
+static void
+history_changed (BwHistoryPopover *self)
+{
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    fill (self);
+}
+
+static void
+follow_project (BwHistoryPopover *self)
+{
+  if (self->project)
+    g_signal_handlers_disconnect_by_func (self->project, history_changed, self);
+  g_set_object (&self->project, bw_session_get_project (self->session));
+  g_signal_connect_object (self->project, "history", G_CALLBACK (history_changed), self,
+                           G_CONNECT_SWAPPED);
+  history_changed (self);
+}
+
+void
+bw_history_popover_bind (BwHistoryPopover *self, BwSession *session)
+{
+  g_return_if_fail (BW_IS_HISTORY_POPOVER (self) && BW_IS_SESSION (session));
+  g_set_object (&self->session, session);
+  g_signal_connect_object (session, "project-changed", G_CALLBACK (follow_project), self,
+                           G_CONNECT_SWAPPED);
+  follow_project (self);
+}
+
+static void
+row_activated (BwHistoryPopover *self, guint position)
+{
+  bw_project_go_to (self->project, position);
+}
+
+static void
+row_set_up (BwHistoryPopover *self, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), 24);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+row_bound (BwHistoryPopover *self, GtkListItem *item)
+{
+  GtkWidget *label = gtk_list_item_get_child (item);
+  guint position = gtk_list_item_get_position (item);
+  gboolean undone = position > bw_project_get_position (self->project);
+  const char *name = gtk_string_object_get_string (gtk_list_item_get_item (item));
+  g_autofree char *words
+      = position == 0 ? g_strdup (name) : g_strdup_printf ("%u  %s", position, name);
+  gtk_label_set_text (GTK_LABEL (label), words);
+  gtk_widget_set_tooltip_text (label, undone ? _ ("Undone; activate to do it again") : NULL);
+  if (undone)
+    gtk_widget_add_css_class (label, "undone");
+  else
+    gtk_widget_remove_css_class (label, "undone");
+}
+
+static void
+bw_history_popover_show (GtkWidget *widget)
+{
+  BwHistoryPopover *self = BW_HISTORY_POPOVER (widget);
+  if (self->project)
+    fill (self);
+  GTK_WIDGET_CLASS (bw_history_popover_parent_class)->show (widget);
+  gtk_widget_grab_focus (GTK_WIDGET (self->list));
+}
+
+static void
+bw_history_popover_dispose (GObject *object)
+{
+  BwHistoryPopover *self = BW_HISTORY_POPOVER (object);
+  g_clear_object (&self->project);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (bw_history_popover_parent_class)->dispose (object);
+}
+
+static void
+bw_history_popover_class_init (BwHistoryPopoverClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_history_popover_dispose;
+  widget_class->show = bw_history_popover_show;
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/bandwright/Bandwright/history-popover.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwHistoryPopover, list);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated);
+  gtk_widget_class_bind_template_callback (widget_class, row_set_up);
+  gtk_widget_class_bind_template_callback (widget_class, row_bound);
+}
+
+static void
+bw_history_popover_init (BwHistoryPopover *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

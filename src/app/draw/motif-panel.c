@@ -1,0 +1,451 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every kind keeps its own numbers while the panel lives, so that looking at another one loses
+ * nothing. What is shown is a trial of the project: leaving the panel, or doing anything else,
+ * takes it away again. */
+#include "config.h"
+
+#include "app/draw/colour-rows.h"
+#include "app/draw/motif-panel.h"
+#include "app/draw/motif-picture.h"
+#include "app/draw/motif-words.h"
+#include "core/base/fault.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+struct _BwMotifPanel {
+  BwCard parent_instance;
+  BwMotif motif[BW_N_MOTIFS];
+  gboolean known[BW_N_MOTIFS];    /* its numbers have been set once */
+  gboolean numbered[BW_N_MOTIFS]; /* a number of times round, not one on each face */
+  int middle;                     /* 0 the join, 1.. a face, beyond: elsewhere */
+  int faces;                      /* that the list of middles shows */
+  gboolean showing;
+  GtkFlowBox *kinds;
+  GtkLabel *kind_name, *size_name, *reach_name, *problem;
+  GtkEntry *text;
+  GtkSpinButton *size, *reach, *slope, *density, *seed, *repeats, *centre, *first, *last;
+  GtkDropDown *lean, *dither, *spread, *place;
+  BwColourRows *colours;
+  GtkWidget *text_row, *size_row, *reach_row, *slope_row, *lean_row, *density_row, *seed_row,
+      *dither_row, *spread_row, *repeats_row, *place_row, *centre_row, *drop, *keep;
+};
+
+G_DEFINE_FINAL_TYPE (BwMotifPanel, bw_motif_panel, BW_TYPE_CARD)
+
+enum { CENTRED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+static BwProject *
+project_of (BwMotifPanel *self)
+{
+  return bw_card_get_project (BW_CARD (self));
+}
+
+static BwMotifKind
+kind_of (BwMotifPanel *self)
+{
+  GList *chosen = gtk_flow_box_get_selected_children (self->kinds);
+  int kind = chosen ? gtk_flow_box_child_get_index (chosen->data) : 0;
+  g_list_free (chosen);
+  return (BwMotifKind)CLAMP (kind, 0, BW_N_MOTIFS - 1);
+}
+
+/* The colour in hand on the colour that most beads have. */
+static void
+choose_colours (BwMotifPanel *self, BwMotif *motif)
+{
+  BwSession *session = bw_draft_get_session (bw_card_get_draft (BW_CARD (self)));
+  int n = bw_project_get_tray (project_of (self))->n_colours, least, most;
+  guint64 counts[256] = { 0 };
+  int ground = 0, hand = bw_session_get_colour (session);
+  g_autoptr (BwDrawing) kept = bw_project_copy_kept (project_of (self));
+  bw_drawing_count (kept, counts);
+  for (int i = 1; i < n; i++)
+    ground = counts[i] > counts[ground] ? i : ground;
+  if (hand == ground)
+    hand = (ground + 1) % n;
+  bw_motif_colour_range (motif->kind, &least, &most);
+  motif->n_colours = MIN (2, most);
+  motif->colour[0] = (guint8)hand;
+  motif->colour[1] = (guint8)ground;
+}
+
+static BwMotif *
+motif_of (BwMotifPanel *self)
+{
+  BwMotifKind kind = kind_of (self);
+  const BwDesign *design = bw_card_get_design (BW_CARD (self));
+  BwMotif *motif = &self->motif[kind];
+  if (!self->known[kind]) {
+    bw_motif_init (motif, kind, design->band.columns, design->band.rows);
+    motif->repeats = kind == BW_MOTIF_LETTERS ? 1 : design->stone.faces;
+    choose_colours (self, motif);
+    self->known[kind] = TRUE;
+  }
+  motif->last_column = MIN (motif->last_column, design->band.columns);
+  motif->first_column = MIN (motif->first_column, motif->last_column);
+  for (int i = 0; i < motif->n_colours; i++)
+    if (motif->colour[i] >= bw_project_get_tray (project_of (self))->n_colours)
+      motif->colour[i] = 0;
+  return motif;
+}
+
+/* --- showing -------------------------------------------------------------------------------- */
+
+static void
+show_middles (BwMotifPanel *self, int faces)
+{
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  if (faces == self->faces)
+    return;
+  self->faces = faces;
+  gtk_string_list_append (names, _ ("The join"));
+  for (int i = 1; i <= faces; i++)
+    gtk_string_list_take (names, g_strdup_printf (_ ("Face %d"), i));
+  gtk_string_list_append (names, _ ("Elsewhere"));
+  gtk_drop_down_set_model (self->place, G_LIST_MODEL (names));
+  self->middle = MIN (self->middle, faces + 1);
+}
+
+static void
+show_rows (BwMotifPanel *self, const BwMotif *motif)
+{
+  guint parts = bw_motif_parts (motif->kind);
+  gboolean round = (parts & BW_MOTIF_HAS_REPEATS) != 0,
+           numbered = round && self->numbered[motif->kind];
+  gtk_widget_set_visible (self->text_row, (parts & BW_MOTIF_HAS_TEXT) != 0);
+  gtk_widget_set_visible (self->size_row, (parts & BW_MOTIF_HAS_SIZE) != 0);
+  gtk_widget_set_visible (self->reach_row, (parts & BW_MOTIF_HAS_REACH) != 0);
+  gtk_widget_set_visible (self->slope_row, (parts & BW_MOTIF_HAS_SLOPE) != 0);
+  gtk_widget_set_visible (self->lean_row, (parts & BW_MOTIF_HAS_LEAN) != 0);
+  gtk_widget_set_visible (self->density_row, (parts & BW_MOTIF_HAS_DENSITY) != 0);
+  gtk_widget_set_visible (self->seed_row, (parts & BW_MOTIF_HAS_SEED) != 0);
+  gtk_widget_set_visible (self->dither_row, (parts & BW_MOTIF_HAS_DITHER) != 0);
+  gtk_widget_set_visible (self->spread_row, round);
+  gtk_widget_set_visible (self->repeats_row, numbered);
+  gtk_widget_set_visible (self->place_row, numbered);
+  gtk_widget_set_visible (self->centre_row, numbered && self->middle > self->faces);
+}
+
+static void
+show_numbers (BwMotifPanel *self, const BwMotif *motif)
+{
+  if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->text)), motif->text))
+    gtk_editable_set_text (GTK_EDITABLE (self->text), motif->text);
+  gtk_spin_button_set_value (self->size, motif->size);
+  gtk_spin_button_set_value (self->reach, motif->reach);
+  gtk_spin_button_set_value (self->slope, motif->slope);
+  gtk_drop_down_set_selected (self->lean, motif->slope < 0 ? 0 : 1);
+  gtk_spin_button_set_value (self->density, 100 * motif->density);
+  gtk_spin_button_set_value (self->seed, motif->seed);
+  gtk_drop_down_set_selected (self->dither, motif->dither);
+  gtk_spin_button_set_value (self->repeats, motif->repeats);
+  gtk_spin_button_set_value (self->centre, motif->centre);
+}
+
+static void
+show_columns (BwMotifPanel *self, const BwMotif *motif)
+{
+  int columns = bw_card_get_design (BW_CARD (self))->band.columns;
+  gtk_spin_button_set_range (self->first, 1, columns);
+  gtk_spin_button_set_range (self->last, 1, columns);
+  gtk_spin_button_set_value (self->first, motif->first_column);
+  gtk_spin_button_set_value (self->last, motif->last_column);
+}
+
+static void
+show_motif (BwMotifPanel *self)
+{
+  const BwMotif *motif = motif_of (self);
+  int least, most;
+  self->showing = TRUE;
+  show_middles (self, bw_card_get_design (BW_CARD (self))->stone.faces);
+  gtk_label_set_text (self->kind_name, bw_motif_words_kind (motif->kind));
+  gtk_label_set_text (self->size_name, bw_motif_words_size (motif->kind));
+  gtk_label_set_text (self->reach_name, bw_motif_words_reach (motif->kind));
+  show_numbers (self, motif);
+  show_columns (self, motif);
+  bw_motif_colour_range (motif->kind, &least, &most);
+  bw_colour_rows_show (self->colours, bw_project_get_tray (project_of (self)), motif->colour,
+                       motif->n_colours, least, most);
+  gtk_drop_down_set_selected (self->spread, self->numbered[motif->kind] ? 1 : 0);
+  gtk_drop_down_set_selected (self->place, (guint)self->middle);
+  show_rows (self, motif);
+  gtk_widget_set_sensitive (self->drop, bw_project_has_trial (project_of (self)));
+  self->showing = FALSE;
+}
+
+static void
+show_problem (BwMotifPanel *self, const GError *error)
+{
+  gtk_label_set_text (self->problem, error ? bw_fault_sentence (error) : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->problem), error != NULL);
+  gtk_widget_set_sensitive (self->keep, error == NULL);
+}
+
+/* --- taking --------------------------------------------------------------------------------- */
+
+static void
+take_numbers (BwMotifPanel *self, BwMotif *motif)
+{
+  guint parts = bw_motif_parts (motif->kind);
+  g_strlcpy (motif->text, gtk_editable_get_text (GTK_EDITABLE (self->text)), sizeof motif->text);
+  motif->size = gtk_spin_button_get_value (self->size);
+  motif->reach = gtk_spin_button_get_value (self->reach);
+  if (parts & BW_MOTIF_HAS_SLOPE)
+    motif->slope = gtk_spin_button_get_value (self->slope);
+  if (parts & BW_MOTIF_HAS_LEAN)
+    motif->slope = gtk_drop_down_get_selected (self->lean) == 0 ? -1 : 1;
+  motif->density = gtk_spin_button_get_value (self->density) / 100;
+  motif->seed = (guint32)gtk_spin_button_get_value_as_int (self->seed);
+  motif->dither = (BwDither)gtk_drop_down_get_selected (self->dither);
+  motif->repeats = gtk_spin_button_get_value_as_int (self->repeats);
+  motif->first_column = gtk_spin_button_get_value_as_int (self->first);
+  motif->last_column = gtk_spin_button_get_value_as_int (self->last);
+  motif->n_colours = bw_colour_rows_get (self->colours, motif->colour);
+}
+
+/* Where the faces lie under the middle of the worked columns. One on each face stands on a bead of
+ * the odd rows there: the motifs are then alike bead for bead, and the live symmetry of the faces
+ * has the same middles. */
+static void
+take_faces (BwMotifPanel *self, BwMotif *motif)
+{
+  const BwDesign *design = bw_card_get_design (BW_CARD (self));
+  double middle[BW_FACES_MAX], corner[BW_FACES_MAX];
+  int column = CLAMP ((motif->first_column + motif->last_column) / 2, 1, design->band.columns);
+  bw_places_faces (design, bw_project_stone (project_of (self)), column,
+                   MAX (1, design->band.rows / 2), middle, corner);
+  gboolean rings = (bw_motif_parts (motif->kind) & BW_MOTIF_HAS_REPEATS) != 0;
+  double on_bead[BW_FACES_MAX];
+  for (int i = 0; i < design->stone.faces; i++)
+    on_bead[i] = round (middle[i]);
+  bw_motif_set_faces (motif, rings && !self->numbered[motif->kind] ? design->stone.faces : 0,
+                      on_bead, corner);
+  if (self->middle == 0)
+    motif->centre = 0;
+  else if (self->middle <= design->stone.faces)
+    motif->centre = round (2 * middle[self->middle - 1]) / 2;
+  else
+    motif->centre = gtk_spin_button_get_value (self->centre);
+}
+
+static gboolean
+try_motif (BwMotifPanel *self, GError **error)
+{
+  BwMotif *motif = motif_of (self);
+  const BwBand *band = &bw_card_get_design (BW_CARD (self))->band;
+  take_faces (self, motif);
+  if (!bw_motif_validate (motif, band->columns, band->rows, error))
+    return FALSE;
+  g_autoptr (BwDrawing) drawing = bw_project_copy_kept (project_of (self));
+  g_autofree char *label = bw_motif_words_step (motif->kind);
+  bw_motif_draw (motif, drawing);
+  bw_draft_settle (bw_card_get_draft (BW_CARD (self)));
+  return bw_project_try (project_of (self), label, NULL, drawing, error);
+}
+
+static void
+try_now (BwMotifPanel *self)
+{
+  g_autoptr (GError) error = NULL;
+  if (!try_motif (self, &error))
+    bw_project_drop_trial (project_of (self));
+  show_problem (self, error);
+  gtk_widget_set_sensitive (self->drop, bw_project_has_trial (project_of (self)));
+}
+
+static void
+changed (BwMotifPanel *self)
+{
+  if (self->showing || bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwMotif *motif = motif_of (self);
+  take_numbers (self, motif);
+  show_rows (self, motif);
+  try_now (self);
+}
+
+static void
+spread_chosen (BwMotifPanel *self)
+{
+  if (self->showing)
+    return;
+  self->numbered[kind_of (self)] = gtk_drop_down_get_selected (self->spread) == 1;
+  changed (self);
+}
+
+static void
+place_chosen (BwMotifPanel *self)
+{
+  if (self->showing)
+    return;
+  self->middle = (int)gtk_drop_down_get_selected (self->place);
+  changed (self);
+  g_signal_emit (self, signals[CENTRED], 0, motif_of (self)->centre);
+}
+
+static void
+kind_chosen (BwMotifPanel *self)
+{
+  if (bw_card_is_refreshing (BW_CARD (self)) || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+  show_motif (self);
+  try_now (self);
+}
+
+static void
+keep_clicked (BwMotifPanel *self)
+{
+  if (!bw_project_has_trial (project_of (self)))
+    try_now (self);
+  bw_project_keep_trial (project_of (self));
+  gtk_widget_set_sensitive (self->drop, FALSE);
+}
+
+static void
+drop_clicked (BwMotifPanel *self)
+{
+  bw_project_drop_trial (project_of (self));
+}
+
+static gboolean
+enter_pressed (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  BwMotifPanel *self = BW_MOTIF_PANEL (widget);
+  if (gtk_widget_get_sensitive (self->keep))
+    keep_clicked (self);
+  return TRUE;
+}
+
+static gboolean
+escape_pressed (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  BwMotifPanel *self = BW_MOTIF_PANEL (widget);
+  gboolean shown = bw_project_has_trial (project_of (self));
+  bw_project_drop_trial (project_of (self));
+  return shown;
+}
+
+static void
+bw_motif_panel_refresh (BwCard *card)
+{
+  show_motif (BW_MOTIF_PANEL (card));
+}
+
+/* What was chosen last is shown as soon as the panel is, and goes with it. */
+static void
+bw_motif_panel_map (GtkWidget *widget)
+{
+  BwMotifPanel *self = BW_MOTIF_PANEL (widget);
+  GTK_WIDGET_CLASS (bw_motif_panel_parent_class)->map (widget);
+  if (!project_of (self))
+    return;
+  show_motif (self);
+  try_now (self);
+}
+
+static void
+bw_motif_panel_unmap (GtkWidget *widget)
+{
+  BwMotifPanel *self = BW_MOTIF_PANEL (widget);
+  GTK_WIDGET_CLASS (bw_motif_panel_parent_class)->unmap (widget);
+  if (project_of (self))
+    bw_project_drop_trial (project_of (self));
+}
+
+static void
+bind_rows (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, text_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, slope_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, lean_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, density_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, seed_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, dither_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, spread_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, repeats_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, place_row);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, centre_row);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, kinds);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, kind_name);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size_name);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach_name);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, problem);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, text);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, slope);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, lean);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, density);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, seed);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, dither);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, colours);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, spread);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, repeats);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, place);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, centre);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, first);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, last);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, drop);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, keep);
+}
+
+static void
+bw_motif_panel_class_init (BwMotifPanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  BW_CARD_CLASS (klass)->refresh = bw_motif_panel_refresh;
+  widget_class->map = bw_motif_panel_map;
+  widget_class->unmap = bw_motif_panel_unmap;
+  signals[CENTRED] = g_signal_new ("centred", BW_TYPE_MOTIF_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 1, G_TYPE_DOUBLE);
+  g_type_ensure (BW_TYPE_COLOUR_ROWS);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, escape_pressed, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, enter_pressed,
+                                NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, enter_pressed,
+                                NULL);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/motif-panel.ui");
+  bind_children (widget_class);
+  bind_rows (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, changed);
+  gtk_widget_class_bind_template_callback (widget_class, kind_chosen);
+  gtk_widget_class_bind_template_callback (widget_class, spread_chosen);
+  gtk_widget_class_bind_template_callback (widget_class, place_chosen);
+  gtk_widget_class_bind_template_callback (widget_class, keep_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, drop_clicked);
+}
+
+static void
+add_kinds (BwMotifPanel *self)
+{
+  for (BwMotifKind kind = 0; kind < BW_N_MOTIFS; kind++) {
+    GtkWidget *child = gtk_flow_box_child_new ();
+    gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), bw_motif_picture_new (kind));
+    gtk_widget_set_tooltip_text (child, bw_motif_words_kind (kind));
+    gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    bw_motif_words_kind (kind), -1);
+    gtk_flow_box_append (self->kinds, child);
+  }
+  gtk_flow_box_select_child (self->kinds,
+                             gtk_flow_box_get_child_at_index (self->kinds, BW_MOTIF_CHEVRONS));
+}
+
+static void
+bw_motif_panel_init (BwMotifPanel *self)
+{
+  self->numbered[BW_MOTIF_LETTERS] = TRUE;
+  self->middle = 1;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  add_kinds (self);
+}

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Three pages of one width, so that turning a page never moves the band. */
+#include "config.h"
+
+#include "app/draw/motif-panel.h"
+#include "app/draw/picture-frame.h"
+#include "app/draw/side-panel.h"
+#include "app/draw/tray-panel.h"
+
+struct _BwSidePanel {
+  GtkWidget parent_instance;
+  GtkStack *stack;
+  BwMotifPanel *motif;
+  BwPicturePanel *picture;
+};
+
+G_DEFINE_FINAL_TYPE (BwSidePanel, bw_side_panel, GTK_TYPE_WIDGET)
+
+void
+bw_side_panel_show (BwSidePanel *self, const char *name)
+{
+  g_return_if_fail (BW_IS_SIDE_PANEL (self));
+  gtk_stack_set_visible_child_name (self->stack, name);
+}
+
+void
+bw_side_panel_turn (BwSidePanel *self, int by)
+{
+  g_return_if_fail (BW_IS_SIDE_PANEL (self));
+  GtkWidget *page = gtk_stack_get_visible_child (self->stack);
+  GtkWidget *next = page;
+  if (by < 0 && !(next = gtk_widget_get_prev_sibling (page)))
+    next = gtk_widget_get_last_child (GTK_WIDGET (self->stack));
+  if (by > 0 && !(next = gtk_widget_get_next_sibling (page)))
+    next = gtk_widget_get_first_child (GTK_WIDGET (self->stack));
+  gtk_stack_set_visible_child (self->stack, next);
+  gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD);
+}
+
+static gboolean
+dropped (BwSidePanel *self, const GValue *value)
+{
+  GFile *file = G_VALUE_HOLDS (value, G_TYPE_FILE) ? g_value_get_object (value) : NULL;
+  if (!file)
+    return FALSE;
+  bw_side_panel_show (self, "picture");
+  bw_picture_panel_open (self->picture, file);
+  return TRUE;
+}
+
+static void
+take_drops (BwSidePanel *self, GtkWidget *widget)
+{
+  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_FILE, GDK_ACTION_COPY);
+  g_signal_connect_object (target, "drop", G_CALLBACK (dropped), self, G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (target));
+}
+
+GtkWidget *
+bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas)
+{
+  g_return_val_if_fail (BW_IS_SIDE_PANEL (self) && BW_IS_BAND_CANVAS (canvas), NULL);
+  GtkWidget *overlay = gtk_overlay_new ();
+  /* A motif put on another face is seen there. */
+  g_signal_connect_object (self->motif, "centred", G_CALLBACK (bw_band_canvas_roll_to), canvas,
+                           G_CONNECT_SWAPPED);
+  gtk_overlay_set_child (GTK_OVERLAY (overlay), canvas);
+  gtk_overlay_add_overlay (GTK_OVERLAY (overlay),
+                           bw_picture_frame_new (BW_BAND_CANVAS (canvas), self->picture));
+  take_drops (self, overlay);
+  return overlay;
+}
+
+static void
+bw_side_panel_dispose (GObject *object)
+{
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (bw_side_panel_parent_class)->dispose (object);
+}
+
+static void
+bw_side_panel_class_init (BwSidePanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_side_panel_dispose;
+  g_type_ensure (BW_TYPE_TRAY_PANEL);
+  g_type_ensure (BW_TYPE_MOTIF_PANEL);
+  g_type_ensure (BW_TYPE_PICTURE_PANEL);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/side-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwSidePanel, stack);
+  gtk_widget_class_bind_template_child (widget_class, BwSidePanel, motif);
+  gtk_widget_class_bind_template_child (widget_class, BwSidePanel, picture);
+}
+
+static void
+bw_side_panel_init (BwSidePanel *self)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
+  gtk_widget_init_template (GTK_WIDGET (self));
+  take_drops (self, GTK_WIDGET (self));
+}

@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Laying out a tray is one step of undo: no question is asked beforehand. */
+#include "config.h"
+
+#include "app/kit/bead-swatch.h"
+#include "app/draw/tray-choice.h"
+#include "app/draw/tray-starts.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwTrayChoice {
+  GtkPopover parent_instance;
+  BwSession *session;
+  GtkBox *starts;
+};
+
+G_DEFINE_FINAL_TYPE (BwTrayChoice, bw_tray_choice, GTK_TYPE_POPOVER)
+
+void
+bw_tray_choice_bind (BwTrayChoice *self, BwSession *session)
+{
+  g_return_if_fail (BW_IS_TRAY_CHOICE (self) && BW_IS_SESSION (session));
+  g_set_object (&self->session, session);
+}
+
+static void
+lay_out (BwTrayChoice *self, int start)
+{
+  BwProject *project = bw_session_get_project (self->session);
+  bw_project_drop_trial (project);
+  const BwDrawing *bail = bw_project_get_bail_drawing (project);
+  BwTray tray = *bw_project_get_tray (project);
+  guint64 counts[256] = { 0 };
+  guint8 map[256];
+  bw_drawing_count (bw_project_get_drawing (project), counts);
+  if (bail)
+    bw_drawing_count (bail, counts);
+  bw_tray_start_lay (&tray, start, counts, map);
+  g_autofree char *label = g_strdup_printf (_ ("Tray: %s"), bw_tray_start_name (start));
+  bw_project_replace_tray (project, label, &tray, map, NULL);
+}
+
+static void
+start_clicked (BwTrayChoice *self, GtkWidget *button)
+{
+  int start = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "start"));
+  gtk_popover_popdown (GTK_POPOVER (self));
+  lay_out (self, start);
+}
+
+/* The name, and the beads under it. */
+static GtkWidget *
+picture_of (int start)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *name = gtk_label_new (bw_tray_start_name (start));
+  GtkWidget *beads = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 2);
+  const guint64 none[256] = { 0 };
+  guint8 map[256];
+  BwTray tray;
+  bw_tray_init (&tray);
+  bw_tray_start_lay (&tray, start, none, map);
+  for (int i = 0; i < tray.n_colours; i++) {
+    GtkWidget *bead = bw_bead_swatch_new ();
+    bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), &tray.colour[i]);
+    gtk_box_append (GTK_BOX (beads), bead);
+  }
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), beads);
+  return box;
+}
+
+static void
+bw_tray_choice_dispose (GObject *object)
+{
+  g_clear_object (&BW_TRAY_CHOICE (object)->session);
+  G_OBJECT_CLASS (bw_tray_choice_parent_class)->dispose (object);
+}
+
+static void
+bw_tray_choice_class_init (BwTrayChoiceClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_tray_choice_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/tray-choice.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwTrayChoice, starts);
+}
+
+static void
+bw_tray_choice_init (BwTrayChoice *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  for (int start = 0; start < bw_tray_starts_count (); start++) {
+    GtkWidget *button = gtk_button_new ();
+    gtk_button_set_child (GTK_BUTTON (button), picture_of (start));
+    gtk_widget_add_css_class (button, "flat");
+    gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    bw_tray_start_name (start), -1);
+    g_object_set_data (G_OBJECT (button), "start", GINT_TO_POINTER (start));
+    g_signal_connect_swapped (button, "clicked", G_CALLBACK (start_clicked), self);
+    gtk_box_append (self->starts, button);
+  }
+}

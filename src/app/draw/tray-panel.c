@@ -1,0 +1,423 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The list of colours is the session's colour in hand; the controls under it change that colour. */
+#include "config.h"
+
+#include "app/kit/bead-swatch.h"
+#include "app/kit/colour-dialog.h"
+#include "app/draw/tray-choice.h"
+#include "app/draw/tray-merge.h"
+#include "app/draw/tray-panel.h"
+#include "app/kit/tray-row.h"
+#include "app/draw/tray-words.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwTrayPanel {
+  BwCard parent_instance;
+  BwSession *session;
+  GtkListBox *list;
+  GtkEntry *name;
+  GtkButton *recolour;
+  BwBeadSwatch *bead;
+  GtkDropDown *finish;
+  GtkWidget *up;
+  GtkWidget *down;
+  GtkMenuButton *remove;
+  GtkPopover *question;
+  GtkLabel *question_words;
+  GtkDropDown *heir;
+  GtkWidget *add;
+  GtkEntry *letter;
+  GtkLabel *letter_problem;
+  GtkLabel *alike;
+  BwTray looked_at; /* the tray whose likenesses are shown */
+  GtkWidget *merge_button;
+  BwTrayMerge *merge;
+  BwTrayChoice *choice;
+};
+
+G_DEFINE_FINAL_TYPE (BwTrayPanel, bw_tray_panel, BW_TYPE_CARD)
+
+static BwProject *
+project_of (BwTrayPanel *self)
+{
+  return bw_card_get_project (BW_CARD (self));
+}
+
+static int
+chosen (BwTrayPanel *self)
+{
+  return bw_session_get_colour (self->session);
+}
+
+static void
+count_beads (BwTrayPanel *self, guint64 counts[256])
+{
+  const BwDrawing *bail = bw_project_get_bail_drawing (project_of (self));
+  bw_drawing_count (bw_project_get_drawing (project_of (self)), counts);
+  if (bail)
+    bw_drawing_count (bail, counts);
+}
+
+static void
+show_list (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  double mass = bw_bead_mass_g (&bw_project_get_design (project_of (self))->bead);
+  guint64 counts[256] = { 0 };
+  GtkListBoxRow *row;
+  count_beads (self, counts);
+  for (int i = 0; i < tray->n_colours; i++) {
+    row = gtk_list_box_get_row_at_index (self->list, i);
+    if (!row) {
+      row = GTK_LIST_BOX_ROW (bw_tray_row_new ());
+      gtk_list_box_append (self->list, GTK_WIDGET (row));
+    }
+    bw_tray_row_show (BW_TRAY_ROW (row), &tray->colour[i], counts[i], mass * (double)counts[i]);
+  }
+  while ((row = gtk_list_box_get_row_at_index (self->list, tray->n_colours)))
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, chosen (self)));
+}
+
+/* Only a tray that is another is looked at anew: beads are counted far more often. */
+static void
+show_alike (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  if (memcmp (tray, &self->looked_at, sizeof *tray) == 0)
+    return;
+  self->looked_at = *tray;
+  g_autofree char *words = bw_tray_words_alike (tray, 2);
+  gtk_label_set_text (self->alike, words ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->alike), words != NULL);
+}
+
+static void
+show_letter (BwTrayPanel *self, const BwColour *colour)
+{
+  char letter[8] = { 0 };
+  g_unichar_to_utf8 (colour->id, letter);
+  if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->letter)), letter))
+    gtk_editable_set_text (GTK_EDITABLE (self->letter), letter);
+}
+
+static void
+show_chosen (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  const BwColour *colour = &tray->colour[chosen (self)];
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->name)), colour->name) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->name), colour->name);
+  bw_bead_swatch_set_colour (self->bead, colour);
+  show_letter (self, colour);
+  gtk_drop_down_set_selected (self->finish, colour->finish);
+  gtk_widget_set_sensitive (self->add, tray->n_colours < BW_TRAY_MAX);
+  gtk_widget_set_sensitive (self->merge_button, tray->n_colours > 1);
+  gtk_widget_set_sensitive (self->up, chosen (self) > 0);
+  gtk_widget_set_sensitive (self->down, chosen (self) + 1 < tray->n_colours);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->remove), tray->n_colours > 1);
+}
+
+static void
+follow_session (BwTrayPanel *self)
+{
+  BwSession *session = bw_draft_get_session (bw_card_get_draft (BW_CARD (self)));
+  if (!g_set_object (&self->session, session))
+    return;
+  bw_tray_merge_bind (self->merge, session);
+  bw_tray_choice_bind (self->choice, session);
+  g_signal_connect_object (session, "hand-changed", G_CALLBACK (bw_card_refresh), self,
+                           G_CONNECT_SWAPPED);
+}
+
+static void
+bw_tray_panel_refresh (BwCard *card)
+{
+  BwTrayPanel *self = BW_TRAY_PANEL (card);
+  follow_session (self);
+  show_list (self);
+  show_alike (self);
+  show_chosen (self);
+}
+
+static void
+row_selected (BwTrayPanel *self, GtkListBoxRow *row)
+{
+  if (!bw_card_is_refreshing (BW_CARD (self)) && row)
+    bw_session_set_colour (self->session, gtk_list_box_row_get_index (row));
+}
+
+/* One change of the tray as one step; a tray that cannot stand shows the old one again. */
+static void
+set_tray (BwTrayPanel *self, const char *label, const BwTray *tray)
+{
+  g_autoptr (GError) error = NULL;
+  if (!bw_project_set_tray (project_of (self), label, tray, &error)) {
+    g_info ("%s: %s", label, error->message);
+    bw_card_refresh (BW_CARD (self));
+  }
+}
+
+static void
+name_typed (BwTrayPanel *self)
+{
+  const char *name = gtk_editable_get_text (GTK_EDITABLE (self->name));
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  BwColour *colour = &tray.colour[chosen (self)];
+  if (g_str_equal (name, colour->name))
+    return;
+  /* A name is cut between characters, never within one. */
+  gsize room = sizeof colour->name - 1;
+  const char *end = name;
+  for (; *end && g_utf8_next_char (end) <= name + room; end = g_utf8_next_char (end))
+    ;
+  memset (colour->name, 0, sizeof colour->name);
+  memcpy (colour->name, name, (gsize)(end - name));
+  set_tray (self, _ ("Colour’s name"), &tray);
+}
+
+/* Why a letter cannot be this colour's; NULL when it can. Owned. */
+static char *
+letter_fault (BwTrayPanel *self, gunichar letter)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  int owner = bw_tray_find (tray, letter);
+  if (letter == 0 || !bw_tray_is_letter (letter))
+    return g_strdup (_ ("A colour needs one letter or sign that can be seen."));
+  if (owner < 0 || owner == chosen (self))
+    return NULL;
+  g_autofree char *name = bw_colour_words (&tray->colour[owner]);
+  return g_strdup_printf (_ ("That is the letter of “%s”."), name);
+}
+
+static void
+show_letter_fault (BwTrayPanel *self, const char *fault)
+{
+  gtk_label_set_text (self->letter_problem, fault ? fault : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->letter_problem), fault != NULL);
+  if (fault)
+    gtk_widget_add_css_class (GTK_WIDGET (self->letter), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->letter), "error");
+}
+
+static gunichar
+typed_letter (BwTrayPanel *self)
+{
+  return g_utf8_get_char (gtk_editable_get_text (GTK_EDITABLE (self->letter)));
+}
+
+static void
+letter_changed (BwTrayPanel *self)
+{
+  g_autofree char *fault = NULL;
+  if (!bw_card_is_refreshing (BW_CARD (self)))
+    fault = letter_fault (self, typed_letter (self));
+  show_letter_fault (self, fault);
+}
+
+/* A letter that cannot stand gives way to the one there was. */
+static void
+letter_typed (BwTrayPanel *self)
+{
+  gunichar letter = typed_letter (self);
+  g_autofree char *fault = NULL;
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  if (letter == tray.colour[chosen (self)].id)
+    return;
+  fault = letter_fault (self, letter);
+  tray.colour[chosen (self)].id = letter;
+  if (fault)
+    bw_card_refresh (BW_CARD (self));
+  else
+    set_tray (self, _ ("Colour’s letter"), &tray);
+  show_letter_fault (self, NULL);
+}
+
+static void
+colour_chosen (guint32 srgb, gpointer data)
+{
+  BwTrayPanel *self = data;
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  tray.colour[chosen (self)].srgb = srgb;
+  set_tray (self, _ ("Recolour"), &tray);
+}
+
+static void
+recolour_clicked (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  bw_colour_dialog_ask (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))), _ ("Bead colour"),
+                        tray->colour[chosen (self)].srgb, colour_chosen, g_object_ref (self),
+                        g_object_unref);
+}
+
+static void
+finish_chosen (BwTrayPanel *self)
+{
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  BwFinish finish = (BwFinish)gtk_drop_down_get_selected (self->finish);
+  if (tray.colour[chosen (self)].finish == finish)
+    return;
+  tray.colour[chosen (self)].finish = finish;
+  set_tray (self, _ ("Finish"), &tray);
+}
+
+static void
+move (BwTrayPanel *self, int by)
+{
+  int from = chosen (self);
+  if (bw_project_move_colour (project_of (self), _ ("Order of colours"), from, from + by))
+    bw_session_set_colour (self->session, from + by);
+}
+
+static void
+up_clicked (BwTrayPanel *self)
+{
+  move (self, -1);
+}
+
+static void
+down_clicked (BwTrayPanel *self)
+{
+  move (self, 1);
+}
+
+/* A new colour starts as the chosen one, a little lighter or darker, so that it can be told apart.
+ */
+static guint32
+neighbour_of (guint32 srgb)
+{
+  GdkRGBA rgba = bw_colour_to_rgba (srgb);
+  float light = (rgba.red + rgba.green + rgba.blue) / 3, to = light < 0.5f ? 1 : 0;
+  rgba.red += 0.35f * (to - rgba.red);
+  rgba.green += 0.35f * (to - rgba.green);
+  rgba.blue += 0.35f * (to - rgba.blue);
+  return bw_colour_from_rgba (&rgba);
+}
+
+static void
+add_clicked (BwTrayPanel *self)
+{
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  if (tray.n_colours >= BW_TRAY_MAX)
+    return;
+  const BwColour *like = &tray.colour[chosen (self)];
+  tray.colour[tray.n_colours] = (BwColour){ .id = bw_tray_free_letter (&tray),
+                                            .srgb = neighbour_of (like->srgb),
+                                            .finish = like->finish };
+  tray.n_colours++;
+  set_tray (self, _ ("Add a colour"), &tray);
+  bw_session_set_colour (self->session, tray.n_colours - 1);
+  gtk_widget_grab_focus (GTK_WIDGET (self->name));
+}
+
+/* The colours that may take over, all but the chosen one. */
+static void
+question_opens (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  guint64 counts[256] = { 0 };
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  count_beads (self, counts);
+  for (int i = 0; i < tray->n_colours; i++)
+    if (i != chosen (self))
+      gtk_string_list_take (names, bw_colour_words (&tray->colour[i]));
+  gtk_drop_down_set_model (self->heir, G_LIST_MODEL (names));
+  g_autofree char *name = bw_colour_words (&tray->colour[chosen (self)]);
+  int count = (int)counts[chosen (self)];
+  g_autofree char *words = count > 0
+                               ? g_strdup_printf (_ ("The %d beads of “%s” become"), count, name)
+                               : g_strdup_printf (_ ("No bead has “%s”."), name);
+  gtk_label_set_text (self->question_words, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->heir), count > 0);
+}
+
+static void
+remove_clicked (BwTrayPanel *self)
+{
+  int gone = chosen (self), heir = (int)gtk_drop_down_get_selected (self->heir);
+  gtk_popover_popdown (self->question);
+  if (heir >= gone)
+    heir++;
+  bw_project_remove_colour (project_of (self), _ ("Remove a colour"), gone, heir, NULL);
+  bw_session_set_colour (self->session, heir > gone ? heir - 1 : heir);
+}
+
+static void
+bw_tray_panel_dispose (GObject *object)
+{
+  g_clear_object (&BW_TRAY_PANEL (object)->session);
+  G_OBJECT_CLASS (bw_tray_panel_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, list);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, name);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, recolour);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, bead);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, finish);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, up);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, down);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, remove);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, question);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, question_words);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, heir);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, add);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, letter);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, letter_problem);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, alike);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, merge_button);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, merge);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, choice);
+}
+
+static void
+bw_tray_panel_class_init (BwTrayPanelClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_tray_panel_dispose;
+  BW_CARD_CLASS (klass)->refresh = bw_tray_panel_refresh;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/tray-panel.ui");
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, row_selected);
+  gtk_widget_class_bind_template_callback (widget_class, name_typed);
+  gtk_widget_class_bind_template_callback (widget_class, letter_typed);
+  gtk_widget_class_bind_template_callback (widget_class, letter_changed);
+  gtk_widget_class_bind_template_callback (widget_class, recolour_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, finish_chosen);
+  gtk_widget_class_bind_template_callback (widget_class, up_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, down_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, add_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, question_opens);
+  gtk_widget_class_bind_template_callback (widget_class, remove_clicked);
+}
+
+static void
+fill_finishes (BwTrayPanel *self)
+{
+  g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
+  for (BwFinish finish = 0; finish < BW_N_FINISHES; finish++)
+    gtk_string_list_append (words, bw_finish_words (finish));
+  gtk_drop_down_set_model (self->finish, G_LIST_MODEL (words));
+}
+
+static void
+bw_tray_panel_init (BwTrayPanel *self)
+{
+  g_type_ensure (BW_TYPE_BEAD_SWATCH);
+  g_type_ensure (BW_TYPE_TRAY_MERGE);
+  g_type_ensure (BW_TYPE_TRAY_CHOICE);
+  gtk_widget_init_template (GTK_WIDGET (self));
+  fill_finishes (self);
+}

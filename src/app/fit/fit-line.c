@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The fit line tells the truth of what is on screen while a number is dragged. Verdict and bars are
+ * cheap and follow every change; the remedies are solved only when the maker pauses. */
+#include "config.h"
+
+#include "app/fit/fit-bars.h"
+#include "app/fit/fit-line.h"
+#include "app/fit/fit-words.h"
+#include "app/fit/remedy-list.h"
+#include "app/kit/settings.h"
+
+#include <glib/gi18n-lib.h>
+
+#define PAUSE_MS 250
+
+struct _BwFitLine {
+  GtkWidget parent_instance;
+  BwDraft *draft;
+  BwProject *project;
+  guint pause;
+  BwFitBars *bars;
+  GtkLabel *verdict;
+  GtkLabel *detail;
+  GtkLabel *recommended;
+  GtkWidget *helps; /* best remedy and the list's button */
+  GtkButton *best;
+  GtkLabel *best_words;
+  GtkMenuButton *more;
+  GtkPopover *popover;
+  BwRemedyList *remedies;
+};
+
+G_DEFINE_FINAL_TYPE (BwFitLine, bw_fit_line, GTK_TYPE_WIDGET)
+
+static const char *
+verdict_style (BwVerdict verdict)
+{
+  switch (verdict) {
+  case BW_VERDICT_SNUG:
+    return "snug";
+  case BW_VERDICT_LOOSE:
+    return "loose";
+  case BW_VERDICT_WILL_NOT_CLOSE:
+  case BW_VERDICT_ODD_ROWS:
+  default:
+    return "unclosed";
+  }
+}
+
+static void
+show_fit (BwFitLine *self)
+{
+  const BwFit *fit = bw_project_fit (self->project);
+  const BwForecast *forecast = bw_project_forecast (self->project);
+  double slack = bw_project_get_design (self->project)->limits.slack_mm;
+  g_autofree char *detail
+      = bw_fit_words_detail (fit, slack, bw_settings_get_unit (bw_settings_get ()));
+  g_autofree char *rows = g_strdup_printf (_ ("%d rows, %d around"), fit->rows, fit->beads_around);
+  g_autofree char *first = g_strdup_printf ("%s · %s", rows, detail);
+  g_autofree char *recommended = bw_fit_words_recommended (forecast->recommended, fit->beads_around,
+                                                           forecast->closes_probability);
+  const char *styles[] = { "verdict", verdict_style (fit->verdict), NULL };
+  gtk_label_set_text (self->verdict, bw_fit_words_verdict (fit->verdict));
+  gtk_widget_set_css_classes (GTK_WIDGET (self->verdict), styles);
+  gtk_label_set_text (self->detail, first);
+  gtk_label_set_text (self->recommended, recommended);
+  bw_fit_bars_set_fit (self->bars, fit, slack);
+  g_autofree char *words
+      = g_strdup_printf ("%s. %s. %s", bw_fit_words_verdict (fit->verdict), first, recommended);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->bars), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
+                                  -1);
+}
+
+static gboolean
+show_remedies (gpointer data)
+{
+  BwFitLine *self = data;
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  BwRemedy best;
+  gboolean has_best = bw_remedy_list_best (self->project, &best);
+  self->pause = 0;
+  gtk_widget_set_visible (GTK_WIDGET (self->best), has_best);
+  if (has_best) {
+    g_autofree char *words
+        = bw_remedy_words_do (&best, bw_project_get_design (self->project), unit);
+    g_autofree char *gives = bw_remedy_words_gives (&best, unit);
+    gtk_label_set_text (self->best_words, words);
+    gtk_widget_set_tooltip_text (GTK_WIDGET (self->best), gives);
+  }
+  gtk_widget_set_visible (self->helps, TRUE);
+  return G_SOURCE_REMOVE;
+}
+
+/* Remedies of a moment ago are no remedies: they go away at once and come back after a pause. */
+static void
+expect_remedies (BwFitLine *self)
+{
+  g_clear_handle_id (&self->pause, g_source_remove);
+  if (bw_project_fit (self->project)->verdict == BW_VERDICT_SNUG) {
+    gtk_widget_set_visible (self->helps, FALSE);
+    return;
+  }
+  gtk_widget_set_visible (GTK_WIDGET (self->best), FALSE);
+  self->pause = g_timeout_add (PAUSE_MS, show_remedies, self);
+}
+
+static void
+refresh (BwFitLine *self)
+{
+  if (!self->project)
+    return;
+  show_fit (self);
+  expect_remedies (self);
+}
+
+static void
+project_changed (BwFitLine *self, guint what)
+{
+  if (what & (BW_CHANGED_DESIGN | BW_CHANGED_PROGRESS))
+    refresh (self);
+}
+
+static void
+follow_project (BwFitLine *self)
+{
+  if (self->project)
+    g_signal_handlers_disconnect_by_func (self->project, project_changed, self);
+  g_set_object (&self->project, bw_draft_get_project (self->draft));
+  g_signal_connect_object (self->project, "changed", G_CALLBACK (project_changed), self,
+                           G_CONNECT_SWAPPED);
+  refresh (self);
+}
+
+void
+bw_fit_line_bind (BwFitLine *self, BwDraft *draft)
+{
+  g_return_if_fail (BW_IS_FIT_LINE (self) && BW_IS_DRAFT (draft));
+  g_set_object (&self->draft, draft);
+  bw_remedy_list_bind (self->remedies, draft);
+  g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
+                           G_CALLBACK (follow_project), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (bw_settings_get (), "notify::units", G_CALLBACK (refresh), self,
+                           G_CONNECT_SWAPPED);
+  follow_project (self);
+}
+
+static void
+best_clicked (BwFitLine *self)
+{
+  BwRemedy best;
+  if (bw_remedy_list_best (self->project, &best))
+    bw_remedy_try (GTK_WIDGET (self), self->draft, &best);
+}
+
+static void
+list_opens (BwFitLine *self)
+{
+  bw_remedy_list_fill (self->remedies);
+}
+
+static void
+list_applied (BwFitLine *self)
+{
+  gtk_popover_popdown (self->popover);
+}
+
+static void
+bw_fit_line_dispose (GObject *object)
+{
+  BwFitLine *self = BW_FIT_LINE (object);
+  GtkWidget *child;
+  g_clear_handle_id (&self->pause, g_source_remove);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
+    gtk_widget_unparent (child);
+  g_clear_object (&self->draft);
+  g_clear_object (&self->project);
+  G_OBJECT_CLASS (bw_fit_line_parent_class)->dispose (object);
+}
+
+static void
+bw_fit_line_class_init (BwFitLineClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_fit_line_dispose;
+  gtk_widget_class_set_css_name (widget_class, "fitline");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/fit-line.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, bars);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, verdict);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, detail);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, recommended);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, helps);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, best);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, best_words);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, more);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, popover);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, remedies);
+  gtk_widget_class_bind_template_callback (widget_class, best_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, list_opens);
+  gtk_widget_class_bind_template_callback (widget_class, list_applied);
+}
+
+static void
+bw_fit_line_init (BwFitLine *self)
+{
+  g_type_ensure (BW_TYPE_FIT_BARS);
+  g_type_ensure (BW_TYPE_REMEDY_LIST);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One place that asks the theme for colours. */
+#include "config.h"
+
+#include "app/kit/palette.h"
+
+static GdkRGBA
+look_up (GtkStyleContext *style, const char *name, GdkRGBA otherwise)
+{
+  GdkRGBA colour;
+  return gtk_style_context_lookup_color (style, name, &colour) ? colour : otherwise;
+}
+
+BwPalette
+bw_palette_get (GtkWidget *widget)
+{
+  GtkStyleContext *style = gtk_widget_get_style_context (widget);
+  BwPalette palette;
+  gtk_style_context_get_color (style, &palette.ink);
+  palette.faint = bw_palette_alpha (palette.ink, 0.7);
+  palette.hair = bw_palette_alpha (palette.ink, 0.25);
+  palette.paper = look_up (style, "theme_base_color", (GdkRGBA){ 1, 1, 1, 1 });
+  palette.accent = look_up (style, "theme_selected_bg_color", (GdkRGBA){ 0.2f, 0.5f, 0.9f, 1 });
+  palette.good = look_up (style, "bw_good_color", palette.ink);
+  palette.warn = look_up (style, "bw_warn_color", palette.ink);
+  palette.bad = look_up (style, "bw_bad_color", palette.ink);
+  return palette;
+}
+
+PangoLayout *
+bw_palette_text (GtkWidget *widget, const char *text, double scale, gboolean bold)
+{
+  PangoLayout *layout = gtk_widget_create_pango_layout (widget, text);
+  PangoAttrList *attributes = pango_attr_list_new ();
+  pango_attr_list_insert (attributes, pango_attr_scale_new (scale));
+  if (bold)
+    pango_attr_list_insert (attributes, pango_attr_weight_new (PANGO_WEIGHT_BOLD));
+  pango_layout_set_attributes (layout, attributes);
+  pango_attr_list_unref (attributes);
+  return layout;
+}

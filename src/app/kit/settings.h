@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the maker prefers, kept between starts. Properties with change notification:
+ *   units "mm" or "inch" · appearance "system", "light" or "dark" ·
+ *   paper "usual" (what the country uses), "a4" or "letter" · show-letters · lamp-light ·
+ *   window-width, window-height, maximized · stage-share 0.2..0.9 · autosave · started-before ·
+ *   bead-seconds (how long a bead takes these hands; 0 not known, 0..3600)
+ * Stored with GSettings; where the schema is not installed the same properties hold their defaults
+ * and last as long as the program. */
+#pragma once
+
+#include "project/document/length.h"
+#include <gio/gio.h>
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_SETTINGS (bw_settings_get_type ())
+G_DECLARE_FINAL_TYPE (BwSettings, bw_settings, BW, SETTINGS, GObject)
+
+/* The one object of the process; borrowed. */
+BwSettings *bw_settings_get (void);
+/* Whether the values outlive the program. */
+gboolean bw_settings_are_kept (BwSettings *self);
+
+BwUnit bw_settings_get_unit (BwSettings *self);
+gboolean bw_settings_get_flag (BwSettings *self, const char *name);
+double bw_settings_get_number (BwSettings *self, const char *name);
+int bw_settings_get_count (BwSettings *self, const char *name);
+
+/* Property actions for menus: "units", "appearance" and "paper" are chosen, flags are toggled. */
+void bw_settings_add_actions (BwSettings *self, GActionMap *map);
+
+G_END_DECLS

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One colour in the tray's list: the bead, its name, how many there are and what they weigh. */
+#pragma once
+
+#include "project/document/tray.h"
+#include <gtk/gtk.h>
+
+#define BW_TYPE_TRAY_ROW (bw_tray_row_get_type ())
+G_DECLARE_FINAL_TYPE (BwTrayRow, bw_tray_row, BW, TRAY_ROW, GtkListBoxRow)
+
+GtkWidget *bw_tray_row_new (void);
+void bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count, double grams);
+
+/* The colour's name, or its finish and letter when it has none. Owned. */
+char *bw_colour_words (const BwColour *colour);
+/* The finish as a translated word. Borrowed. */
+const char *bw_finish_words (BwFinish finish);

@@ -1,0 +1,307 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The shopping list on screen; the same numbers go to the clipboard and into the CSV. It is laid
+ * out anew only where it differs: two hundred colours are a thousand labels. */
+#include "config.h"
+
+#include "app/kit/bead-swatch.h"
+#include "app/make/list-card.h"
+#include "app/kit/settings.h"
+#include "app/kit/tray-row.h"
+#include "output/report/material-words.h"
+#include "output/report/report.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define MANY 16 /* colours that stand in the card without a window to scroll in */
+
+struct _BwListCard {
+  BwCard parent_instance;
+  GtkScrolledWindow *window;
+  GtkGrid *beads;
+  GtkGrid *things;
+  GtkGrid *cost;
+  char *shown; /* what the grids tell, and the colours beside it */
+};
+
+G_DEFINE_FINAL_TYPE (BwListCard, bw_list_card, BW_TYPE_CARD)
+
+static void
+clear (GtkGrid *grid)
+{
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (grid))))
+    gtk_grid_remove (grid, child);
+}
+
+static void
+put (GtkGrid *grid, int column, int row, const char *text, float xalign, const char *style)
+{
+  GtkWidget *label = gtk_label_new (text);
+  gtk_label_set_xalign (GTK_LABEL (label), xalign);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_widget_set_hexpand (label, column == 1);
+  gtk_widget_set_valign (label, GTK_ALIGN_BASELINE);
+  if (xalign > 0)
+    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
+  if (xalign > 0)
+    gtk_widget_add_css_class (label, "numeric");
+  if (style)
+    gtk_widget_add_css_class (label, style);
+  gtk_grid_attach (grid, label, column, row, 1, 1);
+}
+
+G_GNUC_PRINTF (5, 6)
+static void
+put_number (GtkGrid *grid, int column, int row, const char *style, const char *format, ...)
+{
+  va_list values;
+  va_start (values, format);
+  g_autofree char *text = g_strdup_vprintf (format, values);
+  va_end (values);
+  put (grid, column, row, text, 1, style);
+}
+
+static void
+put_need (GtkGrid *grid, int row, const BwBeadNeed *need, const char *style)
+{
+  put_number (grid, 2, row, style, "%" G_GUINT64_FORMAT, need->count);
+  put_number (grid, 3, row, style, "%" G_GUINT64_FORMAT, need->with_spare);
+  put_number (grid, 4, row, style, "%.2f", need->grams);
+  put_number (grid, 5, row, style, "%" G_GUINT64_FORMAT, need->packs);
+}
+
+static void
+put_bead (BwListCard *self, int row, const BwColour *colour, const BwBeadNeed *need)
+{
+  g_autofree char *name = bw_colour_words (colour);
+  GtkWidget *bead = bw_bead_swatch_new ();
+  bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), colour);
+  gtk_widget_set_valign (bead, GTK_ALIGN_CENTER);
+  gtk_grid_attach (self->beads, bead, 0, row, 1, 1);
+  put (self->beads, 1, row, name, 0, NULL);
+  put_need (self->beads, row, need, NULL);
+}
+
+/* A scrolled window does not know how high its child is at a given width, so a short list stands
+ * without one, and only a long one is put into it. */
+static void
+house_beads (BwListCard *self, gboolean many)
+{
+  GtkWidget *beads = GTK_WIDGET (self->beads);
+  GtkWidget *window = GTK_WIDGET (self->window);
+  if (gtk_widget_get_visible (window) == many)
+    return;
+  g_object_ref (beads);
+  if (many)
+    gtk_box_remove (GTK_BOX (gtk_widget_get_parent (beads)), beads);
+  gtk_scrolled_window_set_child (self->window, many ? beads : NULL);
+  if (!many)
+    gtk_box_append (GTK_BOX (gtk_widget_get_parent (window)), beads);
+  g_object_unref (beads);
+  gtk_widget_set_visible (window, many);
+}
+
+/* Only what the piece uses is bought. */
+static void
+show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
+{
+  const char *heads[] = { _ ("in one"), _ ("to buy"), _ ("grams"), _ ("packs") };
+  BwBeadNeed total = { m->total_beads, m->total_with_spare, m->total_grams, m->total_packs };
+  int row = 1;
+  clear (self->beads);
+  for (int i = 0; i < 4; i++)
+    put (self->beads, 2 + i, 0, heads[i], 1, "small");
+  for (int i = 0; i < tray->n_colours; i++)
+    if (m->need[i].count > 0)
+      put_bead (self, row++, &tray->colour[i], &m->need[i]);
+  put (self->beads, 1, row, _ ("together"), 0, "total");
+  put_need (self->beads, row, &total, "total");
+  house_beads (self, row > MANY);
+}
+
+static void
+put_thing (BwListCard *self, int *row, const char *what, const char *how_much)
+{
+  if (!how_much)
+    return;
+  put (self->things, 0, *row, what, 0, NULL);
+  put (self->things, 1, *row, how_much, 1, NULL);
+  (*row)++;
+}
+
+/* What is bought off a spool is told in metres or feet, rounded up to what is to be cut. */
+static char *
+spool_words (double mm)
+{
+  if (bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH)
+    return g_strdup_printf (_ ("%.1f ft"), ceil (mm / 30.48 - 1e-9) / 10);
+  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - 1e-9) / 100);
+}
+
+static char *
+thread_words (const BwMaterials *m)
+{
+  gboolean feet = bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH;
+  g_autofree char *cut
+      = feet ? spool_words (m->thread_mm) : g_strdup_printf (_ ("%.1f m"), m->thread_mm / 1000);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, in %d length", "%s, in %d lengths",
+                                       (gulong)m->thread_lengths),
+                          cut, (int)m->thread_lengths);
+}
+
+static char *
+cord_words (double length_mm, double thick_mm)
+{
+  g_autofree char *thick = bw_card_length (thick_mm, 2);
+  if (length_mm <= 0)
+    return NULL;
+  g_autofree char *cut = spool_words (length_mm);
+  return g_strdup_printf (_ ("%s, %s thick"), cut, thick);
+}
+
+/* Named by its width, as on the sheet: squeezed flat under the band it is no longer as thick. */
+static char *
+bed_words (double length_mm, double wide_mm)
+{
+  g_autofree char *wide = bw_card_length (wide_mm, 2);
+  if (length_mm <= 0)
+    return NULL;
+  g_autofree char *cut = spool_words (length_mm);
+  return g_strdup_printf (_ ("%s, %s wide"), cut, wide);
+}
+
+static void
+show_hanging (BwListCard *self, int *row, const BwDesign *design, const BwMaterials *m)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *hanging = cord_words (m->hanging_cord_mm, design->bail.cord_mm);
+  g_autofree char *necklace = hanging ? bw_necklace_words (&design->supply, unit) : NULL;
+  g_autofree char *ring = bw_ring_words (m, unit);
+  g_autofree char *clasp = bw_clasp_words (m, design, unit);
+  put_thing (self, row, _ ("Hanging cord"), hanging);
+  put_thing (self, row, _ ("Necklace"), necklace);
+  put_thing (self, row, _ ("Metal ring"), ring);
+  put_thing (self, row, _ ("Clasp"), clasp);
+}
+
+static void
+show_things (BwListCard *self, const BwDesign *design, const BwMaterials *m)
+{
+  int row = 0;
+  g_autofree char *thread = thread_words (m);
+  g_autofree char *bed = bed_words (m->bed_cord_mm, design->bed.cord_width_mm);
+  g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
+  clear (self->things);
+  put_thing (self, &row, _ ("Bead size"), design->bead.name);
+  put_thing (self, &row, _ ("Thread"), thread);
+  put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
+  put_thing (self, &row, _ ("Needle"), needle);
+  put_thing (self, &row, _ ("Stopper bead"), "1");
+  show_hanging (self, &row, design, m);
+}
+
+static void
+put_cost (BwListCard *self, int *row, const char *what, double amount, const char *currency,
+          const char *style)
+{
+  put (self->cost, 0, *row, what, 0, style);
+  put_number (self->cost, 1, *row, style, "%.2f %s", amount, currency);
+  (*row)++;
+}
+
+static void
+put_sums (BwListCard *self, int *row, const BwSupply *supply, const BwMaterials *m)
+{
+  g_autofree char *all = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "All of %d piece", "All of %d pieces", (gulong)supply->pieces),
+      supply->pieces);
+  g_autofree char *hours = bw_hours_words (m->hours);
+  if (supply->pieces > 1)
+    put_cost (self, row, all, m->cost.total, supply->currency, "total");
+  put_cost (self, row, _ ("One piece"), m->cost.piece, supply->currency, "total");
+  put (self->cost, 0, *row, _ ("Time at the beads"), 0, NULL);
+  put (self->cost, 1, (*row)++, hours, 1, NULL);
+}
+
+static void
+show_cost (BwListCard *self, const BwDesign *design, const BwMaterials *m)
+{
+  const char *currency = design->supply.currency;
+  int row = 0;
+  clear (self->cost);
+  gtk_widget_set_visible (GTK_WIDGET (self->cost), m->has_cost);
+  if (!m->has_cost)
+    return;
+  put_cost (self, &row, _ ("Beads"), m->cost.beads, currency, NULL);
+  put_cost (self, &row, _ ("Thread"), m->cost.thread, currency, NULL);
+  put_cost (self, &row, _ ("Bed cord"), m->cost.bed_cord, currency, NULL);
+  if (m->cost.hanging_cord > 0)
+    put_cost (self, &row, _ ("Hanging cord"), m->cost.hanging_cord, currency, NULL);
+  if (m->cost.findings > 0)
+    put_cost (self, &row, _ ("Ring and clasp"), m->cost.findings, currency, NULL);
+  put_cost (self, &row, _ ("Stone"), m->cost.stone, currency, NULL);
+  put_cost (self, &row, _ ("Work"), m->cost.labour, currency, NULL);
+  put_sums (self, &row, &design->supply, m);
+}
+
+/* All that the list is made of, as one text to compare. */
+static char *
+signature (BwProject *project)
+{
+  const BwTray *tray = bw_project_get_tray (project);
+  g_autofree char *list = bw_materials_csv (project, 0);
+  GString *text = g_string_new (list);
+  for (int i = 0; i < tray->n_colours; i++)
+    g_string_append_printf (text, "%06x %d\n", tray->colour[i].srgb, (int)tray->colour[i].finish);
+  g_autofree char *necklace = bw_necklace_words (&bw_project_get_design (project)->supply,
+                                                 bw_settings_get_unit (bw_settings_get ()));
+  g_autofree char *words = bw_materials_text (project, 0);
+  g_string_append (text, necklace);
+  g_string_append (text, words);
+  return g_string_free (text, FALSE);
+}
+
+static void
+bw_list_card_refresh (BwCard *card)
+{
+  BwListCard *self = BW_LIST_CARD (card);
+  BwProject *project = bw_card_get_project (card);
+  g_autofree char *now = signature (project);
+  if (g_strcmp0 (now, self->shown) == 0)
+    return;
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&now);
+  const BwMaterials *materials = bw_project_materials (project);
+  const BwDesign *design = bw_project_get_design (project);
+  show_beads (self, bw_project_get_tray (project), materials);
+  show_things (self, design, materials);
+  show_cost (self, design, materials);
+}
+
+static void
+bw_list_card_finalize (GObject *object)
+{
+  g_free (BW_LIST_CARD (object)->shown);
+  G_OBJECT_CLASS (bw_list_card_parent_class)->finalize (object);
+}
+
+static void
+bw_list_card_class_init (BwListCardClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = bw_list_card_finalize;
+  BW_CARD_CLASS (klass)->refresh = bw_list_card_refresh;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/list-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwListCard, window);
+  gtk_widget_class_bind_template_child (widget_class, BwListCard, beads);
+  gtk_widget_class_bind_template_child (widget_class, BwListCard, things);
+  gtk_widget_class_bind_template_child (widget_class, BwListCard, cost);
+}
+
+static void
+bw_list_card_init (BwListCard *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Prices are optional: without them there is no cost, not a cost of nothing. A maker's own prices
+ * go from project to project through the price book; those of a file that came from elsewhere stay
+ * in that file until the maker says otherwise. */
+#include "config.h"
+
+#include "app/make/price-book.h"
+#include "app/make/supply-card.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwSupplyCard {
+  BwCard parent_instance;
+  GtkCheckButton *priced;
+  GtkWidget *prices;
+  GtkEntry *currency;
+  GtkLabel *reason;
+  GtkLabel *mine;
+  GtkWidget *use;
+  GtkWidget *keep;
+  BwProject *shown; /* weak; whose prices were shown last */
+  BwSupply supply;  /* and these */
+};
+
+G_DEFINE_FINAL_TYPE (BwSupplyCard, bw_supply_card, BW_TYPE_CARD)
+
+/* Whether the prices in the project are the remembered ones, and what can be done about it. */
+static void
+show_book (BwSupplyCard *self, const BwSupply *supply)
+{
+  BwPriceBook *book = bw_price_book_get ();
+  gboolean matches = bw_price_book_matches (book, supply);
+  gboolean others = bw_price_book_has_prices (book) && !matches;
+  gboolean examples = !others && bw_prices_are_examples (supply);
+  const char *words = bw_price_book_get_fault (book);
+  if (!words && matches)
+    words = _ ("These prices are remembered: new projects start with them.");
+  else if (!words && examples)
+    words = _ ("These are examples: write your own prices over them, and they are remembered.");
+  else if (!words)
+    words = others ? _ ("These are not the prices you use elsewhere.")
+                   : _ ("No prices are remembered for new projects yet.");
+  gtk_label_set_text (self->mine, words);
+  gtk_widget_set_visible (self->use, others);
+  gtk_widget_set_visible (self->keep, !matches && !examples);
+}
+
+/* An edit of the maker's own prices in this project; another project shown is none. */
+static void
+follow_edit (BwSupplyCard *self, BwProject *project, const BwSupply *supply)
+{
+  BwPriceBook *book = bw_price_book_get ();
+  gboolean follows = project == self->shown && bw_price_book_follows (book, &self->supply);
+  g_set_weak_pointer (&self->shown, project);
+  self->supply = *supply;
+  if (follows && !bw_price_book_matches (book, supply) && !bw_prices_are_examples (supply))
+    bw_price_book_remember (book, supply);
+}
+
+static void
+show_reason (BwSupplyCard *self, const char *reason)
+{
+  gtk_label_set_text (self->reason, reason ? reason : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
+  if (reason)
+    gtk_widget_add_css_class (GTK_WIDGET (self->currency), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->currency), "error");
+}
+
+static void
+bw_supply_card_refresh (BwCard *card)
+{
+  BwSupplyCard *self = BW_SUPPLY_CARD (card);
+  const BwSupply *supply = &bw_card_get_design (card)->supply;
+  gboolean waits = gtk_widget_get_visible (GTK_WIDGET (self->reason))
+                   && bw_card_get_project (card) == self->shown;
+  gtk_check_button_set_active (self->priced, supply->has_prices);
+  gtk_widget_set_visible (self->prices, supply->has_prices);
+  follow_edit (self, bw_card_get_project (card), supply);
+  show_book (self, supply);
+  if (waits)
+    return;
+  show_reason (self, NULL);
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->currency)), supply->currency) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->currency), supply->currency);
+}
+
+static void
+priced_toggled (BwSupplyCard *self)
+{
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwDesign design = *bw_card_get_design (BW_CARD (self));
+  design.supply.has_prices = gtk_check_button_get_active (self->priced);
+  if (design.supply.has_prices)
+    bw_price_book_fill (bw_price_book_get (), &design.supply);
+  bw_card_apply (BW_CARD (self), _ ("Prices"), &design);
+}
+
+/* Too long a word stays as it was typed, with the reason under it. */
+static void
+currency_typed (BwSupplyCard *self)
+{
+  const char *typed = gtk_editable_get_text (GTK_EDITABLE (self->currency));
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwDesign design = *bw_card_get_design (BW_CARD (self));
+  if (strlen (typed) >= sizeof design.supply.currency) {
+    show_reason (self, _ ("The currency has room for a short sign or word only, such as EUR."));
+    return;
+  }
+  show_reason (self, NULL);
+  if (g_str_equal (typed, design.supply.currency))
+    return;
+  g_strlcpy (design.supply.currency, typed, sizeof design.supply.currency);
+  bw_card_apply (BW_CARD (self), _ ("Currency"), &design);
+}
+
+static void
+use_clicked (BwSupplyCard *self)
+{
+  BwDesign design = *bw_card_get_design (BW_CARD (self));
+  if (bw_price_book_fill (bw_price_book_get (), &design.supply))
+    bw_card_apply (BW_CARD (self), _ ("Prices"), &design);
+}
+
+static void
+keep_clicked (BwSupplyCard *self)
+{
+  bw_price_book_remember (bw_price_book_get (), &bw_card_get_design (BW_CARD (self))->supply);
+}
+
+static void
+bw_supply_card_dispose (GObject *object)
+{
+  g_clear_weak_pointer (&BW_SUPPLY_CARD (object)->shown);
+  G_OBJECT_CLASS (bw_supply_card_parent_class)->dispose (object);
+}
+
+static void
+bw_supply_card_class_init (BwSupplyCardClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_supply_card_dispose;
+  BW_CARD_CLASS (klass)->refresh = bw_supply_card_refresh;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/supply-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, priced);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, prices);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, currency);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, reason);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, mine);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, use);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, keep);
+  gtk_widget_class_bind_template_callback (widget_class, priced_toggled);
+  gtk_widget_class_bind_template_callback (widget_class, currency_typed);
+  gtk_widget_class_bind_template_callback (widget_class, use_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, keep_clicked);
+}
+
+static void
+bw_supply_card_init (BwSupplyCard *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (bw_price_book_get (), "changed", G_CALLBACK (bw_card_refresh), self,
+                           G_CONNECT_SWAPPED);
+}

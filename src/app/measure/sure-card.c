@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The forecast on the Measure stage. */
+#include "config.h"
+
+#include "app/fit/chance-bars.h"
+#include "app/measure/sure-card.h"
+#include "app/fit/sure-words.h"
+#include "app/measure/swatch-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwSureCard {
+  BwCard parent_instance;
+  BwChanceBars *bars;
+  GtkLabel *words;
+  GtkLabel *try_on;
+  GtkButton *swatch;
+};
+
+G_DEFINE_FINAL_TYPE (BwSureCard, bw_sure_card, BW_TYPE_CARD)
+
+static void
+bw_sure_card_refresh (BwCard *card)
+{
+  BwSureCard *self = BW_SURE_CARD (card);
+  BwProject *project = bw_card_get_project (card);
+  const BwForecast *forecast = bw_project_forecast (project);
+  const BwDesign *design = bw_project_get_design (project);
+  g_autofree char *words
+      = bw_sure_words_chance (design, bw_project_stone (project), forecast->try_on_row);
+  g_autofree char *try_on = g_strdup_printf (
+      _ ("Lay the strip round the bed and try it at row %d."), forecast->try_on_row);
+  bw_chance_bars_set (self->bars, forecast, design->band.rows);
+  gtk_label_set_text (self->words, words);
+  gtk_label_set_text (self->try_on, try_on);
+  gtk_widget_set_visible (GTK_WIDGET (self->swatch), !design->gauge.has_swatch);
+}
+
+static void
+swatch_clicked (BwSureCard *self)
+{
+  bw_swatch_dialog_show (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
+                         bw_card_get_draft (BW_CARD (self)));
+}
+
+static void
+bw_sure_card_class_init (BwSureCardClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  BW_CARD_CLASS (klass)->refresh = bw_sure_card_refresh;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/sure-card.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwSureCard, bars);
+  gtk_widget_class_bind_template_child (widget_class, BwSureCard, words);
+  gtk_widget_class_bind_template_child (widget_class, BwSureCard, try_on);
+  gtk_widget_class_bind_template_child (widget_class, BwSureCard, swatch);
+  gtk_widget_class_bind_template_callback (widget_class, swatch_clicked);
+}
+
+static void
+bw_sure_card_init (BwSureCard *self)
+{
+  g_type_ensure (BW_TYPE_CHANCE_BARS);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,188 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Four numbers off a swatch, and what they are worth: the gauge they give, how sure it is, and what
+ * that does for the row count, told while they are typed. */
+#include "config.h"
+
+#include "app/form/field.h"
+#include "app/kit/part-names.h"
+#include "app/kit/settings.h"
+#include "app/fit/sure-words.h"
+#include "app/measure/swatch-dialog.h"
+#include "core/base/fault.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwSwatchDialog {
+  GtkWindow parent_instance;
+  BwDraft *draft;
+  GtkSpinButton *columns;
+  GtkSpinButton *rows;
+  GtkEntry *width;
+  GtkEntry *length;
+  GtkLabel *result;
+  GtkLabel *gain;
+  GtkButton *use;
+  GtkButton *drop;
+};
+
+G_DEFINE_FINAL_TYPE (BwSwatchDialog, bw_swatch_dialog, GTK_TYPE_WINDOW)
+
+static gboolean
+read_length (GtkEntry *entry, const char *pointer, double *mm, GError **error)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+  BwField field = { .quantity = BW_QUANTITY_LENGTH };
+  g_strlcpy (field.pointer, pointer, sizeof field.pointer);
+  return bw_field_parse (&field, text, bw_settings_get_unit (bw_settings_get ()), mm, error);
+}
+
+/* The project's design with the swatch as typed; FALSE when it cannot stand. */
+static gboolean
+read_design (BwSwatchDialog *self, BwDesign *design, GError **error)
+{
+  BwSwatch swatch = { .columns = gtk_spin_button_get_value_as_int (self->columns),
+                      .rows = gtk_spin_button_get_value_as_int (self->rows) };
+  *design = *bw_draft_get_design (self->draft);
+  if (!read_length (self->width, "/gauge/swatch/width_mm", &swatch.width_mm, error)
+      || !read_length (self->length, "/gauge/swatch/length_mm", &swatch.length_mm, error))
+    return FALSE;
+  design->gauge.has_swatch = TRUE;
+  design->gauge.swatch = swatch;
+  design->gauge.column_mm = bw_swatch_column_mm (&swatch);
+  design->gauge.pitch_mm = bw_swatch_pitch_mm (&swatch);
+  if (!bw_gauge_validate (&design->gauge, error))
+    return FALSE;
+  int n_checks;
+  const BwCheck *checks = bw_project_get_checks (bw_draft_get_project (self->draft), &n_checks);
+  design->pitch = bw_gauge_pitch (&design->gauge, checks, n_checks);
+  return bw_design_validate (design, NULL, error);
+}
+
+static void
+mark (GtkEntry *entry, const GError *error, const char *pointer)
+{
+  g_autofree char *blamed = error ? bw_fault_dup_pointer (error) : NULL;
+  if (blamed && g_str_equal (blamed, pointer))
+    gtk_widget_add_css_class (GTK_WIDGET (entry), "error");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
+}
+
+static void
+show_result (BwSwatchDialog *self, const BwDesign *design)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  const BwStone *stone = bw_project_stone (bw_draft_get_project (self->draft));
+  g_autofree char *w = bw_length_format (design->gauge.column_mm, unit, 3);
+  g_autofree char *p = bw_length_format (design->pitch.mm, unit, 3);
+  g_autofree char *sd = bw_length_format (design->pitch.sd_mm, unit, 3);
+  g_autofree char *gauge = g_strdup_printf (_ ("w = %s, p = %s ± %s"), w, p, sd);
+  g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
+  gtk_label_set_text (self->result, gauge);
+  gtk_label_set_text (self->gain, gain);
+}
+
+static void
+changed (BwSwatchDialog *self)
+{
+  g_autoptr (GError) error = NULL;
+  BwDesign design;
+  if (!self->draft)
+    return;
+  gboolean stands = read_design (self, &design, &error);
+  mark (self->width, error, "/gauge/swatch/width_mm");
+  mark (self->length, error, "/gauge/swatch/length_mm");
+  gtk_widget_set_sensitive (GTK_WIDGET (self->use), stands);
+  if (stands) {
+    show_result (self, &design);
+    gtk_widget_remove_css_class (GTK_WIDGET (self->result), "reason");
+  } else {
+    gtk_label_set_text (self->result, bw_fault_sentence (error));
+    gtk_label_set_text (self->gain, "");
+    gtk_widget_add_css_class (GTK_WIDGET (self->result), "reason");
+  }
+}
+
+static void
+use_clicked (BwSwatchDialog *self)
+{
+  BwDesign design;
+  if (read_design (self, &design, NULL)
+      && bw_draft_apply (self->draft, _ ("Swatch"), &design, NULL))
+    gtk_window_destroy (GTK_WINDOW (self));
+}
+
+static void
+drop_clicked (BwSwatchDialog *self)
+{
+  BwDesign design = *bw_draft_get_design (self->draft);
+  design.gauge
+      = (BwGauge){ .column_mm = design.bead.length_mm, .pitch_mm = design.bead.diameter_mm };
+  if (bw_draft_apply (self->draft, _ ("Swatch dropped"), &design, NULL))
+    gtk_window_destroy (GTK_WINDOW (self));
+}
+
+/* The swatch there is, or one such as the program asks for with its measures still nominal. */
+static void
+show_swatch (BwSwatchDialog *self)
+{
+  const BwGauge *gauge = &bw_draft_get_design (self->draft)->gauge;
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  BwSwatch swatch = gauge->has_swatch ? gauge->swatch
+                                      : (BwSwatch){ BW_SWATCH_COLUMNS, BW_SWATCH_ROWS,
+                                                    BW_SWATCH_COLUMNS * gauge->column_mm,
+                                                    (BW_SWATCH_ROWS + 1) / 2.0 * gauge->pitch_mm };
+  g_autofree char *width = bw_length_format (swatch.width_mm, unit, 2);
+  g_autofree char *length = bw_length_format (swatch.length_mm, unit, 2);
+  gtk_spin_button_set_value (self->columns, swatch.columns);
+  gtk_spin_button_set_value (self->rows, swatch.rows);
+  gtk_editable_set_text (GTK_EDITABLE (self->width), width);
+  gtk_editable_set_text (GTK_EDITABLE (self->length), length);
+  gtk_widget_set_visible (GTK_WIDGET (self->drop), gauge->has_swatch);
+}
+
+void
+bw_swatch_dialog_show (GtkWindow *parent, BwDraft *draft)
+{
+  g_return_if_fail (BW_IS_DRAFT (draft));
+  BwSwatchDialog *self = g_object_new (BW_TYPE_SWATCH_DIALOG, "transient-for", parent, NULL);
+  self->draft = g_object_ref (draft);
+  show_swatch (self);
+  changed (self);
+  bw_part_names_give (GTK_WIDGET (self));
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+static void
+bw_swatch_dialog_finalize (GObject *object)
+{
+  g_clear_object (&BW_SWATCH_DIALOG (object)->draft);
+  G_OBJECT_CLASS (bw_swatch_dialog_parent_class)->finalize (object);
+}
+
+static void
+bw_swatch_dialog_class_init (BwSwatchDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = bw_swatch_dialog_finalize;
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/swatch-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, columns);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, rows);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, width);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, length);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, result);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, gain);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, use);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, drop);
+  gtk_widget_class_bind_template_callback (widget_class, changed);
+  gtk_widget_class_bind_template_callback (widget_class, use_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, drop_clicked);
+}
+
+static void
+bw_swatch_dialog_init (BwSwatchDialog *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}

@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The two parts of the main menu that are not known beforehand: recent files and demo projects. */
+#include "config.h"
+
+#include "app/keep/demos.h"
+#include "app/window/window-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define RECENT_MOST 10
+
+/* A label in which no underline stands for a key. Owned. */
+static char *
+plain_label (const char *text)
+{
+  g_auto (GStrv) parts = g_strsplit (text, "_", -1);
+  return g_strjoinv ("__", parts);
+}
+
+static void
+add_item (GMenu *menu, const char *text, const char *action, const char *target)
+{
+  g_autofree char *label = plain_label (text);
+  g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
+  g_menu_item_set_action_and_target (item, action, "s", target);
+  g_menu_append_item (menu, item);
+}
+
+static int
+newest_first (gconstpointer a, gconstpointer b)
+{
+  GDateTime *first = gtk_recent_info_get_modified ((GtkRecentInfo *)a);
+  GDateTime *second = gtk_recent_info_get_modified ((GtkRecentInfo *)b);
+  return g_date_time_compare (second, first);
+}
+
+static gboolean
+is_ours (GtkRecentInfo *info)
+{
+  return g_str_has_suffix (gtk_recent_info_get_uri (info), ".bandwright")
+         && gtk_recent_info_exists (info);
+}
+
+static void
+fill_recent (BwWindow *self)
+{
+  GList *all = gtk_recent_manager_get_items (gtk_recent_manager_get_default ());
+  int n = 0;
+  g_menu_remove_all (self->recent_menu);
+  all = g_list_sort (all, newest_first);
+  for (GList *item = all; item && n < RECENT_MOST; item = item->next) {
+    if (!is_ours (item->data))
+      continue;
+    add_item (self->recent_menu, gtk_recent_info_get_display_name (item->data), "win.open-recent",
+              gtk_recent_info_get_uri (item->data));
+    n++;
+  }
+  if (n == 0)
+    g_menu_append (self->recent_menu, _ ("None yet"), "win.nothing-recent");
+  g_list_free_full (all, (GDestroyNotify)gtk_recent_info_unref);
+}
+
+/* "harbour-lamp.bandwright" is listed as "Harbour lamp"; its title is told once it is open. */
+static char *
+demo_name (GFile *file)
+{
+  g_autofree char *name = g_file_get_basename (file);
+  char *dot = strrchr (name, '.');
+  if (dot)
+    *dot = '\0';
+  g_strdelimit (name, "-", ' ');
+  name[0] = g_ascii_toupper (name[0]);
+  return g_steal_pointer (&name);
+}
+
+static void
+fill_demos (BwWindow *self)
+{
+  g_autoptr (GPtrArray) demos = bw_demos_find ();
+  for (guint i = 0; i < demos->len; i++) {
+    GFile *file = g_ptr_array_index (demos, i);
+    g_autofree char *name = demo_name (file);
+    add_item (self->demo_menu, name, "win.open-demo", g_file_peek_path (file));
+  }
+  if (demos->len == 0)
+    g_menu_append (self->demo_menu, _ ("None installed"), "win.no-demos");
+}
+
+void
+bw_window_add_menus (BwWindow *self)
+{
+  fill_demos (self);
+  fill_recent (self);
+  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (fill_recent),
+                           self, G_CONNECT_SWAPPED);
+}

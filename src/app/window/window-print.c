@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window's commands for paper: to a printer, and into files that look the same. */
+#include "config.h"
+
+#include "app/kit/file-dialog.h"
+#include "app/make/print-run.h"
+#include "app/window/window-private.h"
+#include "output/chart/chart.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+not_printed (const char *sentence, gpointer window)
+{
+  bw_window_tell (window, GTK_MESSAGE_ERROR, sentence);
+}
+
+static void
+print (BwWindow *self, BwPrintKind kind)
+{
+  bw_draft_settle (self->draft);
+  bw_print_run (GTK_WINDOW (self), self->project, kind, not_printed, G_OBJECT (self));
+}
+
+static void
+print_sheet (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  print (data, BW_PRINT_SHEET);
+}
+
+static void
+print_strip (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  print (data, BW_PRINT_STRIP);
+}
+
+static void
+print_kit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  print (data, BW_PRINT_KIT);
+}
+
+static gboolean
+has_path (GFile *file, GError **error)
+{
+  if (g_file_peek_path (file))
+    return TRUE;
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
+                       _ ("choose a folder of this computer"));
+  return FALSE;
+}
+
+static void
+write_sheet (BwWindow *self, GFile *file, BwPrintKind kind)
+{
+  g_autoptr (GError) error = NULL;
+  if (has_path (file, &error)) {
+    g_autoptr (BwSheet) sheet = bw_print_sheet_new (self->project, kind, bw_print_paper ());
+    bw_sheet_write_pdf (sheet, g_file_peek_path (file), &error);
+  }
+  bw_window_tell_outcome (self, file, error);
+}
+
+static void
+sheet_chosen (GFile *file, gpointer data)
+{
+  write_sheet (data, file, BW_PRINT_SHEET);
+}
+
+static void
+strip_chosen (GFile *file, gpointer data)
+{
+  write_sheet (data, file, BW_PRINT_STRIP);
+}
+
+static void
+kit_chosen (GFile *file, gpointer data)
+{
+  write_sheet (data, file, BW_PRINT_KIT);
+}
+
+static void
+chart_chosen (GFile *file, gpointer data)
+{
+  BwWindow *self = data;
+  g_autoptr (GError) error = NULL;
+  if (has_path (file, &error))
+    bw_chart_write (self->project, g_file_peek_path (file), &error);
+  bw_window_tell_outcome (self, file, error);
+}
+
+/* Offers "TITLE — WHAT.ext" beside the project. */
+static void
+ask (BwWindow *self, const char *what, BwFileKind kind, BwFileChosen chosen)
+{
+  g_autofree char *full = g_strdup_printf (_ ("%s — %s"), bw_window_name (self), what);
+  g_autofree char *name = bw_file_name_for (full, kind);
+  bw_draft_settle (self->draft);
+  bw_file_dialog_save (GTK_WINDOW (self), kind, name, bw_project_get_file (self->project), chosen,
+                       self);
+}
+
+static void
+save_sheet (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  ask (data, _ ("work sheet"), BW_FILES_PDF, sheet_chosen);
+}
+
+static void
+save_strip (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  ask (data, _ ("paper strip"), BW_FILES_PDF, strip_chosen);
+}
+
+static void
+save_kit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  ask (data, _ ("kit sheet"), BW_FILES_PDF, kit_chosen);
+}
+
+static void
+save_chart_svg (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  ask (data, _ ("chart"), BW_FILES_SVG, chart_chosen);
+}
+
+static void
+save_chart_png (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  ask (data, _ ("chart"), BW_FILES_PICTURE, chart_chosen);
+}
+
+void
+bw_window_add_print_actions (BwWindow *self)
+{
+  static const GActionEntry entries[] = {
+    { "print-sheet", print_sheet },       { "print-strip", print_strip },
+    { "print-kit", print_kit },           { "save-sheet", save_sheet },
+    { "save-strip", save_strip },         { "save-kit", save_kit },
+    { "save-chart-svg", save_chart_svg }, { "save-chart-png", save_chart_png },
+  };
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+}

@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The needle, the drawing of the unrolled band and the hand that drags a bail ask the same
+ * questions of where it stands; they are answered once, here, so that what is seen is what is sewn.
+ */
+#include "config.h"
+
+#include "core/bail/bail-place.h"
+
+#include "core/design/bed.h"
+#include "core/base/lattice.h"
+#include "core/band/ring.h"
+#include <math.h>
+
+/* The bead-centre curve at the middle of the band. FALSE for a design that is not sound. */
+static gboolean
+ring_of (BwRing *ring, const BwDesign *design)
+{
+  BwStone stone;
+  BwBedding bedding;
+  BwSection section;
+  BwBandSpan span = bw_design_span (design);
+  double mid = bw_band_span_mid (span);
+  if (!bw_stone_init (&stone, &design->stone, NULL)
+      || !bw_bedding_init (&bedding, &design->bed, &stone, span, NULL))
+    return FALSE;
+  bw_section_init (&section, &stone, mid);
+  bw_ring_init (ring, &section,
+                bw_bedding_thickness (&bedding, mid) + design->bead.diameter_mm / 2);
+  return TRUE;
+}
+
+static int
+period_of (const BwDesign *design)
+{
+  return 2 * bw_lattice_beads_around (design->band.rows);
+}
+
+double
+bw_bail_row (const BwDesign *design, double at_deg)
+{
+  BwRing ring;
+  double share = (at_deg - design->band.seam_deg) / 360;
+  int period = period_of (design);
+  if (ring_of (&ring, design))
+    share = (bw_ring_ray (&ring, bw_radians (at_deg))
+             - bw_ring_ray (&ring, bw_radians (design->band.seam_deg)))
+            / ring.length_mm;
+  share -= floor (share);
+  /* A hair before the join is the join. */
+  return share > 1 - 1e-12 ? 1 : 1 + share * period;
+}
+
+double
+bw_bail_azimuth (const BwDesign *design, double row)
+{
+  BwRing ring;
+  double turns = (row - 1) / period_of (design);
+  turns -= floor (turns);
+  if (fmin (turns, 1 - turns) < 1e-9)
+    return design->band.seam_deg;
+  if (!ring_of (&ring, design))
+    return fmod (design->band.seam_deg + 360 * turns + 720, 360);
+  double start = bw_ring_ray (&ring, bw_radians (design->band.seam_deg));
+  double azimuth = bw_degrees (bw_ring_azimuth (&ring, start + turns * ring.length_mm));
+  return azimuth < 0 ? azimuth + 360 : azimuth;
+}
+
+/* Half pitches from the first to the last row a flap is sewn to. */
+static int
+base_rows (const BwBail *bail)
+{
+  return (int)lround (2 * bail->base_beads);
+}
+
+static int
+margin_of (const BwDesign *design)
+{
+  return (design->band.columns - design->bail.columns) / 2;
+}
+
+static int
+first_row_of_flap (const BwDesign *design, double middle)
+{
+  return bw_lattice_nearest (middle - base_rows (&design->bail) / 2.0, margin_of (design) % 2);
+}
+
+double
+bw_bail_nearest_row (const BwDesign *design, double row)
+{
+  if (design->bail.style == BW_BAIL_UPRIGHT)
+    return floor (row + 0.5);
+  return first_row_of_flap (design, row) + base_rows (&design->bail) / 2.0;
+}
+
+int
+bw_bail_row_step (const BwBail *bail)
+{
+  return bail->style == BW_BAIL_UPRIGHT ? 1 : 2;
+}
+
+void
+bw_bail_stand (BwDesign *design, double row)
+{
+  double azimuth = bw_bail_azimuth (design, bw_bail_nearest_row (design, row));
+  if (azimuth != design->band.seam_deg)
+    azimuth = floor (azimuth * 100 + 0.5) / 100;
+  design->bail.at_deg = azimuth;
+}
+
+static void
+take_flap (BwBailBase *base, const BwDesign *design, double middle)
+{
+  const BwBail *bail = &design->bail;
+  int length = base_rows (bail);
+  base->margin = margin_of (design);
+  base->first_row = first_row_of_flap (design, middle);
+  /* A base of the wrong parity is sewn down one row further on. */
+  base->last_row = base->first_row + length + (length + bail->rows + 1) % 2;
+  base->bottom = base->margin;
+  base->top = base->margin + bail->columns;
+}
+
+static void
+take_upright (BwBailBase *base, const BwDesign *design, double middle)
+{
+  const BwBail *bail = &design->bail;
+  int columns = design->band.columns;
+  double centre = (columns + 1) / 2.0, half = bail->base_beads / 2;
+  double aside = bail->columns * design->gauge.column_mm / design->gauge.pitch_mm;
+  base->first_row = middle - aside;
+  base->last_row = middle + aside;
+  base->column[0] = CLAMP ((int)lround (centre - half), 1, columns);
+  base->column[1] = CLAMP ((int)lround (centre + half), 1, columns);
+  base->bottom = base->column[0] - 1;
+  base->top = base->column[1];
+}
+
+void
+bw_bail_base_init (BwBailBase *base, const BwDesign *design)
+{
+  double middle = bw_bail_row (design, design->bail.at_deg);
+  *base = (BwBailBase){ 0 };
+  if (design->bail.style == BW_BAIL_UPRIGHT)
+    take_upright (base, design, middle);
+  else
+    take_flap (base, design, middle);
+}

@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where on the band a bail stands: between an azimuth of the stone and the beads it is sewn to.
+ *
+ * Rows here are band rows as real numbers, counted on round the ring: row 1 lies at the join, at
+ * seam_deg, and 2n + 1 is row 1 again (n beads around). Between the join and the bail lies the same
+ * share of the rows as of the bead-centre curve at the band's middle. */
+#pragma once
+
+#include "core/design/design.h"
+
+/* The band row under an azimuth, 1 ≤ row < 2n + 1. The design must be valid. */
+double bw_bail_row (const BwDesign *design, double at_deg);
+
+/* The azimuth over a band row, the inverse: 0 ≤ azimuth < 360, but seam_deg itself at the join. */
+double bw_bail_azimuth (const BwDesign *design, double row);
+
+/* The row nearest to `row` that the middle of the bail can have. A flap's first row is woven into
+ * the beads of one band row, and only every second row has its beads in the columns that meet the
+ * flap's. An upright strip can stand over any row. */
+double bw_bail_nearest_row (const BwDesign *design, double row);
+
+/* From one such row to the next: 2 for a flap, 1 for an upright strip. */
+int bw_bail_row_step (const BwBail *bail);
+
+/* Sets at_deg so that the bail stands at the place nearest to `row`; hundredths of a degree, the
+ * join exactly. */
+void bw_bail_stand (BwDesign *design, double row);
+
+/* What the base of a bail takes of the band. */
+typedef struct {
+  double first_row, last_row; /* first < last; through the join first may be < 1 or last > 2n */
+  double bottom, top;         /* edges in columns from the band's lower edge, 0..W */
+  int margin;                 /* flap: band columns left free on either side */
+  int column[2];              /* upright: band columns of the lower and the upper foot */
+} BwBailBase;
+
+/* The base as the needle sews it. A flap lies between the middles of the band beads under its first
+ * row and over its last (one row further on when its parity is wrong), an upright strip stands over
+ * its middle row, m column widths across. Not to be called with BW_BAIL_NONE. */
+void bw_bail_base_init (BwBailBase *base, const BwDesign *design);

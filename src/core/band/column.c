@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every question about the band asks the same of each column: how wide is the stone there, and how
+ * far out do the beads sit. It is answered here once. */
+#include "core/band/column.h"
+
+gboolean
+bw_laid_init (BwLaid *laid, const BwDesign *design, const BwStone *stone)
+{
+  laid->design = design;
+  laid->stone = stone;
+  laid->stretched_mm = (1 + design->thread.stretch) * design->pitch.mm;
+  return bw_bedding_init (&laid->bedding, &design->bed, stone, bw_design_span (design), NULL);
+}
+
+double
+bw_column_height_mm (const BwDesign *design, int c)
+{
+  return design->band.bottom_mm + (c - 0.5) * design->gauge.column_mm;
+}
+
+void
+bw_column_init (BwColumn *column, const BwLaid *laid, int c)
+{
+  double z = bw_column_height_mm (laid->design, c);
+  double bead = laid->design->bead.diameter_mm / 2;
+  bw_section_init (&column->section, laid->stone, z);
+  column->relaxed_mm = bw_bedding_thickness (&laid->bedding, z) + bead;
+  column->squeezed_mm = bw_bedding_squeezed (&laid->bedding, z) + bead;
+}
+
+int
+bw_column_outside_in (int columns, int k)
+{
+  return k % 2 ? columns - k / 2 : 1 + k / 2;
+}
+
+static gboolean
+same (double a, double b)
+{
+  return !(a < b || a > b);
+}
+
+gboolean
+bw_column_equal (const BwColumn *a, const BwColumn *b)
+{
+  if (!same (a->relaxed_mm, b->relaxed_mm) || !same (a->squeezed_mm, b->squeezed_mm))
+    return FALSE;
+  for (int i = 0; i < a->section.faces; i++)
+    if (!same (a->section.corner[i].x, b->section.corner[i].x)
+        || !same (a->section.corner[i].y, b->section.corner[i].y))
+      return FALSE;
+  return TRUE;
+}
+
+double
+bw_laid_seam (const BwLaid *laid, const BwRing *ring)
+{
+  return bw_ring_ray (ring, bw_radians (laid->design->band.seam_deg));
+}
+
+void
+bw_column_relaxed (BwRing *ring, const BwColumn *column)
+{
+  bw_ring_init (ring, &column->section, column->relaxed_mm);
+}
+
+void
+bw_column_squeezed (BwRing *ring, const BwColumn *column, double lambda)
+{
+  BwSection scaled;
+  bw_section_scale (&scaled, &column->section, lambda);
+  bw_ring_init (ring, &scaled, column->squeezed_mm);
+}

@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How sure the row count is. Girth and pitch are known with an error; carried round the ring both
+ * act as one error σ of the girth, so that a count n closes with probability Φ((λ_n − 1) g1/σ). */
+#include "core/band/forecast.h"
+
+#include "core/base/lattice.h"
+
+#define LISTED 0.01  /* least chance that is worth a line */
+#define TRY_ON 0.05  /* least chance that is worth a try-on */
+#define SURELY_Z 7.0 /* Φ(7) is 1 but for 1.3e-12 */
+
+typedef struct {
+  const BwDesign *design;
+  const BwStone *stone;
+  double sigma_mm;
+} Outlook;
+
+/* The standard score of "n closes"; −∞ when it never does. */
+static double
+score (const Outlook *outlook, int n)
+{
+  double lambda = n < 3 ? 0 : bw_fit_closing_scale (outlook->design, outlook->stone, n);
+  if (lambda <= 0)
+    return -INFINITY;
+  if (outlook->sigma_mm <= 0)
+    return lambda >= 1 ? (double)INFINITY : (double)-INFINITY;
+  return (lambda - 1) * outlook->stone->girth_mm / outlook->sigma_mm;
+}
+
+/* The standard normal distribution function. */
+static double
+below (double z)
+{
+  return erfc (-z / G_SQRT2) / 2;
+}
+
+/* The probability that n beads close: that the smallest count that does is n or fewer. */
+static double
+closes_by (const Outlook *outlook, int n)
+{
+  return below (score (outlook, n));
+}
+
+/* One bead more moves the score by about p/σ, and a chance is at most 0.4 of that. */
+static gboolean
+no_count_stands_out (const Outlook *outlook)
+{
+  return 0.4 * outlook->design->pitch.mm < 0.7 * LISTED * outlook->sigma_mm;
+}
+
+/* The greatest count that, with all smaller ones, is too unlikely to be listed. */
+static int
+last_unlikely (const Outlook *outlook, int n)
+{
+  while (n > 2 && closes_by (outlook, n) >= LISTED)
+    n--;
+  return n;
+}
+
+static void
+add_chance (BwForecast *forecast, int n, double p)
+{
+  if (p < LISTED || forecast->n_chances == BW_FORECAST_MAX)
+    return;
+  if (forecast->try_on_row == 0 && p >= TRY_ON)
+    forecast->try_on_row = 2 * n - 2;
+  forecast->chance[forecast->n_chances++] = (BwChance){ n, p };
+}
+
+/* Lists the counts upward until what is left is too unlikely. Returns the last one looked at, and
+ * its distribution function. */
+static int
+list_chances (BwForecast *forecast, const Outlook *outlook, double *reached)
+{
+  int n = last_unlikely (outlook, forecast->recommended);
+  double before = closes_by (outlook, n);
+  forecast->p_total = before;
+  while (before <= 1 - LISTED) {
+    double now = closes_by (outlook, ++n);
+    add_chance (forecast, n, now - before);
+    forecast->p_total += now - before;
+    before = now;
+  }
+  *reached = before;
+  return n;
+}
+
+/* The distribution function so far above n that nothing is left beyond. Every stone closes with
+ * enough beads; where that would take more than a band can have, that is all there is to say. */
+static double
+far_above (const Outlook *outlook, int n)
+{
+  double more = 1 + (SURELY_Z + 1) * outlook->sigma_mm / outlook->design->pitch.mm;
+  for (; n + more < BW_ROWS_MAX; more *= 2) {
+    double z = score (outlook, n + (int)more);
+    if (z >= SURELY_Z)
+      return below (z);
+  }
+  return 1;
+}
+
+/* Where no single count reaches a chance worth a try-on: the first one by which they do together.
+ */
+static int
+first_worth_trying (const Outlook *outlook, int recommended)
+{
+  int lo = 2, hi = recommended;
+  while (hi - lo > 1) {
+    int middle = (lo + hi) / 2;
+    if (closes_by (outlook, middle) >= TRY_ON)
+      hi = middle;
+    else
+      lo = middle;
+  }
+  return hi;
+}
+
+static Outlook
+outlook_for (const BwDesign *design, const BwStone *stone, int n, double sd_mm, double girth_sd_mm)
+{
+  return (Outlook){ design, stone, hypot (girth_sd_mm, n * sd_mm) };
+}
+
+void
+bw_forecast_init (BwForecast *forecast, const BwDesign *design, const BwStone *stone)
+{
+  *forecast = (BwForecast){ .recommended = bw_fit_recommended (design, stone) };
+  int n = forecast->recommended;
+  double reached = 0;
+  Outlook outlook = outlook_for (design, stone, n, design->pitch.sd_mm, design->stone.girth_sd_mm);
+  forecast->sigma_mm = outlook.sigma_mm;
+  forecast->closes_probability = closes_by (&outlook, bw_lattice_beads_around (design->band.rows));
+  if (!no_count_stands_out (&outlook))
+    n = list_chances (forecast, &outlook, &reached);
+  forecast->p_total += far_above (&outlook, n) - reached;
+  if (forecast->try_on_row == 0)
+    forecast->try_on_row = 2 * first_worth_trying (&outlook, forecast->recommended) - 2;
+}
+
+double
+bw_forecast_chance_with (const BwDesign *design, const BwStone *stone, double sd_mm,
+                         double girth_sd_mm)
+{
+  int n = bw_fit_recommended (design, stone);
+  Outlook outlook = outlook_for (design, stone, n, sd_mm, girth_sd_mm);
+  return closes_by (&outlook, n) - closes_by (&outlook, n - 1);
+}

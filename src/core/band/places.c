@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where each bead sits. Columns are laid one by one, each round its own curve with its own chord;
+ * the rows come out of it because odd columns start half a step further on. */
+#include "core/band/places.h"
+
+#include "core/band/column.h"
+#include "core/band/fit.h"
+#include "core/base/lattice.h"
+
+/* How one column is laid. */
+typedef struct {
+  BwRing ring;
+  double start; /* arc length of its first bead */
+  double step;  /* chord from bead to bead; NAN: equal arcs, for want of a ring */
+  double z_mm;
+} Course;
+
+static void
+start_at_seam (Course *course, const BwLaid *laid, int column, double half_step)
+{
+  course->start = bw_laid_seam (laid, &course->ring) + (column % 2 ? half_step : 0);
+}
+
+/* n equal chords on the relaxed bed. */
+static void
+lay_closed (Course *course, const BwLaid *laid, const BwColumn *column, int c, int n)
+{
+  bw_column_relaxed (&course->ring, column);
+  start_at_seam (course, laid, c, course->ring.length_mm / (2 * n));
+  course->step = n < 3 ? (double)NAN : bw_ring_chord (&course->ring, n, course->start);
+}
+
+/* A strip that does not close lies on the bed with its own pitch and leaves a gap. */
+static void
+lay_open (Course *course, const BwLaid *laid, const BwColumn *column, int c)
+{
+  bw_column_relaxed (&course->ring, column);
+  start_at_seam (course, laid, c, laid->design->pitch.mm / 2);
+  course->step = laid->design->pitch.mm;
+}
+
+/* How far a long column stands off: the distance at which its chord is its own pitch. The curve
+ * grows by 2π for each millimetre, which makes a Newton step nearly exact. */
+static double
+stand_off (const BwLaid *laid, const BwColumn *column, int n, double gap)
+{
+  double off = -gap / (2 * G_PI);
+  for (int k = 0; k < 20; k++) {
+    BwRing ring;
+    bw_ring_init (&ring, &column->section, column->relaxed_mm + off);
+    double chord = bw_ring_chord_mean (&ring, n, bw_laid_seam (laid, &ring));
+    double change = n * (laid->design->pitch.mm - chord) / (2 * G_PI);
+    off = MAX (off + change, 0);
+    if (fabs (change) < 1e-9)
+      break;
+  }
+  return off;
+}
+
+static void
+lay_standing_off (Course *course, const BwLaid *laid, const BwColumn *column, int c, int n,
+                  double gap)
+{
+  BwColumn outer = *column;
+  outer.relaxed_mm += stand_off (laid, column, n, gap);
+  lay_closed (course, laid, &outer, c, n);
+}
+
+static void
+lay_course (Course *course, const BwLaid *laid, const BwFit *fit, int c, BwLay lay)
+{
+  BwColumn column;
+  bw_column_init (&column, laid, c);
+  double gap = fit->column[c - 1].gap_mm;
+  gboolean open = fit->partial || fit->verdict == BW_VERDICT_WILL_NOT_CLOSE
+                  || fit->verdict == BW_VERDICT_ODD_ROWS;
+  if (lay == BW_LAY_TRUE && open && gap > 0)
+    lay_open (course, laid, &column, c);
+  else if (lay == BW_LAY_TRUE && gap < 0 && fit->beads_around >= 3)
+    lay_standing_off (course, laid, &column, c, fit->beads_around, gap);
+  else
+    lay_closed (course, laid, &column, c, fit->beads_around);
+  course->z_mm = column.section.z_mm;
+}
+
+/* Arc length of the bead after u. */
+static double
+next_bead (const Course *course, double u, int n)
+{
+  double v = isnan (course->step) ? (double)NAN : bw_ring_advance (&course->ring, u, course->step);
+  return isnan (v) ? u + course->ring.length_mm / n : v;
+}
+
+static BwPlace
+place_at (const Course *course, double u)
+{
+  BwRingPoint point = bw_ring_point (&course->ring, u);
+  return (BwPlace){ .at = bw_vec3 (point.at.x, point.at.y, course->z_mm),
+                    .normal = point.normal,
+                    .foot = point.foot,
+                    .face = point.face,
+                    .corner = point.corner,
+                    .along_mm = point.along_mm };
+}
+
+static BwPlace *
+place_slot (const BwPlaces *places, int row, int column)
+{
+  return &places->place[(gsize)(row - 1) * (gsize)(places->columns / 2)
+                        + (gsize)bw_lattice_index (column)];
+}
+
+void
+bw_places_init (BwPlaces *places, const BwDesign *design, const BwStone *stone, BwLay lay)
+{
+  BwLaid laid;
+  BwFit fit;
+  places->columns = design->band.columns;
+  places->rows = design->band.rows;
+  places->place = g_new0 (BwPlace, (gsize)places->rows * (gsize)(places->columns / 2));
+  g_return_if_fail (bw_laid_init (&laid, design, stone));
+  bw_fit_init (&fit, design, stone, places->rows);
+  for (int c = 1; c <= places->columns; c++) {
+    Course course;
+    lay_course (&course, &laid, &fit, c, lay);
+    double u = course.start;
+    for (int row = bw_lattice_has (1, c) ? 1 : 2; row <= places->rows; row += 2) {
+      *place_slot (places, row, c) = place_at (&course, u);
+      u = next_bead (&course, u, fit.beads_around);
+    }
+  }
+}
+
+void
+bw_places_clear (BwPlaces *places)
+{
+  g_clear_pointer (&places->place, g_free);
+}
+
+const BwPlace *
+bw_places_get (const BwPlaces *places, int row, int column)
+{
+  return place_slot (places, row, column);
+}
+
+static double
+turn_between (BwVec2 a, BwVec2 b)
+{
+  return fabs (atan2 (bw_vec2_cross (a, b), bw_vec2_dot (a, b)));
+}
+
+/* Pieces of the curve in order: 2i over face i, 2i + 1 about corner i. */
+static int
+piece_under (const BwPlace *place)
+{
+  return place->face >= 0 ? 2 * place->face : 2 * place->corner + 1;
+}
+
+static void
+mark_corners (BwSplay *splay, const BwPlace *from, const BwPlace *to, int faces)
+{
+  int last = piece_under (to);
+  for (int piece = piece_under (from);; piece = (piece + 1) % (2 * faces)) {
+    if (piece % 2)
+      splay->corner_over[piece / 2] = TRUE;
+    if (piece == last)
+      return;
+  }
+}
+
+/* The bead after this one in its column, across the join at the end. */
+static int
+row_after (const BwPlaces *places, int row)
+{
+  int later = row + 2;
+  return later <= places->rows ? later : (row % 2 ? 1 : 2);
+}
+
+void
+bw_splay_init (BwSplay *splay, const BwPlaces *places, const BwDesign *design)
+{
+  double limit = bw_radians (BW_SPLAY_LIMIT_DEG), max = 0;
+  *splay = (BwSplay){ 0 };
+  for (int row = 1; row <= places->rows; row++)
+    for (int j = 0; j < places->columns / 2; j++) {
+      int column = bw_lattice_column (row, j);
+      const BwPlace *a = bw_places_get (places, row, column);
+      const BwPlace *b = bw_places_get (places, row_after (places, row), column);
+      double turn = turn_between (a->normal, b->normal);
+      if (turn > limit)
+        mark_corners (splay, a, b, design->stone.faces);
+      if (turn > max) {
+        max = turn;
+        splay->row = row;
+        splay->column = column;
+      }
+    }
+  splay->max_deg = bw_degrees (max);
+  splay->cure_mm = MAX (design->pitch.mm / (2 * sin (limit / 2)) - design->bead.diameter_mm / 2, 0);
+  for (int i = 0; i < design->stone.faces; i++)
+    splay->n_corners_over += splay->corner_over[i];
+}
+
+/* Arc lengths of the n beads of a closed column, and of the first once more. */
+static double *
+bead_lengths (const Course *course, int n)
+{
+  double *u = g_new (double, n + 1);
+  u[0] = course->start;
+  for (int k = 0; k < n; k++)
+    u[k + 1] = next_bead (course, u[k], n);
+  return u;
+}
+
+/* Position in beads of an arc length, between the beads in proportion to it; cyclic in n. */
+static double
+in_beads (const double *u, int n, double length, double at)
+{
+  double rest = at - u[0];
+  rest -= floor (rest / length) * length;
+  int lo = 0, hi = n;
+  while (hi - lo > 1) {
+    int middle = (lo + hi) / 2;
+    if (u[middle] - u[0] <= rest)
+      lo = middle;
+    else
+      hi = middle;
+  }
+  return lo + (rest - (u[lo] - u[0])) / (u[lo + 1] - u[lo]);
+}
+
+static double
+cyclic (double position, int n)
+{
+  return position - floor (position / n) * n;
+}
+
+void
+bw_places_faces (const BwDesign *design, const BwStone *stone, int column, int n,
+                 double middle[BW_FACES_MAX], double corner[BW_FACES_MAX])
+{
+  BwLaid laid;
+  BwColumn on;
+  Course course;
+  g_return_if_fail (bw_laid_init (&laid, design, stone));
+  bw_column_init (&on, &laid, column);
+  lay_closed (&course, &laid, &on, column, n);
+  const BwRing *ring = &course.ring;
+  g_autofree double *u = bead_lengths (&course, n);
+  /* The first bead of an odd column belongs to row 2, half a pitch after row 1. */
+  double first = column % 2 ? 0.5 : 0;
+  for (int i = 0; i < ring->faces; i++) {
+    double face = ring->start[i] + ring->width[i] / 2;
+    double edge = ring->start[i] + ring->width[i] + ring->rho_mm * ring->turn[i] / 2;
+    middle[i] = cyclic (first + in_beads (u, n, ring->length_mm, face), n);
+    corner[i] = cyclic (first + in_beads (u, n, ring->length_mm, edge), n);
+  }
+}

@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where each bead of the closed band sits, what lies under it, and how far neighbours splay. */
+#pragma once
+
+#include "core/design/design.h"
+#include "core/band/ring.h"
+
+typedef struct {
+  BwVec3 at;       /* bead centre; the hole runs along z */
+  BwVec2 normal;   /* outward unit, horizontal */
+  BwVec2 foot;     /* nearest point of the section at the bead's height */
+  int face;        /* face under the bead, or −1 */
+  int corner;      /* corner under it (between face corner and corner + 1), or −1 */
+  double along_mm; /* on a face: signed distance from its middle */
+} BwPlace;
+
+/* How the ring is laid. */
+typedef enum {
+  BW_LAY_CLOSED, /* n equal chords on the relaxed bed, one whole turn: what fit and splay speak of
+                  */
+  BW_LAY_TRUE, /* as the strip would lie: an open gap at the join when it will not close (or is not
+                  finished), a stand-off from the bed when it is long */
+} BwLay;
+
+typedef struct {
+  int columns, rows;
+  BwPlace *place; /* rows × columns/2, row by row, lowest column first */
+} BwPlaces;
+
+void bw_places_init (BwPlaces *places, const BwDesign *design, const BwStone *stone, BwLay lay);
+void bw_places_clear (BwPlaces *places);
+const BwPlace *bw_places_get (const BwPlaces *places, int row, int column);
+
+/* Greatest turn of the normals between neighbours of one column, the join included (BW_LAY_CLOSED);
+ * above 65° (common practice, no source) thread shows at the corner. cure: the bed thickness that
+ * brings it to the limit, t ≥ p/(2 sin(limit/2)) − D/2. */
+#define BW_SPLAY_LIMIT_DEG 65.0
+typedef struct {
+  double max_deg;
+  int row, column; /* one of the two neighbours, 0 when there are none */
+  double cure_mm;
+  int n_corners_over; /* corners of the stone where the limit is passed */
+  gboolean corner_over[BW_FACES_MAX];
+} BwSplay;
+void bw_splay_init (BwSplay *splay, const BwPlaces *places, const BwDesign *design);
+
+/* The stone's faces as the unrolled band sees them: along column `column` (1..W), in pitches from
+ * the position of row 1 (0..n, cyclic), where each face's middle lies and where each corner's
+ * middle lies (corner i between faces i and i+1). n is the number of beads around. */
+void bw_places_faces (const BwDesign *design, const BwStone *stone, int column, int n,
+                      double middle[BW_FACES_MAX], double corner[BW_FACES_MAX]);

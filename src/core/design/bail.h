@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bail: the beaded loop the pendant hangs by.
+ *
+ * The loop's centre line has length L = (rows + 1) p/2 over a base b; as a circular arc of
+ * half-angle φ and radius r: L = 2rφ, b = 2r sin φ (φ may exceed 90°). */
+#pragma once
+
+#include "core/design/bead.h"
+#include "core/design/gauge.h"
+
+typedef enum { BW_BAIL_NONE, BW_BAIL_FLAP, BW_BAIL_UPRIGHT, BW_BAIL_RING } BwBailStyle;
+
+typedef struct {
+  BwBailStyle style;
+  int columns;         /* m, even, ≥ 2, ≤ W − 2 */
+  int rows;            /* ≥ 1 */
+  double base_beads;   /* in beads, a whole number of half beads, > 0 */
+  double at_deg;       /* azimuth */
+  double cord_mm;      /* the cord it shall hang on */
+  double clearance_mm; /* 2 mm is common practice, no source */
+} BwBail;
+
+typedef struct {
+  double length_mm;       /* L */
+  double base_mm;         /* b */
+  double radius_mm;       /* r */
+  double half_angle;      /* φ, radians, 0..π */
+  double opening_mm;      /* d = r(1 − cos φ) − D; may be negative: nothing passes */
+  double largest_cord_mm; /* d − clearance */
+  int rows_needed; /* least rows of right parity that let cord_mm through; 0 when none ≤ 20000 */
+  gboolean parity_right; /* always TRUE for an upright strip */
+  int rows_below,
+      rows_above; /* nearest row counts of right parity (rows itself when it is right) */
+} BwLoop;
+
+/* Solves the loop. base is base_beads·p for flap and ring, base_beads·w for upright. Fault at
+ * /bail/rows when L ≤ b: too short to arch. Not to be called with BW_BAIL_NONE. */
+gboolean bw_loop_init (BwLoop *loop, const BwBail *bail, const BwBead *bead, const BwGauge *gauge,
+                       GError **error);
+
+/* Beads in the bail: rows·columns/2; 0 for BW_BAIL_NONE. */
+int bw_bail_bead_count (const BwBail *bail);
+
+/* Ranges, and m ≤ W − 2: errors at /bail/KEY. */
+gboolean bw_bail_validate (const BwBail *bail, int band_columns, GError **error);

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bed: the layer of waxed cord between stone and band. */
+#pragma once
+
+#include "core/stone/stone.h"
+
+typedef struct {
+  double cord_thickness_mm; /* as laid, > 0 */
+  double cord_width_mm;     /* as laid, > 0 */
+  int layers;               /* ≥ 0 */
+  double top_extra_mm; /* grade: more at the band's top edge than at its bottom edge; any sign */
+  double squeeze;      /* q, share lost under the pull of the closed band, 0..0.9; 0.15 is
+                          common practice, no source */
+  double overhang_mm;  /* bed narrower than the band by this at each edge; 1 mm is common
+                          practice, no source */
+  gboolean has_girth_over;
+  double girth_over_mm; /* measured over the relaxed bed at z_mid; wins over layers */
+} BwBed;
+
+/* The band's place on the stone, as far as bed and ring need it. */
+typedef struct {
+  double bottom_mm; /* lower edge of the band */
+  double width_mm;  /* W w */
+} BwBandSpan;
+
+static inline double
+bw_band_span_mid (BwBandSpan span)
+{
+  return span.bottom_mm + span.width_mm / 2;
+}
+
+/* The bed solved for one stone and one band: relaxed thickness, linear in z. */
+typedef struct {
+  double bottom_mm; /* t at the band's bottom edge */
+  double slope;     /* dt/dz */
+  double origin_mm; /* z of the bottom edge */
+  double squeeze;   /* q */
+} BwBedding;
+
+/* Thickness from layers, or from girth_over: (girth_over − girth)/(2π) at z_mid, exact for every
+ * convex section (Steiner's formula for parallel bodies; P. M. Gruber, Convex and Discrete
+ * Geometry, Springer 2007, §6). Faults at /bed/KEY, among them a thickness below zero anywhere on
+ * the band. On a fault *bedding is left as it was. */
+gboolean bw_bedding_init (BwBedding *bedding, const BwBed *bed, const BwStone *stone,
+                          BwBandSpan span, GError **error);
+
+/* Relaxed thickness t(z), and t(z)(1 − q) under the closed band. */
+double bw_bedding_thickness (const BwBedding *bedding, double z_mm);
+double bw_bedding_squeezed (const BwBedding *bedding, double z_mm);
+
+/* Width of the bed: band width less both overhangs, never below 0. */
+double bw_bed_width_mm (const BwBed *bed, BwBandSpan span);
+
+/* Cord wound on the stone, without tails: Σ over layers k of (bed width / cord width)(girth at
+ * z_mid
+ * + 2π(k − ½) cord thickness), plus the grade as the fraction |top_extra|/(2 cord thickness) of one
+ * more layer. */
+double bw_bed_wound_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span);
+
+/* Cord to cut: wound length + 200 mm of tails (common practice, no source); 0 when nothing is
+ * wound. */
+double bw_bed_cord_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span);
+
+/* Mass of the wound cord at 1.2 g/cm³ (common practice, no source). */
+double bw_bed_mass_g (const BwBed *bed, const BwStone *stone, BwBandSpan span);
+
+/* Ranges alone: errors at /bed/KEY. */
+gboolean bw_bed_validate (const BwBed *bed, GError **error);

@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The gauge as a belief: a bead's diameter is only a first guess at the pitch of a maker's hands,
+ * and every measured strip sharpens it. Readings weigh by their precision, as the normal posterior
+ * of a normal prior has it. */
+#include "config.h"
+
+#include "core/base/fault.h"
+#include "core/design/gauge.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define PRIOR_SHARE 0.02     /* common practice, no source */
+#define READING_ERROR_MM 0.3 /* common practice, no source */
+
+/* Length of a strip of r rows in pitches: half a pitch a row and half a bead at each end. */
+static double
+strip_pitches (int rows)
+{
+  return (rows + 1) / 2.0;
+}
+
+double
+bw_swatch_column_mm (const BwSwatch *swatch)
+{
+  return swatch->width_mm / swatch->columns;
+}
+
+double
+bw_swatch_pitch_mm (const BwSwatch *swatch)
+{
+  return swatch->length_mm / strip_pitches (swatch->rows);
+}
+
+typedef struct {
+  double precision;
+  double weighted; /* Σ precision × mean */
+} Belief;
+
+static void
+take_reading (Belief *belief, int rows, double length_mm)
+{
+  const double variance = READING_ERROR_MM * READING_ERROR_MM;
+  double m = strip_pitches (rows);
+  belief->precision += m * m / variance;
+  belief->weighted += m * length_mm / variance;
+}
+
+BwPitch
+bw_gauge_pitch (const BwGauge *gauge, const BwCheck *checks, int n_checks)
+{
+  double sd = PRIOR_SHARE * gauge->pitch_mm;
+  Belief belief = { 1 / (sd * sd), gauge->pitch_mm / (sd * sd) };
+  if (gauge->has_swatch)
+    take_reading (&belief, gauge->swatch.rows, gauge->swatch.length_mm);
+  for (int i = 0; i < n_checks; i++)
+    take_reading (&belief, checks[i].rows, checks[i].length_mm);
+  return (BwPitch){ belief.weighted / belief.precision, 1 / sqrt (belief.precision) };
+}
+
+static gboolean
+validate_swatch (const BwSwatch *swatch, GError **error)
+{
+  if (!bw_fault_check_range (swatch->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX,
+                             "/gauge/swatch/columns", error)
+      || !bw_fault_check_range (swatch->width_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
+                                "/gauge/swatch/width_mm", error)
+      || !bw_fault_check_range (swatch->rows, 2, BW_ROWS_MAX, "/gauge/swatch/rows", error)
+      || !bw_fault_check_range (swatch->length_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
+                                "/gauge/swatch/length_mm", error))
+    return FALSE;
+  if (swatch->columns % 2 == 0)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "/gauge/swatch/columns",
+                _ ("%d columns cannot be woven in even-count peyote; the number must be even."),
+                swatch->columns);
+  return FALSE;
+}
+
+gboolean
+bw_gauge_validate (const BwGauge *gauge, GError **error)
+{
+  if (gauge->has_swatch && !validate_swatch (&gauge->swatch, error))
+    return FALSE;
+  return bw_fault_check_range (gauge->column_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                               "/gauge/column_mm", error)
+         && bw_fault_check_range (gauge->pitch_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                                  "/gauge/pitch_mm", error);
+}

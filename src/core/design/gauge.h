@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The gauge: how closely this maker's hands set beads of this size, and how sure that is. */
+#pragma once
+
+#include "core/base/limits.h"
+#include <glib.h>
+
+/* A flat woven sample, measured edge to edge. */
+typedef struct {
+  int columns, rows; /* columns even ≥ 2, rows ≥ 2 */
+  double width_mm, length_mm;
+} BwSwatch;
+
+typedef struct {
+  double column_mm; /* w, distance between neighbouring columns */
+  double pitch_mm;  /* p, distance between neighbouring beads of one column; a row advances p/2 */
+  gboolean has_swatch;
+  BwSwatch swatch; /* when set, column_mm and pitch_mm equal what it gives */
+} BwGauge;
+
+/* A strip of `rows` rows found to measure length_mm from edge to edge. */
+typedef struct {
+  int rows;
+  double length_mm;
+} BwCheck;
+
+/* The pitch as believed after all measurements: a normal distribution. */
+typedef struct {
+  double mm; /* mean */
+  double sd_mm;
+} BwPitch;
+
+/* w = width / columns and p = 2 length / (rows + 1): a strip of r rows is (r + 1)/2 pitches long.
+ */
+double bw_swatch_column_mm (const BwSwatch *swatch);
+double bw_swatch_pitch_mm (const BwSwatch *swatch);
+
+/* The posterior pitch. Prior mean p0 = gauge's pitch, prior sd 2 % of it (common practice, no
+ * source); every check, and the swatch when there is one, is a reading with error 0.3 mm (common
+ * practice, no source): precision = 1/(0.02 p0)² + Σ((r+1)/2)²/0.3². checks may be NULL when
+ * n_checks is 0. */
+BwPitch bw_gauge_pitch (const BwGauge *gauge, const BwCheck *checks, int n_checks);
+
+/* Ranges: errors at /gauge/KEY. */
+gboolean bw_gauge_validate (const BwGauge *gauge, GError **error);

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The shopping list: a maker who runs out of one colour three rows before the join has wasted an
+ * evening, so beads carry a spare share and come in whole packs. */
+#include "core/path/materials.h"
+
+#include <math.h>
+
+static guint64
+whole (double amount)
+{
+  return amount > 0 ? (guint64)ceil (amount - 1e-9) : 0;
+}
+
+static void
+need_beads (BwBeadNeed *need, guint64 count, const BwDesign *design)
+{
+  const BwSupply *supply = &design->supply;
+  need->count = count;
+  need->with_spare = whole ((double)count * supply->pieces * (1 + supply->spare));
+  need->grams = (double)need->with_spare * bw_bead_mass_g (&design->bead);
+  need->packs = whole (need->grams / supply->pack_g);
+}
+
+static void
+list_beads (BwMaterials *materials, const BwDesign *design, const guint64 counts[256])
+{
+  for (int colour = 0; colour < 256; colour++) {
+    BwBeadNeed *need = &materials->need[colour];
+    need_beads (need, counts[colour], design);
+    materials->total_beads += need->count;
+    materials->total_with_spare += need->with_spare;
+    materials->total_grams += need->grams;
+    materials->total_packs += need->packs;
+  }
+}
+
+const BwNeedleSize *
+bw_needle_sizes (int *n)
+{
+  static const BwNeedleSize needles[]
+      = { { "10", 0.46 }, { "11", 0.41 }, { "12", 0.36 }, { "13", 0.33 }, { "15", 0.28 } };
+  *n = G_N_ELEMENTS (needles);
+  return needles;
+}
+
+double
+bw_needle_most_mm (const BwDesign *design, const BwPath *path)
+{
+  double hole = design->bead.hole_mm, thread = design->thread.diameter_mm;
+  int before = MAX (path->passes_max - 1, 0);
+  double left = BW_FULL_SHARE * hole * hole - before * thread * thread;
+  return left > 0 ? sqrt (left) : 0;
+}
+
+/* A needle as thick as the room left for it goes. */
+static const BwNeedleSize *
+choose_needle (double most_mm)
+{
+  int n;
+  const BwNeedleSize *needle = bw_needle_sizes (&n);
+  for (int i = 0; i < n; i++)
+    if (needle[i].shaft_mm <= most_mm + 1e-9)
+      return &needle[i];
+  return NULL;
+}
+
+static void
+find_needle (BwMaterials *materials, const BwDesign *design, const BwPath *path)
+{
+  materials->needle_most_mm = bw_needle_most_mm (design, path);
+  materials->needle = choose_needle (materials->needle_most_mm);
+}
+
+static void
+find_findings (BwMaterials *materials, const BwDesign *design)
+{
+  const BwSupply *supply = &design->supply;
+  BwLoop loop;
+  if (design->bail.style == BW_BAIL_NONE)
+    return;
+  materials->hanging_cord_mm = supply->pieces * (supply->neck_mm + supply->closing_mm);
+  materials->rings = design->bail.style == BW_BAIL_RING ? supply->pieces : 0;
+  materials->clasps = supply->closing == BW_CLOSING_CLASP ? supply->pieces : 0;
+  if (bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, NULL))
+    materials->fitting_most_mm = loop.opening_mm;
+}
+
+static void
+measure_cords (BwMaterials *materials, const BwDesign *design, const BwStone *stone,
+               const BwPath *path)
+{
+  int pieces = design->supply.pieces;
+  materials->bed_cord_mm = pieces * bw_bed_cord_mm (&design->bed, stone, bw_design_span (design));
+  materials->thread_mm = pieces * path->length_mm;
+  materials->thread_lengths = (guint64)pieces * path->lengths->len;
+}
+
+static void
+price (BwMaterials *materials, const BwDesign *design)
+{
+  const BwSupply *supply = &design->supply;
+  gboolean has_findings = materials->rings > 0 || materials->clasps > 0;
+  materials->has_cost = TRUE;
+  materials->hours = (double)supply->pieces * design->band.rows / supply->rows_per_hour;
+  materials->cost.beads = (double)materials->total_packs * supply->pack;
+  materials->cost.thread = materials->thread_mm / 1000 * supply->thread_per_m;
+  materials->cost.bed_cord = materials->bed_cord_mm / 1000 * supply->bed_cord_per_m;
+  materials->cost.hanging_cord = materials->hanging_cord_mm / 1000 * supply->hanging_cord_per_m;
+  materials->cost.findings = has_findings ? supply->pieces * supply->findings : 0;
+  materials->cost.stone = supply->pieces * supply->stone;
+  materials->cost.labour = materials->hours * supply->hour;
+  materials->cost.total = materials->cost.beads + materials->cost.thread + materials->cost.bed_cord
+                          + materials->cost.hanging_cord + materials->cost.findings
+                          + materials->cost.stone + materials->cost.labour;
+  materials->cost.piece = materials->cost.total / supply->pieces;
+}
+
+void
+bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone *stone,
+                   const BwDrawing *drawing, const BwDrawing *bail_drawing, int n_colours,
+                   const BwPath *path)
+{
+  guint64 counts[256] = { 0 };
+  *materials = (BwMaterials){ .n_colours = n_colours };
+  bw_drawing_count (drawing, counts);
+  if (bail_drawing)
+    bw_drawing_count (bail_drawing, counts);
+  list_beads (materials, design, counts);
+  measure_cords (materials, design, stone, path);
+  find_needle (materials, design, path);
+  find_findings (materials, design);
+  if (design->supply.has_prices)
+    price (materials, design);
+}

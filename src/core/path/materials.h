@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What to buy: beads by colour, cord and thread, and what a piece costs. */
+#pragma once
+
+#include "core/design/design.h"
+#include "core/pattern/drawing.h"
+#include "core/path/path.h"
+
+typedef struct {
+  guint64 count;      /* in one piece, band and bail */
+  guint64 with_spare; /* ceil(count × pieces × (1 + spare) − 1e-9) */
+  double grams;       /* of with_spare */
+  guint64 packs;      /* whole packs of pack_g */
+} BwBeadNeed;
+
+/* A beading needle by its trade number. Shafts: no. 10 from a trade article (read, no standard);
+ * the others common practice, no source, ± 0.05 mm. The eye is wider than the shaft. */
+typedef struct {
+  const char *number; /* "12" */
+  double shaft_mm;
+} BwNeedleSize;
+
+/* Thickest first; *n entries, borrowed. */
+const BwNeedleSize *bw_needle_sizes (int *n);
+
+/* The thickest shaft that still makes the last pass through the fullest bead of the path: what
+ * bw_path_is_full() leaves of the hole, 0 when the thread alone fills it. Never more than the
+ * hole. */
+double bw_needle_most_mm (const BwDesign *design, const BwPath *path);
+
+typedef struct {
+  int n_colours;
+  BwBeadNeed need[256]; /* by tray index */
+  guint64 total_beads, total_with_spare, total_packs;
+  double total_grams;
+  double bed_cord_mm; /* for all pieces, as are the next three */
+  double thread_mm;
+  guint64 thread_lengths;
+  double hanging_cord_mm; /* necklace and its closing; 0 without a bail */
+  int rings;              /* of metal, for a ring bail */
+  int clasps;             /* each with its two cord ends; 0 without a bail */
+  double fitting_most_mm; /* what passes the bail's loop; 0 without one, ≤ 0: nothing does */
+  double needle_most_mm;  /* bw_needle_most_mm () */
+  const BwNeedleSize
+      *needle; /* the thickest of the trade that goes; NULL when none is fine enough */
+  gboolean has_cost;
+  struct {
+    double beads, thread, bed_cord, hanging_cord, findings, stone, labour; /* for all pieces */
+    double piece, total;
+  } cost;
+  double hours; /* of work, for all pieces; 0 without prices, which tell the pace */
+} BwMaterials;
+
+/* bail_drawing may be NULL. n_colours: colours in the tray. design->supply gives spare, packs,
+ * prices and pieces. */
+void bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone *stone,
+                        const BwDrawing *drawing, const BwDrawing *bail_drawing, int n_colours,
+                        const BwPath *path);

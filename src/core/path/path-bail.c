@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bail's part of the path: where it stands on the band, how the needle gets there, its rows and
+ * how it is sewn down.
+ *
+ * A flap's columns go on from the band's. Its first row takes up band beads of one row as the row
+ * before it, and its last row is sewn to band beads as far round the ring as its base is wide. An
+ * upright strip lies across: its beads have their holes round the stone, and each end is whipped to
+ * the band beads beneath it, first the end it begins with, then the other. */
+#include "core/path/path-needle.h"
+
+#include "core/bail/bail-place.h"
+#include "core/base/lattice.h"
+
+gboolean
+bw_needle_plan_bail (BwNeedle *needle)
+{
+  const BwDesign *design = needle->design;
+  if (design->bail.style == BW_BAIL_NONE)
+    return FALSE;
+  BwBailBase base;
+  bw_bail_base_init (&base, design);
+  needle->feet = (BwFeet){ .margin = base.margin,
+                           .row = { (int)lround (base.first_row), (int)lround (base.last_row) },
+                           .centre_row = (base.first_row + base.last_row) / 2,
+                           .column = { base.column[0], base.column[1] } };
+  return TRUE;
+}
+
+BwStitch
+bw_needle_under (const BwNeedle *needle, int foot, int column)
+{
+  const BwDesign *design = needle->design;
+  double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
+  int band_column = needle->feet.column[foot];
+  BwStitch under = { FALSE, 0, band_column, 1 };
+  under.row = bw_lattice_nearest (needle->feet.centre_row + 2 * aside / design->gauge.pitch_mm,
+                                  (band_column + 1) % 2);
+  bw_needle_resolve (needle, &under);
+  return under;
+}
+
+/* As a row of the flap ends at its edge before the next one begins, so must the needle before the
+ * first. A strip is strung from column 1 on, a single row from column 2. */
+BwStitch
+bw_needle_bail_entry (const BwNeedle *needle)
+{
+  if (needle->design->bail.style == BW_BAIL_UPRIGHT) {
+    BwStitch entry = bw_needle_under (needle, 0, needle->design->bail.rows > 1 ? 0 : 1);
+    entry.way = 0;
+    return entry;
+  }
+  BwStitch entry = { TRUE, -1, needle->design->bail.columns, 1 };
+  bw_needle_resolve (needle, &entry);
+  return entry;
+}
+
+/* Rows of the lengths: the zip is R + 1, the return R + 2, and each pass of the bail one more. */
+static void
+begin_pass (BwNeedle *needle, BwPart part, int *row, int beads)
+{
+  double mm = bw_path_pass_mm (needle->design, beads);
+  ++*row;
+  bw_needle_reserve (needle, mm, *row, *row);
+  needle->path->part[part].length_mm += mm;
+}
+
+static gboolean
+is_there (const BwStitch *at, const BwStitch *target)
+{
+  return !at->in_bail && at->row == target->row && at->column == target->column
+         && (target->way == 0 || target->way == at->way);
+}
+
+/* A walk has as many turns as it has. */
+static double
+walk_mm (const BwNeedle *needle, const BwRoute *route)
+{
+  int turns = 0, way = needle->at.way;
+  for (int i = 0; i < route->n; i++) {
+    turns += route->stitch[i].way != way;
+    way = route->stitch[i].way;
+  }
+  return route->n * bw_path_step_mm (needle->design) + turns * needle->design->gauge.pitch_mm;
+}
+
+/* The way through the band to the bail counts with the bail's first row. Where it is long, or where
+ * the first row would want a fresh length anyway, that length begins at the bail. */
+static void
+go_to_bail (BwNeedle *needle, BwStitch entry, int first_row, int beads)
+{
+  BwRouteWish wish = { 1, BW_ROUTE_MAX, -1, &entry };
+  BwRoute route = { 0 };
+  gboolean found
+      = is_there (&needle->at, &entry) || bw_route_search (&route, needle, needle->at, &wish);
+  double walk = walk_mm (needle, &route), pass = bw_path_pass_mm (needle->design, beads);
+  if (!found || !bw_needle_has_room (needle, walk + pass)) {
+    entry.way = entry.way ? entry.way : 1;
+    bw_needle_change (needle, entry);
+  } else if (route.n > 0) {
+    bw_needle_reserve (needle, walk, first_row, first_row);
+    needle->path->part[BW_PART_BAIL].length_mm += walk;
+    bw_needle_follow (needle, BW_PART_BAIL, &route);
+  }
+}
+
+/* Back from the sewing: turn into the band bead beside the last one, then through the same beads.
+ */
+static void
+sew_flap_back (BwNeedle *needle, int way)
+{
+  int columns = needle->design->bail.columns, row = needle->design->bail.rows + 1;
+  int column = way > 0 ? 1 : columns;
+  bw_needle_pass (needle, BW_PART_ATTACHMENT, (BwStitch){ TRUE, row + 1, column, way });
+  for (int i = 1; i < columns; i++) {
+    column += way;
+    int through = bw_lattice_has (row, column) ? row : row - 1;
+    bw_needle_pass (needle, BW_PART_ATTACHMENT, (BwStitch){ TRUE, through, column, way });
+  }
+}
+
+static void
+weave_flap (BwNeedle *needle, int row)
+{
+  const BwBail *bail = &needle->design->bail;
+  for (int r = 1; r <= bail->rows; r++) {
+    begin_pass (needle, BW_PART_BAIL, &row, bail->columns);
+    bw_needle_weave_row (needle, BW_PART_BAIL, TRUE, r, TRUE);
+  }
+  needle->hung = TRUE;
+  begin_pass (needle, BW_PART_ATTACHMENT, &row, bail->columns);
+  bw_needle_weave_row (needle, BW_PART_ATTACHMENT, TRUE, bail->rows + 1, FALSE);
+  begin_pass (needle, BW_PART_ATTACHMENT, &row, bail->columns);
+  sew_flap_back (needle, -needle->at.way);
+}
+
+/* One run along an end of the strip: a band bead before each raised bead of the end row. */
+static void
+whip_end (BwNeedle *needle, int end_row, int foot, int *row)
+{
+  int columns = needle->design->bail.columns, way = -needle->at.way;
+  begin_pass (needle, BW_PART_ATTACHMENT, row, columns);
+  for (int i = 1; i <= columns; i++) {
+    int column = way > 0 ? i : columns + 1 - i;
+    if (!bw_lattice_has (end_row, column))
+      continue;
+    bw_needle_pass (needle, BW_PART_ATTACHMENT, bw_needle_under (needle, foot, column - way));
+    bw_needle_pass (needle, BW_PART_ATTACHMENT, (BwStitch){ TRUE, end_row, column, way });
+  }
+}
+
+static void
+weave_upright (BwNeedle *needle, int row)
+{
+  const BwBail *bail = &needle->design->bail;
+  int strung = MIN (bail->rows, 2);
+  begin_pass (needle, BW_PART_BAIL, &row, strung == 2 ? bail->columns : bail->columns / 2);
+  bw_needle_string_rows (needle, BW_PART_BAIL, TRUE, strung);
+  for (int run = 0; run < 2; run++)
+    whip_end (needle, 1, 0, &row);
+  for (int r = 3; r <= bail->rows; r++) {
+    begin_pass (needle, BW_PART_BAIL, &row, bail->columns);
+    bw_needle_weave_row (needle, BW_PART_BAIL, TRUE, r, TRUE);
+  }
+  for (int run = 0; run < 2; run++)
+    whip_end (needle, bail->rows, 1, &row);
+}
+
+void
+bw_needle_weave_bail (BwNeedle *needle)
+{
+  int row = needle->design->band.rows + 2;
+  go_to_bail (needle, bw_needle_bail_entry (needle), row + 1, needle->design->bail.columns);
+  if (needle->design->bail.style == BW_BAIL_UPRIGHT)
+    weave_upright (needle, row);
+  else
+    weave_flap (needle, row);
+}

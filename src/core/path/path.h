@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The thread's path: every bead the needle visits, from the pick-up to the last weaving-in. */
+#pragma once
+
+#include "core/design/design.h"
+
+typedef enum {
+  BW_PART_PICK_UP,
+  BW_PART_ROWS,
+  BW_PART_ZIP,
+  BW_PART_RETURN,
+  BW_PART_ANCHORS,
+  BW_PART_BAIL,
+  BW_PART_ATTACHMENT,
+  BW_PART_WEAVING_IN,
+  BW_PART_TAILS, /* a length without visits */
+  BW_N_PARTS,
+} BwPart;
+
+/* "pick-up", "rows", "zip", "return", "anchors", "bail", "attachment", "weaving-in", "tails". */
+const char *bw_part_word (BwPart part);
+
+typedef struct {
+  guint8 part;        /* BwPart */
+  guint8 in_bail;     /* the bead belongs to the bail, else to the band */
+  guint8 is_new;      /* picked up here; else passed again */
+  guint8 direction;   /* 1: needle runs towards higher columns, 0: lower */
+  gint32 row, column; /* of the bead, from 1, on its own lattice (band or bail) */
+  gint32 pass;        /* passes count up from 1; a pass is never split between two lengths */
+  gint32 length; /* index into BwPath.lengths: another thread is in the needle where it changes */
+} BwVisit;
+
+/* A length of thread: rows of the band run 1..R; R + 1 is the zip, R + 2 the return and the
+ * anchors, then each pass of the bail and of its attachment is one more. */
+typedef struct {
+  int from_row, to_row;
+  double length_mm; /* both tails and both weavings-in included */
+} BwThreadLength;
+
+typedef struct {
+  guint64 visits;
+  double length_mm;
+} BwPartSum;
+
+typedef struct {
+  gboolean in_bail;
+  int row, column;
+  int passes; /* already in the hole when the needle had to pass again */
+} BwFullHole;
+
+typedef struct {
+  GArray *visits;       /* of BwVisit, in the order of the needle */
+  GArray *lengths;      /* of BwThreadLength */
+  GArray *full_holes;   /* of BwFullHole: beads that had to be passed though full */
+  guint16 *band_passes; /* rows × columns/2, row by row: passes in each hole at the end */
+  guint16 *bail_passes; /* same for the bail, NULL without one */
+  int passes_max;
+  BwPartSum part[BW_N_PARTS];
+  double length_mm;       /* all of it */
+  gboolean pass_too_long; /* one pass alone is longer than a working length allows */
+} BwPath;
+
+/* A pass of m beads: m √(w² + j²) + p, jog j = max(0, p/2 − (d_hole − d_thread)). */
+double bw_path_pass_mm (const BwDesign *design, int beads);
+
+/* How much of a hole's section thread and needle may take. */
+#define BW_FULL_SHARE 0.7
+
+/* A further pass does not go when passes·d_thread² + d_needle² > 0.7 d_hole² (common practice, no
+ * source; compare the published packings of circles in a circle, Graham et al. 1998). */
+gboolean bw_path_is_full (const BwDesign *design, int passes);
+
+/* The whole path for design->band.rows rows. Linear in beads. The design must be valid.
+ *
+ * A strip of odd rows cannot be zipped: its path has no zip, return, anchors or bail. A weaving-in
+ * has 16 visits wherever the work offers a bead to go on with (a single strung row does not); the
+ * tail of the very beginning is woven in last, with the visits' `length` 0 again. Where the anchors
+ * do not end at the bail's first bead, the way there counts with the bail. */
+void bw_path_init (BwPath *path, const BwDesign *design);
+void bw_path_clear (BwPath *path);

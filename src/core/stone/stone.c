@@ -1,0 +1,363 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From what a maker measures at the bench to the half-spaces of the stone. The steps follow the
+ * measuring: the section first, then its taper, then where the prism ends, then the points; each
+ * step either holds or names the measurement that cannot be. */
+#include "core/stone/stone.h"
+
+#include "config.h"
+
+#include "core/base/fault.h"
+#include "core/stone/stone-measures.h"
+#include "core/stone/stone-polyhedron.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Above this share of the girth, widths that do not close want a new measurement (common practice,
+ * no source). */
+#define CLOSING_SHARE_MAX 0.02
+
+int
+bw_stone_value_count (BwMeasured measured, int faces)
+{
+  switch (measured) {
+  case BW_MEASURED_ACROSS_FLATS:
+    return faces % 2 ? 0 : faces / 2;
+  case BW_MEASURED_FACE_WIDTHS:
+    return faces;
+  case BW_MEASURED_GIRTH:
+    return 1;
+  }
+  return 0;
+}
+
+static BwVec2
+direction (double turns)
+{
+  double angle = 2 * G_PI * turns;
+  return bw_vec2 (cos (angle), sin (angle));
+}
+
+BwVec2
+bw_stone_normal (int faces, int i)
+{
+  return direction ((double)i / faces);
+}
+
+/* Counter-clockwise along face i: 90° on from its normal. */
+static BwVec2
+edge_direction (int faces, int i)
+{
+  BwVec2 n = bw_stone_normal (faces, i);
+  return bw_vec2 (-n.y, n.x);
+}
+
+double
+bw_stone_prism_scale (const BwStone *stone, double z_mm)
+{
+  return 1 + stone->taper_per_mm * (z_mm - stone->at_mm);
+}
+
+static gboolean
+face_vanishes (int i, double width, GError **error, int value)
+{
+  g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", value);
+  bw_fault_set (
+      error, BW_FAULT_GEOMETRY, pointer,
+      _ ("Face %d vanishes beside its neighbours: it would be %.4g mm wide, and must be wider "
+         "than 0."),
+      i, width);
+  return FALSE;
+}
+
+/* Corner i, where faces i and i + 1 meet, from their distances to the axis. */
+static void
+corners_from_distances (BwStone *stone)
+{
+  int faces = stone->faces;
+  double delta = 2 * G_PI / faces;
+  for (int i = 0; i < faces; i++) {
+    double h = stone->h_mm[i], next = stone->h_mm[(i + 1) % faces];
+    double along = (next - h * cos (delta)) / sin (delta);
+    stone->corner[i] = bw_vec2_add (bw_vec2_scale (bw_stone_normal (faces, i), h),
+                                    bw_vec2_scale (edge_direction (faces, i), along));
+  }
+}
+
+static gboolean
+section_from_flats (BwStone *stone, const double *across, GError **error)
+{
+  int faces = stone->faces;
+  double delta = 2 * G_PI / faces;
+  double *h = stone->h_mm;
+  for (int i = 0; i < faces; i++)
+    h[i] = across[i % (faces / 2)] / 2;
+  for (int i = 0; i < faces; i++) {
+    double around = h[(i + 1) % faces] + h[(i + faces - 1) % faces];
+    double width = (around - 2 * h[i] * cos (delta)) / sin (delta);
+    if (!(width > 0))
+      return face_vanishes (i, width, error, i % (faces / 2));
+  }
+  corners_from_distances (stone);
+  return TRUE;
+}
+
+/* Area centroid of the outline. */
+static BwVec2
+outline_centroid (const BwVec2 *corner, int n)
+{
+  BwVec2 moment = { 0, 0 };
+  double twice = 0;
+  for (int i = 1; i + 1 < n; i++) {
+    BwVec2 a = bw_vec2_sub (corner[i], corner[0]), b = bw_vec2_sub (corner[i + 1], corner[0]);
+    double cross = bw_vec2_cross (a, b);
+    twice += cross;
+    moment = bw_vec2_add (moment, bw_vec2_scale (bw_vec2_add (a, b), cross));
+  }
+  return bw_vec2_add (corner[0], bw_vec2_scale (moment, 1 / (3 * twice)));
+}
+
+/* Least-squares correction of widths that do not quite close: f'_i = f_i − (2/N)(c cos φ_i + s sin
+ * φ_i), the smallest change of the widths (in the sum of squares) that brings the misfit (c, s) to
+ * 0. Returns |(c, s)|. */
+static double
+close_widths (double *closed, const double *width, int faces)
+{
+  BwVec2 misfit = { 0, 0 };
+  for (int i = 0; i < faces; i++)
+    misfit = bw_vec2_add (misfit, bw_vec2_scale (edge_direction (faces, i), width[i]));
+  for (int i = 0; i < faces; i++)
+    closed[i] = width[i] - 2.0 / faces * bw_vec2_dot (misfit, edge_direction (faces, i));
+  return bw_vec2_length (misfit);
+}
+
+static gboolean
+section_from_widths (BwStone *stone, const double *measured, GError **error)
+{
+  int faces = stone->faces;
+  double width[BW_FACES_MAX], girth = 0;
+  stone->closing_error_mm = close_widths (width, measured, faces);
+  BwVec2 walk = { 0, 0 };
+  for (int i = 0; i < faces; i++) {
+    if (!(width[i] > 0))
+      return face_vanishes (i, width[i], error, i);
+    girth += width[i];
+    walk = bw_vec2_add (walk, bw_vec2_scale (edge_direction (faces, i), width[i]));
+    stone->corner[i] = walk;
+  }
+  BwVec2 centre = outline_centroid (stone->corner, faces);
+  for (int i = 0; i < faces; i++) {
+    stone->corner[i] = bw_vec2_sub (stone->corner[i], centre);
+    stone->h_mm[i] = bw_vec2_dot (stone->corner[i], bw_stone_normal (faces, i));
+  }
+  stone->closing_error_large = stone->closing_error_mm > CLOSING_SHARE_MAX * girth;
+  return TRUE;
+}
+
+/* A regular polygon of this perimeter. */
+static void
+section_from_girth (BwStone *stone, double girth)
+{
+  for (int i = 0; i < stone->faces; i++)
+    stone->h_mm[i] = girth / (2 * stone->faces * tan (G_PI / stone->faces));
+  corners_from_distances (stone);
+}
+
+static double
+outline_girth (const BwVec2 *corner, int n)
+{
+  double girth = 0;
+  for (int i = 0; i < n; i++)
+    girth += bw_vec2_length (bw_vec2_sub (corner[i], corner[i ? i - 1 : n - 1]));
+  return girth;
+}
+
+static gboolean
+solve_section (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  stone->faces = measures->faces;
+  stone->at_mm = measures->at_mm;
+  if (measures->measured == BW_MEASURED_ACROSS_FLATS) {
+    if (!section_from_flats (stone, measures->values_mm, error))
+      return FALSE;
+  } else if (measures->measured == BW_MEASURED_FACE_WIDTHS) {
+    if (!section_from_widths (stone, measures->values_mm, error))
+      return FALSE;
+  } else {
+    section_from_girth (stone, measures->values_mm[0]);
+  }
+  stone->girth_mm = outline_girth (stone->corner, stone->faces);
+  return TRUE;
+}
+
+static gboolean
+solve_taper (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  if (!measures->has_second)
+    return TRUE;
+  double rise = measures->second_at_mm - measures->at_mm;
+  stone->taper_per_mm = (measures->second_girth_mm / stone->girth_mm - 1) / rise;
+  if (isfinite (stone->taper_per_mm))
+    return TRUE;
+  bw_fault_set (
+      error, BW_FAULT_GEOMETRY, "/stone/second_at_mm",
+      _ ("The second girth is taken at %.10g mm, the height of the first measurements; it "
+         "must be taken at another height."),
+      measures->second_at_mm);
+  return FALSE;
+}
+
+static gboolean
+tapers_away (const char *pointer, GError **error)
+{
+  bw_fault_set (
+      error, BW_FAULT_GEOMETRY, pointer,
+      _ ("With this taper the prism comes to nothing before the stone ends; the second girth "
+         "must be nearer to the first."));
+  return FALSE;
+}
+
+/* L − z_s = mean(h) s(z_s)/tan(angle), which is linear in z_s. */
+static gboolean
+shoulder_from_angle (BwStone *stone, double angle_deg, GError **error)
+{
+  double sum = 0;
+  for (int i = 0; i < stone->faces; i++)
+    sum += stone->h_mm[i];
+  double rise = sum / stone->faces / tan (bw_radians (angle_deg)); /* of the point, where s = 1 */
+  double k = stone->taper_per_mm;
+  if (!(1 + rise * k > 0))
+    return tapers_away ("/stone/second_girth_mm", error);
+  stone->shoulder_mm = (stone->length_mm - rise * (1 - k * stone->at_mm)) / (1 + rise * k);
+  if (stone->shoulder_mm > 0 && stone->shoulder_mm < stone->length_mm)
+    return TRUE;
+  bw_fault_set (
+      error, BW_FAULT_GEOMETRY, "/stone/natural_angle_deg",
+      _ ("A point at %.10g degrees would be %.4g mm long, more than the stone's length of "
+         "%.10g mm allows."),
+      angle_deg, stone->length_mm - stone->shoulder_mm, stone->length_mm);
+  return FALSE;
+}
+
+static gboolean
+solve_shoulder (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  stone->length_mm = measures->length_mm;
+  if (!measures->has_shoulder)
+    return shoulder_from_angle (stone, measures->natural_angle_deg, error);
+  stone->shoulder_mm = measures->shoulder_mm;
+  if (stone->shoulder_mm < stone->length_mm)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_GEOMETRY, "/stone/shoulder_mm",
+                _ ("The shoulder lies at %.10g mm; it must lie below the tip at %.10g mm."),
+                stone->shoulder_mm, stone->length_mm);
+  return FALSE;
+}
+
+static gboolean
+solve_base (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  stone->base = measures->base;
+  if (measures->base == BW_BASE_FLAT)
+    return TRUE;
+  gboolean own = measures->has_base_shoulder;
+  stone->base_apex = bw_vec2 (measures->base_apex_offset_mm[0], measures->base_apex_offset_mm[1]);
+  stone->base_shoulder_mm
+      = own ? measures->base_shoulder_mm : stone->length_mm - stone->shoulder_mm;
+  if (stone->base_shoulder_mm < stone->shoulder_mm)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_GEOMETRY,
+                own                      ? "/stone/base_shoulder_mm"
+                : measures->has_shoulder ? "/stone/shoulder_mm"
+                                         : "/stone/natural_angle_deg",
+                _ ("The lower point ends at %.10g mm; it must end below the shoulder at %.10g mm."),
+                stone->base_shoulder_mm, stone->shoulder_mm);
+  return FALSE;
+}
+
+static gboolean
+check_on_prism (const BwStone *stone, double z, const char *pointer, GError **error)
+{
+  if (z >= stone->base_shoulder_mm && z <= stone->shoulder_mm)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_GEOMETRY, pointer,
+                _ ("A height of %.10g mm is off the prism, which reaches from %.10g to %.10g mm."),
+                z, stone->base_shoulder_mm, stone->shoulder_mm);
+  return FALSE;
+}
+
+static gboolean
+check_prism (const BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  if (!check_on_prism (stone, measures->at_mm, "/stone/at_mm", error))
+    return FALSE;
+  if (!measures->has_second)
+    return TRUE;
+  if (!check_on_prism (stone, measures->second_at_mm, "/stone/second_at_mm", error))
+    return FALSE;
+  if (bw_stone_prism_scale (stone, stone->base_shoulder_mm) > 0
+      && bw_stone_prism_scale (stone, stone->shoulder_mm) > 0)
+    return TRUE;
+  return tapers_away ("/stone/second_girth_mm", error);
+}
+
+/* A point that rises by `rise` (negative: the lower one) from the prism at `shoulder` leans in more
+ * than every prism face just when the apex lies inside all of them, prolonged to its height. */
+static gboolean
+check_point (const BwStone *stone, double shoulder, double rise, BwVec2 apex, const char *pointer,
+             GError **error)
+{
+  double scale = bw_stone_prism_scale (stone, shoulder + rise);
+  if (!(scale > 0))
+    return tapers_away ("/stone/second_girth_mm", error);
+  for (int i = 0; i < stone->faces; i++) {
+    double out = bw_vec2_dot (apex, bw_stone_normal (stone->faces, i));
+    if (out < stone->h_mm[i] * scale)
+      continue;
+    bw_fault_set (
+        error, BW_FAULT_GEOMETRY, pointer,
+        _ ("The tip lies %.4g mm out over face %d, so the point does not lean in from it; "
+           "less than %.4g mm is allowed."),
+        out, i, stone->h_mm[i] * scale);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+check_points (const BwStone *stone, GError **error)
+{
+  if (!check_point (stone, stone->shoulder_mm, stone->length_mm - stone->shoulder_mm, stone->apex,
+                    "/stone/apex_offset_mm", error))
+    return FALSE;
+  return stone->base == BW_BASE_FLAT
+         || check_point (stone, stone->base_shoulder_mm, -stone->base_shoulder_mm, stone->base_apex,
+                         "/stone/base_apex_offset_mm", error);
+}
+
+static gboolean
+solve (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  stone->apex = bw_vec2 (measures->apex_offset_mm[0], measures->apex_offset_mm[1]);
+  return bw_stone_measures_check_ranges (measures, error) && solve_section (stone, measures, error)
+         && solve_taper (stone, measures, error) && solve_shoulder (stone, measures, error)
+         && solve_base (stone, measures, error) && check_prism (stone, measures, error)
+         && check_points (stone, error);
+}
+
+gboolean
+bw_stone_init (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+{
+  BwStone solved = { 0 };
+  if (!solve (&solved, measures, error))
+    return FALSE;
+  bw_stone_build_polyhedron (&solved, measures->density_g_cm3);
+  *stone = solved;
+  return TRUE;
+}
+
+gboolean
+bw_stone_measures_validate (const BwStoneMeasures *measures, GError **error)
+{
+  BwStone solved = { 0 };
+  return solve (&solved, measures, error);
+}

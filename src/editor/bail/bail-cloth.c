@@ -1,0 +1,91 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A flap is woven into the beads of one band row as if that were the row before its first, so band
+ * and flap share a lattice and rows can be counted straight on. */
+#include "config.h"
+
+#include "editor/bail/bail-cloth.h"
+
+#include "core/bail/bail-place.h"
+#include "core/base/lattice.h"
+#include <math.h>
+
+int
+bw_bail_lead (const BwBail *bail)
+{
+  return bail->style == BW_BAIL_UPRIGHT ? 0 : BW_BAIL_LEAD;
+}
+
+/* A bead of the band, the row counted on through the join. In the empty slot of a strip of odd rows
+ * the row before it answers. */
+static guint8
+band_cell (const BwDrawing *band, int row, int column)
+{
+  int rows = bw_drawing_rows (band), period = 2 * bw_lattice_beads_around (rows);
+  int at = (row - 1) % period;
+  at = 1 + (at < 0 ? at + period : at);
+  at = MIN (at, rows);
+  if (!bw_lattice_has (at, column))
+    at += at > 1 ? -1 : 1;
+  return bw_drawing_get (band, MIN (at, rows), column);
+}
+
+static void
+lay_band (BwDrawing *cloth, const BwDrawing *band, const BwBailBase *base, int first_row, int row)
+{
+  for (int j = 0; j < bw_drawing_columns (cloth) / 2; j++) {
+    int column = bw_lattice_column (row, j);
+    bw_drawing_set (cloth, row, column, band_cell (band, first_row, base->margin + column));
+  }
+}
+
+BwDrawing *
+bw_bail_cloth (const BwDesign *design, const BwDrawing *band, const BwDrawing *bail)
+{
+  int lead = bw_bail_lead (&design->bail), rows = bw_drawing_rows (bail);
+  int columns = bw_drawing_columns (bail);
+  BwDrawing *cloth = bw_drawing_new (columns, rows + 2 * lead, 0);
+  BwBailBase base;
+  bw_bail_base_init (&base, design);
+  for (int i = 1; i <= lead; i++) {
+    lay_band (cloth, band, &base, (int)base.first_row - lead + i, i);
+    lay_band (cloth, band, &base, (int)base.last_row + i - 1, lead + rows + i);
+  }
+  for (int row = 1; row <= rows; row++)
+    for (int j = 0; j < columns / 2; j++) {
+      int column = bw_lattice_column (row, j);
+      bw_drawing_set (cloth, lead + row, column, bw_drawing_get (bail, row, column));
+    }
+  return cloth;
+}
+
+/* Rows climb from the lower foot to the upper, columns run against the band's rows. */
+static guint8
+cell_beneath_upright (const BwDesign *design, const BwBailBase *base, const BwDrawing *band,
+                      int row, int column)
+{
+  double share = row / (design->bail.rows + 1.0);
+  double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
+  double middle = (base->first_row + base->last_row) / 2;
+  int band_column = (int)lround (base->column[0] + share * (base->column[1] - base->column[0]));
+  int band_row
+      = bw_lattice_nearest (middle - 2 * aside / design->gauge.pitch_mm, (band_column + 1) % 2);
+  return band_cell (band, band_row, band_column);
+}
+
+BwDrawing *
+bw_bail_beneath (const BwDesign *design, const BwDrawing *band)
+{
+  const BwBail *bail = &design->bail;
+  BwDrawing *drawing = bw_drawing_new (bail->columns, bail->rows, 0);
+  BwBailBase base;
+  bw_bail_base_init (&base, design);
+  for (int row = 1; row <= bail->rows; row++)
+    for (int j = 0; j < bail->columns / 2; j++) {
+      int column = bw_lattice_column (row, j);
+      guint8 cell = bail->style == BW_BAIL_UPRIGHT
+                        ? cell_beneath_upright (design, &base, band, row, column)
+                        : band_cell (band, (int)base.first_row + row, base.margin + column);
+      bw_drawing_set (drawing, row, column, cell);
+    }
+  return drawing;
+}

@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where the bail is, in words: what the status line shows and what a screen reader speaks. */
+#include "config.h"
+
+#include "editor/bail/bail-band-private.h"
+
+#include "core/bail/bail-place.h"
+#include "core/base/lattice.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* A row counted on through the join, as the maker counts it. */
+static int
+maker_row (double row, int period)
+{
+  int whole = (int)lround (row - 1) % period;
+  return 1 + (whole < 0 ? whole + period : whole);
+}
+
+static char *
+face_words (BwProject *project, double row, int column)
+{
+  const BwPlaces *places = bw_project_places (project);
+  int faces = bw_project_stone (project)->faces;
+  int at = MIN (maker_row (row, 2 * bw_lattice_beads_around (places->rows)), places->rows);
+  column += !bw_lattice_has (at, column);
+  const BwPlace *place = bw_places_get (places, at, column);
+  if (place->face >= 0)
+    return g_strdup_printf (_ ("face %d"), place->face + 1);
+  return g_strdup_printf (_ ("edge of faces %d and %d"), place->corner + 1,
+                          (place->corner + 1) % faces + 1);
+}
+
+static char *
+rows_words (const BwDesign *design, const BwBailBase *base, int period)
+{
+  int first = maker_row (base->first_row, period), last = maker_row (base->last_row, period);
+  gboolean join = first > last;
+  if (design->bail.style == BW_BAIL_UPRIGHT)
+    return g_strdup_printf (_ ("stands over row %d"),
+                            maker_row ((base->first_row + base->last_row) / 2, period));
+  return g_strdup_printf (
+      join ? _ ("from row %d over the join to row %d") : _ ("from row %d to row %d"), first, last);
+}
+
+char *
+bw_bail_place_words (BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  int period = 2 * bw_lattice_beads_around (design->band.rows);
+  BwBailBase base;
+  if (design->bail.style == BW_BAIL_NONE)
+    return g_strdup (_ ("There is no bail yet: choose its style."));
+  bw_bail_base_init (&base, design);
+  g_autofree char *rows = rows_words (design, &base, period);
+  g_autofree char *face
+      = face_words (project, (base.first_row + base.last_row) / 2, design->band.columns / 2);
+  /* Translators: rows ("from row 3 to row 9"), columns, the place on the stone, the azimuth. */
+  return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s, %.10g°"), rows, (int)base.bottom + 1,
+                          (int)base.top, face, design->bail.at_deg);
+}

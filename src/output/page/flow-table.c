@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Tables on paper: thin rules between rows, the heading again on each page, and room taken from the
+ * widest column when the paper is too narrow. */
+#include "output/page/page.h"
+
+#include <string.h>
+
+#define GAP 12.0
+#define MOST_COLUMNS 16
+
+typedef struct {
+  BwFlow *flow;
+  const BwTable *table;
+  int n_columns;
+  double width[MOST_COLUMNS];
+  BwFlowCell cell;
+  gpointer data;
+} Grid;
+
+static PangoLayout *
+cell_layout (const Grid *grid, int row, int column, double width)
+{
+  const char *const *fields = g_ptr_array_index (grid->table->rows, row);
+  g_autofree char *text = bw_sheet_one_line (fields[column]);
+  return bw_type_layout (grid->flow->cr, row == 0 ? BW_TYPE_BOLD : BW_TYPE_TEXT, text, width);
+}
+
+static void
+measure (Grid *grid)
+{
+  double sum = 0;
+  int widest = 0;
+  for (int c = 0; c < grid->n_columns; c++) {
+    for (guint r = 0; r < grid->table->rows->len; r++) {
+      g_autoptr (PangoLayout) layout = cell_layout (grid, (int)r, c, 0);
+      int width;
+      pango_layout_get_size (layout, &width, NULL);
+      grid->width[c] = MAX (grid->width[c], pango_units_to_double (width) + 0.5);
+    }
+    sum += grid->width[c] + GAP;
+    if (grid->width[c] > grid->width[widest])
+      widest = c;
+  }
+  double over = sum - GAP - grid->flow->width;
+  if (over > 0)
+    grid->width[widest] = MAX (40, grid->width[widest] - over);
+}
+
+static double
+row_height (const Grid *grid, int row)
+{
+  double most = 0;
+  for (int c = 0; c < grid->n_columns; c++) {
+    g_autoptr (PangoLayout) layout = cell_layout (grid, row, c, grid->width[c]);
+    int height;
+    pango_layout_get_size (layout, NULL, &height);
+    most = MAX (most, pango_units_to_double (height));
+  }
+  return most + 4;
+}
+
+static void
+draw_row (const Grid *grid, int row, double height)
+{
+  BwFlow *flow = grid->flow;
+  double x = flow->left;
+  for (int c = 0; c < grid->n_columns; c++) {
+    g_autoptr (PangoLayout) layout = cell_layout (grid, row, c, grid->width[c]);
+    gboolean right = grid->table->align[c] == 'r';
+    pango_layout_set_auto_dir (layout, FALSE);
+    pango_layout_set_alignment (layout, right ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+    cairo_set_source_rgb (flow->cr, 0, 0, 0);
+    cairo_move_to (flow->cr, x, flow->y + 2);
+    pango_cairo_show_layout (flow->cr, layout);
+    if (c == 0 && row > 0 && grid->cell)
+      grid->cell (flow->cr, x, flow->y, height, row, grid->data);
+    x += grid->width[c] + GAP;
+  }
+  flow->y += height;
+  cairo_set_source_rgb (flow->cr, 0.75, 0.75, 0.75);
+  cairo_set_line_width (flow->cr, row == 0 ? 0.6 : 0.25);
+  cairo_move_to (flow->cr, flow->left, flow->y);
+  cairo_line_to (flow->cr, x - GAP, flow->y);
+  cairo_stroke (flow->cr);
+}
+
+void
+bw_flow_table (BwFlow *flow, const BwTable *table, BwFlowCell cell, gpointer data)
+{
+  Grid grid = { .flow = flow, .table = table, .cell = cell, .data = data };
+  grid.n_columns = (int)MIN (strlen (table->align), MOST_COLUMNS);
+  if (table->rows->len == 0)
+    return;
+  measure (&grid);
+  double head = row_height (&grid, 0);
+  for (int row = 1; row < (int)table->rows->len; row++) {
+    double height = row_height (&grid, row);
+    gboolean first = row == 1;
+    if ((first ? head : 0) + height > bw_flow_left_over (flow) && flow->y > flow->top) {
+      bw_flow_new_page (flow);
+      first = TRUE;
+    }
+    if (first)
+      draw_row (&grid, 0, head);
+    draw_row (&grid, row, height);
+  }
+  flow->y += 4;
+}

@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Pages are recorded once, when they are laid out, and played back on whatever they are drawn on;
+ * only what needs the number of pages is added then. */
+#include "config.h"
+
+#include "output/page/page.h"
+
+#include "output/page/whole-file.h"
+
+#include <cairo-pdf.h>
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* A whole or decimal number of millimetres up to `end`. */
+static gboolean
+side_from_word (const char *word, char end, double *points, const char **rest)
+{
+  char *after;
+  double mm = g_ascii_strtod (word, &after);
+  if (!g_ascii_isdigit (*word) || *after != end || mm < BW_PAPER_LEAST_MM || mm > BW_PAPER_MOST_MM)
+    return FALSE;
+  *points = mm * BW_POINTS_PER_MM;
+  *rest = after + 1;
+  return TRUE;
+}
+
+gboolean
+bw_paper_from_word (const char *word, BwPaper *paper)
+{
+  BwPaper given;
+  const char *rest;
+  if (g_ascii_strcasecmp (word, "a4") == 0)
+    *paper = BW_PAPER_A4;
+  else if (g_ascii_strcasecmp (word, "letter") == 0)
+    *paper = BW_PAPER_LETTER;
+  else if (side_from_word (word, 'x', &given.width, &rest)
+           && side_from_word (rest, '\0', &given.height, &rest))
+    *paper = given;
+  else
+    return FALSE;
+  return TRUE;
+}
+
+gboolean
+bw_paper_equal (BwPaper a, BwPaper b)
+{
+  return fabs (a.width - b.width) < 0.1 && fabs (a.height - b.height) < 0.1;
+}
+
+/* The day the sheet is made, or the one that a reproducible build prescribes
+ * (https://reproducible-builds.org/specs/source-date-epoch/). */
+static GDateTime *
+sheet_day (void)
+{
+  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
+  gint64 seconds;
+  if (epoch
+      && g_ascii_string_to_signed (epoch, 10, 0, G_GINT64_CONSTANT (253402300799), &seconds, NULL))
+    return g_date_time_new_from_unix_utc (seconds);
+  return g_date_time_new_now_local ();
+}
+
+static void
+destroy_page (gpointer page)
+{
+  cairo_surface_destroy (page);
+}
+
+BwSheet *
+bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind)
+{
+  const char *title = bw_project_get_title (project);
+  BwSheet *sheet = g_new0 (BwSheet, 1);
+  g_autoptr (GDateTime) day = sheet_day ();
+  sheet->paper = paper;
+  sheet->title = bw_sheet_one_line (title && *title ? title : _ ("Untitled"));
+  sheet->kind = g_strdup (kind);
+  /* Translators: day, month by name, year of a printed sheet. */
+  sheet->date = g_date_time_format (day, _ ("%-d %B %Y"));
+  sheet->stamp = g_date_time_format (day, "%Y-%m-%dT%H:%M:%SZ");
+  sheet->pages = g_ptr_array_new_with_free_func (destroy_page);
+  return sheet;
+}
+
+void
+bw_sheet_free (BwSheet *sheet)
+{
+  g_ptr_array_unref (sheet->pages);
+  g_free (sheet->title);
+  g_free (sheet->kind);
+  g_free (sheet->date);
+  g_free (sheet->stamp);
+  g_free (sheet);
+}
+
+BwPaper
+bw_sheet_get_paper (const BwSheet *sheet)
+{
+  return sheet->paper;
+}
+
+int
+bw_sheet_n_pages (const BwSheet *sheet)
+{
+  return (int)sheet->pages->len;
+}
+
+/* A line of small grey type, cut with an ellipsis where it must not grow. Returns its width. */
+static double
+draw_small (cairo_t *cr, const char *text, double x, double y, double most, double align)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
+  int width, most_units = pango_units_from_double (most);
+  pango_layout_get_size (layout, &width, NULL);
+  if (width > most_units) {
+    pango_layout_set_width (layout, most_units);
+    pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+    width = most_units;
+  }
+  cairo_set_source_rgb (cr, 0.25, 0.25, 0.25);
+  cairo_move_to (cr, x + align * (most - pango_units_to_double (width)), y);
+  pango_cairo_show_layout (cr, layout);
+  return pango_units_to_double (width);
+}
+
+static void
+draw_frame (const BwSheet *sheet, cairo_t *cr, int page)
+{
+  double left = BW_SHEET_MARGIN, width = sheet->paper.width - 2 * left;
+  double foot = sheet->paper.height - BW_SHEET_FOOT + 8;
+  g_autofree char *head = g_strdup_printf (_ ("%s · %s"), sheet->kind, sheet->title);
+  g_autofree char *number
+      = g_strdup_printf (_ ("page %d of %d"), page + 1, bw_sheet_n_pages (sheet));
+  draw_small (cr, head, left, foot, width - 180, 0);
+  draw_small (cr, sheet->date, left + width - 170, foot, 90, 0.5);
+  draw_small (cr, number, left + width - 75, foot, 75, 1);
+}
+
+void
+bw_sheet_draw_page (const BwSheet *sheet, cairo_t *cr, int page)
+{
+  g_return_if_fail (page >= 0 && page < bw_sheet_n_pages (sheet));
+  cairo_save (cr);
+  cairo_set_source_surface (cr, g_ptr_array_index (sheet->pages, page), 0, 0);
+  cairo_paint (cr);
+  draw_frame (sheet, cr, page);
+  cairo_restore (cr);
+}
+
+static void
+describe (const BwSheet *sheet, cairo_surface_t *pdf)
+{
+  g_autofree char *title = g_strdup_printf (_ ("%s · %s"), sheet->title, sheet->kind);
+  cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_TITLE, title);
+  cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_CREATOR, "Bandwright " BW_VERSION);
+  cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_CREATE_DATE, sheet->stamp);
+  cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_MOD_DATE, sheet->stamp);
+}
+
+gboolean
+bw_sheet_write_pdf (const BwSheet *sheet, const char *path, GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  cairo_surface_t *pdf = cairo_pdf_surface_create_for_stream (
+      bw_whole_file_append, bytes, sheet->paper.width, sheet->paper.height);
+  cairo_t *cr = cairo_create (pdf);
+  describe (sheet, pdf);
+  for (int page = 0; page < bw_sheet_n_pages (sheet); page++) {
+    bw_sheet_draw_page (sheet, cr, page);
+    cairo_show_page (cr);
+  }
+  cairo_destroy (cr);
+  cairo_surface_finish (pdf);
+  cairo_status_t status = cairo_surface_status (pdf);
+  cairo_surface_destroy (pdf);
+  return bw_whole_file_write (bytes, status, path, error);
+}

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Needle, necklace and findings in words, for every list that shows them. All owned, translated. */
+#pragma once
+
+#include "project/document/length.h"
+#include "project/project.h"
+
+/* "size 12 (0.36 mm) or finer", or why none of the trade's goes. */
+char *bw_needle_words (const BwMaterials *materials, BwUnit unit);
+/* "457 mm, closed with knots that take 150 mm more". */
+char *bw_necklace_words (const BwSupply *supply, BwUnit unit);
+/* Both NULL where there is nothing to buy. */
+char *bw_ring_words (const BwMaterials *materials, BwUnit unit);
+char *bw_clasp_words (const BwMaterials *materials, const BwDesign *design, BwUnit unit);
+/* "5 h 10 min" of work for all pieces. */
+char *bw_hours_words (double hours);

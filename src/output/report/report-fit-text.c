@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The fit for people: the verdict first, then how sure it is, what to do, and the columns it rests
+ * on. */
+#include "config.h"
+
+#include "output/report/report-fit.h"
+
+#include "output/report/report-parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static int
+count_failing (const BwFit *fit, gboolean grip)
+{
+  int n = 0;
+  for (int c = 0; c < fit->n_columns; c++)
+    n += grip ? !fit->column[c].grips : !fit->column[c].closes;
+  return n;
+}
+
+static char *
+open_sentence (int n)
+{
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "will not close: %d column stays open",
+                                       "will not close: %d columns stay open", (gulong)n),
+                          n);
+}
+
+static char *
+loose_sentence (int n)
+{
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "loose: it closes, but %d column does not grip",
+                                       "loose: it closes, but %d columns do not grip", (gulong)n),
+                          n);
+}
+
+char *
+bw_text_verdict (const BwFit *fit)
+{
+  switch (fit->verdict) {
+  case BW_VERDICT_SNUG:
+    return g_strdup (_ ("snug: every column closes and grips"));
+  case BW_VERDICT_WILL_NOT_CLOSE:
+    return open_sentence (count_failing (fit, FALSE));
+  case BW_VERDICT_LOOSE:
+    return loose_sentence (count_failing (fit, TRUE));
+  case BW_VERDICT_ODD_ROWS:
+    break;
+  }
+  return g_strdup (_ ("odd rows: the two ends cannot interlock; weave one row more or one less"));
+}
+
+static char *
+percent (double p)
+{
+  return g_strdup_printf (_ ("%.0f %%"), 100 * p);
+}
+
+static void
+text_band (GString *text, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwFit *fit = bw_project_fit (project);
+  g_auto (BwTable) facts = { 0 };
+  bw_table_init (&facts, "ll");
+  bw_text_fact (&facts, _ ("Verdict"), bw_text_verdict (fit));
+  bw_text_fact (&facts, _ ("Rows"), bw_text_count ((guint64)fit->rows));
+  bw_text_fact (&facts, _ ("Beads round"), bw_text_count ((guint64)fit->beads_around));
+  bw_text_fact (&facts, _ ("Bead"), g_strdup (design->bead.name));
+  bw_text_fact (&facts, _ ("Pitch"),
+                g_strdup_printf (_ ("%.3f ± %.3f mm"), design->pitch.mm, design->pitch.sd_mm));
+  g_autofree char *least = bw_text_number (fit->gap_min_mm, 2);
+  g_autofree char *most = bw_text_mm (fit->gap_max_mm, 2);
+  /* Translators: the least and the greatest gap. */
+  bw_text_fact (&facts, _ ("Gap"), g_strdup_printf (_ ("%s to %s"), least, most));
+  bw_text_fact (&facts, _ ("Greatest splay"),
+                g_strdup_printf (_ ("%.1f°"), bw_project_splay (project)->max_deg));
+  bw_table_write (&facts, text, 0);
+}
+
+static void
+text_chances (GString *text, const BwForecast *forecast)
+{
+  g_auto (BwTable) table = { 0 };
+  bw_table_init (&table, "rrr");
+  bw_table_add (&table, g_strdup (_ ("Beads round")), g_strdup (_ ("rows")),
+                g_strdup (_ ("chance to be the right count")));
+  for (int i = 0; i < forecast->n_chances; i++) {
+    const BwChance *chance = &forecast->chance[i];
+    bw_table_add (&table, bw_text_count ((guint64)chance->beads_around),
+                  bw_text_count (2 * (guint64)chance->beads_around), percent (chance->p));
+  }
+  g_string_append_c (text, '\n');
+  bw_table_write (&table, text, 0);
+}
+
+static void
+text_forecast (GString *text, const BwForecast *forecast)
+{
+  g_auto (BwTable) facts = { 0 };
+  bw_table_init (&facts, "ll");
+  bw_text_fact (&facts, _ ("Recommended"),
+                g_strdup_printf (_ ("%d beads round, %d rows"), forecast->recommended,
+                                 2 * forecast->recommended));
+  g_autofree char *chance = percent (forecast->closes_probability);
+  g_autofree char *sigma = bw_text_mm (forecast->sigma_mm, 2);
+  bw_text_fact (
+      &facts, _ ("Chance to close"),
+      g_strdup_printf (_ ("%s with this row count (the ring is known to ± %s)"), chance, sigma));
+  bw_text_fact (&facts, _ ("First try-on"),
+                g_strdup_printf (_ ("after row %d"), forecast->try_on_row));
+  g_string_append_c (text, '\n');
+  bw_table_write (&facts, text, 0);
+  text_chances (text, forecast);
+}
+
+static char *
+remedy_sentence (const BwRemedy *remedy)
+{
+  const BwDesign *design = &remedy->design;
+  switch (remedy->kind) {
+  case BW_REMEDY_ROWS:
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "weave %d row", "weave %d rows", (gulong)design->band.rows),
+        design->band.rows);
+  case BW_REMEDY_BED:
+    return g_strdup_printf (remedy->value >= 0 ? _ ("make the bed %.2f mm thicker")
+                                               : _ ("make the bed %.2f mm thinner"),
+                            fabs (remedy->value));
+  case BW_REMEDY_LAYERS:
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "wind %d layer of cord",
+                                         "wind %d layers of cord", (gulong)design->bed.layers),
+                            design->bed.layers);
+  case BW_REMEDY_GRADE:
+    return g_strdup_printf (
+        _ ("grade the bed, %.2f mm more at the upper edge than at the lower, and weave %d rows"),
+        remedy->value, design->band.rows);
+  case BW_REMEDY_MOVE:
+    return g_strdup_printf (_ ("set the band's lower edge at %.1f mm"), remedy->value);
+  case BW_REMEDY_BEAD:
+    break;
+  }
+  return g_strdup_printf (_ ("take %s beads, %d columns and %d rows"), design->bead.name,
+                          design->band.columns, design->band.rows);
+}
+
+static const char *
+short_verdict (BwVerdict verdict)
+{
+  switch (verdict) {
+  case BW_VERDICT_SNUG:
+    return _ ("snug");
+  case BW_VERDICT_WILL_NOT_CLOSE:
+    return _ ("will not close");
+  case BW_VERDICT_LOOSE:
+    return _ ("loose");
+  case BW_VERDICT_ODD_ROWS:
+    break;
+  }
+  return _ ("odd rows");
+}
+
+const char *
+bw_report_voids_girth_over (const GArray *remedies)
+{
+  for (guint i = 0; i < remedies->len; i++)
+    if (g_array_index (remedies, BwRemedy, i).voids_girth_over)
+      return _ (
+          "The girth measured over the bed no longer holds once the bed or its place changes.");
+  return NULL;
+}
+
+static void
+text_remedies (GString *text, const GArray *remedies)
+{
+  const char *voids = bw_report_voids_girth_over (remedies);
+  g_auto (BwTable) table = { 0 };
+  bw_table_init (&table, "llrr");
+  bw_table_add (&table, g_strdup (_ ("What could change")), g_strdup (_ ("then")),
+                g_strdup (_ ("least gap mm")), g_strdup (_ ("greatest")));
+  for (guint i = 0; i < remedies->len; i++) {
+    const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+    g_autofree char *what = remedy_sentence (remedy);
+    bw_table_add (&table, g_strconcat (what, remedy->voids_girth_over ? " *" : "", NULL),
+                  g_strdup (short_verdict (remedy->verdict)),
+                  bw_text_number (remedy->gap_min_mm, 2), bw_text_number (remedy->gap_max_mm, 2));
+  }
+  g_string_append_c (text, '\n');
+  bw_table_write (&table, text, 0);
+  if (voids)
+    bw_text_item (text, voids);
+}
+
+static void
+text_broken (GString *text, const BwJoin *join)
+{
+  if (join->broken->len == 0)
+    return;
+  g_string_append (text, _ ("Beads at the join that break it:"));
+  for (guint i = 0; i < join->broken->len; i++) {
+    const BwBeadAt *bead = &g_array_index (join->broken, BwBeadAt, i);
+    g_string_append_printf (text, i > 0 ? _ ("; row %d, column %d") : _ (" row %d, column %d"),
+                            bead->row, bead->column);
+  }
+  g_string_append (text, ".\n");
+}
+
+static void
+text_repeat (GString *text, const BwJoin *join)
+{
+  if (join->repeat_rows == 0 || !join->interlocks)
+    return;
+  g_string_append_printf (
+      text,
+      join->repeat_closes ? _ ("The drawing repeats every %d rows and runs on across the join.\n")
+                          : _ ("The drawing repeats every %d rows and breaks at the join.\n"),
+      join->repeat_rows);
+  if (join->repeat_closes)
+    return;
+  text_broken (text, join);
+  if (join->repeat_below > 0 && join->repeat_above > 0)
+    g_string_append_printf (text, _ ("It would run on with %d or %d rows.\n"), join->repeat_below,
+                            join->repeat_above);
+  else if (join->repeat_above > 0)
+    g_string_append_printf (text, _ ("It would run on with %d rows.\n"), join->repeat_above);
+}
+
+static void
+text_join (GString *text, const BwJoin *join)
+{
+  g_string_append_c (text, '\n');
+  if (!join->interlocks)
+    g_string_append (text, _ ("The join: odd rows, the raised beads do not interlock.\n"));
+  else if (join->gap_mm > 0)
+    g_string_append_printf (
+        text, _ ("The join: it lies up to %.2f mm (%.2f beads) open before you pull.\n"),
+        join->gap_mm, join->gap_beads);
+  else
+    g_string_append (text, _ ("The join: it meets without pulling.\n"));
+  if (join->interlocks && join->overlap_mm > 0)
+    g_string_append_printf (text, _ ("It overlaps by up to %.2f mm (%.2f beads).\n"),
+                            join->overlap_mm, join->overlap_beads);
+  text_repeat (text, join);
+}
+
+static void
+text_columns (GString *text, const BwFit *fit)
+{
+  g_auto (BwTable) table = { 0 };
+  bw_table_init (&table, "rrrrrrll");
+  bw_table_add (&table, g_strdup (_ ("Column")), g_strdup (_ ("height mm")),
+                g_strdup (_ ("girth mm")), g_strdup (_ ("chord mm")), g_strdup (_ ("gap mm")),
+                g_strdup (_ ("pull mm")), g_strdup (_ ("closes")), g_strdup (_ ("grips")));
+  for (int c = 0; c < fit->n_columns; c++) {
+    const BwFitColumn *column = &fit->column[c];
+    bw_table_add (&table, bw_text_count ((guint64)column->column),
+                  bw_text_number (column->height_mm, 2), bw_text_number (column->girth_mm, 2),
+                  bw_text_number (column->chord_mm, 4), bw_text_number (column->gap_mm, 2),
+                  bw_text_number (column->pull_mm, 2),
+                  g_strdup (column->closes ? _ ("yes") : _ ("no")),
+                  g_strdup (column->grips ? _ ("yes") : _ ("no")));
+  }
+  g_string_append_c (text, '\n');
+  bw_table_write (&table, text, 0);
+}
+
+char *
+bw_report_fit_text (BwProject *project)
+{
+  GString *text = g_string_new (NULL);
+  bw_text_heading (text, project, _ ("the fit"));
+  text_band (text, project);
+  text_forecast (text, bw_project_forecast (project));
+  text_columns (text, bw_project_fit (project));
+  text_remedies (text, bw_project_remedies (project));
+  text_join (text, bw_project_join (project));
+  bw_text_warnings (text, project, BW_TOPIC_FIT);
+  return bw_text_done (text);
+}

@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The fit for programs: every column, the forecast of the row count, what would help, the join. The
+ * same for people is in report-fit-text.c. */
+#include "config.h"
+
+#include "output/report/report-fit.h"
+
+#include "output/report/report-parts.h"
+#include "output/report/report.h"
+#include "output/report/what-if.h"
+
+static void
+json_column (BwAnswer *json, const BwFitColumn *column)
+{
+  bw_answer_open_object (json, NULL);
+  bw_answer_count (json, "column", (guint64)column->column);
+  bw_answer_number (json, "height_mm", column->height_mm);
+  bw_answer_number (json, "girth_mm", column->girth_mm);
+  bw_answer_number (json, "chord_mm", column->chord_mm);
+  bw_answer_number (json, "gap_mm", column->gap_mm);
+  bw_answer_number (json, "pull_mm", column->pull_mm);
+  bw_answer_boolean (json, "closes", column->closes);
+  bw_answer_boolean (json, "grips", column->grips);
+  bw_answer_close (json);
+}
+
+static void
+json_columns (BwAnswer *json, const BwFit *fit)
+{
+  bw_answer_open_array (json, "columns");
+  for (int c = 0; c < fit->n_columns; c++)
+    json_column (json, &fit->column[c]);
+  bw_answer_close (json);
+}
+
+static void
+json_forecast (BwAnswer *json, const BwForecast *forecast)
+{
+  bw_answer_count (json, "recommended_beads_around", (guint64)forecast->recommended);
+  bw_answer_number (json, "closes_probability", forecast->closes_probability);
+  bw_answer_open_array (json, "probability");
+  for (int i = 0; i < forecast->n_chances; i++) {
+    bw_answer_open_object (json, NULL);
+    bw_answer_count (json, "beads_around", (guint64)forecast->chance[i].beads_around);
+    bw_answer_number (json, "p", forecast->chance[i].p);
+    bw_answer_close (json);
+  }
+  bw_answer_close (json);
+  bw_answer_count (json, "try_on_row", (guint64)forecast->try_on_row);
+}
+
+/* Grade and bead change more than one key at once: columns and rows stand beside their value. */
+static void
+json_remedy (BwAnswer *json, const BwRemedy *remedy)
+{
+  bw_answer_open_object (json, NULL);
+  bw_answer_string (json, "kind", bw_remedy_word (remedy->kind));
+  if (remedy->kind == BW_REMEDY_BEAD)
+    bw_answer_string (json, "value", remedy->design.bead.name);
+  else
+    bw_answer_number (json, "value", remedy->value);
+  if (remedy->kind == BW_REMEDY_GRADE || remedy->kind == BW_REMEDY_BEAD) {
+    bw_answer_count (json, "columns", (guint64)remedy->design.band.columns);
+    bw_answer_count (json, "rows", (guint64)remedy->design.band.rows);
+  }
+  bw_answer_string (json, "verdict", bw_verdict_word (remedy->verdict));
+  bw_answer_number (json, "gap_min_mm", remedy->gap_min_mm);
+  bw_answer_number (json, "gap_max_mm", remedy->gap_max_mm);
+  bw_answer_close (json);
+}
+
+static void
+json_remedies (BwAnswer *json, const GArray *remedies)
+{
+  bw_answer_open_array (json, "remedies");
+  for (guint i = 0; i < remedies->len; i++)
+    json_remedy (json, &g_array_index (remedies, BwRemedy, i));
+  bw_answer_close (json);
+}
+
+static void
+json_broken (BwAnswer *json, const GArray *broken)
+{
+  bw_answer_open_array (json, "broken_beads");
+  for (guint i = 0; i < broken->len; i++) {
+    const BwBeadAt *bead = &g_array_index (broken, BwBeadAt, i);
+    bw_answer_open_object (json, NULL);
+    bw_answer_count (json, "row", (guint64)bead->row);
+    bw_answer_count (json, "column", (guint64)bead->column);
+    bw_answer_close (json);
+  }
+  bw_answer_close (json);
+}
+
+static void
+json_join (BwAnswer *json, const BwJoin *join)
+{
+  bw_answer_open_object (json, "join");
+  bw_answer_count (json, "rows", (guint64)join->rows);
+  bw_answer_boolean (json, "interlocks", join->interlocks);
+  bw_answer_number_if (json, join->interlocks, "gap_mm", join->gap_mm);
+  bw_answer_number_if (json, join->interlocks, "overlap_mm", join->overlap_mm);
+  bw_answer_number_if (json, join->repeat_rows > 0, "repeat_rows", join->repeat_rows);
+  if (join->repeat_rows > 0 && join->interlocks)
+    bw_answer_boolean (json, "repeat_closes", join->repeat_closes);
+  else
+    bw_answer_null (json, "repeat_closes");
+  json_broken (json, join->broken);
+  bw_answer_close (json);
+}
+
+static char *
+fit_json (BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwFit *fit = bw_project_fit (project);
+  BwAnswer json;
+  bw_answer_init (&json);
+  json_columns (&json, fit);
+  bw_answer_count (&json, "beads_around", (guint64)fit->beads_around);
+  bw_answer_count (&json, "rows", (guint64)fit->rows);
+  bw_answer_string (&json, "verdict", bw_verdict_word (fit->verdict));
+  bw_answer_number (&json, "pitch_mm", design->pitch.mm);
+  bw_answer_number (&json, "pitch_sd_mm", design->pitch.sd_mm);
+  bw_answer_number (&json, "sigma_mm", bw_project_forecast (project)->sigma_mm);
+  bw_answer_number (&json, "splay_max_deg", bw_project_splay (project)->max_deg);
+  json_forecast (&json, bw_project_forecast (project));
+  json_remedies (&json, bw_project_remedies (project));
+  json_join (&json, bw_project_join (project));
+  bw_answer_warnings (&json, project, BW_TOPIC_FIT,
+                      bw_report_voids_girth_over (bw_project_remedies (project)));
+  return bw_answer_finish (&json);
+}
+
+char *
+bw_report_fit (BwProject *project, int rows, gboolean json, GError **error)
+{
+  g_autoptr (BwProject) asked = bw_what_if_rows (project, rows, error);
+  if (!asked)
+    return NULL;
+  return json ? fit_json (asked) : bw_report_fit_text (asked);
+}

@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What to buy, as JSON and as a list to read. Only colours the piece uses are listed, in the order
+ * of the tray; their counts add up to the beads of the drawing. */
+#include "config.h"
+
+#include "output/report/material-words.h"
+#include "output/report/report-parts.h"
+#include "output/report/report.h"
+#include "output/report/shopping.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+json_bead (BwAnswer *json, const BwColour *colour, const BwBeadNeed *need)
+{
+  char letter[7] = { 0 };
+  g_unichar_to_utf8 (colour->id, letter);
+  bw_answer_open_object (json, NULL);
+  bw_answer_string (json, "id", letter);
+  bw_answer_string (json, "name", colour->name);
+  bw_answer_count (json, "count", need->count);
+  bw_answer_count (json, "with_spare", need->with_spare);
+  bw_answer_number (json, "grams", need->grams);
+  bw_answer_count (json, "packs", need->packs);
+  bw_answer_close (json);
+}
+
+static void
+json_beads (BwAnswer *json, const BwTray *tray, const BwMaterials *materials)
+{
+  bw_answer_open_array (json, "beads");
+  for (int i = 0; i < materials->n_colours; i++)
+    if (materials->need[i].count > 0)
+      json_bead (json, &tray->colour[i], &materials->need[i]);
+  bw_answer_close (json);
+}
+
+static void
+json_cost (BwAnswer *json, const BwMaterials *materials, const char *currency)
+{
+  if (!materials->has_cost) {
+    bw_answer_null (json, "cost");
+    return;
+  }
+  bw_answer_open_object (json, "cost");
+  bw_answer_string (json, "currency", currency);
+  bw_answer_number (json, "beads", materials->cost.beads);
+  bw_answer_number (json, "thread", materials->cost.thread);
+  bw_answer_number (json, "bed_cord", materials->cost.bed_cord);
+  if (materials->cost.hanging_cord > 0)
+    bw_answer_number (json, "hanging_cord", materials->cost.hanging_cord);
+  if (materials->cost.findings > 0)
+    bw_answer_number (json, "findings", materials->cost.findings);
+  bw_answer_number (json, "stone", materials->cost.stone);
+  bw_answer_number (json, "labour", materials->cost.labour);
+  bw_answer_number (json, "piece", materials->cost.piece);
+  bw_answer_number (json, "total", materials->cost.total);
+  bw_answer_close (json);
+}
+
+static char *
+materials_json (BwProject *project, int pieces)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  BwMaterials materials;
+  bw_shopping_init (&materials, project, pieces);
+  BwAnswer json;
+  bw_answer_init (&json);
+  json_beads (&json, bw_project_get_tray (project), &materials);
+  bw_answer_count (&json, "total_beads", materials.total_beads);
+  bw_answer_count (&json, "total_with_spare", materials.total_with_spare);
+  bw_answer_number (&json, "total_grams", materials.total_grams);
+  bw_answer_number (&json, "bed_cord_mm", materials.bed_cord_mm);
+  bw_answer_number (&json, "thread_mm", materials.thread_mm);
+  bw_answer_count (&json, "thread_lengths", materials.thread_lengths);
+  bw_answer_number (&json, "needle_mm", design->thread.needle_mm);
+  bw_answer_number (&json, "hanging_cord_mm", materials.hanging_cord_mm);
+  json_cost (&json, &materials, design->supply.currency);
+  bw_answer_warnings (&json, project, BW_TOPIC_MATERIALS, NULL);
+  return bw_answer_finish (&json);
+}
+
+char *
+bw_report_materials (BwProject *project, int pieces, gboolean json)
+{
+  return json ? materials_json (project, pieces) : bw_materials_text (project, pieces);
+}
+
+static void
+add_bead_row (BwTable *table, const BwColour *colour, const BwBeadNeed *need)
+{
+  char letter[7] = { 0 };
+  g_unichar_to_utf8 (colour->id, letter);
+  bw_table_add (table, g_strdup (letter), g_strdup (colour->name), bw_text_count (need->count),
+                bw_text_count (need->with_spare), bw_text_number (need->grams, 2),
+                bw_text_count (need->packs));
+}
+
+void
+bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials)
+{
+  bw_table_init (table, "llrrrr");
+  bw_table_add (table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("in one piece")),
+                g_strdup (_ ("to buy")), g_strdup (_ ("grams")), g_strdup (_ ("packs")));
+  for (int i = 0; i < materials->n_colours; i++)
+    if (materials->need[i].count > 0)
+      add_bead_row (table, &tray->colour[i], &materials->need[i]);
+  bw_table_add (table, g_strdup (""), g_strdup (_ ("together")),
+                bw_text_count (materials->total_beads), bw_text_count (materials->total_with_spare),
+                bw_text_number (materials->total_grams, 2), bw_text_count (materials->total_packs));
+}
+
+static void
+text_beads (GString *text, const BwTray *tray, const BwMaterials *materials)
+{
+  g_auto (BwTable) table = { 0 };
+  bw_materials_bead_table (&table, tray, materials);
+  bw_table_write (&table, text, 0);
+}
+
+static char *
+thread_sentence (const BwMaterials *materials, const BwThread *thread)
+{
+  g_autofree char *length = bw_text_cut (materials->thread_mm);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %g mm thick, in %d length",
+                                       "%s, %g mm thick, in %d lengths",
+                                       (gulong)materials->thread_lengths),
+                          length, thread->diameter_mm, (int)materials->thread_lengths);
+}
+
+/* The cord to hang it on, and what holds that. */
+static void
+add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+{
+  if (materials->hanging_cord_mm <= 0)
+    return;
+  char *ring = bw_ring_words (materials, BW_UNIT_MM);
+  char *clasp = bw_clasp_words (materials, design, BW_UNIT_MM);
+  g_autofree char *length = bw_text_cut (materials->hanging_cord_mm);
+  bw_text_fact (facts, _ ("Hanging cord"),
+                g_strdup_printf (_ ("%s, %g mm thick"), length, design->bail.cord_mm));
+  bw_text_fact (facts, _ ("Necklace"), bw_necklace_words (&design->supply, BW_UNIT_MM));
+  if (ring)
+    bw_text_fact (facts, _ ("Metal ring"), ring);
+  if (clasp)
+    bw_text_fact (facts, _ ("Clasp"), clasp);
+}
+
+void
+bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+{
+  bw_text_fact (facts, _ ("Bead size"), g_strdup (design->bead.name));
+  if (materials->bed_cord_mm > 0) {
+    g_autofree char *length = bw_text_cut (materials->bed_cord_mm);
+    bw_text_fact (facts, _ ("Waxed cord for the bed"),
+                  g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
+  }
+  bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
+  bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, BW_UNIT_MM));
+  bw_text_fact (facts, _ ("Stopper bead"), g_strdup ("1"));
+  add_hanging (facts, materials, design);
+}
+
+static void
+text_other (GString *text, const BwMaterials *materials, const BwDesign *design)
+{
+  g_auto (BwTable) facts = { 0 };
+  bw_table_init (&facts, "ll");
+  bw_materials_add_other (&facts, materials, design);
+  g_string_append_c (text, '\n');
+  bw_table_write (&facts, text, 0);
+}
+
+static void
+add_cost (BwTable *table, const char *label, double cost, const char *currency)
+{
+  bw_table_add (table, g_strdup (label), bw_text_number (cost, 2), g_strdup (currency));
+}
+
+void
+bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency)
+{
+  add_cost (table, _ ("Beads"), materials->cost.beads, currency);
+  add_cost (table, _ ("Thread"), materials->cost.thread, currency);
+  add_cost (table, _ ("Bed cord"), materials->cost.bed_cord, currency);
+  if (materials->cost.hanging_cord > 0)
+    add_cost (table, _ ("Hanging cord"), materials->cost.hanging_cord, currency);
+  if (materials->cost.findings > 0)
+    add_cost (table, _ ("Ring and clasp"), materials->cost.findings, currency);
+  add_cost (table, _ ("Stones"), materials->cost.stone, currency);
+  add_cost (table, _ ("Work"), materials->cost.labour, currency);
+  add_cost (table, _ ("Together"), materials->cost.total, currency);
+  add_cost (table, _ ("One piece"), materials->cost.piece, currency);
+  bw_table_add (table, g_strdup (_ ("Time at the beads")), bw_hours_words (materials->hours),
+                g_strdup (""));
+}
+
+static void
+text_cost (GString *text, const BwMaterials *materials, const char *currency)
+{
+  if (!materials->has_cost)
+    return;
+  g_auto (BwTable) table = { 0 };
+  bw_table_init (&table, "lrl");
+  bw_materials_add_cost (&table, materials, currency);
+  g_string_append_c (text, '\n');
+  bw_table_write (&table, text, 0);
+}
+
+char *
+bw_materials_text (BwProject *project, int pieces)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  int n = pieces > 0 ? pieces : design->supply.pieces;
+  BwMaterials materials;
+  bw_shopping_init (&materials, project, pieces);
+  g_autofree char *report = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "materials for %d piece", "materials for %d pieces", (gulong)n),
+      n);
+  GString *text = g_string_new (NULL);
+  bw_text_heading (text, project, report);
+  text_beads (text, bw_project_get_tray (project), &materials);
+  text_other (text, &materials, design);
+  text_cost (text, &materials, design->supply.currency);
+  bw_text_warnings (text, project, BW_TOPIC_MATERIALS);
+  return bw_text_done (text);
+}

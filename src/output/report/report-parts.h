@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the reports share with one another and with nobody else. */
+#pragma once
+
+#include "output/report/answer.h"
+#include "output/report/table.h"
+#include "project/project.h"
+
+/* A number in the user's locale; an en dash when it is not finite. Owned. */
+char *bw_text_number (double value, int decimals);
+/* The same with " mm". */
+char *bw_text_mm (double value, int decimals);
+char *bw_text_count (guint64 count);
+
+/* The title on a line of its own, underlined, and a blank line. */
+void bw_text_heading (GString *text, BwProject *project, const char *report);
+
+/* A section's title on a line of its own after one blank line. */
+void bw_text_section (GString *text, const char *title);
+
+/* A sentence after "* ", broken between words so that lines stay short; what goes on is indented by
+ * two blanks. */
+void bw_text_item (GString *text, const char *sentence);
+/* The same without "* " and indent. */
+void bw_text_paragraph (GString *text, const char *sentence);
+
+/* The report as a whole, owned; frees text. Flowing: sentences are not broken into short lines, for
+ * those who break lines themselves. */
+char *bw_text_done (GString *text);
+char *bw_text_done_flowing (GString *text);
+
+/* A length to cut, in metres, rounded up to the centimetre. Owned. */
+char *bw_text_cut (double mm);
+
+/* "label  value" for a table of two columns; takes value. */
+void bw_text_fact (BwTable *table, const char *label, char *value);
+
+/* A blank line, then each warning on a line; nothing when there is none. */
+void bw_text_warnings (GString *text, BwProject *project, guint topics);
+/* The member "warnings", a list of sentences; left out when there is none. more: one sentence of
+ * the report's own, or NULL. */
+void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more);
+
+/* The name of a colour: its own, or its letter when it has none. Owned. */
+char *bw_text_colour (const BwTray *tray, int colour);
+
+/* The beads to buy, heading and sum included, and what else is to be had at hand and paid for: what
+ * the printed list and the sheet both show. The first initialises its table of six columns; the
+ * others add to one of two and of three columns. */
+void bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials);
+void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design);
+void bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency);
+
+/* "snug: every column closes and grips". Owned. */
+char *bw_text_verdict (const BwFit *fit);
+/* "58 (row 116, 8 %), 59 (row 118, 39 %)": every count with a fair chance. Owned. */
+char *bw_words_likely_counts (const BwForecast *forecast);

@@ -1,0 +1,176 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Winding the bed: where it begins and ends, how many turns, and how one judges it. */
+#include "config.h"
+
+#include "output/sheet/sheet-parts.h"
+
+#include "output/report/report-parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define FIGURE_HEIGHT 108.0
+#define MOST_TURNS_DRAWN 60
+
+typedef struct {
+  const BwDesign *design;
+  const BwStone *stone;
+  double low, high; /* of the bed, millimetres */
+  int turns;        /* in a layer */
+} Bed;
+
+/* A line from the drawing to what lies at its height, which is written beyond its far end. */
+static void
+edge_note (cairo_t *cr, double y, double near, double far, double z, const char *what)
+{
+  g_autofree char *value = bw_text_mm (z, 1);
+  /* Translators: an edge, its height. */
+  g_autofree char *text = g_strdup_printf (_ ("%s: %s"), what, value);
+  cairo_set_source_rgb (cr, 0.45, 0.45, 0.45);
+  cairo_set_line_width (cr, 0.4);
+  cairo_move_to (cr, near, y);
+  cairo_line_to (cr, far, y);
+  cairo_stroke (cr);
+  bw_type_draw (cr, BW_TYPE_SMALL, text, far > near ? far + 3 : far - 3, y - 5, far > near ? 0 : 1);
+}
+
+static void
+draw_turns (cairo_t *cr, const Bed *bed, double left, double right, double y_low, double y_high)
+{
+  int n = CLAMP (bed->turns, 1, MOST_TURNS_DRAWN);
+  double step = (y_low - y_high) / n;
+  cairo_save (cr);
+  cairo_rectangle (cr, left - 3, y_high, right - left + 6, y_low - y_high);
+  cairo_set_source_rgb (cr, 0.85, 0.85, 0.85);
+  cairo_fill_preserve (cr);
+  cairo_clip (cr);
+  cairo_new_path (cr);
+  cairo_set_source_rgb (cr, 0.3, 0.3, 0.3);
+  cairo_set_line_width (cr, 0.5);
+  for (int i = 0; i <= n; i++) {
+    double y = y_low - i * step;
+    cairo_move_to (cr, left - 3, y);
+    cairo_line_to (cr, right + 3, y - step);
+  }
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+static void
+draw_bed (cairo_t *cr, double width, double height, gpointer data)
+{
+  const Bed *bed = data;
+  BwBandSpan span = bw_design_span (bed->design);
+  double top = span.bottom_mm + span.width_mm, margin = 0.2 * span.width_mm;
+  double scale = (height - 20) / (span.width_mm + 2 * margin);
+  double left = width / 2 - 60, right = width / 2 + 60;
+  double base = height - 10 + (span.bottom_mm - margin) * scale;
+  cairo_rectangle (cr, left, 4, right - left, height - 8);
+  cairo_set_source_rgb (cr, 0.97, 0.97, 0.97);
+  cairo_fill (cr);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 0.9);
+  for (int i = 0; i < 2; i++) {
+    cairo_move_to (cr, i ? right : left, 4);
+    cairo_rel_line_to (cr, 0, height - 8);
+  }
+  cairo_stroke (cr);
+  draw_turns (cr, bed, left, right, base - bed->low * scale, base - bed->high * scale);
+  edge_note (cr, base - bed->low * scale, right + 4, right + 24, bed->low, _ ("first turn"));
+  edge_note (cr, base - bed->high * scale, right + 4, right + 24, bed->high, _ ("last turn"));
+  cairo_set_dash (cr, (double[]){ 3, 2 }, 2, 0);
+  edge_note (cr, base - span.bottom_mm * scale, left - 2, left - 22, span.bottom_mm,
+             _ ("band, lower edge"));
+  edge_note (cr, base - top * scale, left - 2, left - 22, top, _ ("band, upper edge"));
+  cairo_set_dash (cr, NULL, 0, 0);
+  bw_type_draw (cr, BW_TYPE_SMALL, _ ("tip ↑"), (left + right) / 2, 3, 0.5);
+  bw_type_draw (cr, BW_TYPE_SMALL, _ ("base ↓"), (left + right) / 2, height - 13, 0.5);
+}
+
+static void
+add_cut (BwFlow *flow, const Bed *bed)
+{
+  const BwDesign *design = bed->design;
+  g_autofree char *cord
+      = bw_text_cut (bw_bed_cord_mm (&design->bed, bed->stone, bw_design_span (design)));
+  g_autofree char *text = g_strdup_printf (
+      _ ("Cut %s of waxed cord, %g mm wide and %g mm thick. Mark the height of the first and the "
+         "last turn on the stone. Hold the first 100 mm up along the stone, where the join shall "
+         "be, and begin at the lower mark, over it."),
+      cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm);
+  bw_flow_item (flow, "1", text, 14);
+}
+
+static void
+add_layers (BwFlow *flow, const Bed *bed)
+{
+  int layers = bed->design->bed.layers;
+  double extra = bed->design->bed.top_extra_mm;
+  g_autofree char *layer_text = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "Wind %d even layer of about %d turns, side by side, firmly, no turn over "
+                   "another.",
+                   "Wind %d even layers of about %d turns, side by side and firmly, each layer "
+                   "back over the one before.",
+                   (gulong)layers),
+      layers, bed->turns);
+  g_autofree char *grade = g_strdup_printf (
+      extra > 0 ? _ ("The bed is graded, %.2f mm thicker at the upper edge than at the lower: lay "
+                     "more turns there.")
+                : _ ("The bed is graded, %.2f mm thicker at the lower edge than at the upper: lay "
+                     "more turns there."),
+      fabs (extra));
+  gboolean graded = fabs (extra) > 1e-9;
+  g_autofree char *both
+      = g_strjoin (" ", layers > 0 ? layer_text : grade, layers > 0 && graded ? grade : NULL, NULL);
+  bw_flow_item (flow, "2", both, 14);
+}
+
+static void
+add_ends (BwFlow *flow)
+{
+  bw_flow_item (flow, "3",
+                _ ("Lead the end back under the last turns with a needle or a loop of thread, pull "
+                   "it tight and cut both ends off where they come out. The bed stays a little "
+                   "inside the edges of the band, so that it does not show."),
+                14);
+}
+
+static void
+add_check (BwFlow *flow, BwProject *project, const Bed *bed)
+{
+  const BwDesign *design = bed->design;
+  double mid = bw_band_span_mid (bw_design_span (design));
+  BwSection section;
+  BwBedding bedding;
+  bw_section_init (&section, bed->stone, mid);
+  if (!bw_bedding_init (&bedding, &design->bed, bed->stone, bw_design_span (design), NULL))
+    return;
+  double over = section.girth_mm + 2 * G_PI * bw_bedding_thickness (&bedding, mid);
+  g_autofree char *text = g_strdup_printf (
+      _ ("Check: half way up the band, at %.1f mm, a paper strip round the bed shall measure %.1f "
+         "mm "
+         "(the stone alone measures %.1f mm there). Write here what it does measure: ________ mm, "
+         "and put it into the project if it differs by more than 1 mm."),
+      mid, over, section.girth_mm);
+  bw_flow_item (flow, "4", text, 14);
+}
+
+void
+bw_sheet_add_bed (BwFlow *flow, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  BwBandSpan span = bw_design_span (design);
+  double width = bw_bed_width_mm (&design->bed, span), mid = bw_band_span_mid (span);
+  Bed bed = { design, bw_project_stone (project), mid - width / 2, mid + width / 2,
+              (int)ceil (width / design->bed.cord_width_mm - 1e-9) };
+  if (bw_bed_cord_mm (&design->bed, bed.stone, span) <= 0)
+    return;
+  bw_flow_heading (flow, _ ("Winding the bed"), FIGURE_HEIGHT + 40);
+  bw_flow_figure (flow, FIGURE_HEIGHT, draw_bed, &bed);
+  bw_flow_space (flow, 4);
+  add_cut (flow, &bed);
+  add_layers (flow, &bed);
+  add_ends (flow);
+  add_check (flow, project, &bed);
+}

@@ -1,0 +1,186 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The lists of the work sheet: what to have at hand, how it will fit and when to try, the lengths
+ * of thread. */
+#include "config.h"
+
+#include "output/sheet/sheet-parts.h"
+
+#include "output/chart/mark.h"
+#include "output/report/report-parts.h"
+#include "output/report/shopping.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define LOG 52.0 /* height of the lines to write on */
+
+/* The tray's colours in the order of the table's rows. */
+typedef struct {
+  const BwTray *tray;
+  int colour[BW_TRAY_MAX];
+  int n;
+} Rows;
+
+static void
+draw_swatch (cairo_t *cr, double x, double y, double height, int row, gpointer data)
+{
+  const Rows *rows = data;
+  if (row > rows->n)
+    return;
+  double tall = MIN (12, height - 2), wide = tall * 1.3;
+  y += (height - tall) / 2;
+  bw_mark_draw_whole (cr, rows->tray, rows->colour[row - 1], x, y, wide, tall);
+}
+
+/* The letter is in the picture of the bead; blanks keep its place. */
+static void
+blank_letters (BwTable *table)
+{
+  for (guint i = 0; i < table->rows->len; i++) {
+    char **fields = g_ptr_array_index (table->rows, i);
+    g_free (fields[0]);
+    fields[0] = g_strdup ("        ");
+  }
+}
+
+static void
+add_beads (BwFlow *flow, BwProject *project, const BwMaterials *materials)
+{
+  Rows rows = { .tray = bw_project_get_tray (project) };
+  g_auto (BwTable) table = { 0 };
+  bw_materials_bead_table (&table, rows.tray, materials);
+  blank_letters (&table);
+  for (int i = 0; i < materials->n_colours; i++)
+    if (materials->need[i].count > 0)
+      rows.colour[rows.n++] = i;
+  bw_flow_table (flow, &table, draw_swatch, &rows);
+}
+
+static void
+add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  g_auto (BwTable) facts = { 0 };
+  bw_table_init (&facts, "ll");
+  bw_table_add (&facts, g_strdup (_ ("Also")), g_strdup (""));
+  bw_materials_add_other (&facts, materials, design);
+  bw_table_add (&facts, g_strdup (_ ("Tools")),
+                g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
+  bw_flow_table (flow, &facts, NULL, NULL);
+}
+
+void
+bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
+{
+  BwMaterials materials;
+  bw_shopping_init (&materials, project, pieces);
+  g_autofree char *heading
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "What you need for %d piece",
+                                      "What you need for %d pieces", (gulong)pieces),
+                         pieces);
+  bw_flow_heading (flow, heading, 60);
+  add_beads (flow, project, &materials);
+  bw_flow_space (flow, 4);
+  add_other (flow, project, &materials);
+  if (!materials.has_cost)
+    return;
+  g_auto (BwTable) cost = { 0 };
+  bw_table_init (&cost, "lrl");
+  bw_table_add (&cost, g_strdup (_ ("Cost")), g_strdup (""), g_strdup (""));
+  bw_materials_add_cost (&cost, &materials, bw_project_get_design (project)->supply.currency);
+  bw_flow_space (flow, 4);
+  bw_flow_table (flow, &cost, NULL, NULL);
+}
+
+/* Lines to write on, two tries side by side. */
+static void
+draw_log (cairo_t *cr, double width, double height, gpointer data)
+{
+  const char *labels[3] = { _ ("row"), _ ("strip, mm"), _ ("beads short or over") };
+  double at[3] = { 0, 50, 120 }, half = width / 2;
+  cairo_set_source_rgb (cr, 0.6, 0.6, 0.6);
+  cairo_set_line_width (cr, 0.4);
+  for (int side = 0; side < 2; side++) {
+    for (int i = 0; i < 3; i++)
+      bw_type_draw (cr, BW_TYPE_SMALL, labels[i], side * half + at[i], 0, 0);
+    cairo_set_source_rgb (cr, 0.6, 0.6, 0.6);
+    for (int line = 1; line <= 3; line++) {
+      cairo_move_to (cr, side * half, 8 + line * (height - 10) / 3);
+      cairo_rel_line_to (cr, half - 20, 0);
+    }
+    cairo_stroke (cr);
+  }
+}
+
+static void
+add_fit_facts (BwFlow *flow, BwProject *project)
+{
+  const BwForecast *forecast = bw_project_forecast (project);
+  const BwDesign *design = bw_project_get_design (project);
+  g_auto (BwTable) facts = { 0 };
+  bw_table_init (&facts, "ll");
+  bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (bw_project_fit (project)));
+  g_autofree char *counts = bw_words_likely_counts (forecast);
+  bw_table_add (&facts, g_strdup (_ ("Likely counts")),
+                g_strdup (*counts ? counts : _ ("none stands out: weave a swatch first")));
+  bw_table_add (&facts, g_strdup (_ ("First try-on")),
+                g_strdup_printf (_ ("after row %d"), forecast->try_on_row));
+  bw_table_add (
+      &facts, g_strdup (_ ("Pitch")),
+      g_strdup_printf (_ ("%.3f mm from bead to bead along the strip, known to ± %.3f mm"),
+                       design->pitch.mm, design->pitch.sd_mm));
+  bw_flow_table (flow, &facts, NULL, NULL);
+}
+
+void
+bw_sheet_add_fit (BwFlow *flow, BwProject *project)
+{
+  bw_flow_heading (flow, _ ("The fit and the try-on"), 130 + LOG);
+  add_fit_facts (flow, project);
+  bw_flow_text (
+      flow, BW_TYPE_TEXT,
+      _ ("No calculation knows your hands. At the try-on bend the strip round the bed, pull it "
+         "together and look at the ends: the beads that stand out must drop into the gaps of the "
+         "other end. If it is short, weave two rows more and try again; if it is long, pick two "
+         "rows out. Measure the strip flat, from edge to edge, and write it down:"));
+  bw_flow_figure (flow, LOG, draw_log, NULL);
+  bw_flow_space (flow, 4);
+}
+
+static char *
+step_name (const BwDesign *design, int step)
+{
+  int rows = design->band.rows;
+  if (step <= rows)
+    return g_strdup_printf (_ ("row %d"), step);
+  if (step == rows + 1)
+    return g_strdup (_ ("the zip"));
+  if (step == rows + 2)
+    return g_strdup (_ ("the return and anchors"));
+  return g_strdup_printf (_ ("pass %d of the bail and its sewing"), step - rows - 2);
+}
+
+void
+bw_sheet_add_thread (BwFlow *flow, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const GArray *lengths = bw_project_path (project)->lengths;
+  g_auto (BwTable) table = { 0 };
+  bw_table_init (&table, "rlll");
+  bw_table_add (&table, g_strdup (_ ("Length")), g_strdup (_ ("cut")), g_strdup (_ ("from")),
+                g_strdup (_ ("up to and with")));
+  for (guint i = 0; i < lengths->len; i++) {
+    const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
+    gboolean last = i + 1 == lengths->len;
+    bw_table_add (&table, g_strdup_printf ("%u", i + 1), bw_text_cut (length->length_mm),
+                  step_name (design, length->from_row),
+                  last ? g_strdup (_ ("the end")) : step_name (design, length->to_row));
+  }
+  bw_flow_heading (flow, _ ("The thread, and where to change it"), MIN (lengths->len, 8) * 16 + 60);
+  bw_flow_table (flow, &table, NULL, NULL);
+  g_autofree char *text = g_strdup_printf (_ ("Change only at the end of a pass. Leave %.0f mm at "
+                                              "both ends of every length; how they are "
+                                              "woven in is drawn further on."),
+                                           design->thread.tail_mm);
+  bw_flow_text (flow, BW_TYPE_TEXT, text);
+}

@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bail seen along its opening: how it arches off the band and what goes through. The arc is the
+ * core's own; the flat drawings of the steps cannot show it. */
+#include "config.h"
+
+#include "output/sheet/sheet-parts.h"
+
+#include "output/report/report-parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define FIGURE_HEIGHT 112.0
+#define WIDE 190.0 /* of the drawing; the words stand beside it */
+#define BESIDE 3   /* beads of the band shown beyond the base on either side */
+
+typedef struct {
+  const BwDesign *design;
+  const BwLoop *loop;
+  double scale, x0, y0; /* points a millimetre; where the middle of the base lies */
+} Arch;
+
+/* A bead from its end. */
+static void
+draw_end (cairo_t *cr, const Arch *arch, double x, double y, double grey)
+{
+  double radius = arch->design->bead.diameter_mm / 2, hole = arch->design->bead.hole_mm / 2;
+  double px = arch->x0 + x * arch->scale, py = arch->y0 - y * arch->scale;
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, px, py, radius * arch->scale, 0, 2 * G_PI);
+  cairo_set_source_rgb (cr, grey, grey, grey);
+  cairo_fill_preserve (cr);
+  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_line_width (cr, 0.6);
+  cairo_stroke (cr);
+  cairo_arc (cr, px, py, hole * arch->scale, 0, 2 * G_PI);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_fill (cr);
+}
+
+/* A bead from its side. */
+static void
+draw_side (cairo_t *cr, const Arch *arch, double x, double y)
+{
+  double length = arch->design->bead.length_mm * arch->scale;
+  double diameter = arch->design->bead.diameter_mm * arch->scale;
+  cairo_rectangle (cr, arch->x0 + x * arch->scale - length / 2,
+                   arch->y0 - y * arch->scale - diameter / 2, length, diameter);
+  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
+  cairo_fill_preserve (cr);
+  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_line_width (cr, 0.6);
+  cairo_stroke (cr);
+}
+
+/* From bead to bead of the band under the bail: an upright strip stands along the holes. */
+static double
+ground_step (const Arch *arch)
+{
+  const BwGauge *gauge = &arch->design->gauge;
+  return arch->design->bail.style == BW_BAIL_UPRIGHT ? gauge->column_mm : gauge->pitch_mm;
+}
+
+/* The band under the bail, drawn straight: beads one behind the other. */
+static void
+draw_ground (cairo_t *cr, const Arch *arch)
+{
+  double step = ground_step (arch), half = arch->loop->base_mm / 2;
+  double end = half + BESIDE * step, low = arch->design->bead.diameter_mm / 2;
+  gboolean upright = arch->design->bail.style == BW_BAIL_UPRIGHT;
+  for (double x = -end; x <= end + 1e-9; x += step) {
+    if (upright)
+      draw_side (cr, arch, x, 0);
+    else
+      draw_end (cr, arch, x, 0, 0.86);
+  }
+  double left = arch->x0 - (end + low) * arch->scale, right = arch->x0 + (end + low) * arch->scale;
+  double y = arch->y0 + low * arch->scale;
+  cairo_rectangle (cr, left, y, right - left, 5);
+  cairo_set_source_rgb (cr, 0.55, 0.55, 0.55);
+  cairo_fill (cr);
+  cairo_rectangle (cr, left, y + 5, right - left, 12);
+  cairo_set_source_rgb (cr, 0.93, 0.93, 0.93);
+  cairo_fill (cr);
+  bw_type_draw (cr, BW_TYPE_TINY, _ ("bed, stone"), arch->x0, y + 7, 0.5);
+}
+
+static void
+draw_arc (cairo_t *cr, const Arch *arch)
+{
+  const BwLoop *loop = arch->loop;
+  int rows = arch->design->bail.rows;
+  double r = loop->radius_mm, phi = loop->half_angle;
+  /* Odd rows lie in front: their columns come first, seen from the edge of the bail. */
+  for (int front = 0; front < 2; front++)
+    for (int row = front ? 1 : 2; row <= rows; row += 2) {
+      double angle = -phi + 2 * phi * row / (rows + 1);
+      draw_end (cr, arch, r * sin (angle), r * (cos (angle) - cos (phi)), front ? 0.72 : 0.92);
+    }
+}
+
+/* The hanging cord, or the ring's wire, where it pulls. */
+static void
+draw_cord (cairo_t *cr, const Arch *arch)
+{
+  double radius = arch->design->bail.cord_mm / 2, bead = arch->design->bead.diameter_mm / 2;
+  double top = arch->loop->radius_mm * (1 - cos (arch->loop->half_angle)) - bead;
+  if (arch->design->bail.cord_mm > arch->loop->opening_mm || radius <= 0)
+    return;
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, arch->x0, arch->y0 - (top - radius) * arch->scale, radius * arch->scale, 0,
+             2 * G_PI);
+  cairo_set_source_rgb (cr, 0.35, 0.35, 0.35);
+  cairo_fill (cr);
+}
+
+static char *
+what_it_shows (const Arch *arch)
+{
+  const BwBail *bail = &arch->design->bail;
+  g_autofree char *opening = bw_text_mm (arch->loop->opening_mm, 1);
+  g_autofree char *cord = bw_text_mm (arch->loop->largest_cord_mm, 1);
+  if (arch->loop->opening_mm <= 0)
+    return g_strdup (_ ("Nothing passes through this loop: it wants more rows."));
+  const char *seen = bail->style == BW_BAIL_UPRIGHT ? _ ("Seen from the side, along the opening.")
+                                                    : _ ("Seen from the tip, along the opening.");
+  const char *holds = bail->style == BW_BAIL_RING
+                          ? _ ("Put the ring in before the last row is sewn to the band.")
+                          : _ ("The cord can go in afterwards.");
+  /* Translators: from where it is seen, rows, the opening, the cord, what to mind. */
+  return g_strdup_printf (_ ("%s The %d rows arch off the band; the first is worked into it, the "
+                             "last is sewn to it, %g beads further on. The opening is %s high, "
+                             "room for a cord of up to %s (dark). %s"),
+                          seen, bail->rows, bail->base_beads, opening, cord, holds);
+}
+
+static void
+draw_loop (cairo_t *cr, double width, double height, gpointer data)
+{
+  Arch *arch = data;
+  const BwLoop *loop = arch->loop;
+  double bead = arch->design->bead.diameter_mm;
+  double high = loop->radius_mm * (1 - cos (loop->half_angle)) + bead;
+  double half = loop->half_angle > G_PI / 2 ? loop->radius_mm : loop->base_mm / 2;
+  double wide = 2 * MAX (half, loop->base_mm / 2 + BESIDE * ground_step (arch)) + 2 * bead;
+  arch->scale = MIN ((height - 22) / high, WIDE / wide);
+  arch->x0 = WIDE / 2;
+  arch->y0 = height - 18 - bead / 2 * arch->scale;
+  draw_cord (cr, arch);
+  draw_ground (cr, arch);
+  draw_arc (cr, arch);
+  g_autofree char *text = what_it_shows (arch);
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TEXT, text, width - WIDE - 24);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_move_to (cr, WIDE + 24, 10);
+  pango_cairo_show_layout (cr, layout);
+}
+
+void
+bw_sheet_add_loop (BwFlow *flow, BwProject *project)
+{
+  const BwHang *hang = bw_project_hang (project);
+  Arch arch = { .design = bw_project_get_design (project), .loop = &hang->loop };
+  if (!hang->has_bail)
+    return;
+  bw_flow_figure (flow, FIGURE_HEIGHT, draw_loop, &arch);
+  bw_flow_space (flow, 4);
+}

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sections that printed sheets are made of. Private to the sheets. */
+#pragma once
+
+#include "output/page/page.h"
+#include "project/project.h"
+
+/* A picture with a clear ground, as large as the box at (0, 0) allows. */
+void bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height);
+
+/* The title in full and the day. */
+void bw_sheet_add_title (BwFlow *flow);
+/* Room for a list of the headings to come with their pages, which is filled in when they are known:
+ * call draw when the last is set. */
+void bw_sheet_add_contents (BwFlow *flow);
+void bw_sheet_draw_contents (BwFlow *flow);
+
+/* The sections of the work sheet. */
+void bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *front,
+                         cairo_surface_t *back);
+void bw_sheet_add_stone (BwFlow *flow, BwProject *project);
+void bw_sheet_add_fit (BwFlow *flow, BwProject *project);
+void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);
+/* The beads of one piece, to pack for one maker: a table of a few colours, else columns of small
+ * type not higher than `room` where that can be. */
+void bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room);
+void bw_sheet_add_bed (BwFlow *flow, BwProject *project);
+void bw_sheet_add_chart (BwFlow *flow, BwProject *project);
+/* The words, with the drawings of each part of the work beside them. */
+void bw_sheet_add_words (BwFlow *flow, BwProject *project);
+
+/* The parts of the work that have drawings. */
+typedef enum { BW_WORK_BAND, BW_WORK_JOIN, BW_WORK_BAIL, BW_WORK_ENDS } BwSheetWork;
+/* The drawings of one part; nothing when there are none. */
+void bw_sheet_add_steps (BwFlow *flow, BwProject *project, BwSheetWork work);
+/* How the drawings are read. */
+void bw_sheet_add_legend (BwFlow *flow);
+/* The bail's loop from its end, with its cord, as the core bends it; nothing without a bail. */
+void bw_sheet_add_loop (BwFlow *flow, BwProject *project);
+void bw_sheet_add_thread (BwFlow *flow, BwProject *project);
+void bw_sheet_add_cautions (BwFlow *flow, BwProject *project);

@@ -1,0 +1,357 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The stone as a bench sketch: its section seen from the tip and its profile, with the numbers that
+ * were measured written where they were taken. */
+#include "config.h"
+
+#include "output/sheet/sheet-parts.h"
+
+#include "output/report/report-parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define FIGURE_HEIGHT 206.0
+
+typedef struct {
+  BwProject *project;
+  const BwDesign *design;
+  const BwStone *stone;
+  cairo_t *cr;
+  double scale;  /* points a millimetre */
+  double x0, y0; /* where the axis and the base, or the section's middle, lie */
+} Sketch;
+
+static void
+ink (cairo_t *cr, double grey, double width)
+{
+  cairo_set_source_rgb (cr, grey, grey, grey);
+  cairo_set_line_width (cr, width);
+}
+
+static BwVec2
+on_page (const Sketch *sketch, BwVec2 at)
+{
+  return bw_vec2 (sketch->x0 + at.x * sketch->scale, sketch->y0 - at.y * sketch->scale);
+}
+
+/* A line with a small arrow head at both ends, and its number on a white patch in the middle. */
+static void
+head (cairo_t *cr, BwVec2 tip, double angle)
+{
+  cairo_move_to (cr, tip.x, tip.y);
+  cairo_line_to (cr, tip.x - 4 * cos (angle - 0.3), tip.y - 4 * sin (angle - 0.3));
+  cairo_line_to (cr, tip.x - 4 * cos (angle + 0.3), tip.y - 4 * sin (angle + 0.3));
+  cairo_close_path (cr);
+  cairo_fill (cr);
+}
+
+static void
+number_on_white (cairo_t *cr, const char *text, double x, double y)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
+  int width, height;
+  pango_layout_get_size (layout, &width, &height);
+  double w = pango_units_to_double (width), h = pango_units_to_double (height);
+  cairo_rectangle (cr, x - w / 2 - 1, y - h / 2, w + 2, h);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_fill (cr);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_move_to (cr, x - w / 2, y - h / 2);
+  pango_cairo_show_layout (cr, layout);
+  cairo_new_path (cr);
+}
+
+static void
+dimension (cairo_t *cr, BwVec2 a, BwVec2 b, double value, double at)
+{
+  double angle = atan2 (b.y - a.y, b.x - a.x);
+  g_autofree char *text = bw_text_number (value, 1);
+  ink (cr, 0.2, 0.5);
+  cairo_move_to (cr, a.x, a.y);
+  cairo_line_to (cr, b.x, b.y);
+  cairo_stroke (cr);
+  head (cr, b, angle);
+  head (cr, a, angle + G_PI);
+  number_on_white (cr, text, a.x + at * (b.x - a.x), a.y + at * (b.y - a.y));
+}
+
+static void
+draw_polygon (const Sketch *sketch, const BwSection *section, double grey)
+{
+  for (int i = 0; i < section->faces; i++) {
+    BwVec2 at = on_page (sketch, section->corner[i]);
+    cairo_line_to (sketch->cr, at.x, at.y);
+  }
+  cairo_close_path (sketch->cr);
+  cairo_set_source_rgb (sketch->cr, grey, grey, grey);
+  cairo_fill_preserve (sketch->cr);
+  ink (sketch->cr, 0, 1.1);
+  cairo_stroke (sketch->cr);
+}
+
+static BwVec2
+face_middle (const BwSection *section, int face)
+{
+  int before = (face + section->faces - 1) % section->faces;
+  return bw_vec2_scale (bw_vec2_add (section->corner[before], section->corner[face]), 0.5);
+}
+
+/* Many faces would crowd their names: then every other one, or fewer, is named. */
+static int
+name_step (int faces)
+{
+  return (faces + 15) / 16;
+}
+
+static void
+draw_face_names (const Sketch *sketch, const BwSection *section)
+{
+  const BwStoneMeasures *stone = &sketch->design->stone;
+  for (int face = 0; face < section->faces; face += name_step (section->faces)) {
+    BwVec2 normal = bw_stone_normal (section->faces, face);
+    BwVec2 at = on_page (sketch, face_middle (section, face));
+    g_autofree char *width = bw_text_number (stone->values_mm[face], 1);
+    g_autofree char *name = stone->measured == BW_MEASURED_FACE_WIDTHS
+                                ? g_strdup_printf (_ ("face %d: %s"), face + 1, width)
+                                : g_strdup_printf (_ ("face %d"), face + 1);
+    double away = stone->measured == BW_MEASURED_FACE_WIDTHS ? 24 : 16;
+    bw_type_draw (sketch->cr, BW_TYPE_SMALL, name, at.x + normal.x * away, at.y - normal.y * 11 - 5,
+                  0.5);
+  }
+}
+
+static void
+draw_across (const Sketch *sketch, const BwSection *section)
+{
+  int half = section->faces / 2;
+  for (int i = 0; i < half && half <= 6; i++) {
+    BwVec2 normal = bw_stone_normal (section->faces, i);
+    BwVec2 from = face_middle (section, i + half);
+    double span = sketch->stone->h_mm[i] + sketch->stone->h_mm[i + half];
+    BwVec2 to = bw_vec2_add (from, bw_vec2_scale (normal, span));
+    dimension (sketch->cr, on_page (sketch, from), on_page (sketch, to),
+               sketch->design->stone.values_mm[i], 0.2);
+  }
+}
+
+/* A triangle outside the section at an azimuth, and what lies there. */
+static void
+draw_azimuth (const Sketch *sketch, double deg, double radius, const char *text, gboolean below)
+{
+  double angle = deg * G_PI / 180;
+  BwVec2 tip = on_page (sketch, bw_vec2 (radius * cos (angle), radius * sin (angle)));
+  ink (sketch->cr, 0, 0.5);
+  cairo_move_to (sketch->cr, tip.x, tip.y);
+  for (int side = -1; side <= 1; side += 2)
+    cairo_line_to (sketch->cr, tip.x + 8 * cos (angle + side * 0.45),
+                   tip.y - 8 * sin (angle + side * 0.45));
+  cairo_close_path (sketch->cr);
+  cairo_fill (sketch->cr);
+  gboolean above = sin (angle) > 0.3 || (!below && sin (angle) > -0.3);
+  double x = MAX (30, tip.x + 6 * cos (angle)), y = tip.y - 4 * sin (angle);
+  bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, x, y + (above ? -16 : 5), 0.5);
+}
+
+static void
+draw_section (Sketch *sketch, double width, double height)
+{
+  const BwStoneMeasures *stone = &sketch->design->stone;
+  BwSection section;
+  bw_section_init (&section, sketch->stone, stone->at_mm);
+  double radius = 0;
+  for (int i = 0; i < section.faces; i++)
+    radius = MAX (radius, hypot (section.corner[i].x, section.corner[i].y));
+  sketch->scale = MIN (width - 120, height - 84) / (2 * radius);
+  sketch->x0 = width / 2;
+  sketch->y0 = height / 2 + 4;
+  draw_polygon (sketch, &section, 0.96);
+  if (stone->measured == BW_MEASURED_ACROSS_FLATS)
+    draw_across (sketch, &section);
+  draw_face_names (sketch, &section);
+  gboolean bail = sketch->design->bail.style != BW_BAIL_NONE;
+  gboolean same
+      = bail
+        && fabs (remainder (sketch->design->bail.at_deg - sketch->design->band.seam_deg, 360)) < 1;
+  double away = radius + 32 / sketch->scale;
+  draw_azimuth (sketch, sketch->design->band.seam_deg, away,
+                same ? _ ("join and bail") : _ ("join"), TRUE);
+  if (bail && !same)
+    draw_azimuth (sketch, sketch->design->bail.at_deg, away, _ ("bail"), FALSE);
+  g_autofree char *girth = bw_text_mm (section.girth_mm, 1);
+  g_autofree char *caption
+      = g_strdup_printf (_ ("section at %.1f mm, seen from the tip"), stone->at_mm);
+  g_autofree char *around = g_strdup_printf (_ ("girth there: %s"), girth);
+  bw_type_draw (sketch->cr, BW_TYPE_SMALL, caption, width / 2, 0, 0.5);
+  bw_type_draw (sketch->cr, BW_TYPE_SMALL, around, width / 2, height - 11, 0.5);
+}
+
+/* The profile is seen along the +y axis: x to the right, the tip up. */
+static BwVec2
+seen (const Sketch *sketch, BwVec3 at)
+{
+  return on_page (sketch, bw_vec2 (at.x, at.z));
+}
+
+static void
+draw_outlines (const Sketch *sketch)
+{
+  const BwStone *stone = sketch->stone;
+  for (int f = 0; f < stone->n_polygons; f++) {
+    BwVec3 normal;
+    double distance;
+    int vertices[BW_FACES_MAX], n = bw_stone_polygon (stone, f, vertices, NULL, NULL);
+    bw_stone_plane (stone, f, &normal, &distance);
+    if (normal.y > 1e-9)
+      continue;
+    for (int i = 0; i < n; i++) {
+      BwVec2 at = seen (sketch, stone->vertex[vertices[i]]);
+      cairo_line_to (sketch->cr, at.x, at.y);
+    }
+    cairo_close_path (sketch->cr);
+    cairo_set_source_rgb (sketch->cr, 0.96, 0.96, 0.96);
+    cairo_fill_preserve (sketch->cr);
+    ink (sketch->cr, 0, 0.8);
+    cairo_set_line_join (sketch->cr, CAIRO_LINE_JOIN_ROUND);
+    cairo_stroke (sketch->cr);
+  }
+}
+
+static void
+extent_at (const Sketch *sketch, double z, double *left, double *right)
+{
+  BwSection section;
+  bw_section_init (&section, sketch->stone, z);
+  *left = INFINITY;
+  *right = -INFINITY;
+  for (int i = 0; i < section.faces; i++) {
+    *left = MIN (*left, section.corner[i].x);
+    *right = MAX (*right, section.corner[i].x);
+  }
+}
+
+static void
+draw_band (const Sketch *sketch)
+{
+  BwBandSpan span = bw_design_span (sketch->design);
+  double z[2] = { span.bottom_mm, span.bottom_mm + span.width_mm }, left[2], right[2];
+  for (int i = 0; i < 2; i++)
+    extent_at (sketch, z[i], &left[i], &right[i]);
+  for (int i = 0; i < 4; i++) {
+    int edge = i == 0 || i == 3 ? 0 : 1;
+    BwVec2 at = on_page (sketch, bw_vec2 (i < 2 ? left[edge] - 1 : right[edge] + 1, z[edge]));
+    cairo_line_to (sketch->cr, at.x, at.y);
+  }
+  cairo_close_path (sketch->cr);
+  cairo_set_source_rgba (sketch->cr, 0.3, 0.3, 0.3, 0.25);
+  cairo_fill_preserve (sketch->cr);
+  ink (sketch->cr, 0, 0.8);
+  cairo_stroke (sketch->cr);
+}
+
+/* A height with its name, on the left side of the profile. */
+typedef struct {
+  double z;
+  const char *name;
+  double at; /* where the label stands, points */
+} Height;
+
+static void
+draw_heights (const Sketch *sketch, Height *heights, int n, double left, double bottom)
+{
+  double floor_y = bottom;
+  for (int i = 0; i < n; i++) {
+    double left_mm, right_mm;
+    extent_at (sketch, heights[i].z, &left_mm, &right_mm);
+    BwVec2 from = on_page (sketch, bw_vec2 (left_mm, heights[i].z));
+    heights[i].at = MIN (from.y, floor_y);
+    floor_y = heights[i].at - 10;
+    g_autofree char *value = bw_text_number (heights[i].z, 1);
+    /* Translators: what lies at a height, and the height. */
+    g_autofree char *text = g_strdup_printf (_ ("%s %s"), heights[i].name, value);
+    ink (sketch->cr, 0.45, 0.4);
+    cairo_move_to (sketch->cr, from.x - 2, from.y);
+    cairo_line_to (sketch->cr, left + 12, heights[i].at);
+    cairo_line_to (sketch->cr, left + 3, heights[i].at);
+    cairo_stroke (sketch->cr);
+    bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, left, heights[i].at - 5, 1);
+  }
+}
+
+static int
+by_height (const void *a, const void *b)
+{
+  double x = ((const Height *)a)->z, y = ((const Height *)b)->z;
+  return (x > y) - (x < y);
+}
+
+static void
+draw_profile (Sketch *sketch, double width, double height)
+{
+  const BwStoneMeasures *measures = &sketch->design->stone;
+  const BwStone *stone = sketch->stone;
+  BwBandSpan span = bw_design_span (sketch->design);
+  double left = 0, right = 0;
+  for (int i = 0; i < stone->n_vertices; i++) {
+    left = MIN (left, stone->vertex[i].x);
+    right = MAX (right, stone->vertex[i].x);
+  }
+  sketch->scale = MIN ((width - 150) / (right - left), (height - 40) / stone->length_mm);
+  sketch->x0 = width / 2 + 10 - (left + right) / 2 * sketch->scale;
+  sketch->y0 = height - 22;
+  draw_outlines (sketch);
+  draw_band (sketch);
+  Height heights[8];
+  int n = 0;
+  heights[n++] = (Height){ span.bottom_mm, _ ("band, lower edge"), 0 };
+  heights[n++] = (Height){ span.bottom_mm + span.width_mm, _ ("upper edge"), 0 };
+  heights[n++] = (Height){ stone->shoulder_mm, _ ("shoulder"), 0 };
+  heights[n++] = (Height){ measures->at_mm, _ ("measured at"), 0 };
+  if (measures->has_second)
+    heights[n++] = (Height){ measures->second_at_mm, _ ("girth 2 at"), 0 };
+  if (stone->base == BW_BASE_POINT)
+    heights[n++] = (Height){ stone->base_shoulder_mm, _ ("base shoulder"), 0 };
+  qsort (heights, (size_t)n, sizeof *heights, by_height);
+  draw_heights (sketch, heights, n, sketch->x0 + left * sketch->scale - 16, sketch->y0);
+  double x = sketch->x0 + right * sketch->scale + 16;
+  dimension (sketch->cr, bw_vec2 (x, sketch->y0),
+             bw_vec2 (x, sketch->y0 - stone->length_mm * sketch->scale), stone->length_mm, 0.5);
+  bw_type_draw (sketch->cr, BW_TYPE_SMALL,
+                _ ("profile, face 1 to the right; heights above the base in mm"), width / 2, 0,
+                0.5);
+  if (measures->has_second) {
+    g_autofree char *girth = bw_text_mm (measures->second_girth_mm, 1);
+    g_autofree char *text = g_strdup_printf (_ ("girth 2: %s"), girth);
+    bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, width / 2, height - 11, 0.5);
+  }
+}
+
+static void
+draw_stone (cairo_t *cr, double width, double height, gpointer data)
+{
+  BwProject *project = data;
+  Sketch sketch = { .project = project,
+                    .design = bw_project_get_design (project),
+                    .stone = bw_project_stone (project),
+                    .cr = cr };
+  draw_section (&sketch, width / 2, height);
+  cairo_translate (cr, width / 2, 0);
+  draw_profile (&sketch, width / 2, height);
+}
+
+void
+bw_sheet_add_stone (BwFlow *flow, BwProject *project)
+{
+  const BwStone *stone = bw_project_stone (project);
+  const char *mineral = bw_project_get_mineral (project);
+  g_autofree char *line = bw_sheet_one_line (mineral && *mineral ? mineral : _ ("crystal"));
+  g_autofree char *text = g_strdup_printf (
+      _ ("Mineral: %s; %d faces, %.1f mm long, about %.0f g. Faces count from 1, counter-clockwise "
+         "seen "
+         "from the tip: mark face 1 with a dot that comes off. Prove the measurements with the "
+         "paper strip before you begin."),
+      line, stone->faces, stone->length_mm, stone->mass_g);
+  bw_flow_heading (flow, _ ("The stone"), FIGURE_HEIGHT);
+  bw_flow_figure (flow, FIGURE_HEIGHT, draw_stone, project);
+  bw_flow_space (flow, 4);
+  bw_flow_text (flow, BW_TYPE_TEXT, text);
+}

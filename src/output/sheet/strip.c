@@ -1,0 +1,425 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The strip on paper, at true size. A stone too thick for one sheet's width gets several pieces,
+ * each with a tab; a band too broad for the page is shown about its middle. */
+#include "config.h"
+
+#include "output/sheet/strip.h"
+
+#include "output/sheet/sheet-parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define MM BW_POINTS_PER_MM
+#define TAB_MM 12.0
+#define NOTES 26.0    /* above and below a piece, points */
+#define SCALE_MM 10.0 /* read on either side of the end, a little less on the tab */
+#define INCHES 2
+#define RULER 24.0 /* height of a check ruler */
+
+typedef struct {
+  const BwStripMarks *marks;
+  gboolean over;         /* the strip round the bed: no faces */
+  double length_mm;      /* of the measuring line */
+  double height_mm;      /* of the strip */
+  double from_mm, to_mm; /* of this piece */
+  int piece, n_pieces;
+} Piece;
+
+/* Where a mark of the measuring line lies at the strip's lower or upper edge: the section there is
+ * the same, only smaller or larger. */
+static double
+at_edge (const Piece *piece, double mm, gboolean upper)
+{
+  const BwStripMarks *marks = piece->marks;
+  if (piece->over)
+    return mm;
+  double edge = upper ? marks->high_girth_mm : marks->low_girth_mm;
+  double shown = piece->height_mm / marks->width_mm;
+  return mm * (1 + shown * (edge / marks->girth_mm - 1));
+}
+
+static double
+x_of (const Piece *piece, double mm)
+{
+  return (mm - piece->from_mm) * MM;
+}
+
+static gboolean
+is_last (const Piece *piece)
+{
+  return piece->piece + 1 == piece->n_pieces;
+}
+
+#define MARK 0.4 /* width of a mark, points */
+
+/* A mark across the strip, its middle `inset` points to the right of where it stands. */
+static void
+draw_mark (cairo_t *cr, const Piece *piece, double mm, double inset)
+{
+  double height = piece->height_mm * MM;
+  cairo_set_line_width (cr, MARK);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_move_to (cr, x_of (piece, at_edge (piece, mm, TRUE)) + inset, 0);
+  cairo_line_to (cr, x_of (piece, mm) + inset, height / 2);
+  cairo_line_to (cr, x_of (piece, at_edge (piece, mm, FALSE)) + inset, height);
+  cairo_stroke (cr);
+}
+
+static void
+draw_edges (cairo_t *cr, const Piece *piece)
+{
+  double height = piece->height_mm * MM, end = x_of (piece, piece->to_mm) + TAB_MM * MM;
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 0.6);
+  cairo_set_dash (cr, (double[]){ 4, 3 }, 2, 0);
+  for (int i = 0; i < 2; i++) {
+    cairo_move_to (cr, 0, i * height);
+    cairo_line_to (cr, end, i * height);
+  }
+  /* Where a piece is cut off to be glued on. */
+  if (piece->piece > 0) {
+    cairo_move_to (cr, 0, 0);
+    cairo_line_to (cr, 0, height);
+  }
+  cairo_stroke (cr);
+  cairo_set_dash (cr, NULL, 0, 0);
+}
+
+/* The tab is grey, so that nobody takes its end for the end of the strip. */
+static void
+draw_tab (cairo_t *cr, const Piece *piece)
+{
+  double height = piece->height_mm * MM, x = x_of (piece, piece->to_mm);
+  gboolean last = is_last (piece);
+  cairo_move_to (cr, last ? x_of (piece, at_edge (piece, piece->to_mm, TRUE)) : x, 0);
+  cairo_line_to (cr, x + TAB_MM * MM, 0);
+  cairo_line_to (cr, x + TAB_MM * MM, height);
+  cairo_line_to (cr, last ? x_of (piece, at_edge (piece, piece->to_mm, FALSE)) : x, height);
+  cairo_line_to (cr, x, height / 2);
+  cairo_close_path (cr);
+  cairo_set_source_rgb (cr, 0.88, 0.88, 0.88);
+  cairo_fill (cr);
+  g_autofree char *text
+      = last ? g_strdup (_ ("tab")) : g_strdup_printf (_ ("glue %d here"), piece->piece + 2);
+  if (height > (last ? 40 : 26))
+    bw_type_draw (cr, last ? BW_TYPE_SMALL : BW_TYPE_TINY, text, x + TAB_MM * MM / 2, height - 11,
+                  0.5);
+}
+
+/* What the strip measures, read where its first edge comes to lie on its end. */
+static void
+draw_scale (cairo_t *cr, const Piece *piece)
+{
+  double y = piece->height_mm * MM / 2, from = MAX (piece->from_mm, piece->length_mm - SCALE_MM);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 0.4);
+  for (int mm = (int)ceil (from); mm < piece->length_mm + TAB_MM - 1; mm++) {
+    double x = x_of (piece, mm);
+    cairo_move_to (cr, x, y);
+    cairo_rel_line_to (cr, 0, mm % 5 == 0 ? 5 : 3);
+    cairo_stroke (cr);
+    if (mm % 5 != 0)
+      continue;
+    g_autofree char *number = g_strdup_printf ("%d", mm);
+    bw_type_draw (cr, BW_TYPE_TINY, number, x, y + 4.5, 0.5);
+  }
+}
+
+/* The measuring line ends exactly where the strip does. */
+static void
+draw_measure (cairo_t *cr, const Piece *piece)
+{
+  double y = piece->height_mm * MM / 2;
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 0.6);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  cairo_move_to (cr, 0, y);
+  cairo_line_to (cr, x_of (piece, piece->to_mm), y);
+  cairo_stroke (cr);
+}
+
+/* Small type on a white ground, so that no line runs through it. */
+static void
+note (cairo_t *cr, const char *text, double x, double y, double align)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  double wide = pango_units_to_double (width);
+  cairo_rectangle (cr, x - align * wide - 1, y + 1, wide + 2, bw_type_height (BW_TYPE_SMALL) - 2);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_fill (cr);
+  bw_type_draw (cr, BW_TYPE_SMALL, text, x, y, align);
+}
+
+static void
+label (cairo_t *cr, const Piece *piece, double mm, double y, const char *text, double align)
+{
+  if (mm >= piece->from_mm - 1e-9 && mm <= piece->to_mm + 1e-9)
+    note (cr, text, x_of (piece, mm), y, align);
+}
+
+/* The name in the middle of a face, or its number alone when it is narrow. */
+static void
+name_face (cairo_t *cr, const Piece *piece, int face, double from, double to)
+{
+  g_autofree char *name = g_strdup_printf (to - from > 11 ? _ ("face %d") : "%d", face + 1);
+  if (to - from > 4)
+    label (cr, piece, (from + to) / 2, piece->height_mm * MM / 2 - 12, name, 0.5);
+}
+
+static void
+draw_faces (cairo_t *cr, const Piece *piece)
+{
+  const BwStripMarks *marks = piece->marks;
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, -1, x_of (piece, piece->to_mm), piece->height_mm * MM + 2);
+  cairo_clip (cr);
+  for (int i = 0; i < marks->faces; i++) {
+    double from = marks->corner_mm[i], to = marks->corner_mm[(i + 1) % marks->faces];
+    gboolean split = to <= from; /* the join lies on this face */
+    draw_mark (cr, piece, from, 0);
+    if (split) {
+      name_face (cr, piece, i, from, marks->girth_mm);
+      name_face (cr, piece, i, 0, to);
+    } else {
+      name_face (cr, piece, i, from, to);
+    }
+  }
+  cairo_restore (cr);
+}
+
+/* Whether the bail sits over the join, where its name goes with the join's. */
+static gboolean
+bail_at_join (const BwStripMarks *marks)
+{
+  return marks->has_bail && fabs (remainder (marks->bail_mm, marks->girth_mm)) < 1;
+}
+
+static void
+draw_bail (cairo_t *cr, const Piece *piece)
+{
+  const BwStripMarks *marks = piece->marks;
+  double y = piece->height_mm * MM / 2, x = x_of (piece, marks->bail_mm);
+  if (!marks->has_bail || marks->bail_mm < piece->from_mm || marks->bail_mm > piece->to_mm)
+    return;
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_move_to (cr, x, y - 1);
+  cairo_rel_line_to (cr, -2.5, -5);
+  cairo_rel_line_to (cr, 5, 0);
+  cairo_close_path (cr);
+  cairo_fill (cr);
+  if (!bail_at_join (marks))
+    note (cr, _ ("bail"), x, y + 2, 0.5);
+}
+
+static void
+draw_notes (cairo_t *cr, const Piece *piece)
+{
+  const BwStripMarks *marks = piece->marks;
+  double height = piece->height_mm * MM, middle = marks->bottom_mm + marks->width_mm / 2;
+  gboolean whole = piece->height_mm > marks->width_mm - 1e-9 && !piece->over;
+  g_autofree char *upper = g_strdup_printf (
+      _ ("↑ tip · upper edge of the band, %.1f mm above the base · girth %.1f mm"),
+      marks->bottom_mm + marks->width_mm, marks->high_girth_mm);
+  g_autofree char *lower = g_strdup_printf (
+      _ ("↓ base · lower edge of the band, %.1f mm · girth %.1f mm · the line: %.1f mm"),
+      marks->bottom_mm, marks->low_girth_mm, piece->length_mm);
+  g_autofree char *line
+      = g_strdup_printf (_ ("↑ tip · the line lies %.1f mm above the base and is %.1f mm long"),
+                         middle, piece->length_mm);
+  bw_type_draw (cr, BW_TYPE_SMALL, whole ? upper : line, 0, -12, 0);
+  if (whole)
+    bw_type_draw (cr, BW_TYPE_SMALL, lower, 0, height + 2, 0);
+  if (piece->n_pieces > 1) {
+    g_autofree char *number
+        = g_strdup_printf (_ ("piece %d of %d"), piece->piece + 1, piece->n_pieces);
+    bw_type_draw (cr, BW_TYPE_SMALL, number, x_of (piece, piece->to_mm) + TAB_MM * MM, height + 2,
+                  1);
+  }
+}
+
+static void
+draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
+{
+  const Piece *piece = data;
+  double y = piece->height_mm * MM / 2;
+  cairo_translate (cr, 0, NOTES / 2 + 2);
+  draw_tab (cr, piece);
+  draw_edges (cr, piece);
+  if (!piece->over)
+    draw_faces (cr, piece);
+  draw_measure (cr, piece);
+  if (!piece->over)
+    draw_bail (cr, piece);
+  if (piece->piece == 0) {
+    draw_mark (cr, piece, 0, MARK / 2);
+    note (cr, !piece->over && bail_at_join (piece->marks) ? _ ("join, bail") : _ ("join"), 3, y + 2,
+          0);
+  }
+  if (is_last (piece)) {
+    draw_mark (cr, piece, piece->length_mm, -MARK / 2);
+    draw_scale (cr, piece);
+    bw_type_draw (cr, BW_TYPE_SMALL, _ ("join"), x_of (piece, piece->length_mm) + 2, y - 11, 0);
+  }
+  draw_notes (cr, piece);
+}
+
+static void
+add_strip (BwFlow *flow, const BwStripMarks *marks, gboolean over)
+{
+  double most = flow->width / MM - TAB_MM, tall = (flow->bottom - flow->top - 2 * NOTES - 40) / MM;
+  Piece piece
+      = { .marks = marks, .over = over, .length_mm = over ? marks->over_mm : marks->girth_mm };
+  piece.height_mm = MIN (tall, over ? MIN (12, marks->width_mm) : marks->width_mm);
+  double longest = MAX (piece.length_mm, MAX (at_edge (&piece, piece.length_mm, TRUE),
+                                              at_edge (&piece, piece.length_mm, FALSE)));
+  /* The tab has room for the difference between the middle and the longer edge. */
+  most -= MAX (0, longest - piece.length_mm - TAB_MM / 2);
+  piece.n_pieces = (int)ceil (piece.length_mm / most - 1e-9);
+  for (piece.piece = 0; piece.piece < piece.n_pieces; piece.piece++) {
+    piece.from_mm = piece.piece * most;
+    piece.to_mm = MIN (piece.length_mm, piece.from_mm + most);
+    bw_flow_figure (flow, piece.height_mm * MM + NOTES + 4, draw_piece, &piece);
+    bw_flow_space (flow, 6);
+  }
+}
+
+/* A ruler of `n` parts, `unit` points each, every part in ten, its zero at (0, 12). */
+static void
+draw_ruler (cairo_t *cr, int n, double unit, int fine, const char *name)
+{
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, n * unit, 14);
+  cairo_clip (cr);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_line_width (cr, 0.6);
+  cairo_move_to (cr, 0, 12);
+  cairo_line_to (cr, n * unit, 12);
+  for (int i = 0; i <= n * fine; i++) {
+    cairo_move_to (cr, i * unit / fine, 12);
+    cairo_line_to (cr, i * unit / fine, i % fine == 0 ? 2 : 2 * i % fine == 0 ? 6 : 8);
+  }
+  cairo_stroke (cr);
+  cairo_restore (cr);
+  for (int i = 0; i <= n; i++) {
+    g_autofree char *number = g_strdup_printf ("%d", fine == 10 ? 10 * i : i);
+    bw_type_draw (cr, BW_TYPE_TINY, number, i * unit, 12.5, i == 0 ? 0 : 0.5);
+  }
+  bw_type_draw (cr, BW_TYPE_TINY, name, n * unit + 7, 12.5, 0);
+}
+
+static gboolean
+wants_inches (BwPaper paper)
+{
+  return bw_paper_equal (paper, BW_PAPER_LETTER);
+}
+
+/* Where paper is sold by the inch rulers show inches. */
+static void
+draw_rulers (cairo_t *cr, double width, double height, gpointer data)
+{
+  const BwSheet *sheet = data;
+  gboolean inches = wants_inches (sheet->paper);
+  const char *text
+      = inches ? _ ("The upper line must measure 50 mm, the lower 2 inches. If they do not, print "
+                    "again at 100 %, without “fit to page”.")
+               : _ ("This line must measure 50 mm. If it does not, print again at 100 %, without "
+                    "“fit to page”.");
+  draw_ruler (cr, 5, 10 * MM, 10, "mm");
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, width - 50 * MM - 30);
+  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_move_to (cr, 50 * MM + 30, 0);
+  pango_cairo_show_layout (cr, layout);
+  cairo_new_path (cr);
+  if (!inches)
+    return;
+  cairo_translate (cr, 0, RULER);
+  draw_ruler (cr, INCHES, 72, 16, "in");
+}
+
+/* How much a value of the project must change for each millimetre the marks are apart. */
+static char *
+correction (const BwStoneMeasures *stone, const BwStripMarks *marks)
+{
+  double sum = 0;
+  int n = bw_stone_value_count (stone->measured, stone->faces);
+  for (int i = 0; i < n; i++)
+    sum += stone->values_mm[i];
+  double each = sum / n / marks->girth_mm;
+  switch (stone->measured) {
+  case BW_MEASURED_ACROSS_FLATS:
+    return g_strdup_printf (_ ("each distance across the flats by %.2f mm"), each);
+  case BW_MEASURED_FACE_WIDTHS:
+    return g_strdup_printf (_ ("each face's width by %.2f mm"), each);
+  case BW_MEASURED_GIRTH:
+    break;
+  }
+  return g_strdup_printf (_ ("the girth by %.2f mm"), each);
+}
+
+static void
+add_corrections (BwFlow *flow, BwProject *project, const BwStripMarks *marks)
+{
+  g_autofree char *values = correction (&bw_project_get_design (project)->stone, marks);
+  g_autofree char *gap = g_strdup_printf (_ ("The end mark does not reach the beginning: the stone "
+                                             "is thicker than the project says. For "
+                                             "each millimetre that is missing enlarge %s."),
+                                          values);
+  g_autofree char *over = g_strdup_printf (
+      _ ("The end mark lies beyond the beginning: the stone is thinner. For each millimetre of "
+         "overlap reduce %s."),
+      values);
+  bw_flow_heading (flow, _ ("When the marks do not meet"), 40);
+  bw_flow_text (flow, BW_TYPE_TEXT,
+                _ ("Read the scale where the first edge of the strip comes to lie: that many "
+                   "millimetres it is round the stone at this height. Stone: ________ mm. Bed: "
+                   "________ mm. Up to half a millimetre is the paper's."));
+  bw_flow_item (flow, "·", gap, 10);
+  bw_flow_item (flow, "·", over, 10);
+  bw_flow_item (
+      flow, "·",
+      _ ("The marks meet on the line in the middle, but not at the upper or the lower edge: "
+         "the taper is wrong. Measure the second girth again, with its height."),
+      10);
+  bw_flow_item (flow, "·",
+                _ ("They meet, but the edges of the stone do not lie under the lines between the "
+                   "faces: measure each face by itself."),
+                10);
+}
+
+BwSheet *
+bw_strip_new (BwProject *project, BwPaper paper)
+{
+  BwFlow flow;
+  BwStripMarks marks;
+  bw_strip_marks_init (&marks, project);
+  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Paper strip")));
+  bw_sheet_add_title (&flow);
+  bw_flow_space (&flow, 4);
+  bw_flow_figure (&flow, wants_inches (paper) ? 2 * RULER : RULER, draw_rulers, flow.sheet);
+  bw_flow_heading (&flow, _ ("Round the bare stone"), marks.width_mm * MM + 60);
+  bw_flow_text (
+      &flow, BW_TYPE_TEXT,
+      _ ("Cut along the dashed edges and leave the grey tab. Lay the first mark where the "
+         "join shall be, wrap the strip round the stone at the height written on it, snug "
+         "and without force, the tab under the beginning. It fits when the two marks called "
+         "join meet on the line, and every edge of the stone lies under a line."));
+  if (marks.girth_mm > flow.width / MM - TAB_MM)
+    bw_flow_text (&flow, BW_TYPE_TEXT,
+                  _ ("It is longer than the paper: glue the pieces together first, each with its "
+                     "left edge on the line before the grey tab of the piece before."));
+  add_strip (&flow, &marks, FALSE);
+  if (marks.over_mm > marks.girth_mm + 0.05) {
+    bw_flow_heading (&flow, _ ("Round the wound bed"), 100);
+    bw_flow_text (
+        &flow, BW_TYPE_TEXT,
+        _ ("Wrapped round the bed half way up the band: the marks meet when the bed is as "
+           "thick as planned. If they do not, read the scale and put that girth over the bed "
+           "into the project."));
+    add_strip (&flow, &marks, TRUE);
+  }
+  add_corrections (&flow, project, &marks);
+  return bw_flow_finish (&flow);
+}

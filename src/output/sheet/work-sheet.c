@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The work sheet in the order of the work: what it is, what to have at hand, what to wind, what to
+ * weave, how to close it, how to finish it, and what to mind. */
+#include "config.h"
+
+#include "output/sheet/sheet-parts.h"
+
+#include <glib/gi18n-lib.h>
+
+BwSheet *
+bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front, cairo_surface_t *back)
+{
+  BwFlow flow;
+  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Work sheet")));
+  bw_sheet_add_piece (&flow, project, front, back);
+  bw_sheet_add_contents (&flow);
+  bw_sheet_add_materials (&flow, project, 1);
+  bw_sheet_add_thread (&flow, project);
+  bw_sheet_add_stone (&flow, project);
+  bw_sheet_add_bed (&flow, project);
+  bw_sheet_add_fit (&flow, project);
+  bw_sheet_add_chart (&flow, project);
+  bw_sheet_add_words (&flow, project);
+  bw_sheet_add_cautions (&flow, project);
+  bw_sheet_draw_contents (&flow);
+  return bw_flow_finish (&flow);
+}

@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The whole work in words, from the bed to the last end of thread, so that someone who has never
+ * done it can follow without a picture. */
+#include "config.h"
+
+#include "output/report/report.h"
+
+#include "core/base/lattice.h"
+#include "output/report/report-parts.h"
+#include "output/words/words.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+append_size (GString *text, const BwDesign *design)
+{
+  int rows = design->band.rows, around = bw_lattice_beads_around (rows);
+  g_autofree char *size = g_strdup_printf (
+      g_dngettext (
+          GETTEXT_PACKAGE, "The band is %d columns wide and %d row long: %d beads round the stone.",
+          "The band is %d columns wide and %d rows long: %d beads round the stone.", (gulong)rows),
+      design->band.columns, rows, around);
+  bw_text_paragraph (text, size);
+  bw_text_paragraph (
+      text, _ ("Column 1 is the lower edge, where the tail hangs. ↑ runs from there to the upper "
+               "edge, ↓ back to it. Beads are told in the order in which the needle meets them."));
+}
+
+/* The join's place in words: what lies under the bead the work begins with. People count faces from
+ * 1, as the window's drawing does. */
+static char *
+seam_place (BwProject *project)
+{
+  const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
+  int faces = bw_project_stone (project)->faces;
+  if (place->face < 0)
+    return g_strdup_printf (_ ("over the edge between faces %d and %d"), place->corner + 1,
+                            (place->corner + 1) % faces + 1);
+  if (ABS (place->along_mm) < 0.05)
+    return g_strdup_printf (_ ("over the middle of face %d"), place->face + 1);
+  return g_strdup_printf (_ ("over face %d, %.1f mm from its middle"), place->face + 1,
+                          ABS (place->along_mm));
+}
+
+static void
+append_place (GString *text, BwProject *project)
+{
+  BwBandSpan span = bw_design_span (bw_project_get_design (project));
+  g_autofree char *seam = seam_place (project);
+  g_autofree char *place = g_strdup_printf (
+      _ ("On the stone it reaches from %.1f mm to %.1f mm above the base; the join lies %s."),
+      span.bottom_mm, span.bottom_mm + span.width_mm, seam);
+  bw_text_paragraph (text, place);
+}
+
+static void
+append_layers (GString *text, BwProject *project, double cord_mm)
+{
+  const BwBed *bed = &bw_project_get_design (project)->bed;
+  BwBandSpan span = bw_design_span (bw_project_get_design (project));
+  double width = bw_bed_width_mm (bed, span);
+  g_autofree char *cord = bw_text_cut (cord_mm);
+  g_autofree char *wind = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE,
+                   "The bed: cut %s of waxed cord and wind %d even layer, from %.1f mm to %.1f mm "
+                   "above the base.",
+                   "The bed: cut %s of waxed cord and wind %d even layers, from %.1f mm to %.1f mm "
+                   "above the base.",
+                   (gulong)bed->layers),
+      cord, bed->layers, bw_band_span_mid (span) - width / 2, bw_band_span_mid (span) + width / 2);
+  bw_text_item (text, wind);
+}
+
+static void
+append_grade (GString *text, const BwBed *bed)
+{
+  if (bed->top_extra_mm > 0 || bed->top_extra_mm < 0) {
+    g_autofree char *grade = g_strdup_printf (
+        bed->top_extra_mm > 0
+            ? _ ("Let it grow %.2f mm thicker from the lower edge to the upper: more turns there.")
+            : _ ("Let it grow %.2f mm thicker from the upper edge to the lower: more turns there."),
+        ABS (bed->top_extra_mm));
+    bw_text_item (text, grade);
+  }
+  if (bed->has_girth_over) {
+    g_autofree char *girth
+        = g_strdup_printf (_ ("Half way up the band it shall measure %.1f mm round, bed and all."),
+                           bed->girth_over_mm);
+    bw_text_item (text, girth);
+  }
+}
+
+static void
+append_bed (GString *text, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  double cord = bw_bed_cord_mm (&design->bed, bw_project_stone (project), bw_design_span (design));
+  if (cord > 0)
+    append_layers (text, project, cord);
+  append_grade (text, &design->bed);
+}
+
+static void
+append_thread (GString *text, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwThreadLength *first
+      = &g_array_index (bw_project_path (project)->lengths, BwThreadLength, 0);
+  g_autofree char *length = bw_text_cut (first->length_mm);
+  g_autofree char *cut = g_strdup_printf (
+      _ ("The thread: cut %s. Pass twice through a spare bead, %.0f mm from its end: this stopper "
+         "bead holds the first row back and comes off again at the end."),
+      length, design->thread.tail_mm);
+  bw_text_item (text, cut);
+}
+
+static void
+append_pick_up (GString *text, const BwDrawing *drawing, char **labels)
+{
+  int n;
+  g_autofree guint8 *colours = bw_words_pick_up (drawing, &n);
+  g_autofree char *runs = bw_words_runs (colours, n, labels);
+  if (bw_drawing_rows (drawing) < 2)
+    g_string_append_printf (text, _ ("Row 1 ↑  %s\n"), runs);
+  else
+    g_string_append_printf (text, _ ("Rows 1 and 2 ↑  pick up %d beads: %s\n"), n, runs);
+}
+
+/* "56 (row 112, 61 %), 57 (row 114, 30 %)" for every count that has a fair chance. */
+char *
+bw_words_likely_counts (const BwForecast *forecast)
+{
+  GString *text = g_string_new (NULL);
+  for (int i = 0; i < forecast->n_chances; i++) {
+    const BwChance *chance = &forecast->chance[i];
+    if (chance->p < 0.05)
+      continue;
+    /* Translators: beads round the stone, the row that makes them, the chance. */
+    g_string_append_printf (
+        text, text->len > 0 ? _ (", %d (row %d, %.0f %%)") : _ ("%d (row %d, %.0f %%)"),
+        chance->beads_around, 2 * chance->beads_around, 100 * chance->p);
+  }
+  return g_string_free (text, FALSE);
+}
+
+static char *
+try_on_sentence (const BwForecast *forecast)
+{
+  g_autofree char *counts = bw_words_likely_counts (forecast);
+  return g_strdup_printf (
+      _ ("Try on: bend the strip round the bed and pull it together. It should close at one of "
+         "these counts of beads round the stone: %s. From here on try at every even row, and stop "
+         "at the first that closes. If it closes early leave the last rows out; if it wants more "
+         "rows "
+         "go on as the band began. Measure the strip from edge to edge and write the length down."),
+      counts);
+}
+
+char *
+bw_words_change (const BwThreadLength *length, double tail_mm)
+{
+  g_autofree char *cut = bw_text_cut (length->length_mm);
+  return g_strdup_printf (
+      _ ("Change the thread: weave the old end in, cut %s, weave the new end in "
+         "up to the last bead and leave a tail of %.0f mm."),
+      cut, tail_mm);
+}
+
+static char *
+turning_sentence (void)
+{
+  return g_strdup (
+      _ ("Row 3 turns back: pick up its first bead, skip the last bead of the pick-up "
+         "and pass through the one before it; pick up one, skip one, pass through one, "
+         "to the end. From row 4 on every other bead stands out: pick up one bead, pass "
+         "through the next that stands out, one at a time."));
+}
+
+static GArray *
+band_events (BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwForecast *forecast = bw_project_forecast (project);
+  const GArray *lengths = bw_project_path (project)->lengths;
+  int rows = design->band.rows;
+  GArray *events = bw_words_events_new ();
+  if (rows >= 3)
+    bw_words_events_add (events, 3, turning_sentence ());
+  for (guint i = 1; i < lengths->len; i++) {
+    const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
+    if (length->from_row <= rows)
+      bw_words_events_add (events, length->from_row,
+                           bw_words_change (length, design->thread.tail_mm));
+  }
+  bw_words_events_add (events, CLAMP (forecast->try_on_row, 2, rows) + 1,
+                       try_on_sentence (forecast));
+  return events;
+}
+
+static void
+append_band (GString *text, BwProject *project, char **labels)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  g_autoptr (GArray) rows = bw_words_band_rows (drawing, 3, bw_drawing_rows (drawing));
+  g_autoptr (GArray) events = band_events (project);
+  append_pick_up (text, drawing, labels);
+  bw_words_append_rows (text, rows, labels, events);
+}
+
+static GString *
+all_words (BwProject *project)
+{
+  GString *text = g_string_new (NULL);
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  bw_text_heading (text, project, _ ("row by row"));
+  append_size (text, bw_project_get_design (project));
+  append_place (text, project);
+  bw_text_warnings (text, project, BW_TOPIC_FIT | BW_TOPIC_HANG | BW_TOPIC_THREAD);
+  bw_text_section (text, _ ("Before the first row"));
+  append_bed (text, project);
+  append_thread (text, project);
+  bw_text_section (text, _ ("The band"));
+  append_band (text, project, labels);
+  bw_words_append_finish (text, project, labels);
+  return text;
+}
+
+char *
+bw_words (BwProject *project)
+{
+  return bw_text_done (all_words (project));
+}
+
+char *
+bw_words_flowing (BwProject *project)
+{
+  return bw_text_done_flowing (all_words (project));
+}
+
+char *
+bw_words_row (BwProject *project, int row)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  int n;
+  if (row <= 2) {
+    g_autofree guint8 *colours = bw_words_pick_up (drawing, &n);
+    return bw_words_runs (colours, n, labels);
+  }
+  g_autoptr (GArray) rows = bw_words_band_rows (drawing, row, row);
+  const BwWordsRow *first = &g_array_index (rows, BwWordsRow, 0);
+  return bw_words_runs (first->colours, first->n, labels);
+}
+
+char *
+bw_words_before_row (BwProject *project, int row)
+{
+  g_autoptr (GArray) events = band_events (project);
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < events->len; i++) {
+    const BwWordsEvent *event = &g_array_index (events, BwWordsEvent, i);
+    if (event->before_row == row)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", event->sentence);
+  }
+  return g_string_free (text, FALSE);
+}
+
+char *
+bw_words_finish (BwProject *project)
+{
+  GString *text = g_string_new (NULL);
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  bw_words_append_finish (text, project, labels);
+  return bw_text_done_flowing (text);
+}

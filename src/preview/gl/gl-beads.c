@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Beads are sorted far to near on the CPU whenever the eye has moved; those the stone surely hides
+ * are left out. A change of colour alone writes one record where the sorted order has put it. */
+#include "preview/gl/gl-beads.h"
+
+#include "preview/gl/gl-limits.h"
+#include "preview/gl/gl-program.h"
+#include <string.h>
+
+/* What one instance carries. */
+typedef struct {
+  float at[3], axis[3], out[3], colour[3], finish;
+} Record;
+
+struct _BwGlBeads {
+  GLuint program, array, buffer;
+  GLuint dot_program, dot_array;                   /* on the same buffer, one vertex a bead */
+  GLuint hover_program, hover_array, hover_buffer; /* made when first wanted */
+  GLint halo, ghost;
+  int n_beads, n_drawn;
+  gint32 *order;  /* bead in each slot of the buffer */
+  gint32 *slot;   /* slot of each bead, −1: left out */
+  guint16 *key;   /* nearness of each bead, scratch of the sort */
+  Record *record; /* scratch of the upload */
+  float seen_from[3];
+  guint layers;
+  gboolean sorted;
+};
+
+static void
+declare_record (GLuint program, GLuint array, GLuint buffer, GLuint divisor)
+{
+  glBindVertexArray (array);
+  glBindBuffer (GL_ARRAY_BUFFER, buffer);
+  bw_gl_attribute (program, "a_at", 3, sizeof (Record), offsetof (Record, at), divisor);
+  bw_gl_attribute (program, "a_axis", 3, sizeof (Record), offsetof (Record, axis), divisor);
+  bw_gl_attribute (program, "a_out", 3, sizeof (Record), offsetof (Record, out), divisor);
+  bw_gl_attribute (program, "a_colour", 3, sizeof (Record), offsetof (Record, colour), divisor);
+  bw_gl_attribute (program, "a_finish", 1, sizeof (Record), offsetof (Record, finish), divisor);
+}
+
+BwGlBeads *
+bw_gl_beads_new (GError **error)
+{
+  BwGlBeads *self = g_new0 (BwGlBeads, 1);
+  self->program = bw_gl_program_new ("bead", "", error);
+  self->dot_program = self->program ? bw_gl_program_new ("dot", "", error) : 0;
+  if (!self->dot_program) {
+    bw_gl_beads_free (self);
+    return NULL;
+  }
+  glGenVertexArrays (1, &self->array);
+  glGenVertexArrays (1, &self->dot_array);
+  glGenBuffers (1, &self->buffer);
+  declare_record (self->program, self->array, self->buffer, 1);
+  declare_record (self->dot_program, self->dot_array, self->buffer, 0);
+  return self;
+}
+
+void
+bw_gl_beads_free (BwGlBeads *self)
+{
+  if (!self)
+    return;
+  glDeleteProgram (self->program);
+  glDeleteProgram (self->dot_program);
+  glDeleteProgram (self->hover_program);
+  glDeleteVertexArrays (1, &self->array);
+  glDeleteVertexArrays (1, &self->dot_array);
+  glDeleteVertexArrays (1, &self->hover_array);
+  glDeleteBuffers (1, &self->buffer);
+  glDeleteBuffers (1, &self->hover_buffer);
+  g_free (self->order);
+  g_free (self->slot);
+  g_free (self->key);
+  g_free (self->record);
+  g_free (self);
+}
+
+void
+bw_gl_beads_set_scene (BwGlBeads *self, const BwScene *scene)
+{
+  int n = (int)scene->beads->len;
+  self->sorted = FALSE;
+  if (n == self->n_beads && self->order)
+    return;
+  self->n_beads = n;
+  self->order = g_renew (gint32, self->order, MAX (n, 1));
+  self->slot = g_renew (gint32, self->slot, MAX (n, 1));
+  self->key = g_renew (guint16, self->key, MAX (n, 1));
+  self->record = g_renew (Record, self->record, MAX (n, 1));
+}
+
+static const BwSceneBead *
+bead_at (const BwScene *scene, int i)
+{
+  return &g_array_index (scene->beads, BwSceneBead, i);
+}
+
+static void
+write_record (Record *record, const BwSceneBead *bead)
+{
+  memcpy (record->at, bead->at, sizeof record->at);
+  memcpy (record->axis, bead->axis, sizeof record->axis);
+  memcpy (record->out, bead->out, sizeof record->out);
+  memcpy (record->colour, bead->colour, sizeof record->colour);
+  record->finish = bead->finish;
+}
+
+static float
+beyond (const BwScenePlane *plane, const float p[3])
+{
+  const float *n = plane->normal;
+  return n[0] * p[0] + n[1] * p[1] + n[2] * p[2] - plane->distance;
+}
+
+/* TRUE when the stone surely hides the whole bead: the line of sight to its middle passes through
+ * the stone made thinner by the bead's own size, so every point of the bead lies in the stone's
+ * shadow. */
+static gboolean
+surely_hidden (const BwScene *scene, const float eye[3], const float at[3], float reach)
+{
+  float enter = 0, leave = 1;
+  for (guint i = 0; i < scene->stone_planes->len; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    float from = beyond (plane, eye) + reach, to = beyond (plane, at) + reach;
+    if (from > 0 && to > 0)
+      return FALSE;
+    if (from > 0)
+      enter = MAX (enter, from / (from - to));
+    else if (to > 0)
+      leave = MIN (leave, from / (from - to));
+  }
+  return enter < leave && scene->stone_planes->len > 0;
+}
+
+#define NEARNESS_STEPS 4096
+
+/* Nearness 0 (far) to NEARNESS_STEPS − 1, or NEARNESS_STEPS for a bead that is not drawn. */
+static guint16
+nearness (const BwScene *scene, const BwEye *eye, guint layers, float reach, int i)
+{
+  const BwSceneBead *bead = bead_at (scene, i);
+  if (!(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+    return NEARNESS_STEPS;
+  if ((layers & BW_LAYER_STONE) && surely_hidden (scene, eye->eye, bead->at, reach))
+    return NEARNESS_STEPS;
+  float depth = 0;
+  for (int k = 0; k < 3; k++)
+    depth += (bead->at[k] - scene->centre[k]) * eye->view[k][2];
+  float share = 0.5f + 0.5f * depth / MAX (scene->radius, 1e-3f);
+  return (guint16)(CLAMP (share, 0, 1) * (NEARNESS_STEPS - 1));
+}
+
+/* A counting sort: linear, and stable, so that equal depths keep the weaving's order. */
+static void
+sort (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  int start[NEARNESS_STEPS + 2] = { 0 };
+  float reach = hypotf (scene->bead_radius, scene->bead_half_length);
+  for (int i = 0; i < self->n_beads; i++) {
+    self->key[i] = nearness (scene, eye, layers, reach, i);
+    start[self->key[i] + 1]++;
+  }
+  for (int k = 0; k <= NEARNESS_STEPS; k++)
+    start[k + 1] += start[k];
+  self->n_drawn = start[NEARNESS_STEPS];
+  for (int i = 0; i < self->n_beads; i++) {
+    int slot = self->key[i] < NEARNESS_STEPS ? start[self->key[i]]++ : -1;
+    self->slot[i] = slot;
+    if (slot >= 0)
+      self->order[slot] = i;
+  }
+}
+
+static void
+upload (BwGlBeads *self, const BwScene *scene)
+{
+  for (int slot = 0; slot < self->n_drawn; slot++)
+    write_record (&self->record[slot], bead_at (scene, self->order[slot]));
+  glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
+  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (Record) * (gsize)self->n_drawn), self->record,
+                GL_DYNAMIC_DRAW);
+}
+
+static void
+ensure_sorted (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  if (self->sorted && self->layers == layers
+      && !memcmp (self->seen_from, eye->eye, sizeof self->seen_from))
+    return;
+  sort (self, scene, eye, layers);
+  upload (self, scene);
+  self->sorted = TRUE;
+  self->layers = layers;
+  memcpy (self->seen_from, eye->eye, sizeof self->seen_from);
+}
+
+void
+bw_gl_beads_update (BwGlBeads *self, const BwScene *scene, int first, int n)
+{
+  if (!self->sorted)
+    return;
+  if (n > 64) {
+    upload (self, scene);
+    return;
+  }
+  glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
+  for (int i = first; i < first + n; i++) {
+    if (self->slot[i] < 0)
+      continue;
+    Record record;
+    write_record (&record, bead_at (scene, i));
+    glBufferSubData (GL_ARRAY_BUFFER, (GLintptr)((gsize)self->slot[i] * sizeof record),
+                     sizeof record, &record);
+  }
+}
+
+static float
+bead_pixels (const BwScene *scene, const BwEye *eye)
+{
+  float away = glm_vec3_distance ((float *)eye->eye, (float *)scene->focus);
+  return 2 * scene->bead_radius / (eye->pixel * away);
+}
+
+static void
+draw_dots (BwGlBeads *self)
+{
+  glUseProgram (self->dot_program);
+  glBindVertexArray (self->dot_array);
+  /* OpenGL ES always lets the shader say how large a point is. */
+  if (epoxy_is_desktop_gl ())
+    glEnable (GL_PROGRAM_POINT_SIZE);
+  glDrawArrays (GL_POINTS, 0, self->n_drawn);
+  if (epoxy_is_desktop_gl ())
+    glDisable (GL_PROGRAM_POINT_SIZE);
+}
+
+void
+bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  ensure_sorted (self, scene, eye, layers);
+  if (!self->n_drawn)
+    return;
+  if (bead_pixels (scene, eye) < BW_GL_DOT_PIXELS) {
+    draw_dots (self);
+    return;
+  }
+  glUseProgram (self->program);
+  glBindVertexArray (self->array);
+  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
+}
+
+static gboolean
+ensure_hover (BwGlBeads *self)
+{
+  if (self->hover_program)
+    return TRUE;
+  self->hover_program = bw_gl_program_new ("bead", "#define HALO\n", NULL);
+  if (!self->hover_program)
+    return FALSE;
+  self->halo = glGetUniformLocation (self->hover_program, "u_halo");
+  self->ghost = glGetUniformLocation (self->hover_program, "u_ghost");
+  glGenVertexArrays (1, &self->hover_array);
+  glGenBuffers (1, &self->hover_buffer);
+  declare_record (self->hover_program, self->hover_array, self->hover_buffer, 1);
+  return TRUE;
+}
+
+void
+bw_gl_beads_draw_hover (BwGlBeads *self, const BwScene *scene, int hover, float halo)
+{
+  if (hover < 0 || hover >= self->n_beads || !ensure_hover (self))
+    return;
+  Record record;
+  write_record (&record, bead_at (scene, hover));
+  glBindBuffer (GL_ARRAY_BUFFER, self->hover_buffer);
+  glBufferData (GL_ARRAY_BUFFER, sizeof record, &record, GL_STREAM_DRAW);
+  glUseProgram (self->hover_program);
+  glUniform1f (self->halo, halo);
+  glBindVertexArray (self->hover_array);
+  glDepthMask (GL_FALSE);
+  glDepthFunc (GL_GREATER);
+  glUniform1f (self->ghost, 0.4f);
+  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, 1);
+  glDepthFunc (GL_LEQUAL);
+  glUniform1f (self->ghost, 1);
+  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, 1);
+  glDepthMask (GL_TRUE);
+}

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Beads on the GPU: one instance each, drawn far to near so that their soft edges lie on what is
+ * behind them. */
+#pragma once
+
+#include "preview/gl/gl-frame.h"
+
+typedef struct _BwGlBeads BwGlBeads;
+
+BwGlBeads *bw_gl_beads_new (GError **error);
+void bw_gl_beads_free (BwGlBeads *beads);
+void bw_gl_beads_set_scene (BwGlBeads *beads, const BwScene *scene);
+/* Uploads the colours of beads first..first+n−1 and nothing else. */
+void bw_gl_beads_update (BwGlBeads *beads, const BwScene *scene, int first, int n);
+void bw_gl_beads_draw (BwGlBeads *beads, const BwScene *scene, const BwEye *eye, guint layers);
+/* Lights one bead up; where it is hidden its ring still shows faintly. halo: width of the ring in
+ * pixels. */
+void bw_gl_beads_draw_hover (BwGlBeads *beads, const BwScene *scene, int hover, float halo);

@@ -1,0 +1,267 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The stone's shader follows rays through the crystal, so it wants the planes of all faces, and a
+ * little block of noise for the veils; the bed's shader wants nothing but its sleeve. */
+#include "preview/gl/gl-body.h"
+
+#include "preview/gl/gl-limits.h"
+#include "preview/gl/gl-program.h"
+
+typedef struct {
+  GLuint program, array, buffer;
+  int n_vertices;
+} Mesh;
+
+struct _BwGlBody {
+  Mesh stone, bed;
+  int n_bed_wall; /* vertices of the bed's outer wall, which come first */
+  GLuint planes, veil;
+  int n_planes; /* that the stone's shader was made for */
+  int bounces;  /* faces a ray is followed to inside */
+  GLint cloud, worn, shaded;
+};
+
+#define VEIL_SIZE 32
+
+/* Gives the mesh a program; its arrays are declared anew, since another program may number its
+ * attributes otherwise. On failure the mesh keeps the one it has. */
+static gboolean
+mesh_program (Mesh *mesh, const char *name, const char *defines, GError **error)
+{
+  GLuint program = bw_gl_program_new (name, defines, error);
+  gsize stride = sizeof (BwSceneVertex);
+  if (!program)
+    return FALSE;
+  glDeleteProgram (mesh->program);
+  mesh->program = program;
+  if (!mesh->array) {
+    glGenVertexArrays (1, &mesh->array);
+    glGenBuffers (1, &mesh->buffer);
+  }
+  glBindVertexArray (mesh->array);
+  glBindBuffer (GL_ARRAY_BUFFER, mesh->buffer);
+  bw_gl_attribute (program, "a_at", 3, stride, offsetof (BwSceneVertex, at), 0);
+  bw_gl_attribute (program, "a_normal", 3, stride, offsetof (BwSceneVertex, normal), 0);
+  return TRUE;
+}
+
+static void
+mesh_clear (Mesh *mesh)
+{
+  glDeleteProgram (mesh->program);
+  glDeleteVertexArrays (1, &mesh->array);
+  glDeleteBuffers (1, &mesh->buffer);
+}
+
+static void
+mesh_set (Mesh *mesh, const GArray *triangles)
+{
+  mesh->n_vertices = (int)triangles->len;
+  glBindBuffer (GL_ARRAY_BUFFER, mesh->buffer);
+  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (BwSceneVertex) * triangles->len),
+                triangles->data, GL_STATIC_DRAW);
+}
+
+static void
+mesh_draw (const Mesh *mesh, int first, int n)
+{
+  glBindVertexArray (mesh->array);
+  glEnable (GL_CULL_FACE);
+  glDrawArrays (GL_TRIANGLES, first, n);
+  glDisable (GL_CULL_FACE);
+}
+
+/* Smooth noise from a wrapping lattice of `cells` random values a side, at texel (x, y, z). */
+static float
+noise_at (const float *random, int cells, const int texel[3])
+{
+  float value = 0;
+  int step = VEIL_SIZE / cells;
+  for (int k = 0; k < 8; k++) {
+    float weight = 1;
+    int index = 0;
+    for (int axis = 2; axis >= 0; axis--) {
+      int far_side = k >> axis & 1;
+      float part = (float)(texel[axis] % step) / (float)step;
+      float smooth = part * part * (3 - 2 * part);
+      weight *= far_side ? smooth : 1 - smooth;
+      index = index * cells + (texel[axis] / step + far_side) % cells;
+    }
+    value += weight * random[index];
+  }
+  return value;
+}
+
+/* Veils: coarse noise with a finer one in it, thinned so that most of the stone is clear. The same
+ * on every machine. */
+static guint8 *
+veil_texels (void)
+{
+  enum { COARSE = 4, FINE = 16, COUNT = VEIL_SIZE * VEIL_SIZE * VEIL_SIZE };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20);
+  g_autofree float *random = g_new (float, FINE *FINE *FINE);
+  guint8 *texels = g_new (guint8, COUNT);
+  for (int i = 0; i < FINE * FINE * FINE; i++)
+    random[i] = (float)g_rand_double (rand);
+  for (int i = 0; i < COUNT; i++) {
+    int texel[3] = { i % VEIL_SIZE, i / VEIL_SIZE % VEIL_SIZE, i / VEIL_SIZE / VEIL_SIZE };
+    float value = 0.68f * noise_at (random, COARSE, texel) + 0.32f * noise_at (random, FINE, texel);
+    float veil = CLAMP ((value - 0.45f) / 0.4f, 0, 1);
+    texels[i] = (guint8)(veil * veil * (3 - 2 * veil) * 255);
+  }
+  return texels;
+}
+
+static GLuint
+veil_texture (void)
+{
+  g_autofree guint8 *texels = veil_texels ();
+  GLuint texture;
+  glGenTextures (1, &texture);
+  glBindTexture (GL_TEXTURE_3D, texture);
+  glPixelStorei (GL_UNPACK_ALIGNMENT, 1);
+  glTexImage3D (GL_TEXTURE_3D, 0, GL_R8, VEIL_SIZE, VEIL_SIZE, VEIL_SIZE, 0, GL_RED,
+                GL_UNSIGNED_BYTE, texels);
+  glTexParameteri (GL_TEXTURE_3D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
+  glTexParameteri (GL_TEXTURE_3D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
+  return texture;
+}
+
+/* The shader that knows how many faces there are: its loops lie open to the compiler. Where they
+ * are many, rays are followed less far. */
+static gboolean
+ensure_stone_program (BwGlBody *self, int n_planes, GError **error)
+{
+  if (n_planes == self->n_planes)
+    return TRUE;
+  g_autofree char *defines = g_strdup_printf ("#define STONE_PLANES %d\n#define STONE_BOUNCES %d\n",
+                                              n_planes, self->bounces);
+  if (!mesh_program (&self->stone, "stone", defines, error))
+    return FALSE;
+  self->n_planes = n_planes;
+  self->cloud = glGetUniformLocation (self->stone.program, "u_cloud");
+  self->worn = glGetUniformLocation (self->stone.program, "u_worn");
+  return TRUE;
+}
+
+BwGlBody *
+bw_gl_body_new (GError **error)
+{
+  BwGlBody *self = g_new0 (BwGlBody, 1);
+  self->bounces = bw_gl_is_software () ? BW_GL_BOUNCES_SOFTWARE : BW_GL_BOUNCES;
+  /* Thirteen faces: six sides, a point of six, a flat base. */
+  if (!ensure_stone_program (self, 13, error) || !mesh_program (&self->bed, "bed", "", error)) {
+    bw_gl_body_free (self);
+    return NULL;
+  }
+  self->shaded = glGetUniformLocation (self->bed.program, "u_shaded");
+  glGenBuffers (1, &self->planes);
+  glBindBuffer (GL_UNIFORM_BUFFER, self->planes);
+  glBufferData (GL_UNIFORM_BUFFER, sizeof (BwScenePlane) * BW_STONE_MAX_FACES, NULL,
+                GL_STREAM_DRAW);
+  self->veil = veil_texture ();
+  return self;
+}
+
+void
+bw_gl_body_free (BwGlBody *self)
+{
+  if (!self)
+    return;
+  mesh_clear (&self->stone);
+  mesh_clear (&self->bed);
+  glDeleteBuffers (1, &self->planes);
+  glDeleteTextures (1, &self->veil);
+  g_free (self);
+}
+
+static gboolean
+is_outer_wall (const BwSceneVertex *corner)
+{
+  const float *n = corner->normal;
+  return n[0] * corner->at[0] + n[1] * corner->at[1] > 0;
+}
+
+/* The outer wall first, then the inner one and the rims. */
+static void
+set_bed (BwGlBody *self, const GArray *bed)
+{
+  g_autoptr (GArray) sorted = g_array_sized_new (FALSE, FALSE, sizeof (BwSceneVertex), bed->len);
+  for (int wall = 1; wall >= 0; wall--) {
+    for (guint i = 0; i + 2 < bed->len; i += 3) {
+      const BwSceneVertex *corner = &g_array_index (bed, BwSceneVertex, i);
+      if (is_outer_wall (corner) == wall)
+        g_array_append_vals (sorted, corner, 3);
+    }
+    if (wall)
+      self->n_bed_wall = (int)sorted->len;
+  }
+  mesh_set (&self->bed, sorted);
+}
+
+void
+bw_gl_body_set_scene (BwGlBody *self, const BwScene *scene)
+{
+  g_autoptr (GError) error = NULL;
+  mesh_set (&self->stone, scene->stone);
+  set_bed (self, scene->bed);
+  if (!ensure_stone_program (self, (int)scene->stone_planes->len, &error))
+    g_warning ("%s", error->message);
+}
+
+/* The planes as the eye sees them. */
+static void
+upload_planes (BwGlBody *self, const BwScene *scene, const BwEye *eye)
+{
+  BwScenePlane seen[BW_STONE_MAX_FACES] = { 0 };
+  int n = MIN (self->n_planes, (int)scene->stone_planes->len);
+  for (int i = 0; i < n; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    seen[i].distance = plane->distance;
+    for (int row = 0; row < 3; row++) {
+      for (int k = 0; k < 3; k++)
+        seen[i].normal[row] += eye->view[k][row] * plane->normal[k];
+      seen[i].distance += seen[i].normal[row] * eye->view[3][row];
+    }
+  }
+  glBindBuffer (GL_UNIFORM_BUFFER, self->planes);
+  glBufferData (GL_UNIFORM_BUFFER, sizeof seen, seen, GL_STREAM_DRAW);
+  glBindBufferBase (GL_UNIFORM_BUFFER, BW_GL_STONE_POINT, self->planes);
+}
+
+void
+bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  if (!(layers & BW_LAYER_STONE))
+    return;
+  gboolean bed = (layers & BW_LAYER_BED) && scene->bed_span[1] > scene->bed_span[0];
+  glUseProgram (self->stone.program);
+  upload_planes (self, scene, eye);
+  glActiveTexture (GL_TEXTURE0);
+  glBindTexture (GL_TEXTURE_3D, self->veil);
+  glUniform4f (self->cloud, scene->centre[0], scene->centre[1], scene->centre[2],
+               1 / MAX (scene->radius, 1e-3f));
+  glUniform2f (self->worn, bed ? 1.f : 0.f, layers & BW_LAYER_BAND ? 1.f : 0.f);
+  mesh_draw (&self->stone, 0, self->stone.n_vertices);
+}
+
+static void
+draw_bed (BwGlBody *self, guint layers, int first, int n)
+{
+  if (!(layers & BW_LAYER_BED) || !n)
+    return;
+  glUseProgram (self->bed.program);
+  glUniform1f (self->shaded, layers & BW_LAYER_BAND ? 1.f : 0.f);
+  mesh_draw (&self->bed, first, n);
+}
+
+void
+bw_gl_body_draw_bed_wall (BwGlBody *self, guint layers)
+{
+  draw_bed (self, layers, 0, self->n_bed_wall);
+}
+
+void
+bw_gl_body_draw_bed_rest (BwGlBody *self, guint layers)
+{
+  draw_bed (self, layers, self->n_bed_wall, self->bed.n_vertices - self->n_bed_wall);
+}

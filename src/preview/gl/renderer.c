@@ -1,0 +1,192 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The order of drawing is the whole art here: first cord and ring, which show through the stone,
+ * and what of the bed hides it; then the stone as if it were opaque (its shader shows what is seen
+ * through it), the rest of the bed and the beads, far to near, so that every soft edge lies on the
+ * right ground; the stone's own edges, the cord's fading ends and the bead pointed at come last. */
+#include "preview/gl/renderer.h"
+
+#include "preview/gl/gl-beads.h"
+#include "preview/gl/gl-body.h"
+#include "preview/gl/gl-limits.h"
+#include "preview/gl/gl-lines.h"
+#include "preview/gl/gl-program.h"
+#include "preview/gl/gl-tubes.h"
+#include <gio/gio.h>
+
+#define LEAST_THREAD_PIXELS 0.4f
+
+struct _BwRenderer {
+  BwGlBeads *beads;
+  BwGlBody *body;
+  BwGlLines *edges;
+  BwGlLines *holes, *links; /* the thread in the beads, and from bead to bead */
+  BwGlTubes *tubes;
+  GLuint frame;
+  float scale;
+};
+
+static gboolean
+check_version (GError **error)
+{
+  gboolean desktop = epoxy_is_desktop_gl ();
+  int version = epoxy_gl_version (), least = desktop ? 33 : 30;
+  if (version >= least)
+    return TRUE;
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
+               "OpenGL%s %d.%d is too old: %d.%d is the least", desktop ? "" : " ES", version / 10,
+               version % 10, least / 10, least % 10);
+  return FALSE;
+}
+
+BwRenderer *
+bw_renderer_new (GError **error)
+{
+  if (!check_version (error))
+    return NULL;
+  BwRenderer *self = g_new0 (BwRenderer, 1);
+  if (!(self->body = bw_gl_body_new (error)) || !(self->beads = bw_gl_beads_new (error))
+      || !(self->edges = bw_gl_lines_new (error)) || !(self->holes = bw_gl_lines_new (error))
+      || !(self->links = bw_gl_lines_new (error)) || !(self->tubes = bw_gl_tubes_new (error))) {
+    bw_renderer_free (self);
+    return NULL;
+  }
+  self->scale = 1;
+  glGenBuffers (1, &self->frame);
+  glBindVertexArray (0);
+  return self;
+}
+
+void
+bw_renderer_free (BwRenderer *self)
+{
+  if (!self)
+    return;
+  bw_gl_body_free (self->body);
+  bw_gl_beads_free (self->beads);
+  bw_gl_lines_free (self->edges);
+  bw_gl_lines_free (self->holes);
+  bw_gl_lines_free (self->links);
+  bw_gl_tubes_free (self->tubes);
+  glDeleteBuffers (1, &self->frame);
+  g_free (self);
+}
+
+void
+bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
+{
+  bw_gl_body_set_scene (self->body, scene);
+  bw_gl_beads_set_scene (self->beads, scene);
+  bw_gl_lines_set (self->edges, scene->stone_edges);
+  bw_gl_lines_set (self->holes, scene->thread_holes);
+  bw_gl_lines_set (self->links, scene->thread_links);
+  bw_gl_tubes_set_scene (self->tubes, scene);
+}
+
+void
+bw_renderer_update_cord (BwRenderer *self, const BwScene *scene)
+{
+  bw_gl_tubes_set_scene (self->tubes, scene);
+}
+
+/* A large picture wants its lines to grow with it, a small one no hairlines. */
+static float
+line_ratio (float scale, int width, int height)
+{
+  return scale * MAX (1, (float)MIN (width, height) / scale / 900);
+}
+
+float
+bw_renderer_halo (float scale, int width, int height)
+{
+  return BW_GL_HALO_PIXELS * line_ratio (scale, width, height);
+}
+
+void
+bw_renderer_set_scale (BwRenderer *self, float scale)
+{
+  self->scale = scale;
+}
+
+void
+bw_renderer_update_beads (BwRenderer *self, const BwScene *scene, int first, int n)
+{
+  int all = (int)scene->beads->len;
+  bw_gl_beads_update (self->beads, scene, n < 0 ? 0 : first, n < 0 ? all : n);
+}
+
+static void
+start (BwRenderer *self, const BwGlFrame *frame, const float background[4])
+{
+  glBindBuffer (GL_UNIFORM_BUFFER, self->frame);
+  glBufferData (GL_UNIFORM_BUFFER, sizeof *frame, frame, GL_STREAM_DRAW);
+  glBindBufferBase (GL_UNIFORM_BUFFER, BW_GL_FRAME_POINT, self->frame);
+  glClearColor (background[0], background[1], background[2], background[3]);
+  glDepthMask (GL_TRUE);
+  glClear (GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
+  glEnable (GL_DEPTH_TEST);
+  glDepthFunc (GL_LEQUAL);
+  glEnable (GL_BLEND);
+  glBlendFunc (GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+}
+
+/* Thinner than a pixel the thread is drawn a pixel wide and fainter instead. */
+static void
+draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  const float least = 1.2f;
+  float away = glm_vec3_distance ((float *)eye->eye, (float *)scene->focus);
+  float pixels = 2 * scene->thread_radius / (eye->pixel * away);
+  const BwGlPen pen = { .least_pixels = least,
+                        .width_mm = 2 * scene->thread_radius,
+                        .colour = { 0.50f, 0.47f, 0.41f, MIN (pixels / least, 1) },
+                        .round = TRUE };
+  /* Between beads that show, a thread far thinner than a pixel is not to be seen. */
+  gboolean lost = pixels < LEAST_THREAD_PIXELS && (layers & BW_LAYER_BAND);
+  if (!(layers & BW_LAYER_THREAD) || lost)
+    return;
+  bw_gl_lines_draw (self->links, &pen);
+  if (!(layers & BW_LAYER_BAND) || !(layers & BW_LAYER_BAIL))
+    bw_gl_lines_draw (self->holes, &pen);
+}
+
+/* Crisp edges, each with a gleam beside it: a crystal's edge is a narrow bevel that catches light.
+ */
+static void
+draw_edges (BwRenderer *self, guint layers, float ratio)
+{
+  const BwGlPen crisp = { .least_pixels = 1.1f * ratio, .colour = { 0.93f, 0.97f, 1, 0.60f } };
+  const BwGlPen gleam
+      = { .least_pixels = 7 * ratio, .colour = { 0.85f, 0.93f, 1, 0.28f }, .fades = TRUE };
+  if (!(layers & BW_LAYER_STONE))
+    return;
+  glDepthMask (GL_FALSE);
+  bw_gl_lines_draw (self->edges, &gleam);
+  bw_gl_lines_draw (self->edges, &crisp);
+  glDepthMask (GL_TRUE);
+}
+
+void
+bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint layers,
+                  BwLight light, int hover, int width, int height, const float background[4])
+{
+  BwEye eye;
+  BwGlFrame frame;
+  float ratio = line_ratio (self->scale, width, height);
+  bw_eye_init (&eye, camera, scene, width, height);
+  bw_gl_frame_init (&frame, &eye, scene, light, width, height);
+  glViewport (0, 0, width, height);
+  start (self, &frame, background);
+  bw_gl_tubes_draw_solid (self->tubes, layers);
+  bw_gl_body_draw_bed_wall (self->body, layers);
+  bw_gl_body_draw_stone (self->body, scene, &eye, layers);
+  bw_gl_body_draw_bed_rest (self->body, layers);
+  draw_thread (self, scene, &eye, layers);
+  bw_gl_beads_draw (self->beads, scene, &eye, layers);
+  draw_edges (self, layers, ratio);
+  bw_gl_tubes_draw_faded (self->tubes, layers);
+  bw_gl_beads_draw_hover (self->beads, scene, hover, bw_renderer_halo (self->scale, width, height));
+  glBindVertexArray (0);
+  glUseProgram (0);
+  glDisable (GL_DEPTH_TEST);
+  glDisable (GL_BLEND);
+}

@@ -1,0 +1,456 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A painter's picture of the same scene. What the stone hides is painted first and shows faintly
+ * through it, as it does through the real one; the rest is painted far to near on top. */
+#include "preview/picture/projection-private.h"
+
+#include "core/pattern/colour.h"
+#include "preview/gl/gl-frame.h"
+#include <string.h>
+
+#define OUTLINE_PIXELS 9
+
+/* A bead, or a piece of cord or ring, as it falls on the paper. */
+typedef struct {
+  float depth; /* towards the viewer */
+  int index;   /* of the bead; of a piece of tube when negative: −1 is piece 0 */
+} Order;
+
+static void
+set_light (BwPainter *p, BwLight light)
+{
+  gboolean lamp = light == BW_LIGHT_LAMP;
+  const double day[3] = { -0.55, 0.58, 0.60 }, table[3] = { 0.48, 0.62, 0.62 };
+  const double white[3] = { 1, 1, 1 }, warm[3] = { 1, 0.76, 0.48 };
+  for (int i = 0; i < 3; i++) {
+    p->key[i] = lamp ? table[i] : day[i];
+    p->light[i] = lamp ? warm[i] : white[i];
+  }
+  p->around = lamp ? 0.28 : 0.55;
+}
+
+void
+bw_painter_turn (const BwPainter *p, const float v[3], double seen[3])
+{
+  for (int i = 0; i < 3; i++)
+    seen[i]
+        = (double)(p->eye.view[0][i] * v[0] + p->eye.view[1][i] * v[1] + p->eye.view[2][i] * v[2]);
+}
+
+static double
+dot (const double a[3], const double b[3])
+{
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+double
+bw_painter_falling (const BwPainter *p, const double n[3])
+{
+  return p->around * (0.8 + 0.2 * n[1]) + 0.62 * MAX (dot (n, p->key), 0);
+}
+
+void
+bw_painter_shade (const BwPainter *p, const float colour[3], double light, double shine,
+                  double rgb[3])
+{
+  for (int i = 0; i < 3; i++)
+    rgb[i] = bw_colour_encode (CLAMP (((double)colour[i] * light + shine) * p->light[i], 0, 1));
+}
+
+gboolean
+bw_painter_behind_stone (const BwPainter *p, const float at[3])
+{
+  double enter = 0, leave = 1;
+  for (guint i = 0; i < p->scene->stone_planes->len; i++) {
+    const BwScenePlane *plane = &g_array_index (p->scene->stone_planes, BwScenePlane, i);
+    double from = -(double)plane->distance, to = from;
+    for (int k = 0; k < 3; k++) {
+      from += (double)(plane->normal[k] * p->eye.eye[k]);
+      to += (double)(plane->normal[k] * at[k]);
+    }
+    if (from > 0 && to > 0)
+      return FALSE;
+    if (from > 0)
+      enter = MAX (enter, from / (from - to));
+    else if (to > 0)
+      leave = MIN (leave, from / (from - to));
+  }
+  return enter < leave;
+}
+
+static gboolean
+point (const BwPainter *p, const float at[3], double *x, double *y)
+{
+  return bw_eye_project (&p->eye, at, p->width, p->height, x, y);
+}
+
+static gboolean
+faces_eye (const BwPainter *p, const BwSceneVertex *vertex)
+{
+  double facing = 0;
+  for (int i = 0; i < 3; i++)
+    facing += (double)(vertex->normal[i] * (p->eye.eye[i] - vertex->at[i]));
+  return facing > 0;
+}
+
+static void
+triangle_path (const BwPainter *p, const BwSceneVertex *corner)
+{
+  for (int k = 0; k < 3; k++) {
+    double x, y;
+    if (point (p, corner[k].at, &x, &y))
+      cairo_line_to (p->cr, x, y);
+  }
+  cairo_close_path (p->cr);
+}
+
+/* One side of the stone: the faces that look away, or those that look at the viewer. */
+static void
+paint_stone (const BwPainter *p, gboolean front)
+{
+  const float glass[3] = { 0.62f, 0.68f, 0.72f };
+  const GArray *stone = p->scene->stone;
+  for (guint i = 0; i + 2 < stone->len;) {
+    const BwSceneVertex *first = &g_array_index (stone, BwSceneVertex, i);
+    double n[3], rgb[3];
+    gboolean wanted = faces_eye (p, first) == front;
+    bw_painter_turn (p, first->normal, n);
+    /* A face is a fan of triangles with one normal: painted as one, so that no seam shows. */
+    for (; i + 2 < stone->len; i += 3) {
+      const BwSceneVertex *corner = &g_array_index (stone, BwSceneVertex, i);
+      if (memcmp (corner->normal, first->normal, sizeof corner->normal))
+        break;
+      if (wanted)
+        triangle_path (p, corner);
+    }
+    if (!wanted)
+      continue;
+    double edge_on = 1 - MIN (fabs (n[2]), 1);
+    bw_painter_shade (p, glass, 0.05 + 1.35 * bw_painter_falling (p, n), 0.12 * edge_on * edge_on,
+                      rgb);
+    cairo_set_source_rgba (p->cr, rgb[0], rgb[1], rgb[2], front ? 0.66 + 0.2 * edge_on : 0.5);
+    cairo_fill (p->cr);
+  }
+}
+
+static gboolean
+line_path (const BwPainter *p, const BwSceneLine *line)
+{
+  double x0, y0, x1, y1;
+  if (!point (p, line->from, &x0, &y0) || !point (p, line->to, &x1, &y1))
+    return FALSE;
+  cairo_move_to (p->cr, x0, y0);
+  cairo_line_to (p->cr, x1, y1);
+  return TRUE;
+}
+
+static void
+paint_edges (const BwPainter *p)
+{
+  cairo_set_line_width (p->cr, MAX (1, MIN (p->width, p->height) / 700.0));
+  cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
+  for (guint i = 0; i < p->scene->stone_edges->len; i++) {
+    const BwSceneLine *edge = &g_array_index (p->scene->stone_edges, BwSceneLine, i);
+    float middle[3];
+    for (int k = 0; k < 3; k++)
+      middle[k] = (edge->from[k] + edge->to[k]) / 2;
+    if (!line_path (p, edge))
+      continue;
+    cairo_set_source_rgba (p->cr, 1, 1, 1,
+                           (double)edge->strength
+                               * (bw_painter_behind_stone (p, middle) ? 0.18 : 0.75));
+    cairo_stroke (p->cr);
+  }
+}
+
+/* TRUE for a piece of the sleeve that the stone stands before: its inner wall, which only shows on
+ * the far side, and the far part of its rims. */
+static gboolean
+lies_behind (const BwPainter *p, const BwSceneVertex *corner)
+{
+  const float *n = corner->normal;
+  float middle[3];
+  if (fabsf (n[2]) < 0.5f)
+    return n[0] * corner->at[0] + n[1] * corner->at[1] < 0;
+  for (int k = 0; k < 3; k++)
+    middle[k] = (corner[0].at[k] + corner[1].at[k] + corner[2].at[k]) / 3;
+  return bw_painter_behind_stone (p, middle);
+}
+
+static void
+paint_bed (const BwPainter *p, gboolean behind)
+{
+  const GArray *bed = p->scene->bed;
+  cairo_set_line_width (p->cr, 0.6);
+  for (guint i = 0; i + 2 < bed->len; i += 3) {
+    const BwSceneVertex *corner = &g_array_index (bed, BwSceneVertex, i);
+    double n[3], rgb[3];
+    if (!faces_eye (p, corner) || lies_behind (p, corner) != behind)
+      continue;
+    bw_painter_turn (p, corner->normal, n);
+    bw_painter_shade (p, bw_cord_colour, 0.8 * bw_painter_falling (p, n), 0, rgb);
+    triangle_path (p, corner);
+    cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
+    cairo_fill_preserve (p->cr);
+    cairo_stroke (p->cr);
+  }
+}
+
+static double
+shine_of (BwFinish finish)
+{
+  const double shine[BW_N_FINISHES] = { 0.16, 0.0, 0.30, 0.05, 0.24, 0.34, 0.55 };
+  return shine[finish];
+}
+
+/* A bead lies along x here, round about y; the units are pixels. */
+typedef struct {
+  double x, y, angle;       /* middle; where the axis points on the paper */
+  double half, radius, end; /* half length as seen, radius, half width of the end's ellipse */
+  double axis[3];           /* in the eye's space */
+} Seen;
+
+static gboolean
+see (const BwPainter *p, const BwSceneBead *bead, Seen *seen)
+{
+  if (!point (p, bead->at, &seen->x, &seen->y))
+    return FALSE;
+  double depth = 0;
+  for (int i = 0; i < 3; i++)
+    depth += (double)((p->eye.eye[i] - bead->at[i]) * p->eye.view[i][2]);
+  double scale = 1 / (depth * (double)p->eye.pixel);
+  bw_painter_turn (p, bead->axis, seen->axis);
+  double flat = hypot (seen->axis[0], seen->axis[1]);
+  seen->angle = flat > 1e-6 ? atan2 (-seen->axis[1], seen->axis[0]) : 0;
+  seen->half = (double)p->scene->bead_half_length * flat * scale;
+  seen->radius = (double)p->scene->bead_radius * scale;
+  seen->end = seen->radius * fabs (seen->axis[2]);
+  return TRUE;
+}
+
+static void
+bead_path (cairo_t *cr, const Seen *seen)
+{
+  cairo_new_path (cr);
+  for (int side = 1; side >= -1; side -= 2) {
+    cairo_save (cr);
+    cairo_translate (cr, side * seen->half, 0);
+    cairo_scale (cr, MAX (seen->end, 0.12 * seen->radius) * side, seen->radius * side);
+    cairo_arc (cr, 0, 0, 1, -G_PI / 2, G_PI / 2);
+    cairo_restore (cr);
+  }
+  cairo_close_path (cr);
+}
+
+/* Light across the bead: the wall bends from one side to the other. */
+static cairo_pattern_t *
+across (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
+{
+  cairo_pattern_t *pattern = cairo_pattern_create_linear (0, -seen->radius, 0, seen->radius);
+  double side[3] = { sin (seen->angle), cos (seen->angle), 0 };
+  double toward[3] = { -seen->axis[0] * seen->axis[2], -seen->axis[1] * seen->axis[2],
+                       1 - seen->axis[2] * seen->axis[2] };
+  double size = MAX (sqrt (dot (toward, toward)), 1e-6);
+  double shine = shine_of ((BwFinish)bead->finish);
+  double out[3];
+  bw_painter_turn (p, bead->out, out);
+  for (int i = 0; i <= 6; i++) {
+    double s = 1 - i / 3.0, n[3], rgb[3];
+    for (int k = 0; k < 3; k++)
+      n[k] = s * side[k] + sqrt (1 - s * s) * toward[k] / size;
+    double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * dot (n, out), 0, 1);
+    double gleam = pow (MAX (dot (n, p->key), 0), 12) * shine;
+    bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * open * 1.05, gleam * open, rgb);
+    cairo_pattern_add_color_stop_rgb (pattern, i / 6.0, rgb[0], rgb[1], rgb[2]);
+  }
+  return pattern;
+}
+
+static void
+paint_end (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
+{
+  double side = seen->axis[2] > 0 ? 1 : -1, rgb[3];
+  double hole = (double)(p->scene->hole_radius / p->scene->bead_radius);
+  double n[3] = { side * seen->axis[0], side * seen->axis[1], side * seen->axis[2] };
+  bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * 0.9, 0, rgb);
+  cairo_translate (p->cr, side * seen->half, 0);
+  cairo_scale (p->cr, seen->end, seen->radius);
+  cairo_arc (p->cr, 0, 0, 0.94, 0, 2 * G_PI);
+  cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
+  cairo_fill (p->cr);
+  cairo_arc (p->cr, 0, 0, hole, 0, 2 * G_PI);
+  cairo_set_source_rgb (p->cr, rgb[0] * 0.25, rgb[1] * 0.25, rgb[2] * 0.25);
+  cairo_fill (p->cr);
+}
+
+static void
+paint_bead (const BwPainter *p, int index)
+{
+  const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, index);
+  Seen seen;
+  if (!see (p, bead, &seen))
+    return;
+  cairo_save (p->cr);
+  cairo_translate (p->cr, seen.x, seen.y);
+  cairo_rotate (p->cr, seen.angle);
+  bead_path (p->cr, &seen);
+  cairo_pattern_t *pattern = across (p, bead, &seen);
+  cairo_set_source (p->cr, pattern);
+  cairo_pattern_destroy (pattern);
+  cairo_fill_preserve (p->cr);
+  /* An outline helps large beads apart; among small ones it is half the work and hardly seen. */
+  if (seen.radius > OUTLINE_PIXELS) {
+    cairo_set_source_rgba (p->cr, 0, 0, 0, 0.35);
+    cairo_set_line_width (p->cr, seen.radius * 0.05);
+    cairo_stroke (p->cr);
+  }
+  cairo_new_path (p->cr);
+  if (seen.end > 1.5)
+    paint_end (p, bead, &seen);
+  cairo_restore (p->cr);
+}
+
+static void
+paint_hover (const BwPainter *p, int hover)
+{
+  Seen seen;
+  if (hover < 0 || hover >= (int)p->scene->beads->len
+      || !see (p, &g_array_index (p->scene->beads, BwSceneBead, hover), &seen))
+    return;
+  cairo_save (p->cr);
+  cairo_translate (p->cr, seen.x, seen.y);
+  cairo_rotate (p->cr, seen.angle);
+  bead_path (p->cr, &seen);
+  cairo_set_source_rgb (p->cr, 0.05, 0.05, 0.05);
+  cairo_set_line_width (p->cr, 5);
+  cairo_stroke_preserve (p->cr);
+  cairo_set_source_rgb (p->cr, 1, 0.98, 0.9);
+  cairo_set_line_width (p->cr, 2.5);
+  cairo_stroke (p->cr);
+  cairo_restore (p->cr);
+}
+
+static void
+thread_path (const BwPainter *p, const GArray *lines)
+{
+  for (guint i = 0; i < lines->len; i++) {
+    const BwSceneLine *line = &g_array_index (lines, BwSceneLine, i);
+    if (!bw_painter_behind_stone (p, line->from))
+      line_path (p, line);
+  }
+}
+
+static void
+paint_thread (const BwPainter *p)
+{
+  double away = (double)glm_vec3_distance ((float *)p->eye.eye, (float *)p->scene->focus);
+  double width = 2 * (double)p->scene->thread_radius / ((double)p->eye.pixel * away);
+  cairo_set_line_width (p->cr, MAX (0.8, width));
+  cairo_set_source_rgb (p->cr, 0.80, 0.77, 0.72);
+  thread_path (p, p->scene->thread_links);
+  if (!(p->layers & BW_LAYER_BAND))
+    thread_path (p, p->scene->thread_holes);
+  cairo_stroke (p->cr);
+}
+
+static int
+far_first (gconstpointer a, gconstpointer b)
+{
+  float x = ((const Order *)a)->depth, y = ((const Order *)b)->depth;
+  return (x > y) - (x < y);
+}
+
+/* TRUE for a bead behind the stone that the bed's far wall covers wholly: its line of sight,
+ * however slanted, meets the wall between the bed's edges. */
+static gboolean
+covered_by_bed (const BwPainter *p, const BwSceneBead *bead)
+{
+  const BwScene *scene = p->scene;
+  if (bead->in_bail || !(p->layers & BW_LAYER_BED) || scene->bed_span[1] <= scene->bed_span[0])
+    return FALSE;
+  /* How far up or down the line of sight moves over the bead and the bed's thickness. */
+  float slant
+      = fabsf (p->eye.view[2][2]) / MAX (hypotf (p->eye.view[0][2], p->eye.view[1][2]), 1e-3f);
+  float room = scene->bead_half_length + 4 * scene->bead_radius * slant + 0.1f * scene->bead_radius;
+  return bead->at[2] - room > scene->bed_span[0] && bead->at[2] + room < scene->bed_span[1];
+}
+
+static float
+depth_of (const BwPainter *p, const float at[3])
+{
+  float depth = 0;
+  for (int k = 0; k < 3; k++)
+    depth += at[k] * p->eye.view[k][2];
+  return depth;
+}
+
+static void
+order_tubes (const BwPainter *p, GArray *order, gboolean hidden)
+{
+  for (int i = 0; i < bw_painter_n_tubes (p) && (p->layers & BW_LAYER_CORD); i++) {
+    float middle[3];
+    bw_painter_tube_middle (p, i, middle);
+    gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, middle);
+    Order entry = { depth_of (p, middle), -1 - i };
+    if (behind == hidden)
+      g_array_append_val (order, entry);
+  }
+}
+
+/* Beads, cord and ring shown, far to near; hidden: those behind the stone, else the others. */
+static GArray *
+parts_in_order (const BwPainter *p, gboolean hidden)
+{
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (Order));
+  for (guint i = 0; i < p->scene->beads->len; i++) {
+    const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
+    Order entry = { depth_of (p, bead->at), (int)i };
+    gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, bead->at);
+    if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden
+        || (behind && covered_by_bed (p, bead)))
+      continue;
+    g_array_append_val (order, entry);
+  }
+  order_tubes (p, order, hidden);
+  g_array_sort (order, far_first);
+  return order;
+}
+
+static void
+paint_parts (const BwPainter *p, gboolean hidden)
+{
+  g_autoptr (GArray) order = parts_in_order (p, hidden);
+  for (guint i = 0; i < order->len; i++) {
+    int index = g_array_index (order, Order, i).index;
+    if (index < 0)
+      bw_painter_paint_tube (p, -1 - index);
+    else
+      paint_bead (p, index);
+  }
+}
+
+void
+bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint layers, BwLight light,
+                    int hover, int width, int height)
+{
+  BwPainter p = { .cr = cr, .scene = scene, .layers = layers, .width = width, .height = height };
+  gboolean stone = (layers & BW_LAYER_STONE) != 0, bed = (layers & BW_LAYER_BED) != 0;
+  bw_eye_init (&p.eye, camera, scene, width, height);
+  set_light (&p, light);
+  cairo_save (cr);
+  if (stone)
+    paint_stone (&p, FALSE);
+  paint_parts (&p, TRUE);
+  if (bed)
+    paint_bed (&p, TRUE);
+  if (stone) {
+    paint_stone (&p, TRUE);
+    paint_edges (&p);
+  }
+  if (bed)
+    paint_bed (&p, FALSE);
+  if (layers & BW_LAYER_THREAD)
+    paint_thread (&p);
+  paint_parts (&p, FALSE);
+  paint_hover (&p, hover);
+  cairo_restore (cr);
+}

@@ -1,9 +1,0 @@
-/* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The drawn projection: the same scene in cairo, back to front, for machines without OpenGL. */
-#pragma once
-
-#include "preview/scene.h"
-#include <cairo.h>
-
-void bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint layers,
-                         BwLight light, int hover, int width, int height);

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The stone as triangles, edges and planes, and how it colours the light. */
+#include "preview/scene/scene-parts.h"
+
+#include <string.h>
+
+static void
+put (float to[3], BwVec3 from)
+{
+  to[0] = (float)from.x;
+  to[1] = (float)from.y;
+  to[2] = (float)from.z;
+}
+
+static void
+add_corner (GArray *array, BwVec3 at, BwVec3 normal)
+{
+  BwSceneVertex vertex;
+  put (vertex.at, at);
+  put (vertex.normal, normal);
+  g_array_append_val (array, vertex);
+}
+
+static void
+add_polygon (BwScene *scene, const BwStone *stone, int f)
+{
+  int corner[BW_FACES_MAX];
+  int n = bw_stone_polygon (stone, f, corner, NULL, NULL);
+  BwVec3 normal;
+  double distance;
+  BwScenePlane plane;
+  bw_stone_plane (stone, f, &normal, &distance);
+  for (int i = 2; i < n; i++) {
+    add_corner (scene->stone, stone->vertex[corner[0]], normal);
+    add_corner (scene->stone, stone->vertex[corner[i - 1]], normal);
+    add_corner (scene->stone, stone->vertex[corner[i]], normal);
+  }
+  put (plane.normal, normal);
+  plane.distance = (float)distance;
+  g_array_append_val (scene->stone_planes, plane);
+}
+
+/* How sharp the edge between two vertices is: 0 when its faces lie flat, 1 from an eighth of a turn
+ * on. */
+static float
+sharpness (const BwScene *scene, BwVec3 a, BwVec3 b)
+{
+  const BwScenePlane *face[2] = { NULL, NULL };
+  int n = 0;
+  for (guint i = 0; i < scene->stone_planes->len && n < 2; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    BwVec3 normal
+        = bw_vec3 ((double)plane->normal[0], (double)plane->normal[1], (double)plane->normal[2]);
+    double off_a = bw_vec3_dot (normal, a) - (double)plane->distance;
+    double off_b = bw_vec3_dot (normal, b) - (double)plane->distance;
+    if (fabs (off_a) < 1e-3 && fabs (off_b) < 1e-3)
+      face[n++] = plane;
+  }
+  if (n < 2)
+    return 1;
+  float along = 0;
+  for (int k = 0; k < 3; k++)
+    along += face[0]->normal[k] * face[1]->normal[k];
+  return MIN (acosf (CLAMP (along, -1, 1)) / (float)(G_PI / 4), 1);
+}
+
+static void
+add_edges (BwScene *scene, const BwStone *stone)
+{
+  int n = bw_stone_edges (stone, NULL, 0);
+  g_autofree int (*edges)[2] = g_malloc_n ((gsize)n, sizeof *edges);
+  bw_stone_edges (stone, edges, n);
+  for (int i = 0; i < n; i++) {
+    BwSceneLine line;
+    put (line.from, stone->vertex[edges[i][0]]);
+    put (line.to, stone->vertex[edges[i][1]]);
+    line.strength = sharpness (scene, stone->vertex[edges[i][0]], stone->vertex[edges[i][1]]);
+    g_array_append_val (scene->stone_edges, line);
+  }
+}
+
+void
+bw_scene_add_stone (BwScene *scene, const BwStone *stone, const char *mineral)
+{
+  for (int f = 0; f < stone->n_polygons; f++)
+    add_polygon (scene, stone, f);
+  add_edges (scene, stone);
+  bw_mineral_keeps (mineral, scene->stone_keeps);
+}
+
+/* Common practice, no source: how these stones look in the hand. Longer names come first, so that
+ * “smoky quartz” is not taken for quartz. */
+static const struct {
+  const char *word;
+  float keeps[3];
+} minerals[] = {
+  { "rose quartz", { 0.97f, 0.80f, 0.84f } }, { "smok", { 0.70f, 0.58f, 0.46f } },
+  { "morion", { 0.35f, 0.27f, 0.22f } },      { "amethyst", { 0.72f, 0.55f, 0.86f } },
+  { "citrine", { 0.97f, 0.84f, 0.50f } },     { "prasiolite", { 0.78f, 0.90f, 0.74f } },
+  { "fluorite", { 0.66f, 0.88f, 0.80f } },    { "aquamarine", { 0.68f, 0.90f, 0.95f } },
+  { "tourmaline", { 0.55f, 0.78f, 0.58f } },  { "calcite", { 0.98f, 0.92f, 0.78f } },
+  { "quartz", { 0.93f, 0.965f, 0.975f } },
+};
+
+void
+bw_mineral_keeps (const char *mineral, float keeps[3])
+{
+  static const float clear[3] = { 0.93f, 0.965f, 0.975f };
+  g_autofree char *folded = g_utf8_casefold (mineral ? mineral : "", -1);
+  const float *found = clear;
+  for (gsize i = 0; found == clear && i < G_N_ELEMENTS (minerals); i++)
+    if (strstr (folded, minerals[i].word))
+      found = minerals[i].keeps;
+  memcpy (keeps, found, 3 * sizeof (float));
+}

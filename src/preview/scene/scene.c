@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Puts the scene together and colours it. Geometry and colour are kept apart: a stroke of the brush
+ * must not move a single bead. */
+#include "preview/scene/scene.h"
+
+#include "core/pattern/colour.h"
+#include "core/base/lattice.h"
+#include "preview/scene/scene-parts.h"
+#include <string.h>
+
+static GArray *
+array_of (gsize size)
+{
+  return g_array_new (FALSE, FALSE, (guint)size);
+}
+
+static BwScene *
+scene_empty (void)
+{
+  BwScene *scene = g_new0 (BwScene, 1);
+  scene->stone = array_of (sizeof (BwSceneVertex));
+  scene->stone_edges = array_of (sizeof (BwSceneLine));
+  scene->stone_planes = array_of (sizeof (BwScenePlane));
+  scene->bed = array_of (sizeof (BwSceneVertex));
+  scene->beads = array_of (sizeof (BwSceneBead));
+  scene->thread_holes = array_of (sizeof (BwSceneLine));
+  scene->thread_links = array_of (sizeof (BwSceneLine));
+  scene->cord.stations = array_of (sizeof (BwSceneStation));
+  scene->ring.stations = array_of (sizeof (BwSceneStation));
+  return scene;
+}
+
+void
+bw_scene_free (BwScene *scene)
+{
+  if (!scene)
+    return;
+  g_array_unref (scene->stone);
+  g_array_unref (scene->stone_edges);
+  g_array_unref (scene->stone_planes);
+  g_array_unref (scene->bed);
+  g_array_unref (scene->beads);
+  g_array_unref (scene->thread_holes);
+  g_array_unref (scene->thread_links);
+  g_array_unref (scene->cord.stations);
+  g_array_unref (scene->ring.stations);
+  g_free (scene);
+}
+
+static void
+set_sizes (BwScene *scene, const BwDesign *design)
+{
+  const BwBead *bead = &design->bead;
+  BwBandSpan span = bw_design_span (design);
+  double wall = (bead->diameter_mm - bead->hole_mm) / 2;
+  scene->band_columns = design->band.columns;
+  scene->bead_radius = (float)(bead->diameter_mm / 2);
+  scene->bead_half_length = (float)(bead->length_mm / 2);
+  scene->hole_radius = (float)(bead->hole_mm / 2);
+  /* Fire-polished rims: common practice, no source. */
+  scene->bead_rounding
+      = (float)MIN (0.08 * bead->diameter_mm, MIN (0.45 * wall, 0.3 * bead->length_mm));
+  scene->band_span[0] = (float)span.bottom_mm;
+  scene->band_span[1] = (float)(span.bottom_mm + span.width_mm);
+  scene->cord_width = (float)design->bed.cord_width_mm;
+  scene->thread_radius = (float)(design->thread.diameter_mm / 2);
+  scene->focus[2] = (float)bw_band_span_mid (span);
+}
+
+typedef void (*EachPoint) (BwScene *scene, const float at[3], float reach, float span[2]);
+
+/* Calls take for each corner of the stone and each bead. */
+static void
+each_point (BwScene *scene, EachPoint take, float span[2])
+{
+  float reach = hypotf (scene->bead_radius, scene->bead_half_length);
+  for (guint i = 0; i < scene->stone->len; i++)
+    take (scene, g_array_index (scene->stone, BwSceneVertex, i).at, 0, span);
+  for (guint i = 0; i < scene->beads->len; i++)
+    take (scene, g_array_index (scene->beads, BwSceneBead, i).at, reach, span);
+}
+
+static void
+take_height (BwScene *scene, const float at[3], float reach, float span[2])
+{
+  span[0] = MIN (span[0], at[2] - reach);
+  span[1] = MAX (span[1], at[2] + reach);
+}
+
+static void
+take_distance (BwScene *scene, const float at[3], float reach, float span[2])
+{
+  float off_axis = hypotf (at[0], at[1]);
+  scene->breadth = MAX (scene->breadth, off_axis + reach);
+  scene->radius = MAX (scene->radius, hypotf (off_axis, at[2] - scene->centre[2]) + reach);
+}
+
+/* The centre stays on the axis even when a bail juts out: else the stone would swing while turned.
+ */
+static void
+set_bounds (BwScene *scene)
+{
+  float span[2] = { INFINITY, -INFINITY };
+  each_point (scene, take_height, span);
+  scene->centre[2] = (span[0] + span[1]) / 2;
+  each_point (scene, take_distance, span);
+}
+
+BwScene *
+bw_scene_new (BwProject *project, gboolean colour_by_fit)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  BwScene *scene = scene_empty ();
+  set_sizes (scene, design);
+  bw_scene_add_stone (scene, stone, bw_project_get_mineral (project));
+  bw_scene_add_bed (scene, design, stone);
+  bw_scene_add_band (scene, bw_project_true_places (project), design);
+  bw_scene_add_bail (scene, bw_project_hang (project), design);
+  bw_scene_add_thread (scene, bw_project_path (project), design);
+  set_bounds (scene);
+  bw_scene_add_cord (scene, bw_project_hang (project), design);
+  bw_scene_add_rest (scene, bw_project_hang (project));
+  bw_scene_stand_upright (scene);
+  bw_scene_recolour (scene, project, colour_by_fit, NULL);
+  return scene;
+}
+
+int
+bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column)
+{
+  int columns = in_bail ? scene->bail_columns : scene->band_columns;
+  int n = in_bail ? (int)scene->beads->len - scene->n_band : scene->n_band;
+  if (row < 1 || column < 1 || column > columns || !bw_lattice_has (row, column)
+      || row > n / (columns / 2))
+    return -1;
+  return (in_bail ? scene->n_band : 0) + (row - 1) * (columns / 2) + bw_lattice_index (column);
+}
+
+/* How a bead looks. */
+typedef struct {
+  float colour[3];
+  float finish;
+} Look;
+
+/* The looks there are: one for each colour of the tray, and by fit one for each column. */
+typedef struct {
+  Look tray[BW_TRAY_MAX];
+  int n_tray;
+  Look column[BW_COLUMNS_MAX];
+} Palette;
+
+static Look
+look_of_colour (const BwColour *colour)
+{
+  BwLinear light = bw_colour_linear (colour->srgb);
+  return (Look){ { (float)light.r, (float)light.g, (float)light.b }, (float)colour->finish };
+}
+
+/* Dull, so that no highlight lightens what lightness has to tell. */
+static Look
+look_of_fit (const BwFitColumn *column, double slack_mm)
+{
+  Look look = { .finish = (float)BW_FINISH_MATTE };
+  float srgb[3];
+  bw_scene_fit_colour (column, slack_mm, srgb);
+  for (int i = 0; i < 3; i++)
+    look.colour[i] = (float)bw_colour_decode ((double)srgb[i]);
+  return look;
+}
+
+static void
+palette_init (Palette *palette, BwProject *project, gboolean by_fit)
+{
+  const BwTray *tray = bw_project_get_tray (project);
+  double slack = bw_project_get_design (project)->limits.slack_mm;
+  palette->n_tray = tray->n_colours;
+  for (int i = 0; i < tray->n_colours; i++)
+    palette->tray[i] = look_of_colour (&tray->colour[i]);
+  if (!by_fit)
+    return;
+  const BwFit *fit = bw_project_fit (project);
+  for (int i = 0; i < fit->n_columns; i++)
+    palette->column[i] = look_of_fit (&fit->column[i], slack);
+}
+
+/* What is woven recedes: dark and dull, its colour still to be told. */
+static Look
+dimmed (Look look)
+{
+  for (int i = 0; i < 3; i++)
+    look.colour[i] = 0.22f * look.colour[i] + 0.02f;
+  look.finish = (float)BW_FINISH_MATTE;
+  return look;
+}
+
+static gboolean
+is_dimmed (const BwScene *scene, const BwSceneBead *bead)
+{
+  return !bead->in_bail && bead->row <= scene->woven;
+}
+
+/* FALSE when it looked so already. */
+static gboolean
+paint (BwSceneBead *bead, const Look *look)
+{
+  if (!memcmp (bead->colour, look->colour, sizeof look->colour) && bead->finish == look->finish)
+    return FALSE;
+  memcpy (bead->colour, look->colour, sizeof look->colour);
+  bead->finish = look->finish;
+  return TRUE;
+}
+
+int
+bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first)
+{
+  const BwDrawing *band = bw_project_get_drawing (project);
+  const BwDrawing *bail = bw_project_get_bail_drawing (project);
+  g_autofree Palette *palette = g_new (Palette, 1);
+  int from = -1, to = -1;
+  palette_init (palette, project, colour_by_fit);
+  scene->colour_by_fit = colour_by_fit;
+  for (guint i = 0; i < scene->beads->len; i++) {
+    BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+    int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
+    gboolean by_column = colour_by_fit && !bead->in_bail;
+    Look look = by_column ? palette->column[bead->column - 1]
+                          : palette->tray[MIN (cell, palette->n_tray - 1)];
+    if (is_dimmed (scene, bead))
+      look = dimmed (look);
+    if (!paint (bead, &look))
+      continue;
+    from = from < 0 ? (int)i : from;
+    to = (int)i;
+  }
+  if (first)
+    *first = MAX (from, 0);
+  return from < 0 ? 0 : to - from + 1;
+}
+
+int
+bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row, int column)
+{
+  int index = bw_scene_bead_index (scene, in_bail, row, column);
+  if (index < 0 || (scene->colour_by_fit && !in_bail))
+    return index;
+  const BwTray *tray = bw_project_get_tray (project);
+  const BwDrawing *drawing
+      = in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
+  int cell = MIN (bw_drawing_get (drawing, row, column), tray->n_colours - 1);
+  BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
+  Look look = look_of_colour (&tray->colour[cell]);
+  if (is_dimmed (scene, bead))
+    look = dimmed (look);
+  paint (bead, &look);
+  return index;
+}

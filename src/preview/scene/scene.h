@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The finished piece as plain data ready to draw: no GL, no widgets. Millimetres, z up the stone.
+ */
+#pragma once
+
+#include "preview/scene/pose.h"
+#include "project/session.h"
+
+/* One bead: a holed, rounded cylinder. */
+typedef struct {
+  float at[3];
+  float axis[3];   /* unit, along the hole, towards the higher column */
+  float out[3];    /* unit, away from what it lies on */
+  float colour[3]; /* linear light, 0..1 */
+  float finish;    /* BwFinish */
+  gint32 row, column;
+  gint32 in_bail;
+} BwSceneBead;
+
+/* A corner of a triangle. */
+typedef struct {
+  float at[3];
+  float normal[3];
+} BwSceneVertex;
+
+/* A straight line. */
+typedef struct {
+  float from[3], to[3];
+  float strength; /* 0..1: how much it shows */
+} BwSceneLine;
+
+/* The plane of a face: unit outward normal, distance from the origin along it. */
+typedef struct {
+  float normal[3];
+  float distance;
+} BwScenePlane;
+
+/* A place on the middle line of a tube. */
+typedef struct {
+  float at[3];
+  float tangent[3]; /* unit, towards the next station */
+  float along;      /* way along the middle line, mm */
+  float shown;      /* 0..1: how much it shows */
+} BwSceneStation;
+
+/* A round tube whose middle line lies in a plane: the cord, the metal ring. Without stations it is
+ * not there. */
+typedef struct {
+  GArray *stations; /* of BwSceneStation; of a closed one the last is the first again */
+  float radius;
+  float binormal[3]; /* unit, across the plane */
+} BwSceneTube;
+
+/* Where the cord lies in what rests on it; radius 0: there is no cord. */
+typedef struct {
+  BwVec3 at;    /* its middle */
+  BwVec3 along; /* unit, through the opening */
+  BwVec3 over;  /* unit, at right angles to it, towards what rests on it */
+  double half;  /* half the length that lies straight */
+  double radius;
+  double bend; /* the radius its middle line bends with beyond that */
+} BwSceneSeat;
+
+/* What the eye frames: the piece in a pose, the middle of the picture and how far things reach. */
+typedef struct {
+  BwPose pose;
+  BwVec3 centre;  /* in the piece's axes: what turning turns about */
+  double radius;  /* of a sphere about the centre that holds the piece, and at rest some cord */
+  double breadth; /* greatest distance of the piece from the vertical through the centre */
+} BwStance;
+
+/* The piece at rest, as the core has it. */
+typedef struct {
+  gboolean hangs; /* FALSE: nothing to hang by, and stance is the upright one */
+  BwStance stance;
+  BwVec3 hold, centroid; /* the point of the cord, and the balance point under it */
+  double drop;           /* from the point of the cord down to the lowest part, mm */
+  double tilt_deg;
+  BwUp up;
+} BwSceneRest;
+
+typedef struct {
+  float centre[3]; /* on the stone's axis, at half height of the whole piece: what turning turns
+                      about */
+  float radius;    /* of a sphere about the centre that holds the piece */
+  float breadth;   /* greatest distance of anything from the axis */
+  float focus[3];  /* the band's middle: what coming nearer aims at */
+  int band_columns, bail_columns; /* 0: no bail */
+  int n_band;                     /* beads of the band */
+  gboolean colour_by_fit;
+  int woven; /* rows of the band shown as woven: dimmed by the next recolouring */
+  float bead_radius, bead_half_length, hole_radius;
+  float bead_rounding; /* radius of its rims */
+  float band_span[2];  /* lower and upper edge of the band */
+  float bed_span[2];   /* of the bed; equal when there is none */
+  float cord_width;    /* of one turn of the bed's cord */
+  float thread_radius;
+  float stone_keeps[3]; /* share of red, green and blue left after 10 mm of the stone, 0..1 */
+  GArray *stone;        /* of BwSceneVertex, triangles, outward */
+  GArray *stone_edges;  /* of BwSceneLine */
+  GArray *stone_planes; /* of BwScenePlane */
+  GArray *bed;          /* of BwSceneVertex, triangles, a closed sleeve */
+  GArray *beads; /* of BwSceneBead: the band row by row (index = (row − 1)·W/2 + j), then the
+                    bail in the same way */
+  GArray *thread_holes; /* of BwSceneLine: the thread through each hole, in the needle's order */
+  GArray *thread_links; /* of BwSceneLine: the thread from each bead to the next */
+  BwSceneSeat seat;
+  BwSceneTube cord; /* as it lies in the present stance */
+  BwSceneTube ring; /* the metal ring of a ring bail */
+  BwSceneRest rest;
+  BwStance stance; /* the present one; upright at first */
+} BwScene;
+
+/* Builds the scene from the project; by_fit colours the band's beads by their column's fit. */
+BwScene *bw_scene_new (BwProject *project, gboolean colour_by_fit);
+void bw_scene_free (BwScene *scene);
+
+/* The stone upright, as in every drawing of the core; the cord is a short piece then. */
+void bw_scene_stand_upright (BwScene *scene);
+/* Hanging; upright when nothing hangs. */
+void bw_scene_stand_at_rest (BwScene *scene);
+/* On the way to rest: leaning so far (radians, see BwPose) about the point it hangs by. arrived:
+ * 0..1, how much of the picture's framing and of the cord's direction is that of rest already. */
+void bw_scene_stand_swinging (BwScene *scene, double lean, double arrived);
+
+/* Index of a bead in scene->beads, −1 when there is none at that place. */
+int bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column);
+
+/* Recolours the beads in place after "changed" with cells or tray alone: geometry untouched.
+ * Returns how many beads from the first changed one (*first, may be NULL) to the last; 0 when none
+ * did. */
+int bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first);
+/* Recolours one bead from the drawing, in constant time; returns its index in beads, −1 when there
+ * is none. */
+int bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row,
+                            int column);
+
+/* The colour a column's fit is shown in, sRGB 0..1: pale blue when loose, through green when snug,
+ * to dark red when it will not close; lightness falls all the way, so that it reads without hue.
+ * slack_mm as in BwFitLimits. */
+void bw_scene_fit_colour (const BwFitColumn *column, double slack_mm, float srgb[3]);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwScene, bw_scene_free)

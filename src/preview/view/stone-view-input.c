@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Turning the piece in the hand. A drag moves the near side of the band with the pointer, so it
+ * feels held; nothing here paints, and a click alone does nothing but take the focus. */
+#include "preview/view/stone-view-private.h"
+
+#define KEY_TURN_DEG 5.0
+#define KEY_FINE_DEG 1.0
+#define KEY_ZOOM 1.2
+#define WHEEL_ZOOM 1.12
+/* However near, a drag across the widget shall still turn visibly. */
+#define LEAST_DEG_PER_PIXEL 0.08
+
+/* Degrees for one pixel of drag: what moves the nearest bead of the band by that pixel. */
+static double
+degrees_per_pixel (BwStoneView *self)
+{
+  const BwScene *scene = bw_stone_view_get_scene (self);
+  BwEye eye;
+  double radius = 0;
+  bw_eye_init (&eye, bw_session_get_camera (self->session), scene,
+               MAX (gtk_widget_get_width (GTK_WIDGET (self)), 1),
+               MAX (gtk_widget_get_height (GTK_WIDGET (self)), 1));
+  for (int i = 0; i < scene->n_band; i += MAX (scene->n_band / 64, 1)) {
+    const float *at = g_array_index (scene->beads, BwSceneBead, i).at;
+    BwVec3 from
+        = bw_vec3_sub (bw_vec3 ((double)at[0], (double)at[1], (double)at[2]), scene->stance.centre);
+    BwVec3 stands = bw_pose_turn (scene->stance.pose, from);
+    radius = MAX (radius, hypot (stands.x, stands.y));
+  }
+  radius = MAX (radius, 0.05 * (double)scene->radius);
+  double away = (double)glm_vec3_distance (eye.eye, (float *)scene->focus) - radius;
+  return MAX (bw_degrees (away * (double)eye.pixel / radius), LEAST_DEG_PER_PIXEL);
+}
+
+static void
+turn_by (BwStoneView *self, BwCamera from, double turn_deg, double tip_deg)
+{
+  from.turn_deg += turn_deg;
+  from.tip_deg = CLAMP (from.tip_deg + tip_deg, -90, 90);
+  bw_session_set_camera (self->session, from);
+}
+
+static void
+zoom_by (BwStoneView *self, double factor)
+{
+  BwCamera camera = bw_session_get_camera (self->session);
+  camera.zoom *= factor;
+  bw_session_set_camera (self->session, camera);
+}
+
+/* The side that shows the drawing best: away from bail or join. */
+static void
+look_from_front (BwStoneView *self)
+{
+  if (self->hung) {
+    bw_session_set_camera (self->session, bw_session_camera_at_rest);
+    return;
+  }
+  const BwDesign *design = bw_project_get_design (bw_session_get_project (self->session));
+  double back = design->bail.style == BW_BAIL_NONE ? design->band.seam_deg : design->bail.at_deg;
+  bw_session_set_camera (self->session,
+                         (BwCamera){ .turn_deg = back + 180, .tip_deg = 0, .zoom = 1 });
+}
+
+static void
+drag_begin (GtkGestureDrag *gesture, double x, double y, BwStoneView *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  bw_stone_view_end_swing (self);
+  self->grabbed = bw_session_get_camera (self->session);
+}
+
+static void
+drag_update (GtkGestureDrag *gesture, double dx, double dy, BwStoneView *self)
+{
+  double scale = degrees_per_pixel (self);
+  if (!self->turning && !gtk_drag_check_threshold (GTK_WIDGET (self), 0, 0, (int)dx, (int)dy)
+      && hypot (dx, dy) < 3)
+    return;
+  self->turning = TRUE;
+  gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);
+  turn_by (self, self->grabbed, -dx * scale, dy * scale);
+}
+
+static void
+drag_end (GtkGestureDrag *gesture, double dx, double dy, BwStoneView *self)
+{
+  self->turning = FALSE;
+}
+
+static void
+pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwStoneView *self)
+{
+  bw_stone_view_end_swing (self);
+  self->grabbed = bw_session_get_camera (self->session);
+  gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
+}
+
+static void
+pinch_scale (GtkGestureZoom *gesture, double scale, BwStoneView *self)
+{
+  BwCamera camera = bw_session_get_camera (self->session);
+  camera.zoom = self->grabbed.zoom * scale;
+  bw_session_set_camera (self->session, camera);
+}
+
+static gboolean
+scroll (GtkEventControllerScroll *controller, double dx, double dy, BwStoneView *self)
+{
+  /* A touchpad reports pixels where a wheel reports notches. */
+  if (gtk_event_controller_scroll_get_unit (controller) == GDK_SCROLL_UNIT_SURFACE)
+    dy /= 40;
+  zoom_by (self, pow (WHEEL_ZOOM, -dy));
+  return TRUE;
+}
+
+static void
+point_at (BwStoneView *self, double x, double y)
+{
+  gboolean in_bail;
+  int row, column;
+  bw_stone_view_pick (self, x, y, &in_bail, &row, &column);
+  bw_session_set_hover (self->session, in_bail, row, column);
+}
+
+static void
+motion (GtkEventControllerMotion *controller, double x, double y, BwStoneView *self)
+{
+  if (!self->turning)
+    point_at (self, x, y);
+}
+
+static void
+leave (GtkEventControllerMotion *controller, BwStoneView *self)
+{
+  bw_session_set_hover (self->session, FALSE, 0, 0);
+}
+
+static gboolean
+turn_key (BwStoneView *self, guint key, double step)
+{
+  BwCamera camera = bw_session_get_camera (self->session);
+  switch (key) {
+  case GDK_KEY_Left:
+  case GDK_KEY_KP_Left:
+    turn_by (self, camera, step, 0);
+    return TRUE;
+  case GDK_KEY_Right:
+  case GDK_KEY_KP_Right:
+    turn_by (self, camera, -step, 0);
+    return TRUE;
+  case GDK_KEY_Up:
+  case GDK_KEY_KP_Up:
+    turn_by (self, camera, 0, -step);
+    return TRUE;
+  case GDK_KEY_Down:
+  case GDK_KEY_KP_Down:
+    turn_by (self, camera, 0, step);
+    return TRUE;
+  default:
+    return FALSE;
+  }
+}
+
+/* Keys move the piece the way a drag in their direction would. */
+static gboolean
+key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state,
+             BwStoneView *self)
+{
+  if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK))
+    return FALSE;
+  switch (key) {
+  case GDK_KEY_plus:
+  case GDK_KEY_KP_Add:
+  case GDK_KEY_equal:
+    zoom_by (self, KEY_ZOOM);
+    return TRUE;
+  case GDK_KEY_minus:
+  case GDK_KEY_KP_Subtract:
+    zoom_by (self, 1 / KEY_ZOOM);
+    return TRUE;
+  case GDK_KEY_Home:
+  case GDK_KEY_KP_Home:
+    look_from_front (self);
+    return TRUE;
+  default:
+    return turn_key (self, key, state & GDK_SHIFT_MASK ? KEY_FINE_DEG : KEY_TURN_DEG);
+  }
+}
+
+static void
+add (BwStoneView *self, gpointer controller)
+{
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (controller));
+}
+
+static void
+add_gestures (BwStoneView *self)
+{
+  GtkGesture *drag = gtk_gesture_drag_new (), *pinch = gtk_gesture_zoom_new ();
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), GDK_BUTTON_PRIMARY);
+  g_signal_connect (drag, "drag-begin", G_CALLBACK (drag_begin), self);
+  g_signal_connect (drag, "drag-update", G_CALLBACK (drag_update), self);
+  g_signal_connect (drag, "drag-end", G_CALLBACK (drag_end), self);
+  g_signal_connect (pinch, "begin", G_CALLBACK (pinch_begin), self);
+  g_signal_connect (pinch, "scale-changed", G_CALLBACK (pinch_scale), self);
+  add (self, drag);
+  add (self, pinch);
+}
+
+void
+bw_stone_view_add_input (BwStoneView *self)
+{
+  GtkEventController *wheel
+      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+  GtkEventController *pointer = gtk_event_controller_motion_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  g_signal_connect (wheel, "scroll", G_CALLBACK (scroll), self);
+  g_signal_connect (pointer, "enter", G_CALLBACK (motion), self);
+  g_signal_connect (pointer, "motion", G_CALLBACK (motion), self);
+  g_signal_connect (pointer, "leave", G_CALLBACK (leave), self);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
+  add_gestures (self);
+  add (self, wheel);
+  add (self, pointer);
+  add (self, keys);
+}

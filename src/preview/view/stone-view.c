@@ -1,0 +1,451 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The widget round the picture. It keeps the scene in step with the project by doing the least that
+ * a change asks for (colours of the beads that changed, or the whole scene), draws only when
+ * something changed, and keeps everything on the GPU between realize and unrealize alone. */
+#include "config.h"
+
+#include "preview/view/stone-view-private.h"
+
+#include "preview/picture/projection.h"
+#include <epoxy/gl.h>
+#include <glib/gi18n-lib.h>
+
+G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
+
+/* The description is for ears: it waits until turning has come to rest. */
+#define DESCRIBE_AFTER_MS 400
+/* A coarse picture is followed by a fine one when nothing moves for so long. */
+#define REFINE_AFTER_MS 130
+#define REST_AFTER_MS 350
+
+const BwScene *
+bw_stone_view_get_scene (BwStoneView *self)
+{
+  gboolean by_fit = bw_session_get_colour_by_fit (self->session);
+  if (self->scene_stale || !self->scene) {
+    g_clear_pointer (&self->scene, bw_scene_free);
+    self->scene = bw_scene_new (self->project, by_fit);
+    self->scene->woven = bw_session_get_woven (self->session);
+    if (self->scene->woven > 0)
+      bw_scene_recolour (self->scene, self->project, by_fit, NULL);
+    bw_stone_view_take_stance (self);
+    self->upload_stale = TRUE;
+  } else if (self->colours_stale) {
+    self->scene->woven = bw_session_get_woven (self->session);
+    int first, n = bw_scene_recolour (self->scene, self->project, by_fit, &first);
+    if (n && self->renderer && !self->upload_stale) {
+      gtk_gl_area_make_current (GTK_GL_AREA (self->area));
+      bw_renderer_update_beads (self->renderer, self->scene, first, n);
+      bw_gl_picture_spoil_beads (self->picture, first, n);
+    }
+  }
+  self->scene_stale = self->colours_stale = FALSE;
+  return self->scene;
+}
+
+void
+bw_stone_view_redraw (BwStoneView *self)
+{
+  if (self->area)
+    gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
+  else
+    gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static int
+hovered (BwStoneView *self)
+{
+  gboolean in_bail;
+  int row, column;
+  bw_session_get_hover (self->session, &in_bail, &row, &column);
+  return row ? bw_scene_bead_index (bw_stone_view_get_scene (self), in_bail, row, column) : -1;
+}
+
+/* Words for a screen reader: what is seen from where, and what is pointed at. */
+static char *
+description (BwStoneView *self)
+{
+  BwCamera camera = bw_session_get_camera (self->session);
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  gboolean in_bail;
+  int row, column;
+  /* Translators: the angles from which the stone is looked at. */
+  g_string_append_printf (words, _ ("Seen from %.0f° round, %.0f° above, enlarged %.1f times."),
+                          camera.turn_deg, camera.tip_deg, camera.zoom);
+  if (self->hung) {
+    g_autofree char *tilt = bw_stone_view_tilt_words (&self->scene->rest);
+    g_string_append_printf (words, " %s", tilt);
+  }
+  bw_session_get_hover (self->session, &in_bail, &row, &column);
+  if (row) {
+    g_string_append_c (words, ' ');
+    g_string_append_printf (
+        words, in_bail ? _ ("Bail, row %d, column %d.") : _ ("Band, row %d, column %d."), row,
+        column);
+  }
+  return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
+static gboolean
+describe (gpointer data)
+{
+  BwStoneView *self = data;
+  g_autofree char *words = description (self);
+  self->describe_source = 0;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words,
+                                  -1);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+view_changed (BwStoneView *self)
+{
+  gboolean by_fit = bw_session_get_colour_by_fit (self->session);
+  if (self->scene
+      && (self->scene->colour_by_fit != by_fit
+          || self->scene->woven != bw_session_get_woven (self->session)))
+    self->colours_stale = TRUE;
+  if (!self->describe_source)
+    self->describe_source = g_timeout_add (DESCRIBE_AFTER_MS, describe, self);
+  bw_stone_view_follow_rest (self);
+  bw_stone_view_redraw (self);
+}
+
+static void
+project_changed (BwStoneView *self, guint what)
+{
+  gboolean by_fit = bw_session_get_colour_by_fit (self->session);
+  if (what & (BW_CHANGED_DESIGN | BW_CHANGED_TITLE))
+    self->scene_stale = TRUE;
+  else if ((what & (BW_CHANGED_CELLS | BW_CHANGED_TRAY))
+           || (by_fit && (what & BW_CHANGED_PROGRESS)))
+    self->colours_stale = TRUE;
+  else
+    return;
+  bw_stone_view_redraw (self);
+}
+
+static void
+drop_project (BwStoneView *self)
+{
+  if (self->project)
+    g_signal_handlers_disconnect_by_data (self->project, self);
+  g_clear_object (&self->project);
+}
+
+static void
+other_project (BwStoneView *self)
+{
+  drop_project (self);
+  self->project = g_object_ref (bw_session_get_project (self->session));
+  g_signal_connect_swapped (self->project, "changed", G_CALLBACK (project_changed), self);
+  self->scene_stale = TRUE;
+  bw_stone_view_redraw (self);
+}
+
+/* A context of one kind, realized and new enough; NULL when it cannot be had. */
+static GdkGLContext *
+context_of (BwStoneView *self, gboolean es)
+{
+  GdkSurface *surface = gtk_native_get_surface (gtk_widget_get_native (GTK_WIDGET (self)));
+  g_autoptr (GdkGLContext) context = gdk_surface_create_gl_context (surface, NULL);
+  if (!context)
+    return NULL;
+  gdk_gl_context_set_allowed_apis (context, es ? GDK_GL_API_GLES : GDK_GL_API_GL);
+  gdk_gl_context_set_required_version (context, 3, es ? 0 : 3);
+  if (!gdk_gl_context_realize (context, NULL))
+    return NULL;
+  gdk_gl_context_make_current (context);
+  int version = epoxy_gl_version ();
+  gdk_gl_context_clear_current ();
+  return version >= (es ? 30 : 33) ? g_steal_pointer (&context) : NULL;
+}
+
+/* Desktop OpenGL first, OpenGL ES when that fails. */
+static GdkGLContext *
+create_context (GtkGLArea *area, BwStoneView *self)
+{
+  GdkGLContext *context = NULL;
+  for (int es = 0; es < 2 && !context; es++) {
+    context = context_of (self, es);
+    self->es = es;
+  }
+  return context;
+}
+
+static gboolean
+draw_instead (gpointer data)
+{
+  BwStoneView *self = data;
+  g_clear_pointer (&self->area, gtk_widget_unparent);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  return G_SOURCE_REMOVE;
+}
+
+/* Runs after GtkGLArea's own handler. A widget cannot be taken out while it is being realized. */
+static void
+area_realized (GtkGLArea *area, BwStoneView *self)
+{
+  g_autoptr (GError) error = NULL;
+  gtk_gl_area_make_current (area);
+  if (!gtk_gl_area_get_error (area))
+    self->renderer = bw_renderer_new (&error);
+  self->upload_stale = TRUE;
+  if (self->renderer) {
+    self->picture = bw_gl_picture_new ();
+    return;
+  }
+  if (error)
+    g_message ("%s", error->message);
+  g_idle_add_full (G_PRIORITY_HIGH, draw_instead, g_object_ref (self), g_object_unref);
+}
+
+static void
+area_unrealized (GtkGLArea *area, BwStoneView *self)
+{
+  gtk_gl_area_make_current (area);
+  if (gtk_gl_area_get_error (area))
+    return;
+  g_clear_pointer (&self->renderer, bw_renderer_free);
+  g_clear_pointer (&self->picture, bw_gl_picture_free);
+}
+
+static gboolean
+refine (gpointer data)
+{
+  BwStoneView *self = data;
+  self->refine_source = 0;
+  self->pace = MIN (self->pace + 1, BW_GL_AT_REST);
+  gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
+  return G_SOURCE_REMOVE;
+}
+
+/* Another picture is sure to follow while the eye moves or a number is being dragged. */
+static gboolean
+is_moving (BwStoneView *self, BwCamera camera)
+{
+  BwCamera last = self->drawn_from;
+  self->drawn_from = camera;
+  return camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
+         || camera.zoom != last.zoom || self->swing_tick
+         || (self->upload_stale && bw_project_in_step (self->project));
+}
+
+static void
+draw_picture (BwStoneView *self, const BwScene *scene)
+{
+  int scale = gtk_widget_get_scale_factor (self->area);
+  BwGlShot shot = { .camera = bw_stone_view_get_camera (self),
+                    .layers = bw_session_get_layers (self->session),
+                    .light = bw_session_get_light (self->session),
+                    .hover = hovered (self),
+                    .width = gtk_widget_get_width (self->area) * scale,
+                    .height = gtk_widget_get_height (self->area) * scale,
+                    .scale = (float)scale };
+  if (is_moving (self, shot.camera))
+    self->pace = BW_GL_MOVING;
+  else
+    self->pace = MAX (self->pace, BW_GL_STILL);
+  if (self->upload_stale)
+    bw_renderer_set_scene (self->renderer, scene);
+  else if (self->stance_stale)
+    bw_renderer_update_cord (self->renderer, scene);
+  if (self->upload_stale || self->stance_stale)
+    bw_gl_picture_spoil (self->picture);
+  self->upload_stale = self->stance_stale = FALSE;
+  g_clear_handle_id (&self->refine_source, g_source_remove);
+  if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, self->pace))
+    self->refine_source = g_timeout_add (
+        self->pace == BW_GL_MOVING ? REFINE_AFTER_MS : REST_AFTER_MS, refine, self);
+  self->pace = BW_GL_STILL;
+}
+
+static gboolean
+render (GtkGLArea *area, GdkGLContext *context, BwStoneView *self)
+{
+  if (!self->renderer)
+    return FALSE;
+  draw_picture (self, bw_stone_view_get_scene (self));
+  return TRUE;
+}
+
+static void
+add_area (BwStoneView *self)
+{
+  self->area = gtk_gl_area_new ();
+  gtk_gl_area_set_has_depth_buffer (GTK_GL_AREA (self->area), TRUE);
+  gtk_gl_area_set_auto_render (GTK_GL_AREA (self->area), FALSE);
+  g_signal_connect (self->area, "create-context", G_CALLBACK (create_context), self);
+  g_signal_connect_after (self->area, "realize", G_CALLBACK (area_realized), self);
+  g_signal_connect (self->area, "unrealize", G_CALLBACK (area_unrealized), self);
+  g_signal_connect (self->area, "render", G_CALLBACK (render), self);
+  gtk_widget_set_can_target (self->area, FALSE);
+  gtk_widget_set_parent (self->area, GTK_WIDGET (self));
+}
+
+static void
+draw_by_hand (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
+{
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  bw_projection_draw (cr, bw_stone_view_get_scene (self), bw_stone_view_get_camera (self),
+                      bw_session_get_layers (self->session), bw_session_get_light (self->session),
+                      hovered (self), width, height);
+  cairo_destroy (cr);
+}
+
+/* A ring inside the edge, in the theme's own colour for it. */
+static void
+draw_focus (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
+{
+  GtkStyleContext *style = gtk_widget_get_style_context (GTK_WIDGET (self));
+  const float wide[4] = { 2, 2, 2, 2 };
+  GskRoundedRect ring;
+  GdkRGBA colour;
+  graphene_rect_t bounds
+      = GRAPHENE_RECT_INIT (2, 2, (float)MAX (width - 4, 0), (float)MAX (height - 4, 0));
+  if (!gtk_style_context_lookup_color (style, "accent_color", &colour)
+      && !gtk_style_context_lookup_color (style, "theme_selected_bg_color", &colour))
+    gtk_style_context_get_color (style, &colour);
+  gsk_rounded_rect_init_from_rect (&ring, &bounds, 6);
+  gtk_snapshot_append_border (snapshot, &ring, wide, (GdkRGBA[]){ colour, colour, colour, colour });
+}
+
+static void
+stone_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  BwStoneView *self = BW_STONE_VIEW (widget);
+  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  if (self->area)
+    gtk_widget_snapshot_child (widget, self->area, snapshot);
+  else if (width > 0 && height > 0)
+    draw_by_hand (self, snapshot, width, height);
+  if (self->hung && (bw_session_get_layers (self->session) & BW_LAYER_BALANCE))
+    bw_stone_view_draw_marks (self, snapshot, width, height);
+  if (gtk_widget_has_visible_focus (widget))
+    draw_focus (self, snapshot, width, height);
+}
+
+static void
+stone_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  BwStoneView *self = BW_STONE_VIEW (widget);
+  if (!self->area)
+    return;
+  gtk_widget_allocate (self->area, width, height, baseline, NULL);
+  gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
+}
+
+static void
+stone_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                    int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  *minimum = 120;
+  *natural = 420;
+}
+
+/* The ring of the focus is drawn here, so its coming and going must be too. */
+static void
+stone_view_state_flags_changed (GtkWidget *widget, GtkStateFlags before)
+{
+  GtkStateFlags changed = before ^ gtk_widget_get_state_flags (widget);
+  if (changed & (GTK_STATE_FLAG_FOCUSED | GTK_STATE_FLAG_FOCUS_VISIBLE))
+    gtk_widget_queue_draw (widget);
+}
+
+static void
+stone_view_dispose (GObject *object)
+{
+  BwStoneView *self = BW_STONE_VIEW (object);
+  g_clear_handle_id (&self->describe_source, g_source_remove);
+  g_clear_handle_id (&self->refine_source, g_source_remove);
+  if (self->swing_tick)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->swing_tick);
+  self->swing_tick = 0;
+  g_clear_pointer (&self->area, gtk_widget_unparent);
+  drop_project (self);
+  if (self->session)
+    g_signal_handlers_disconnect_by_data (self->session, self);
+  g_clear_object (&self->session);
+  g_clear_pointer (&self->scene, bw_scene_free);
+  G_OBJECT_CLASS (bw_stone_view_parent_class)->dispose (object);
+}
+
+static void
+bw_stone_view_class_init (BwStoneViewClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = stone_view_dispose;
+  widget_class->snapshot = stone_view_snapshot;
+  widget_class->size_allocate = stone_view_size_allocate;
+  widget_class->measure = stone_view_measure;
+  widget_class->state_flags_changed = stone_view_state_flags_changed;
+  gtk_widget_class_set_css_name (widget_class, "stone-view");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+bw_stone_view_init (BwStoneView *self)
+{
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("The finished piece"), -1);
+}
+
+GtkWidget *
+bw_stone_view_new (BwSession *session)
+{
+  g_return_val_if_fail (BW_IS_SESSION (session), NULL);
+  BwStoneView *self = g_object_new (BW_TYPE_STONE_VIEW, NULL);
+  self->session = g_object_ref (session);
+  self->upright = bw_session_get_camera (session);
+  g_signal_connect_swapped (session, "project-changed", G_CALLBACK (other_project), self);
+  g_signal_connect_swapped (session, "view-changed", G_CALLBACK (view_changed), self);
+  g_signal_connect_swapped (session, "hover-changed", G_CALLBACK (view_changed), self);
+  add_area (self);
+  other_project (self);
+  bw_stone_view_add_input (self);
+  describe (self);
+  return GTK_WIDGET (self);
+}
+
+const char *
+bw_stone_view_get_driver (BwStoneView *self)
+{
+  g_return_val_if_fail (BW_IS_STONE_VIEW (self), NULL);
+  if (!self->area)
+    return "drawn";
+  return self->es ? "gles" : "gl";
+}
+
+void
+bw_stone_view_set_patience (BwStoneView *self, double ms)
+{
+  g_return_if_fail (BW_IS_STONE_VIEW (self));
+  if (self->picture)
+    bw_gl_picture_set_patience (self->picture, ms);
+}
+
+int
+bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, int *row, int *column)
+{
+  BwEye eye;
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  int height = gtk_widget_get_height (GTK_WIDGET (self));
+  *in_bail = FALSE;
+  *row = *column = 0;
+  if (width < 1 || height < 1)
+    return -1;
+  const BwScene *scene = bw_stone_view_get_scene (self);
+  bw_eye_init (&eye, bw_stone_view_get_camera (self), scene, width, height);
+  int index = bw_eye_pick (&eye, scene, bw_session_get_layers (self->session), x, y, width, height);
+  if (index < 0)
+    return -1;
+  const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
+  *in_bail = bead->in_bail;
+  *row = bead->row;
+  *column = bead->column;
+  return index;
+}

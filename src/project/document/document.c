@@ -1,0 +1,359 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The document's values: making, sharing, comparing, and the ranges that belong to no other room.
+ */
+#include "config.h"
+
+#include "project/document/document.h"
+#include "core/base/fault.h"
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* A strip length that would mean a pitch outside these is a slip of the pen, whatever the bead. */
+#define CHECK_PITCH_MIN_MM 0.1
+#define CHECK_PITCH_MAX_MM 50.0
+
+BwFrame *
+bw_frame_new (const BwFrame *from)
+{
+  BwFrame *frame = g_rc_box_new0 (BwFrame);
+
+  if (from)
+    *frame = *from;
+  else
+    bw_design_defaults (&frame->design);
+  return frame;
+}
+
+void
+bw_frame_unref (BwFrame *frame)
+{
+  g_rc_box_release (frame);
+}
+
+BwTrayValue *
+bw_tray_value_new (void)
+{
+  BwTrayValue *tray = g_rc_box_new0 (BwTrayValue);
+
+  bw_tray_init (&tray->tray);
+  return tray;
+}
+
+static void
+clear_extras (JsonObject **extra, int n)
+{
+  for (int i = 0; i < n; i++)
+    g_clear_pointer (&extra[i], json_object_unref);
+}
+
+static void
+tray_value_clear (gpointer tray)
+{
+  clear_extras (((BwTrayValue *)tray)->extra, BW_TRAY_MAX);
+}
+
+void
+bw_tray_value_unref (BwTrayValue *tray)
+{
+  g_rc_box_release_full (tray, tray_value_clear);
+}
+
+BwText *
+bw_text_new (const char *title, const char *mineral)
+{
+  BwText *text = g_rc_box_new (BwText);
+
+  text->title = g_utf8_make_valid (title ? title : "", -1);
+  text->mineral = g_utf8_make_valid (mineral ? mineral : "", -1);
+  return text;
+}
+
+static void
+text_clear (gpointer data)
+{
+  BwText *text = data;
+
+  g_free (text->title);
+  g_free (text->mineral);
+}
+
+void
+bw_text_unref (BwText *text)
+{
+  g_rc_box_release_full (text, text_clear);
+}
+
+BwProgress *
+bw_progress_new (void)
+{
+  return g_rc_box_new0 (BwProgress);
+}
+
+static void
+progress_clear (gpointer progress)
+{
+  clear_extras (((BwProgress *)progress)->extra, BW_CHECKS_MAX);
+}
+
+void
+bw_progress_unref (BwProgress *progress)
+{
+  g_rc_box_release_full (progress, progress_clear);
+}
+
+static void
+take_over (JsonObject **extra, JsonObject *const from)
+{
+  if (from && !*extra)
+    *extra = json_object_ref (from);
+}
+
+void
+bw_tray_value_inherit (BwTrayValue *tray, const BwTrayValue *old)
+{
+  gboolean same_places = tray->tray.n_colours == old->tray.n_colours;
+
+  for (int i = 0; i < tray->tray.n_colours; i++) {
+    int was = bw_tray_find (&old->tray, tray->tray.colour[i].id);
+
+    if (was < 0 && same_places && bw_tray_find (&tray->tray, old->tray.colour[i].id) < 0)
+      was = i;
+    if (was >= 0)
+      take_over (&tray->extra[i], old->extra[was]);
+  }
+}
+
+static gboolean
+checks_equal (const BwCheck *a, const BwCheck *b)
+{
+  return a->rows == b->rows && !(a->length_mm < b->length_mm) && !(a->length_mm > b->length_mm);
+}
+
+void
+bw_progress_inherit (BwProgress *progress, const BwProgress *old)
+{
+  int next = 0;
+
+  for (int i = 0; i < progress->n_checks; i++) {
+    int was = next;
+
+    while (was < old->n_checks && !checks_equal (&progress->check[i], &old->check[was]))
+      was++;
+    if (was < old->n_checks)
+      next = was + 1;
+    else if (progress->n_checks == old->n_checks)
+      was = i;
+    if (was < old->n_checks)
+      take_over (&progress->extra[i], old->extra[was]);
+  }
+}
+
+void
+bw_head_share (BwHead *head, const BwHead *from)
+{
+  head->frame = g_rc_box_acquire (from->frame);
+  head->tray = g_rc_box_acquire (from->tray);
+  head->text = g_rc_box_acquire (from->text);
+  head->progress = g_rc_box_acquire (from->progress);
+}
+
+void
+bw_head_clear (BwHead *head)
+{
+  g_clear_pointer (&head->frame, bw_frame_unref);
+  g_clear_pointer (&head->tray, bw_tray_value_unref);
+  g_clear_pointer (&head->text, bw_text_unref);
+  g_clear_pointer (&head->progress, bw_progress_unref);
+}
+
+void
+bw_head_assign (BwHead *head, const BwHead *from)
+{
+  BwHead shared;
+
+  bw_head_share (&shared, from);
+  bw_head_clear (head);
+  *head = shared;
+}
+
+static gboolean
+frames_equal (const BwFrame *a, const BwFrame *b)
+{
+  return a == b || bw_design_difference (&a->design, &b->design) == 0;
+}
+
+static gboolean
+colours_equal (const BwColour *a, const BwColour *b)
+{
+  return a->id == b->id && a->srgb == b->srgb && a->finish == b->finish
+         && g_str_equal (a->name, b->name);
+}
+
+static gboolean
+trays_equal (const BwTrayValue *a, const BwTrayValue *b)
+{
+  if (a == b)
+    return TRUE;
+  if (a->tray.n_colours != b->tray.n_colours)
+    return FALSE;
+  for (int i = 0; i < a->tray.n_colours; i++)
+    if (!colours_equal (&a->tray.colour[i], &b->tray.colour[i]) || a->extra[i] != b->extra[i])
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+texts_equal (const BwText *a, const BwText *b)
+{
+  return a == b || (g_str_equal (a->title, b->title) && g_str_equal (a->mineral, b->mineral));
+}
+
+static gboolean
+progresses_equal (const BwProgress *a, const BwProgress *b)
+{
+  if (a == b)
+    return TRUE;
+  if (a->rows_done != b->rows_done || a->n_checks != b->n_checks)
+    return FALSE;
+  for (int i = 0; i < a->n_checks; i++)
+    if (!checks_equal (&a->check[i], &b->check[i]) || a->extra[i] != b->extra[i])
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+bw_head_equal (const BwHead *a, const BwHead *b)
+{
+  return frames_equal (a->frame, b->frame) && trays_equal (a->tray, b->tray)
+         && texts_equal (a->text, b->text) && progresses_equal (a->progress, b->progress);
+}
+
+BwDocument *
+bw_document_new (void)
+{
+  BwDocument *document = g_new0 (BwDocument, 1);
+
+  document->head = (BwHead){
+    .frame = bw_frame_new (NULL),
+    .tray = bw_tray_value_new (),
+    .text = bw_text_new ("", "quartz"),
+    .progress = bw_progress_new (),
+  };
+  document->extras
+      = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify)json_object_unref);
+  return document;
+}
+
+void
+bw_document_free (BwDocument *document)
+{
+  bw_head_clear (&document->head);
+  for (int c = 0; c < BW_N_CANVASES; c++)
+    g_clear_pointer (&document->drawing[c], bw_drawing_unref);
+  g_hash_table_unref (document->extras);
+  g_free (document);
+}
+
+void
+bw_document_canvas_size (const BwDesign *design, BwCanvas canvas, int *columns, int *rows)
+{
+  *columns = canvas == BW_CANVAS_BAIL ? design->bail.columns : design->band.columns;
+  *rows = canvas == BW_CANVAS_BAIL ? design->bail.rows : design->band.rows;
+}
+
+static gboolean
+colour_validate (const BwTray *tray, int i, GError **error)
+{
+  const BwColour *colour = &tray->colour[i];
+  g_autofree char *pointer = g_strdup_printf ("/tray/%d", i);
+  g_autofree char *id_pointer = g_strconcat (pointer, "/id", NULL);
+
+  if (!bw_tray_is_letter (colour->id)) {
+    bw_fault_set (error, BW_FAULT_RANGE, id_pointer,
+                  _ ("a colour's letter must be one visible character."));
+    return FALSE;
+  }
+  if (bw_tray_find (tray, colour->id) != i) {
+    bw_fault_set (error, BW_FAULT_RANGE, id_pointer,
+                  _ ("this letter already stands for colour %d of the tray."),
+                  bw_tray_find (tray, colour->id) + 1);
+    return FALSE;
+  }
+  if (colour->srgb > 0xffffff || colour->finish >= BW_N_FINISHES
+      || !g_utf8_validate (colour->name, -1, NULL)) {
+    bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("this is not a colour."));
+    return FALSE;
+  }
+  return TRUE;
+}
+
+gboolean
+bw_tray_validate (const BwTray *tray, GError **error)
+{
+  if (tray->n_colours < 1 || tray->n_colours > BW_TRAY_MAX) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+                  _ ("%d colours were found; a tray holds 1 to %d."), tray->n_colours, BW_TRAY_MAX);
+    return FALSE;
+  }
+  for (int i = 0; i < tray->n_colours; i++)
+    if (!colour_validate (tray, i, error))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+check_validate (const BwCheck *check, int i, GError **error)
+{
+  g_autofree char *rows = g_strdup_printf ("/progress/checks/%d/rows", i);
+  g_autofree char *length = g_strdup_printf ("/progress/checks/%d/length_mm", i);
+
+  return bw_fault_check_range (check->rows, 1, BW_ROWS_MAX, rows, error)
+         && bw_fault_check_range (check->length_mm, CHECK_PITCH_MIN_MM * (check->rows + 1) / 2,
+                                  CHECK_PITCH_MAX_MM * (check->rows + 1) / 2, length, error);
+}
+
+gboolean
+bw_progress_validate (const BwProgress *progress, GError **error)
+{
+  if (!bw_fault_check_range (progress->rows_done, 0, BW_ROWS_MAX, "/progress/rows_done", error))
+    return FALSE;
+  if (progress->n_checks < 0 || progress->n_checks > BW_CHECKS_MAX) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",
+                  _ ("%d lengths were found; at most %d can be kept."), progress->n_checks,
+                  BW_CHECKS_MAX);
+    return FALSE;
+  }
+  for (int i = 0; i < progress->n_checks; i++)
+    if (!check_validate (&progress->check[i], i, error))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+text_validate (const char *text, gsize bytes, const char *pointer, GError **error)
+{
+  const char *end = memchr (text, '\0', bytes);
+
+  if (end && g_utf8_validate (text, end - text, NULL))
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("this text is too long or not UTF-8."));
+  return FALSE;
+}
+
+gboolean
+bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error)
+{
+  BwGauge *gauge = &design->gauge;
+
+  if (gauge->has_swatch && gauge->swatch.columns > 0 && gauge->swatch.rows > 0) {
+    gauge->column_mm = bw_swatch_column_mm (&gauge->swatch);
+    gauge->pitch_mm = bw_swatch_pitch_mm (&gauge->swatch);
+  }
+  if (!text_validate (design->bead.name, BW_NAME_BYTES, "/bead/name", error)
+      || !text_validate (design->supply.currency, BW_CURRENCY_BYTES, "/materials/prices/currency",
+                         error)
+      || !bw_gauge_validate (gauge, error))
+    return FALSE;
+  design->pitch = bw_gauge_pitch (gauge, progress->check, progress->n_checks);
+  return TRUE;
+}

@@ -1,0 +1,99 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The document as plain values. What undo needs whole is an immutable, reference-counted value that
+ * a step of history shares; the two drawings, which are large, change in place and are undone by
+ * patches. Private to this room. */
+#pragma once
+
+#include "core/pattern/drawing.h"
+#include "core/design/gauge.h"
+#include "project/document/keys.h"
+#include "project/document/tray.h"
+#include <json-glib/json-glib.h>
+
+typedef enum { BW_CANVAS_BAND, BW_CANVAS_BAIL, BW_N_CANVASES } BwCanvas;
+
+/* How much of a canvas was ever shown. Cells beyond it were never drawn, whatever they hold. */
+typedef struct {
+  int columns, rows;
+} BwSeen;
+
+typedef struct {
+  BwDesign design;
+  BwSeen seen[BW_N_CANVASES];
+} BwFrame;
+
+/* The keys of each colour that the program does not know stay with the colour. */
+typedef struct {
+  BwTray tray;
+  JsonObject *extra[BW_TRAY_MAX];
+} BwTrayValue;
+
+typedef struct {
+  int rows_done;
+  int n_checks;
+  BwCheck check[BW_CHECKS_MAX];
+  JsonObject *extra[BW_CHECKS_MAX];
+} BwProgress;
+
+typedef struct {
+  char *title, *mineral;
+} BwText;
+
+/* Everything but the cells. The members are shared; replace them, never write into them. */
+typedef struct {
+  BwFrame *frame;
+  BwTrayValue *tray;
+  BwText *text;
+  BwProgress *progress;
+} BwHead;
+
+typedef struct {
+  BwHead head;
+  BwDrawing *drawing[BW_N_CANVASES]; /* the bail's is NULL until there was a bail */
+  GHashTable *extras; /* JSON Pointer of an object → JsonObject of the keys not known there */
+} BwDocument;
+
+/* Values with their defaults, filled by their maker before anybody shares them. */
+BwFrame *bw_frame_new (const BwFrame *from); /* NULL: the defaults of a design, nothing seen */
+BwTrayValue *bw_tray_value_new (void);       /* the plain tray */
+BwText *bw_text_new (const char *title, const char *mineral);
+BwProgress *bw_progress_new (void);
+
+void bw_frame_unref (BwFrame *frame);
+void bw_tray_value_unref (BwTrayValue *tray);
+void bw_text_unref (BwText *text);
+void bw_progress_unref (BwProgress *progress);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwFrame, bw_frame_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwTrayValue, bw_tray_value_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwText, bw_text_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwProgress, bw_progress_unref)
+
+/* A new tray or progress takes over the unknown keys of the old one's colours (by letter, else by
+ * place when no colour came or went) or checks (by value, else by place). */
+void bw_tray_value_inherit (BwTrayValue *tray, const BwTrayValue *old);
+void bw_progress_inherit (BwProgress *progress, const BwProgress *old);
+
+/* Shares the values of from; head must be empty. */
+void bw_head_share (BwHead *head, const BwHead *from);
+void bw_head_clear (BwHead *head);
+/* Replaces every value of head by those of from. */
+void bw_head_assign (BwHead *head, const BwHead *from);
+/* Equal by meaning: what was ever seen beyond the canvases does not count. */
+gboolean bw_head_equal (const BwHead *a, const BwHead *b);
+
+/* An empty document with every default; stone, bead, columns and drawings still want filling. */
+BwDocument *bw_document_new (void);
+void bw_document_free (BwDocument *document);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwDocument, bw_document_free)
+
+/* The size a canvas has in a design. */
+void bw_document_canvas_size (const BwDesign *design, BwCanvas canvas, int *columns, int *rows);
+
+/* The ranges that no other room checks: errors at /tray/…, /progress/…. */
+gboolean bw_tray_validate (const BwTray *tray, GError **error);
+gboolean bw_progress_validate (const BwProgress *progress, GError **error);
+
+/* Brings what follows from other values of the design in line: gauge from the swatch, believed
+ * pitch from gauge and checks. Faults at /gauge/…, and at a text that is not UTF-8. */
+gboolean bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error);

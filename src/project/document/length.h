@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lengths as people type and read them: millimetres or inches, fractions, the user's decimal sign.
+ */
+#pragma once
+
+#include <glib.h>
+
+typedef enum { BW_UNIT_MM, BW_UNIT_INCH } BwUnit;
+
+/* Reads "9.5", "9,5 mm", "3/8\"", "1 3/8 in", "0.375in", "2 cm" into millimetres; a bare number is
+ * in `unit`. FALSE with a BW_FAULT_RANGE (pointer "") for anything else; expressions are not taken.
+ * The result is finite; its range is the caller's affair. */
+gboolean bw_length_parse (const char *text, BwUnit unit, double *mm, GError **error);
+
+/* Writes a length in `unit` with its sign ("9.5 mm", "0.374 in"), the user's decimal point, at most
+ * `decimals` decimals in mm (one more in inches), trailing zeros dropped. Owned. */
+char *bw_length_format (double mm, BwUnit unit, int decimals);

@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tray: the bead colours at hand, in order. */
+#pragma once
+
+#include "core/pattern/drawing.h"
+#include <glib.h>
+
+typedef enum {
+  BW_FINISH_OPAQUE,
+  BW_FINISH_MATTE,
+  BW_FINISH_CLEAR,
+  BW_FINISH_FROSTED,
+  BW_FINISH_LINED,
+  BW_FINISH_LUSTRE,
+  BW_FINISH_METAL,
+  BW_N_FINISHES,
+} BwFinish;
+
+const char *bw_finish_word (BwFinish finish); /* as in the file: "opaque", … */
+gboolean bw_finish_from_word (const char *word, BwFinish *finish);
+
+/* One colour. Copied by assignment. */
+typedef struct {
+  gunichar
+      id; /* the letter in the file and on the chart; unique in the tray, printable, no space */
+  char name[64]; /* UTF-8 */
+  guint32 srgb;  /* 0xRRGGBB */
+  BwFinish finish;
+} BwColour;
+
+typedef struct {
+  int n_colours; /* 1..BW_TRAY_MAX */
+  BwColour colour[BW_TRAY_MAX];
+} BwTray;
+
+/* One plain colour, letter a: what a project without a tray has. */
+void bw_tray_init (BwTray *tray);
+/* Index of a letter, −1 when absent. */
+int bw_tray_find (const BwTray *tray, gunichar id);
+/* Whether a character can be a colour's letter: visible, not a space, not a combining mark. */
+gboolean bw_tray_is_letter (gunichar id);
+/* The next letter not in use: a–z, A–Z, then other letters. Never 0: there are more than
+ * BW_TRAY_MAX of them. */
+gunichar bw_tray_free_letter (const BwTray *tray);

@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* JSON tree to document and back. Private to this room. */
+#pragma once
+
+#include "project/document/document.h"
+
+/* The whole document, or NULL with a fault; nothing is half-read. */
+BwDocument *bw_document_from_json (JsonNode *root, GError **error);
+
+/* Every key explicit, in a fixed order, then the keys that are not known in the order found. */
+JsonNode *bw_document_to_json (const BwDocument *document);
+
+/* Reads the keys of one group that stand in object (at pointer) into the design; absent ones are
+ * left as they are or, when required, are a fault. */
+gboolean bw_read_group (BwGroupId id, JsonObject *object, const char *pointer, BwDesign *design,
+                        GError **error);
+
+/* The parts that are lists: each NULL or FALSE with a fault. node may be NULL: the default. */
+gboolean bw_read_tray (JsonNode *node, BwTrayValue *tray, GError **error);
+gboolean bw_read_progress (JsonObject *object, BwProgress *progress, GError **error);
+BwDrawing *bw_read_cells (JsonNode *node, const char *pointer, int columns, int rows,
+                          const BwTray *tray, GError **error);
+
+/* The members of object that `known` (NULL-terminated) does not list; NULL when there are none. */
+JsonObject *bw_read_unknown (JsonObject *object, const char *const *known);

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* From the document to the JSON tree. Every value is written out, so that a file means the same
+ * after a default of the program has changed. */
+#include "config.h"
+
+#include "project/json/json.h"
+#include "project/file/reader.h"
+
+static JsonNode *
+text_node (const char *text)
+{
+  return json_node_init_string (json_node_alloc (), text);
+}
+
+static JsonNode *
+whole_node (int number)
+{
+  return json_node_init_int (json_node_alloc (), number);
+}
+
+static JsonNode *
+numbers_node (const double *numbers, int n)
+{
+  g_autoptr (JsonArray) list = json_array_new ();
+
+  for (int i = 0; i < n; i++)
+    json_array_add_element (list, bw_json_number (numbers[i]));
+  return json_node_init_array (json_node_alloc (), list);
+}
+
+static JsonNode *
+key_node (const BwKey *key, const BwDesign *design)
+{
+  const void *value = bw_key_value (key, design);
+
+  switch (key->kind) {
+  case BW_KEY_NUMBER:
+    return bw_json_number (*(const double *)value);
+  case BW_KEY_WHOLE:
+    return whole_node (*(const int *)value);
+  case BW_KEY_WORD:
+    return text_node (key->words[*(const int *)value]);
+  case BW_KEY_TEXT:
+    return text_node (value);
+  case BW_KEY_PAIR:
+  case BW_KEY_VALUES:
+  default:
+    return numbers_node (value, bw_key_count (key, design));
+  }
+}
+
+static void
+add_object (JsonObject *object, const char *key, JsonObject *inner)
+{
+  json_object_set_object_member (object, key, inner);
+}
+
+/* Keys the program does not know; one it has come to write itself is not repeated. */
+static void
+add_unknown (JsonObject *object, JsonObject *unknown)
+{
+  JsonObjectIter iter;
+  const char *key;
+  JsonNode *value;
+
+  if (!unknown)
+    return;
+  json_object_iter_init_ordered (&iter, unknown);
+  while (json_object_iter_next_ordered (&iter, &key, &value))
+    if (!json_object_has_member (object, key))
+      json_object_set_member (object, key, json_node_copy (value));
+}
+
+static void
+add_keys (JsonObject *object, const BwDocument *document, BwGroupId id)
+{
+  const BwDesign *design = &document->head.frame->design;
+  const BwKeyGroup *group = bw_key_group (id);
+
+  for (int i = 0; i < group->n_keys; i++)
+    if (bw_key_is_given (&group->keys[i], design))
+      json_object_set_member (object, group->keys[i].name, key_node (&group->keys[i], design));
+}
+
+/* Finishes the object of a group with what is not known in it and hangs it in outer. */
+static void
+close_group (JsonObject *outer, JsonObject *object, const BwDocument *document, BwGroupId id)
+{
+  const BwKeyGroup *group = bw_key_group (id);
+
+  add_unknown (object, g_hash_table_lookup (document->extras, group->pointer));
+  add_object (outer, group->name, object);
+}
+
+static void
+add_group (JsonObject *outer, const BwDocument *document, BwGroupId id)
+{
+  JsonObject *object = json_object_new ();
+
+  add_keys (object, document, id);
+  close_group (outer, object, document, id);
+}
+
+static void
+add_stone (JsonObject *root, const BwDocument *document)
+{
+  JsonObject *object = json_object_new ();
+
+  json_object_set_string_member (object, "mineral", document->head.text->mineral);
+  add_keys (object, document, BW_GROUP_STONE);
+  close_group (root, object, document, BW_GROUP_STONE);
+}
+
+static void
+add_gauge (JsonObject *root, const BwDocument *document)
+{
+  JsonObject *object = json_object_new ();
+
+  add_keys (object, document, BW_GROUP_GAUGE);
+  if (document->head.frame->design.gauge.has_swatch)
+    add_group (object, document, BW_GROUP_SWATCH);
+  close_group (root, object, document, BW_GROUP_GAUGE);
+}
+
+static void
+add_materials (JsonObject *root, const BwDocument *document)
+{
+  JsonObject *object = json_object_new ();
+
+  add_keys (object, document, BW_GROUP_MATERIALS);
+  if (document->head.frame->design.supply.has_prices)
+    add_group (object, document, BW_GROUP_PRICES);
+  close_group (root, object, document, BW_GROUP_MATERIALS);
+}
+
+static void
+add_cells (JsonObject *object, const BwDrawing *drawing, const BwTray *tray)
+{
+  JsonArray *list = json_array_sized_new ((guint)bw_drawing_rows (drawing));
+  g_autoptr (GString) letters = g_string_new (NULL);
+
+  for (int row = 1; row <= bw_drawing_rows (drawing); row++) {
+    const guint8 *cells = bw_drawing_row (drawing, row);
+
+    g_string_truncate (letters, 0);
+    for (int bead = 0; bead < bw_drawing_columns (drawing) / 2; bead++)
+      g_string_append_unichar (letters, tray->colour[cells[bead]].id);
+    json_array_add_string_element (list, letters->str);
+  }
+  json_object_set_array_member (object, "cells", list);
+}
+
+static void
+add_drawn_group (JsonObject *root, const BwDocument *document, BwGroupId id,
+                 const BwDrawing *drawing)
+{
+  JsonObject *object = json_object_new ();
+
+  add_keys (object, document, id);
+  if (drawing)
+    add_cells (object, drawing, &document->head.tray->tray);
+  close_group (root, object, document, id);
+}
+
+static void
+add_tray (JsonObject *root, const BwTrayValue *value)
+{
+  JsonArray *list = json_array_new ();
+
+  for (int i = 0; i < value->tray.n_colours; i++) {
+    const BwColour *colour = &value->tray.colour[i];
+    JsonObject *object = json_object_new ();
+    char id[8] = { 0 }, srgb[8];
+
+    g_unichar_to_utf8 (colour->id, id);
+    g_snprintf (srgb, sizeof srgb, "#%06x", colour->srgb & 0xffffff);
+    json_object_set_string_member (object, "id", id);
+    json_object_set_string_member (object, "name", colour->name);
+    json_object_set_string_member (object, "srgb", srgb);
+    json_object_set_string_member (object, "finish", bw_finish_word (colour->finish));
+    add_unknown (object, value->extra[i]);
+    json_array_add_object_element (list, object);
+  }
+  json_object_set_array_member (root, "tray", list);
+}
+
+static void
+add_progress (JsonObject *root, const BwDocument *document)
+{
+  const BwProgress *progress = document->head.progress;
+  JsonObject *object = json_object_new ();
+  JsonArray *list = json_array_new ();
+
+  for (int i = 0; i < progress->n_checks; i++) {
+    JsonObject *check = json_object_new ();
+
+    json_object_set_int_member (check, "rows", progress->check[i].rows);
+    json_object_set_member (check, "length_mm", bw_json_number (progress->check[i].length_mm));
+    add_unknown (check, progress->extra[i]);
+    json_array_add_object_element (list, check);
+  }
+  json_object_set_int_member (object, "rows_done", progress->rows_done);
+  json_object_set_array_member (object, "checks", list);
+  add_unknown (object, g_hash_table_lookup (document->extras, "/progress"));
+  add_object (root, "progress", object);
+}
+
+JsonNode *
+bw_document_to_json (const BwDocument *document)
+{
+  gboolean has_bail = document->head.frame->design.bail.style != BW_BAIL_NONE;
+  g_autoptr (JsonObject) root = json_object_new ();
+
+  json_object_set_string_member (root, "format", "bandwright-project");
+  json_object_set_int_member (root, "version", 1);
+  json_object_set_string_member (root, "title", document->head.text->title);
+  add_stone (root, document);
+  add_group (root, document, BW_GROUP_BEAD);
+  add_gauge (root, document);
+  add_group (root, document, BW_GROUP_BED);
+  add_drawn_group (root, document, BW_GROUP_BAND, document->drawing[BW_CANVAS_BAND]);
+  add_tray (root, document->head.tray);
+  add_drawn_group (root, document, BW_GROUP_BAIL,
+                   has_bail ? document->drawing[BW_CANVAS_BAIL] : NULL);
+  add_group (root, document, BW_GROUP_THREAD);
+  add_group (root, document, BW_GROUP_FIT);
+  add_materials (root, document);
+  add_progress (root, document);
+  add_unknown (root, g_hash_table_lookup (document->extras, ""));
+  return json_node_init_object (json_node_alloc (), root);
+}
