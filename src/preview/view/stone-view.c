@@ -4,11 +4,38 @@
  * something changed, and keeps everything on the GPU between realize and unrealize alone. */
 #include "config.h"
 
-#include "preview/view/stone-view-private.h"
+#include "preview/view/stone-view.h"
 
+#include "preview/gl/gl-picture.h"
 #include "preview/picture/projection.h"
+#include "preview/view/tilt-words.h"
+#include "preview/view/view-input.h"
+#include "preview/view/view-marks.h"
+#include "preview/view/view-rest.h"
 #include <epoxy/gl.h>
 #include <glib/gi18n-lib.h>
+
+struct _BwStoneView {
+  GtkWidget parent;
+  BwSession *session;
+  BwProject *project; /* the one the signals are connected to */
+
+  GtkWidget *area;      /* a GtkGLArea; NULL when drawn */
+  BwRenderer *renderer; /* these two only while the area is realized */
+  BwGlPicture *picture;
+  gboolean es;
+
+  BwScene *scene;
+  gboolean scene_stale;   /* must be built anew */
+  gboolean colours_stale; /* must be coloured anew */
+  gboolean upload_stale;  /* the renderer has not seen the scene */
+
+  BwViewRest rest;
+  BwViewInput input;
+  BwCamera drawn_from;
+  BwGlPace pace;
+  guint describe_source, refine_source;
+};
 
 G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 
@@ -18,8 +45,9 @@ G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 #define REFINE_AFTER_MS 130
 #define REST_AFTER_MS 350
 
-const BwScene *
-bw_stone_view_get_scene (BwStoneView *self)
+/* The scene as it is due now. */
+static BwScene *
+scene_of (BwStoneView *self)
 {
   gboolean by_fit = bw_session_get_colour_by_fit (self->session);
   if (self->scene_stale || !self->scene) {
@@ -28,7 +56,7 @@ bw_stone_view_get_scene (BwStoneView *self)
     self->scene->woven = bw_session_get_woven (self->session);
     if (self->scene->woven > 0)
       bw_scene_recolour (self->scene, self->project, by_fit, NULL);
-    bw_stone_view_take_stance (self);
+    bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
     self->upload_stale = TRUE;
   } else if (self->colours_stale) {
     self->scene->woven = bw_session_get_woven (self->session);
@@ -43,8 +71,21 @@ bw_stone_view_get_scene (BwStoneView *self)
   return self->scene;
 }
 
-void
-bw_stone_view_redraw (BwStoneView *self)
+const BwScene *
+bw_stone_view_get_scene (BwStoneView *self)
+{
+  g_return_val_if_fail (BW_IS_STONE_VIEW (self), NULL);
+  return scene_of (self);
+}
+
+BwCamera
+bw_stone_view_get_camera (BwStoneView *self)
+{
+  return bw_view_rest_camera (&self->rest, bw_session_get_camera (self->session));
+}
+
+static void
+redraw (BwStoneView *self)
 {
   if (self->area)
     gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
@@ -58,7 +99,7 @@ hovered (BwStoneView *self)
   gboolean in_bail;
   int row, column;
   bw_session_get_hover (self->session, &in_bail, &row, &column);
-  return row ? bw_scene_bead_index (bw_stone_view_get_scene (self), in_bail, row, column) : -1;
+  return row ? bw_scene_bead_index (scene_of (self), in_bail, row, column) : -1;
 }
 
 /* Words for a screen reader: what is seen from where, and what is pointed at. */
@@ -73,8 +114,8 @@ description (BwStoneView *self)
   /* Translators: the angles from which the stone is looked at. */
   g_string_append_printf (words, _ ("Seen from %.0f° round, %.0f° above, enlarged %.1f times."),
                           camera.turn_deg, camera.tip_deg, camera.zoom);
-  if (self->hung) {
-    g_autofree char *tilt = bw_stone_view_tilt_words (&self->scene->rest);
+  if (self->rest.hung) {
+    g_autofree char *tilt = bw_tilt_words (&self->scene->rest);
     g_string_append_printf (words, " %s", tilt);
   }
   bw_session_get_hover (self->session, &in_bail, &row, &column);
@@ -108,8 +149,9 @@ view_changed (BwStoneView *self)
     self->colours_stale = TRUE;
   if (!self->describe_source)
     self->describe_source = g_timeout_add (DESCRIBE_AFTER_MS, describe, self);
-  bw_stone_view_follow_rest (self);
-  bw_stone_view_redraw (self);
+  bw_view_rest_follow (&self->rest, bw_session_get_at_rest (self->session),
+                       bw_session_get_camera (self->session));
+  redraw (self);
 }
 
 static void
@@ -123,7 +165,7 @@ project_changed (BwStoneView *self, guint what)
     self->colours_stale = TRUE;
   else
     return;
-  bw_stone_view_redraw (self);
+  redraw (self);
 }
 
 static void
@@ -141,7 +183,7 @@ other_project (BwStoneView *self)
   self->project = g_object_ref (bw_session_get_project (self->session));
   g_signal_connect_swapped (self->project, "changed", G_CALLBACK (project_changed), self);
   self->scene_stale = TRUE;
-  bw_stone_view_redraw (self);
+  redraw (self);
 }
 
 /* A context of one kind, realized and new enough; NULL when it cannot be had. */
@@ -228,7 +270,7 @@ is_moving (BwStoneView *self, BwCamera camera)
   BwCamera last = self->drawn_from;
   self->drawn_from = camera;
   return camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
-         || camera.zoom != last.zoom || self->swing_tick
+         || camera.zoom != last.zoom || bw_view_rest_is_swinging (&self->rest)
          || (self->upload_stale && bw_project_in_step (self->project));
 }
 
@@ -249,11 +291,11 @@ draw_picture (BwStoneView *self, const BwScene *scene)
     self->pace = MAX (self->pace, BW_GL_STILL);
   if (self->upload_stale)
     bw_renderer_set_scene (self->renderer, scene);
-  else if (self->stance_stale)
+  else if (self->rest.stance_stale)
     bw_renderer_update_cord (self->renderer, scene);
-  if (self->upload_stale || self->stance_stale)
+  if (self->upload_stale || self->rest.stance_stale)
     bw_gl_picture_spoil (self->picture);
-  self->upload_stale = self->stance_stale = FALSE;
+  self->upload_stale = self->rest.stance_stale = FALSE;
   g_clear_handle_id (&self->refine_source, g_source_remove);
   if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, self->pace))
     self->refine_source = g_timeout_add (
@@ -266,7 +308,7 @@ render (GtkGLArea *area, GdkGLContext *context, BwStoneView *self)
 {
   if (!self->renderer)
     return FALSE;
-  draw_picture (self, bw_stone_view_get_scene (self));
+  draw_picture (self, scene_of (self));
   return TRUE;
 }
 
@@ -289,7 +331,7 @@ draw_by_hand (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
 {
   graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  bw_projection_draw (cr, bw_stone_view_get_scene (self), bw_stone_view_get_camera (self),
+  bw_projection_draw (cr, scene_of (self), bw_stone_view_get_camera (self),
                       bw_session_get_layers (self->session), bw_session_get_light (self->session),
                       hovered (self), width, height);
   cairo_destroy (cr);
@@ -321,8 +363,9 @@ stone_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     gtk_widget_snapshot_child (widget, self->area, snapshot);
   else if (width > 0 && height > 0)
     draw_by_hand (self, snapshot, width, height);
-  if (self->hung && (bw_session_get_layers (self->session) & BW_LAYER_BALANCE))
-    bw_stone_view_draw_marks (self, snapshot, width, height);
+  if (self->rest.hung && (bw_session_get_layers (self->session) & BW_LAYER_BALANCE))
+    bw_view_marks_draw (widget, snapshot, scene_of (self), bw_stone_view_get_camera (self), width,
+                        height);
   if (gtk_widget_has_visible_focus (widget))
     draw_focus (self, snapshot, width, height);
 }
@@ -360,9 +403,7 @@ stone_view_dispose (GObject *object)
   BwStoneView *self = BW_STONE_VIEW (object);
   g_clear_handle_id (&self->describe_source, g_source_remove);
   g_clear_handle_id (&self->refine_source, g_source_remove);
-  if (self->swing_tick)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->swing_tick);
-  self->swing_tick = 0;
+  bw_view_rest_stop (&self->rest);
   g_clear_pointer (&self->area, gtk_widget_unparent);
   drop_project (self);
   if (self->session)
@@ -394,21 +435,79 @@ bw_stone_view_init (BwStoneView *self)
                                   _ ("The finished piece"), -1);
 }
 
+static BwScene *
+due_scene (gpointer self)
+{
+  return scene_of (self);
+}
+
+static void
+stance_moved (gpointer self)
+{
+  redraw (self);
+}
+
+static BwViewBead
+bead_at (gpointer self, double x, double y)
+{
+  BwViewBead bead;
+  bw_stone_view_pick (self, x, y, &bead.in_bail, &bead.row, &bead.column);
+  return bead;
+}
+
+static gboolean
+is_hung (gpointer data)
+{
+  BwStoneView *self = data;
+  return self->rest.hung;
+}
+
+static void
+take_hold (gpointer data)
+{
+  BwStoneView *self = data;
+  bw_view_rest_end_swing (&self->rest);
+}
+
+/* The parts that know nothing of one another are joined here. */
+static void
+wire_parts (BwStoneView *self)
+{
+  self->rest = (BwViewRest){ .ticker = GTK_WIDGET (self),
+                             .get_scene = due_scene,
+                             .moved = stance_moved,
+                             .owner = self,
+                             .upright = bw_session_get_camera (self->session) };
+  self->input = (BwViewInput){ .widget = GTK_WIDGET (self),
+                               .session = self->session,
+                               .get_scene = due_scene,
+                               .pick = bead_at,
+                               .is_hung = is_hung,
+                               .take_hold = take_hold };
+  bw_view_input_add (&self->input);
+}
+
 GtkWidget *
 bw_stone_view_new (BwSession *session)
 {
   g_return_val_if_fail (BW_IS_SESSION (session), NULL);
   BwStoneView *self = g_object_new (BW_TYPE_STONE_VIEW, NULL);
   self->session = g_object_ref (session);
-  self->upright = bw_session_get_camera (session);
+  wire_parts (self);
   g_signal_connect_swapped (session, "project-changed", G_CALLBACK (other_project), self);
   g_signal_connect_swapped (session, "view-changed", G_CALLBACK (view_changed), self);
   g_signal_connect_swapped (session, "hover-changed", G_CALLBACK (view_changed), self);
   add_area (self);
   other_project (self);
-  bw_stone_view_add_input (self);
   describe (self);
   return GTK_WIDGET (self);
+}
+
+gboolean
+bw_stone_view_is_swinging (BwStoneView *self)
+{
+  g_return_val_if_fail (BW_IS_STONE_VIEW (self), FALSE);
+  return bw_view_rest_is_swinging (&self->rest);
 }
 
 const char *
@@ -438,7 +537,7 @@ bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, in
   *row = *column = 0;
   if (width < 1 || height < 1)
     return -1;
-  const BwScene *scene = bw_stone_view_get_scene (self);
+  const BwScene *scene = scene_of (self);
   bw_eye_init (&eye, bw_stone_view_get_camera (self), scene, width, height);
   int index = bw_eye_pick (&eye, scene, bw_session_get_layers (self->session), x, y, width, height);
   if (index < 0)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Turning the piece in the hand. A drag moves the near side of the band with the pointer, so it
  * feels held; nothing here paints, and a click alone does nothing but take the focus. */
-#include "preview/view/stone-view-private.h"
+#include "preview/view/view-input.h"
 
 #define KEY_TURN_DEG 5.0
 #define KEY_FINE_DEG 1.0
@@ -12,14 +12,14 @@
 
 /* Degrees for one pixel of drag: what moves the nearest bead of the band by that pixel. */
 static double
-degrees_per_pixel (BwStoneView *self)
+degrees_per_pixel (BwViewInput *self)
 {
-  const BwScene *scene = bw_stone_view_get_scene (self);
+  const BwScene *scene = self->get_scene (self->widget);
   BwEye eye;
   double radius = 0;
   bw_eye_init (&eye, bw_session_get_camera (self->session), scene,
-               MAX (gtk_widget_get_width (GTK_WIDGET (self)), 1),
-               MAX (gtk_widget_get_height (GTK_WIDGET (self)), 1));
+               MAX (gtk_widget_get_width (self->widget), 1),
+               MAX (gtk_widget_get_height (self->widget), 1));
   for (int i = 0; i < scene->n_band; i += MAX (scene->n_band / 64, 1)) {
     const float *at = g_array_index (scene->beads, BwSceneBead, i).at;
     BwVec3 from
@@ -33,7 +33,7 @@ degrees_per_pixel (BwStoneView *self)
 }
 
 static void
-turn_by (BwStoneView *self, BwCamera from, double turn_deg, double tip_deg)
+turn_by (BwViewInput *self, BwCamera from, double turn_deg, double tip_deg)
 {
   from.turn_deg += turn_deg;
   from.tip_deg = CLAMP (from.tip_deg + tip_deg, -90, 90);
@@ -41,7 +41,7 @@ turn_by (BwStoneView *self, BwCamera from, double turn_deg, double tip_deg)
 }
 
 static void
-zoom_by (BwStoneView *self, double factor)
+zoom_by (BwViewInput *self, double factor)
 {
   BwCamera camera = bw_session_get_camera (self->session);
   camera.zoom *= factor;
@@ -50,9 +50,9 @@ zoom_by (BwStoneView *self, double factor)
 
 /* The side that shows the drawing best: away from bail or join. */
 static void
-look_from_front (BwStoneView *self)
+look_from_front (BwViewInput *self)
 {
-  if (self->hung) {
+  if (self->is_hung (self->widget)) {
     bw_session_set_camera (self->session, bw_session_camera_at_rest);
     return;
   }
@@ -63,18 +63,18 @@ look_from_front (BwStoneView *self)
 }
 
 static void
-drag_begin (GtkGestureDrag *gesture, double x, double y, BwStoneView *self)
+drag_begin (GtkGestureDrag *gesture, double x, double y, BwViewInput *self)
 {
-  gtk_widget_grab_focus (GTK_WIDGET (self));
-  bw_stone_view_end_swing (self);
+  gtk_widget_grab_focus (self->widget);
+  self->take_hold (self->widget);
   self->grabbed = bw_session_get_camera (self->session);
 }
 
 static void
-drag_update (GtkGestureDrag *gesture, double dx, double dy, BwStoneView *self)
+drag_update (GtkGestureDrag *gesture, double dx, double dy, BwViewInput *self)
 {
   double scale = degrees_per_pixel (self);
-  if (!self->turning && !gtk_drag_check_threshold (GTK_WIDGET (self), 0, 0, (int)dx, (int)dy)
+  if (!self->turning && !gtk_drag_check_threshold (self->widget, 0, 0, (int)dx, (int)dy)
       && hypot (dx, dy) < 3)
     return;
   self->turning = TRUE;
@@ -83,21 +83,21 @@ drag_update (GtkGestureDrag *gesture, double dx, double dy, BwStoneView *self)
 }
 
 static void
-drag_end (GtkGestureDrag *gesture, double dx, double dy, BwStoneView *self)
+drag_end (GtkGestureDrag *gesture, double dx, double dy, BwViewInput *self)
 {
   self->turning = FALSE;
 }
 
 static void
-pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwStoneView *self)
+pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwViewInput *self)
 {
-  bw_stone_view_end_swing (self);
+  self->take_hold (self->widget);
   self->grabbed = bw_session_get_camera (self->session);
   gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
 }
 
 static void
-pinch_scale (GtkGestureZoom *gesture, double scale, BwStoneView *self)
+pinch_scale (GtkGestureZoom *gesture, double scale, BwViewInput *self)
 {
   BwCamera camera = bw_session_get_camera (self->session);
   camera.zoom = self->grabbed.zoom * scale;
@@ -105,7 +105,7 @@ pinch_scale (GtkGestureZoom *gesture, double scale, BwStoneView *self)
 }
 
 static gboolean
-scroll (GtkEventControllerScroll *controller, double dx, double dy, BwStoneView *self)
+scroll (GtkEventControllerScroll *controller, double dx, double dy, BwViewInput *self)
 {
   /* A touchpad reports pixels where a wheel reports notches. */
   if (gtk_event_controller_scroll_get_unit (controller) == GDK_SCROLL_UNIT_SURFACE)
@@ -115,29 +115,27 @@ scroll (GtkEventControllerScroll *controller, double dx, double dy, BwStoneView 
 }
 
 static void
-point_at (BwStoneView *self, double x, double y)
+point_at (BwViewInput *self, double x, double y)
 {
-  gboolean in_bail;
-  int row, column;
-  bw_stone_view_pick (self, x, y, &in_bail, &row, &column);
-  bw_session_set_hover (self->session, in_bail, row, column);
+  BwViewBead bead = self->pick (self->widget, x, y);
+  bw_session_set_hover (self->session, bead.in_bail, bead.row, bead.column);
 }
 
 static void
-motion (GtkEventControllerMotion *controller, double x, double y, BwStoneView *self)
+motion (GtkEventControllerMotion *controller, double x, double y, BwViewInput *self)
 {
   if (!self->turning)
     point_at (self, x, y);
 }
 
 static void
-leave (GtkEventControllerMotion *controller, BwStoneView *self)
+leave (GtkEventControllerMotion *controller, BwViewInput *self)
 {
   bw_session_set_hover (self->session, FALSE, 0, 0);
 }
 
 static gboolean
-turn_key (BwStoneView *self, guint key, double step)
+turn_key (BwViewInput *self, guint key, double step)
 {
   BwCamera camera = bw_session_get_camera (self->session);
   switch (key) {
@@ -165,7 +163,7 @@ turn_key (BwStoneView *self, guint key, double step)
 /* Keys move the piece the way a drag in their direction would. */
 static gboolean
 key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state,
-             BwStoneView *self)
+             BwViewInput *self)
 {
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK))
     return FALSE;
@@ -189,13 +187,13 @@ key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifi
 }
 
 static void
-add (BwStoneView *self, gpointer controller)
+add (BwViewInput *self, gpointer controller)
 {
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (controller));
+  gtk_widget_add_controller (self->widget, GTK_EVENT_CONTROLLER (controller));
 }
 
 static void
-add_gestures (BwStoneView *self)
+add_gestures (BwViewInput *self)
 {
   GtkGesture *drag = gtk_gesture_drag_new (), *pinch = gtk_gesture_zoom_new ();
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), GDK_BUTTON_PRIMARY);
@@ -209,7 +207,7 @@ add_gestures (BwStoneView *self)
 }
 
 void
-bw_stone_view_add_input (BwStoneView *self)
+bw_view_input_add (BwViewInput *self)
 {
   GtkEventController *wheel
       = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);

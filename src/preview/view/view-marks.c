@@ -2,9 +2,9 @@
 /* Marks over the picture while the piece hangs: the plumb line from the point it hangs by, the
  * balance point that comes to rest on it, and the angle between the stone's axis and the line. They
  * lie over picture and stone alike, so every line is dark with a light seam. */
-#include "config.h"
+#include "preview/view/view-marks.h"
 
-#include "preview/view/stone-view-private.h"
+#include "preview/view/tilt-words.h"
 
 #define BELOW_MM 6.0 /* how far the plumb line reaches below the piece */
 #define ARC_STEPS 24
@@ -122,7 +122,7 @@ draw_balance (const Marks *m)
 static void
 write_tilt (const Marks *m, GtkWidget *widget)
 {
-  g_autofree char *words = bw_stone_view_tilt_words (&m->scene->rest);
+  g_autofree char *words = bw_tilt_words (&m->scene->rest);
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, words);
   int wide, high;
   double x = m->width / 2.0, y = m->height;
@@ -145,17 +145,18 @@ write_tilt (const Marks *m, GtkWidget *widget)
 }
 
 void
-bw_stone_view_draw_marks (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
+bw_view_marks_draw (GtkWidget *widget, GtkSnapshot *snapshot, const BwScene *scene, BwCamera camera,
+                    int width, int height)
 {
   graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
-  Marks m = { .scene = bw_stone_view_get_scene (self), .width = width, .height = height };
+  Marks m = { .scene = scene, .width = width, .height = height };
   if (width < 1 || height < 1)
     return;
   m.cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  bw_eye_init (&m.eye, bw_stone_view_get_camera (self), m.scene, width, height);
+  bw_eye_init (&m.eye, camera, m.scene, width, height);
   draw_angle (&m);
   draw_plumb_line (&m);
   draw_balance (&m);
-  write_tilt (&m, GTK_WIDGET (self));
+  write_tilt (&m, widget);
   cairo_destroy (m.cr);
 }

@@ -2,34 +2,31 @@
 /* Hanging in the view: the piece is let go upright, swings about the point it hangs by and comes to
  * rest, while the viewer walks round to its side. Time is the frame clock's; once at rest nothing
  * ticks. Which camera is whose is the session's business, so that undo never moves one. */
-#include "config.h"
+#include "preview/view/view-rest.h"
 
-#include "preview/view/stone-view-private.h"
+#include <math.h>
 
-#include <glib/gi18n-lib.h>
-
-#define NEARLY_LEVEL_DEG 85.0 /* from here on an eye sees a level piece, not one tip up or down */
+#define SAME_LEAN 1e-9 /* radians: a new scene rests as the old one did */
 
 static gboolean
-may_move (BwStoneView *self)
+may_move (BwViewRest *self)
 {
   gboolean animations = TRUE;
-  g_object_get (gtk_widget_get_settings (GTK_WIDGET (self)), "gtk-enable-animations", &animations,
-                NULL);
-  return animations && gtk_widget_get_mapped (GTK_WIDGET (self));
+  g_object_get (gtk_widget_get_settings (self->ticker), "gtk-enable-animations", &animations, NULL);
+  return animations && gtk_widget_get_mapped (self->ticker);
 }
 
 static void
-stop_ticking (BwStoneView *self)
+stop_ticking (BwViewRest *self)
 {
-  if (self->swing_tick)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->swing_tick);
-  self->swing_tick = 0;
+  if (self->tick)
+    gtk_widget_remove_tick_callback (self->ticker, self->tick);
+  self->tick = 0;
   self->gliding = FALSE;
 }
 
 static void
-settle (BwStoneView *self)
+settle (BwViewRest *self)
 {
   stop_ticking (self);
   bw_scene_stand_at_rest (self->scene);
@@ -39,16 +36,16 @@ settle (BwStoneView *self)
 }
 
 void
-bw_stone_view_end_swing (BwStoneView *self)
+bw_view_rest_end_swing (BwViewRest *self)
 {
-  if (!self->swing_tick)
+  if (!self->tick)
     return;
   settle (self);
-  bw_stone_view_redraw (self);
+  self->moved (self->owner);
 }
 
 static void
-stand_as_swung (BwStoneView *self, double seconds)
+stand_as_swung (BwViewRest *self, double seconds)
 {
   const BwSceneRest *rest = &self->scene->rest;
   BwSwing now = bw_swing_after (self->swing, seconds);
@@ -62,38 +59,38 @@ stand_as_swung (BwStoneView *self, double seconds)
 static gboolean
 tick (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
-  BwStoneView *self = BW_STONE_VIEW (widget);
+  BwViewRest *self = data;
   gint64 now = gdk_frame_clock_get_frame_time (clock);
-  bw_stone_view_get_scene (self);
-  if (!self->swing_since)
-    self->swing_since = now;
-  double seconds = (double)(now - self->swing_since) / G_USEC_PER_SEC;
+  self->scene = self->get_scene (self->owner);
+  if (!self->since)
+    self->since = now;
+  double seconds = (double)(now - self->since) / G_USEC_PER_SEC;
   if (seconds < BW_SWING_S)
     stand_as_swung (self, seconds);
   else
     settle (self);
-  bw_stone_view_redraw (self);
-  return self->swing_tick ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
+  self->moved (self->owner);
+  return self->tick ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
 }
 
 /* From where the piece is now; offset: from where it will rest. */
 static void
-let_go (BwStoneView *self, double offset, double speed)
+let_go (BwViewRest *self, double offset, double speed)
 {
   if (!may_move (self)) {
     settle (self);
     return;
   }
   self->swing = (BwSwing){ offset, speed };
-  self->swing_since = 0;
+  self->since = 0;
   stand_as_swung (self, 0);
-  if (!self->swing_tick)
-    self->swing_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick, NULL, NULL);
+  if (!self->tick)
+    self->tick = gtk_widget_add_tick_callback (self->ticker, tick, self, NULL);
 }
 
 /* The upright camera, seen about the plumb line: the piece has turned its bail to azimuth 0. */
 static BwCamera
-upright_about_plumb (BwStoneView *self)
+upright_about_plumb (BwViewRest *self)
 {
   BwCamera camera = self->upright;
   camera.turn_deg -= bw_degrees (self->scene->rest.stance.pose.turn);
@@ -101,7 +98,7 @@ upright_about_plumb (BwStoneView *self)
 }
 
 static void
-hang (BwStoneView *self)
+hang (BwViewRest *self)
 {
   self->hung = TRUE;
   self->glides_from = upright_about_plumb (self);
@@ -111,7 +108,7 @@ hang (BwStoneView *self)
 }
 
 static void
-take_down (BwStoneView *self)
+take_down (BwViewRest *self)
 {
   stop_ticking (self);
   self->hung = FALSE;
@@ -120,29 +117,30 @@ take_down (BwStoneView *self)
 }
 
 static gboolean
-shall_hang (BwStoneView *self)
+shall_hang (BwViewRest *self, gboolean at_rest)
 {
-  return bw_session_get_at_rest (self->session) && self->scene->rest.hangs;
+  return at_rest && self->scene->rest.hangs;
 }
 
 void
-bw_stone_view_follow_rest (BwStoneView *self)
+bw_view_rest_follow (BwViewRest *self, gboolean at_rest, BwCamera camera)
 {
-  if (!bw_session_get_at_rest (self->session))
-    self->upright = bw_session_get_camera (self->session);
-  if (bw_session_get_at_rest (self->session) == self->hung)
+  if (!at_rest)
+    self->upright = camera;
+  if (at_rest == self->hung)
     return;
-  bw_stone_view_get_scene (self);
-  if (shall_hang (self) && !self->hung)
+  self->scene = self->get_scene (self->owner);
+  if (shall_hang (self, at_rest) && !self->hung)
     hang (self);
-  else if (!shall_hang (self) && self->hung)
+  else if (!shall_hang (self, at_rest) && self->hung)
     take_down (self);
 }
 
 void
-bw_stone_view_take_stance (BwStoneView *self)
+bw_view_rest_take_scene (BwViewRest *self, BwScene *scene, gboolean at_rest)
 {
-  if (shall_hang (self) != self->hung) {
+  self->scene = scene;
+  if (shall_hang (self, at_rest) != self->hung) {
     if (self->hung)
       take_down (self);
     else
@@ -152,10 +150,22 @@ bw_stone_view_take_stance (BwStoneView *self)
   if (!self->hung)
     return;
   double offset = self->lean - self->scene->rest.stance.pose.lean;
-  if (fabs (offset) > 1e-9 || self->swing_tick)
+  if (fabs (offset) > SAME_LEAN || self->tick)
     let_go (self, offset, self->speed);
   else
     settle (self);
+}
+
+void
+bw_view_rest_stop (BwViewRest *self)
+{
+  stop_ticking (self);
+}
+
+gboolean
+bw_view_rest_is_swinging (const BwViewRest *self)
+{
+  return self->tick != 0;
 }
 
 /* The shorter way round. */
@@ -166,33 +176,12 @@ turn_between (double from, double to, double share)
 }
 
 BwCamera
-bw_stone_view_get_camera (BwStoneView *self)
+bw_view_rest_camera (const BwViewRest *self, BwCamera to)
 {
-  BwCamera to = bw_session_get_camera (self->session), from = self->glides_from;
+  BwCamera from = self->glides_from;
   if (!self->gliding || self->glide >= 1)
     return to;
   return (BwCamera){ .turn_deg = turn_between (from.turn_deg, to.turn_deg, self->glide),
                      .tip_deg = from.tip_deg + self->glide * (to.tip_deg - from.tip_deg),
                      .zoom = from.zoom * pow (to.zoom / from.zoom, self->glide) };
-}
-
-gboolean
-bw_stone_view_is_swinging (BwStoneView *self)
-{
-  g_return_val_if_fail (BW_IS_STONE_VIEW (self), FALSE);
-  return self->swing_tick != 0;
-}
-
-char *
-bw_stone_view_tilt_words (const BwSceneRest *rest)
-{
-  if (rest->up == BW_UP_LEVEL)
-    return g_strdup (_ ("Hangs level."));
-  if (rest->tilt_deg > NEARLY_LEVEL_DEG)
-    return g_strdup (rest->up == BW_UP_TIP ? _ ("Nearly level, the tip a little higher.")
-                                           : _ ("Nearly level, the tip a little lower."));
-  /* Translators: the angle between the stone's axis and the plumb line. */
-  if (rest->up == BW_UP_TIP)
-    return g_strdup_printf (_ ("Tip up, %.0f° off the plumb line."), rest->tilt_deg);
-  return g_strdup_printf (_ ("Tip down, %.0f° off the plumb line."), rest->tilt_deg);
 }
