@@ -25,6 +25,16 @@ typedef struct {
   int next_row;
 } Bail;
 
+char *
+bw_words_change (const BwThreadLength *length, double tail_mm)
+{
+  g_autofree char *cut = bw_text_cut (length->length_mm);
+  return g_strdup_printf (
+      _ ("Change the thread: weave the old end in, cut %s, weave the new end in "
+         "up to the last bead and leave a tail of %.0f mm."),
+      cut, tail_mm);
+}
+
 static const char *
 stretch_arrow (BwStretch stretch)
 {

@@ -156,16 +156,6 @@ try_on_sentence (const BwForecast *forecast)
       counts);
 }
 
-char *
-bw_words_change (const BwThreadLength *length, double tail_mm)
-{
-  g_autofree char *cut = bw_text_cut (length->length_mm);
-  return g_strdup_printf (
-      _ ("Change the thread: weave the old end in, cut %s, weave the new end in "
-         "up to the last bead and leave a tail of %.0f mm."),
-      cut, tail_mm);
-}
-
 static char *
 turning_sentence (void)
 {

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A painter's picture of the same scene. What the stone hides is painted first and shows faintly
  * through it, as it does through the real one; the rest is painted far to near on top. */
-#include "preview/picture/projection-private.h"
+#include "preview/picture/projection.h"
 
-#include "core/pattern/colour.h"
 #include "preview/gl/gl-frame.h"
+#include "preview/picture/painter-tube.h"
 #include <string.h>
 
 #define OUTLINE_PIXELS 9
@@ -14,68 +14,6 @@ typedef struct {
   float depth; /* towards the viewer */
   int index;   /* of the bead; of a piece of tube when negative: −1 is piece 0 */
 } Order;
-
-static void
-set_light (BwPainter *p, BwLight light)
-{
-  gboolean lamp = light == BW_LIGHT_LAMP;
-  const double day[3] = { -0.55, 0.58, 0.60 }, table[3] = { 0.48, 0.62, 0.62 };
-  const double white[3] = { 1, 1, 1 }, warm[3] = { 1, 0.76, 0.48 };
-  for (int i = 0; i < 3; i++) {
-    p->key[i] = lamp ? table[i] : day[i];
-    p->light[i] = lamp ? warm[i] : white[i];
-  }
-  p->around = lamp ? 0.28 : 0.55;
-}
-
-void
-bw_painter_turn (const BwPainter *p, const float v[3], double seen[3])
-{
-  for (int i = 0; i < 3; i++)
-    seen[i]
-        = (double)(p->eye.view[0][i] * v[0] + p->eye.view[1][i] * v[1] + p->eye.view[2][i] * v[2]);
-}
-
-static double
-dot (const double a[3], const double b[3])
-{
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-double
-bw_painter_falling (const BwPainter *p, const double n[3])
-{
-  return p->around * (0.8 + 0.2 * n[1]) + 0.62 * MAX (dot (n, p->key), 0);
-}
-
-void
-bw_painter_shade (const BwPainter *p, const float colour[3], double light, double shine,
-                  double rgb[3])
-{
-  for (int i = 0; i < 3; i++)
-    rgb[i] = bw_colour_encode (CLAMP (((double)colour[i] * light + shine) * p->light[i], 0, 1));
-}
-
-gboolean
-bw_painter_behind_stone (const BwPainter *p, const float at[3])
-{
-  double enter = 0, leave = 1;
-  for (guint i = 0; i < p->scene->stone_planes->len; i++) {
-    const BwScenePlane *plane = &g_array_index (p->scene->stone_planes, BwScenePlane, i);
-    double from = -(double)plane->distance, to = from;
-    for (int k = 0; k < 3; k++) {
-      from += (double)(plane->normal[k] * p->eye.eye[k]);
-      to += (double)(plane->normal[k] * at[k]);
-    }
-    if (from > 0 && to > 0)
-      return FALSE;
-    if (from > 0)
-      enter = MAX (enter, from / (from - to));
-    else if (to > 0)
-      leave = MIN (leave, from / (from - to));
-  }
-  return enter < leave;
-}
 
 static gboolean
 point (const BwPainter *p, const float at[3], double *x, double *y)
@@ -249,7 +187,7 @@ across (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
   double side[3] = { sin (seen->angle), cos (seen->angle), 0 };
   double toward[3] = { -seen->axis[0] * seen->axis[2], -seen->axis[1] * seen->axis[2],
                        1 - seen->axis[2] * seen->axis[2] };
-  double size = MAX (sqrt (dot (toward, toward)), 1e-6);
+  double size = MAX (sqrt (bw_painter_dot (toward, toward)), 1e-6);
   double shine = shine_of ((BwFinish)bead->finish);
   double out[3];
   bw_painter_turn (p, bead->out, out);
@@ -257,8 +195,8 @@ across (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
     double s = 1 - i / 3.0, n[3], rgb[3];
     for (int k = 0; k < 3; k++)
       n[k] = s * side[k] + sqrt (1 - s * s) * toward[k] / size;
-    double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * dot (n, out), 0, 1);
-    double gleam = pow (MAX (dot (n, p->key), 0), 12) * shine;
+    double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * bw_painter_dot (n, out), 0, 1);
+    double gleam = pow (MAX (bw_painter_dot (n, p->key), 0), 12) * shine;
     bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * open * 1.05, gleam * open, rgb);
     cairo_pattern_add_color_stop_rgb (pattern, i / 6.0, rgb[0], rgb[1], rgb[2]);
   }
@@ -435,7 +373,7 @@ bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint la
   BwPainter p = { .cr = cr, .scene = scene, .layers = layers, .width = width, .height = height };
   gboolean stone = (layers & BW_LAYER_STONE) != 0, bed = (layers & BW_LAYER_BED) != 0;
   bw_eye_init (&p.eye, camera, scene, width, height);
-  set_light (&p, light);
+  bw_painter_set_light (&p, light);
   cairo_save (cr);
   if (stone)
     paint_stone (&p, FALSE);

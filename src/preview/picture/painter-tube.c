@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Cord and ring in the drawn projection: short pieces, each a four-sided patch shaded across, so
  * that the painter can put them between the beads they pass. */
-#include "preview/picture/projection-private.h"
+#include "preview/picture/painter-tube.h"
 
 #define OVERLAP_PIXELS 0.6 /* of a piece onto its neighbours, so that no seam shows */
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "preview/scene/camera.h"
-#include "preview/picture/projection.h"
+#include <cairo.h>
 
 typedef struct {
   cairo_t *cr;
@@ -16,6 +16,14 @@ typedef struct {
   double around;   /* light from everywhere */
 } BwPainter;
 
+static inline double
+bw_painter_dot (const double a[3], const double b[3])
+{
+  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+/* Where the light stands, and its colour. */
+void bw_painter_set_light (BwPainter *p, BwLight light);
 /* A direction into the eye's space. */
 void bw_painter_turn (const BwPainter *p, const float v[3], double seen[3]);
 /* Light on a dull surface that looks along n, in the eye's space. */
@@ -25,9 +33,3 @@ void bw_painter_shade (const BwPainter *p, const float colour[3], double light, 
                        double rgb[3]);
 /* TRUE when the stone stands between the eye and the point. */
 gboolean bw_painter_behind_stone (const BwPainter *p, const float at[3]);
-
-/* How many pieces cord and ring are painted in: cord first. Each lies between two stations. */
-int bw_painter_n_tubes (const BwPainter *p);
-/* The middle of a piece of tube. */
-void bw_painter_tube_middle (const BwPainter *p, int piece, float at[3]);
-void bw_painter_paint_tube (const BwPainter *p, int piece);
