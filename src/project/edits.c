@@ -44,6 +44,14 @@ frame_for (BwProject *self, const BwDesign *design, const BwProgress *progress, 
   return g_steal_pointer (&frame);
 }
 
+gboolean
+bw_project_check_design (BwProject *self, const BwDesign *design, GError **error)
+{
+  g_autoptr (BwFrame) frame = frame_for (self, design, self->document->head.progress, error);
+
+  return frame != NULL;
+}
+
 /* Takes frame. */
 static void
 put_frame (BwProject *self, BwFrame *frame)

@@ -81,6 +81,8 @@ const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
  * return FALSE with *error set and change nothing when the result would not be sound. */
 gboolean bw_project_set_design (BwProject *self, const char *label, const BwDesign *design,
                                 GError **error);
+/* Whether bw_project_set_design() would take it; the same error when not. Changes nothing. */
+gboolean bw_project_check_design (BwProject *self, const BwDesign *design, GError **error);
 /* A tray that lacks a colour some bead shown has is refused; hidden beads of it become the ground.
  */
 gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray,

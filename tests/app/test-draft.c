@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "app/form/draft.h"
+#include "core/base/fault.h"
 
 #include <math.h>
 
@@ -181,6 +182,64 @@ a_design_that_cannot_be_is_refused_whole (void **state)
   assert_false (bw_project_can_undo (bench->project));
 }
 
+/* What a maker types is either in the project or waits with its reason: it never vanishes. */
+static void
+expect_kept (Bench *bench, const char *pointer, const char *text)
+{
+  BwField field;
+  double typed = NAN;
+  assert_true (bw_field_find (&field, pointer));
+  gboolean stands = bw_draft_type (bench->draft, &field, text, BW_UNIT_MM);
+  const BwPending *pending = bw_draft_pending (bench->draft, pointer);
+  if (!stands) {
+    if (!pending || !pending->reason || strlen (pending->reason) < 10)
+      fail_msg ("“%s” typed for %s is gone without a word", text, pointer);
+    return;
+  }
+  assert_null (pending);
+  if (!*text)
+    return;
+  assert_true (bw_field_parse (&field, text, BW_UNIT_MM, &typed, NULL));
+  assert_true (fabs (bw_field_get (&field, bw_project_get_design (bench->project)) - typed) < 1e-9);
+}
+
+static void
+whatever_is_typed_stands_or_waits_with_its_reason (void **state)
+{
+  static const char *const pointers[] = {
+    "/gauge/pitch_mm",      "/gauge/column_mm",   "/stone/length_mm",   "/stone/values_mm/0",
+    "/stone/density_g_cm3", "/bead/diameter_mm",  "/bead/hole_mm",      "/bed/squeeze",
+    "/bed/layers",          "/band/columns",      "/band/rows",         "/band/seam_deg",
+    "/bail/columns",        "/thread/needle_mm",  "/fit/friction",      "/materials/spare",
+    "/materials/pieces",    "/materials/neck_mm", "/stone/girth_sd_mm", "/materials/prices/pack"
+  };
+  static const char *const texts[]
+      = { "0.004", "0", "-1", "1e3", "99999999",     "3", "0.5", "1.62",
+          "seven", "",  "6",  "1,5", "1000000000000" };
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
+    for (gsize k = 0; k < G_N_ELEMENTS (texts); k++) {
+      void *fresh;
+      set_up (&fresh);
+      expect_kept (fresh, pointers[i], texts[k]);
+      tear_down (&fresh);
+    }
+}
+
+static void
+the_reason_is_the_sentence_of_the_project (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GError) error = NULL;
+  BwField pitch;
+  BwDesign design = *bw_project_get_design (bench->project);
+  design.gauge.pitch_mm = 0.004;
+  assert_false (bw_project_set_design (bench->project, "Pitch", &design, &error));
+  assert_true (bw_field_find (&pitch, "/gauge/pitch_mm"));
+  assert_false (bw_draft_type (bench->draft, &pitch, "0.004", BW_UNIT_MM));
+  assert_string_equal (bw_draft_pending (bench->draft, "/gauge/pitch_mm")->reason,
+                       bw_fault_sentence (error));
+}
+
 #define BENCH_TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
 
 int
@@ -197,6 +256,8 @@ main (void)
     BENCH_TEST (a_change_elsewhere_keeps_a_waiting_value),
     BENCH_TEST (another_project_starts_with_nothing_waiting),
     BENCH_TEST (a_design_that_cannot_be_is_refused_whole),
+    BENCH_TEST (whatever_is_typed_stands_or_waits_with_its_reason),
+    BENCH_TEST (the_reason_is_the_sentence_of_the_project),
   };
   return cmocka_run_group_tests_name ("draft", tests, NULL, NULL);
 }

@@ -3,6 +3,7 @@
 #include "maker.h"
 
 #include "app/fit/fit-line.h"
+#include "app/form/field-entry.h"
 #include "output/report/report.h"
 
 #include <math.h>
@@ -14,6 +15,7 @@
 #include <cmocka.h>
 
 #define LENGTH "/stone/length_mm"
+#define PITCH "/gauge/pitch_mm"
 #define FLATS "/stone/values_mm/0"
 
 static int
@@ -222,6 +224,36 @@ a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one (void **state)
   expect_mm (maker_design (maker)->stone.values_mm[0], 24.7);
 }
 
+static void
+expect_pitch (Maker *maker, const char *typed, double should_be)
+{
+  maker_fill (maker, PITCH, typed);
+  assert_false (is_marked (maker_entry (maker, PITCH)));
+  expect_mm (maker_design (maker)->gauge.pitch_mm, should_be);
+}
+
+/* Far below what any pitch can be: it is not the field's own reader that knows. */
+static void
+a_pitch_that_no_bead_has_stays_with_its_reason (void **state)
+{
+  Maker *maker = *state;
+  guint steps = steps_of (maker);
+  const double pitch = maker_design (maker)->gauge.pitch_mm;
+  maker_fill (maker, PITCH, "0.004");
+  GtkWidget *entry = maker_entry (maker, PITCH);
+  assert_true (is_marked (entry));
+  assert_string_equal (maker_entry_text (maker, PITCH), "0.004");
+  GtkWidget *field = gtk_widget_get_ancestor (entry, BW_TYPE_FIELD_ENTRY);
+  desk_keep ("measure-pitch");
+  assert_non_null (desk_look_for_prefix (field, "At a pitch of 0.004 mm "));
+  expect_mm (maker_design (maker)->gauge.pitch_mm, pitch);
+  assert_int_equal (steps_of (maker), steps);
+  desk_key ("Tab", 0);
+  assert_string_equal (maker_entry_text (maker, PITCH), "0.004");
+  expect_pitch (maker, "1,62", 1.62);
+  expect_pitch (maker, "1/16\"", 1.5875);
+}
+
 /* --- Away with it ------------------------------------------------------------------------------
  */
 
@@ -315,6 +347,7 @@ main (void)
     IN_WINDOW (a_card_that_grows_leaves_every_card_in_its_column),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
     IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
+    IN_WINDOW (a_pitch_that_no_bead_has_stays_with_its_reason),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
   };
   return maker_run (tests);

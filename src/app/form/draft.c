@@ -152,7 +152,7 @@ bw_draft_type (BwDraft *self, const BwField *field, const char *text, BwUnit uni
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   bw_draft_settle (self);
   gboolean stands
-      = bw_pendings_offer (self->pendings, bw_draft_get_design (self), field, text, unit, &result);
+      = bw_pendings_offer (self->pendings, self->project, field, text, unit, &result);
   if (stands)
     stands = set_design (self, _ (field->label), &result, NULL);
   tell (self);
@@ -167,7 +167,7 @@ bw_draft_apply (BwDraft *self, const char *label, const BwDesign *design, GError
   bw_draft_settle (self);
   bw_project_begin (self->project, label);
   gboolean done = bw_project_set_design (self->project, label, design, error);
-  if (done && bw_pendings_retry (self->pendings, bw_draft_get_design (self), &result))
+  if (done && bw_pendings_retry (self->pendings, self->project, &result))
     set_design (self, label, &result, NULL);
   bw_project_commit (self->project);
   tell (self);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The waiting room for values that cannot stand yet, so that a new stone may be typed in any order
- * and nothing typed is ever thrown away or half taken. */
+ * and nothing typed is ever thrown away or half taken. What can stand is the project's to say: a
+ * check of our own would let through what the project then refuses, and the value would be lost. */
 #include "config.h"
 
 #include "app/form/pending.h"
@@ -74,12 +75,12 @@ blame (BwPending *pending, const GError *error)
 }
 
 static gboolean
-stands_alone (BwPending *pending, const BwDesign *base, BwDesign *result)
+stands_alone (BwPending *pending, BwProject *project, const BwDesign *base, BwDesign *result)
 {
   g_autoptr (GError) error = NULL;
   BwDesign design = *base;
   apply (pending, &design);
-  if (!bw_design_validate (&design, NULL, &error)) {
+  if (!bw_project_check_design (project, &design, &error)) {
     blame (pending, error);
     return FALSE;
   }
@@ -89,14 +90,14 @@ stands_alone (BwPending *pending, const BwDesign *base, BwDesign *result)
 
 /* Everything that waits, and `one` last so that it wins over what it makes void. */
 static gboolean
-stands_with_all (GPtrArray *pendings, const BwPending *one, const BwDesign *base, BwDesign *result)
+stands_with_all (GPtrArray *pendings, const BwPending *one, BwProject *project, BwDesign *result)
 {
-  BwDesign design = *base;
+  BwDesign design = *bw_project_get_design (project);
   for (guint i = 0; i < pendings->len; i++)
     apply (g_ptr_array_index (pendings, i), &design);
   if (one)
     apply (one, &design);
-  if (!bw_design_validate (&design, NULL, NULL))
+  if (!bw_project_check_design (project, &design, NULL))
     return FALSE;
   *result = design;
   return TRUE;
@@ -111,17 +112,17 @@ drop_all_tried (GPtrArray *pendings)
 }
 
 static gboolean
-stands_with_another (GPtrArray *pendings, const BwPending *one, const BwDesign *base,
+stands_with_another (GPtrArray *pendings, const BwPending *one, BwProject *project,
                      BwDesign *result)
 {
   for (guint i = 0; i < pendings->len; i++) {
-    BwDesign design = *base;
+    BwDesign design = *bw_project_get_design (project);
     const BwPending *other = g_ptr_array_index (pendings, i);
     if (!can_be_tried (other))
       continue;
     apply (other, &design);
     apply (one, &design);
-    if (!bw_design_validate (&design, NULL, NULL))
+    if (!bw_project_check_design (project, &design, NULL))
       continue;
     *result = design;
     g_ptr_array_remove_index (pendings, i);
@@ -132,12 +133,12 @@ stands_with_another (GPtrArray *pendings, const BwPending *one, const BwDesign *
 
 /* One after the other, as long as one more of them can stand. */
 static gboolean
-take_in_what_stands (GPtrArray *pendings, BwDesign *design)
+take_in_what_stands (GPtrArray *pendings, BwProject *project, BwDesign *design)
 {
   gboolean any = FALSE;
   for (guint i = 0; i < pendings->len;) {
     BwPending *pending = g_ptr_array_index (pendings, i);
-    if (can_be_tried (pending) && stands_alone (pending, design, design)) {
+    if (can_be_tried (pending) && stands_alone (pending, project, design, design)) {
       g_ptr_array_remove_index (pendings, i);
       any = TRUE;
       i = 0;
@@ -166,18 +167,20 @@ pending_new (const BwField *field, const char *text, BwUnit unit)
 }
 
 gboolean
-bw_pendings_offer (GPtrArray *pendings, const BwDesign *base, const BwField *field,
-                   const char *text, BwUnit unit, BwDesign *result)
+bw_pendings_offer (GPtrArray *pendings, BwProject *project, const BwField *field, const char *text,
+                   BwUnit unit, BwDesign *result)
 {
+  const BwDesign *base = bw_project_get_design (project);
   g_autoptr (BwPending) one = pending_new (field, text, unit);
   bw_pendings_drop (pendings, field->pointer);
   if (can_be_tried (one)) {
-    if (stands_with_all (pendings, one, base, result)) {
+    if (stands_with_all (pendings, one, project, result)) {
       drop_all_tried (pendings);
       return TRUE;
     }
-    if (stands_alone (one, base, result) || stands_with_another (pendings, one, base, result)) {
-      take_in_what_stands (pendings, result);
+    if (stands_alone (one, project, base, result)
+        || stands_with_another (pendings, one, project, result)) {
+      take_in_what_stands (pendings, project, result);
       return TRUE;
     }
   }
@@ -186,14 +189,14 @@ bw_pendings_offer (GPtrArray *pendings, const BwDesign *base, const BwField *fie
 }
 
 gboolean
-bw_pendings_retry (GPtrArray *pendings, const BwDesign *base, BwDesign *result)
+bw_pendings_retry (GPtrArray *pendings, BwProject *project, BwDesign *result)
 {
   if (pendings->len == 0)
     return FALSE;
-  *result = *base;
-  if (take_in_what_stands (pendings, result))
+  *result = *bw_project_get_design (project);
+  if (take_in_what_stands (pendings, project, result))
     return TRUE;
-  if (!stands_with_all (pendings, NULL, base, result))
+  if (!stands_with_all (pendings, NULL, project, result))
     return FALSE;
   drop_all_tried (pendings);
   return TRUE;

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "app/form/field.h"
+#include "project/project.h"
 
 typedef struct {
   BwField field;
@@ -26,10 +27,11 @@ const BwPending *bw_pendings_find (GPtrArray *pendings, const char *pointer);
 void bw_pendings_drop (GPtrArray *pendings, const char *pointer);
 
 /* Tries what was typed into a field: with everything pending, else alone, else with each single
- * one. TRUE: *result is the sound design and what went into it is no longer pending. FALSE: what
- * was typed is pending with its reason. Empty text clears an optional field. */
-gboolean bw_pendings_offer (GPtrArray *pendings, const BwDesign *base, const BwField *field,
+ * one. TRUE: *result is a design that the project takes, and what went into it is no longer
+ * pending. FALSE: what was typed is pending with its reason. Empty text clears an optional field.
+ */
+gboolean bw_pendings_offer (GPtrArray *pendings, BwProject *project, const BwField *field,
                             const char *text, BwUnit unit, BwDesign *result);
 /* Tries again what is pending after the design changed in another way. TRUE: *result is another
- * sound design. */
-gboolean bw_pendings_retry (GPtrArray *pendings, const BwDesign *base, BwDesign *result);
+ * design that the project takes. */
+gboolean bw_pendings_retry (GPtrArray *pendings, BwProject *project, BwDesign *result);
