@@ -1,13 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What follows from the document, kept until an input changes. Each piece names the parts of the
- * document it is made from; an edit drops exactly the pieces that one of its parts feeds. */
+/* What follows from the document, kept until an input changes. One table says of each piece which
+ * groups of keys it reads itself and which other pieces it is made from. A maker is handed exactly
+ * those groups, the rest as they are by default, so that nothing can be read that is not declared;
+ * and an edit drops the pieces it feeds, with all that is made from them. */
 #include "config.h"
 
+#include "core/band/column.h"
 #include "project/project-private.h"
 #include "project/file/sizes.h"
 
+/* What a piece is made from comes before it. */
 typedef enum {
   STONE,
+  MID_RING,
+  BAIL_BASE,
   FIT,
   FORECAST,
   JOIN,
@@ -17,6 +23,7 @@ typedef enum {
   HANG,
   PATH,
   MATERIALS,
+  FOUND, /* the remedies, but for what a maker buys and pays with them */
   REMEDIES,
   N_PIECES,
 } Piece;
@@ -24,6 +31,8 @@ typedef enum {
 struct _BwDerived {
   guint known; /* bits of the pieces that hold */
   BwStone stone;
+  BwRing mid_ring;
+  BwBailBase bail_base;
   BwFit fit;
   BwForecast forecast;
   BwJoin join;
@@ -35,69 +44,195 @@ struct _BwDerived {
   GArray *remedies;
 };
 
+/* What a maker sees of the document. */
+typedef struct {
+  BwDesign design;
+  const BwDrawing *band, *bail; /* with CELLS; bail NULL without one */
+  int n_colours;                /* with TRAY */
+} Inputs;
+
+static void
+make_stone (BwDerived *d, const Inputs *in)
+{
+  if (!bw_stone_init (&d->stone, &in->design.stone, NULL))
+    g_assert_not_reached (); /* every design was checked before it took hold */
+}
+
+static void
+make_mid_ring (BwDerived *d, const Inputs *in)
+{
+  bw_mid_ring_init (&d->mid_ring, &in->design, &d->stone);
+}
+
+static void
+make_bail_base (BwDerived *d, const Inputs *in)
+{
+  d->bail_base = (BwBailBase){ 0 };
+  if (in->design.bail.style != BW_BAIL_NONE)
+    bw_bail_base_init (&d->bail_base, &in->design, &d->mid_ring);
+}
+
+static void
+make_fit (BwDerived *d, const Inputs *in)
+{
+  bw_fit_init (&d->fit, &in->design, &d->stone, in->design.band.rows);
+}
+
+static void
+make_forecast (BwDerived *d, const Inputs *in)
+{
+  bw_forecast_init (&d->forecast, &in->design, &d->stone);
+}
+
+static void
+make_join (BwDerived *d, const Inputs *in)
+{
+  bw_join_init (&d->join, &d->fit, &in->design, in->band);
+}
+
+static void
+clear_join (BwDerived *d)
+{
+  bw_join_clear (&d->join);
+}
+
+static void
+make_places (BwDerived *d, const Inputs *in)
+{
+  bw_places_init_closed (&d->places, &in->design, &d->stone);
+}
+
+static void
+clear_places (BwDerived *d)
+{
+  bw_places_clear (&d->places);
+}
+
+static void
+make_true_places (BwDerived *d, const Inputs *in)
+{
+  bw_places_init_true (&d->true_places, &in->design, &d->stone, &d->fit);
+}
+
+static void
+clear_true_places (BwDerived *d)
+{
+  bw_places_clear (&d->true_places);
+}
+
+static void
+make_splay (BwDerived *d, const Inputs *in)
+{
+  bw_splay_init (&d->splay, &d->places, &in->design);
+}
+
+static void
+make_hang (BwDerived *d, const Inputs *in)
+{
+  if (!bw_hang_init (&d->hang, &in->design, &d->stone, NULL))
+    g_assert_not_reached (); /* a bail that cannot arch is refused with the design */
+}
+
+static void
+make_path (BwDerived *d, const Inputs *in)
+{
+  bw_path_init (&d->path, &in->design, &d->bail_base);
+}
+
+static void
+clear_path (BwDerived *d)
+{
+  bw_path_clear (&d->path);
+}
+
+static void
+make_materials (BwDerived *d, const Inputs *in)
+{
+  bw_materials_init (&d->materials, &in->design, &d->stone, in->band, in->bail, in->n_colours,
+                     &d->path);
+}
+
+/* The sizes are read once for the whole run of the program, so they are no input that changes. */
+static void
+find_remedies (BwDerived *d, const Inputs *in)
+{
+  g_autoptr (GArray) sizes = bw_sizes_load (NULL);
+
+  d->remedies = bw_remedies (&in->design, &d->stone, (const BwBead *)sizes->data, (int)sizes->len);
+}
+
+static void
+clear_remedies (BwDerived *d)
+{
+  g_clear_pointer (&d->remedies, g_array_unref);
+}
+
+/* A remedy is a whole design to be taken over: it must not bring back what things cost before. */
+static void
+make_remedies (BwDerived *d, const Inputs *in)
+{
+  for (guint i = 0; i < d->remedies->len; i++)
+    g_array_index (d->remedies, BwRemedy, i).design.supply = in->design.supply;
+}
+
 /* Parts of the document: the groups of keys, and two more. */
 #define CELLS (1u << BW_N_GROUPS)
 #define TRAY (1u << (BW_N_GROUPS + 1))
 #define PART(name) (1u << BW_GROUP_##name)
+#define OF(piece) (1u << (piece))
 
-/* The swatch is settled into the gauge, so that the gauge alone need be watched. */
-#define LAID (PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND))
-#define FITTED (LAID | PART (THREAD) | PART (FIT))
-#define THREADED (PART (BEAD) | PART (GAUGE) | PART (BAND) | PART (BAIL) | PART (THREAD))
-
-static const guint made_from[N_PIECES] = {
-  [STONE] = PART (STONE),
-  [FIT] = FITTED,
-  [FORECAST] = FITTED,
-  [JOIN] = FITTED | CELLS,
-  [PLACES] = LAID | PART (THREAD) | PART (FIT),
-  [TRUE_PLACES] = LAID | PART (THREAD) | PART (FIT),
-  [SPLAY] = LAID | PART (THREAD) | PART (FIT),
-  [HANG] = LAID | PART (BAIL) | PART (FIT),
-  [PATH] = THREADED,
-  [MATERIALS]
-  = THREADED | PART (STONE) | PART (BED) | PART (MATERIALS) | PART (PRICES) | CELLS | TRAY,
-  [REMEDIES] = FITTED | PART (BAIL),
+/* The swatch is settled into the gauge, so that whoever weaves by the gauge need not see it. */
+static const struct {
+  guint parts;  /* read from the document */
+  guint pieces; /* made from, all of them above in the list */
+  void (*make) (BwDerived *derived, const Inputs *in);
+  void (*clear) (BwDerived *derived); /* NULL for plain values */
+} recipes[N_PIECES] = {
+  [STONE] = { PART (STONE), 0, make_stone },
+  [MID_RING] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND), OF (STONE), make_mid_ring },
+  [BAIL_BASE] = { PART (GAUGE) | PART (BAND) | PART (BAIL), OF (MID_RING), make_bail_base },
+  [FIT] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND) | PART (THREAD) | PART (FIT),
+            OF (STONE), make_fit },
+  [FORECAST]
+  = { PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND) | PART (THREAD),
+      OF (STONE), make_forecast },
+  [JOIN] = { PART (GAUGE) | CELLS, OF (FIT), make_join, clear_join },
+  [PLACES] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND), OF (STONE), make_places,
+               clear_places },
+  [TRUE_PLACES] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND), OF (STONE) | OF (FIT),
+                    make_true_places, clear_true_places },
+  [SPLAY] = { PART (STONE) | PART (BEAD) | PART (GAUGE), OF (PLACES), make_splay },
+  [HANG] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND) | PART (BAIL) | PART (FIT),
+             OF (STONE), make_hang },
+  [PATH] = { PART (BEAD) | PART (GAUGE) | PART (BAND) | PART (BAIL) | PART (THREAD), OF (BAIL_BASE),
+             make_path, clear_path },
+  [MATERIALS] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND) | PART (BAIL)
+                      | PART (THREAD) | PART (MATERIALS) | PART (PRICES) | CELLS | TRAY,
+                  OF (STONE) | OF (PATH), make_materials },
+  [FOUND] = { PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (SWATCH) | PART (BED) | PART (BAND)
+                  | PART (BAIL) | PART (THREAD) | PART (FIT),
+              OF (STONE), find_remedies, clear_remedies },
+  [REMEDIES] = { PART (MATERIALS) | PART (PRICES), OF (FOUND), make_remedies },
 };
 
 static void
 clear_piece (BwDerived *derived, Piece piece)
 {
-  switch (piece) {
-  case JOIN:
-    bw_join_clear (&derived->join);
-    break;
-  case PLACES:
-    bw_places_clear (&derived->places);
-    break;
-  case TRUE_PLACES:
-    bw_places_clear (&derived->true_places);
-    break;
-  case PATH:
-    bw_path_clear (&derived->path);
-    break;
-  case REMEDIES:
-    g_clear_pointer (&derived->remedies, g_array_unref);
-    break;
-  case STONE:
-  case FIT:
-  case FORECAST:
-  case SPLAY:
-  case HANG:
-  case MATERIALS:
-  case N_PIECES:
-  default:
-    break;
-  }
-  derived->known &= ~(1u << piece);
+  if ((derived->known & OF (piece)) && recipes[piece].clear)
+    recipes[piece].clear (derived);
+  derived->known &= ~OF (piece);
 }
 
 static void
 drop (BwDerived *derived, guint parts)
 {
+  guint gone = 0;
+
   for (Piece piece = 0; piece < N_PIECES; piece++)
-    if ((derived->known & 1u << piece) && (made_from[piece] & parts))
+    if ((recipes[piece].parts & parts) || (recipes[piece].pieces & gone)) {
+      gone |= OF (piece);
       clear_piece (derived, piece);
+    }
 }
 
 BwDerived *
@@ -119,118 +254,110 @@ bw_derived_drop (BwDerived *derived, guint groups, gboolean cells, gboolean tray
   drop (derived, groups | (cells ? CELLS : 0) | (tray ? TRAY : 0));
 }
 
-/* TRUE when the piece must be made now; it then counts as known. */
-static gboolean
-must_make (BwProject *self, Piece piece)
+static void
+take_inputs (Inputs *in, BwProject *self, guint parts)
 {
-  gboolean known = (self->derived->known & 1u << piece) != 0;
+  bw_design_defaults (&in->design);
+  bw_design_take_groups (&in->design, bw_project_get_design (self), parts);
+  in->band = parts & CELLS ? bw_project_get_drawing (self) : NULL;
+  in->bail = parts & CELLS ? bw_project_get_bail_drawing (self) : NULL;
+  in->n_colours = parts & TRAY ? bw_project_get_tray (self)->n_colours : 0;
+}
 
-  self->derived->known |= 1u << piece;
-  return !known;
+/* The pieces, with this one and all it is made from in place. */
+static const BwDerived *
+with (BwProject *self, Piece piece)
+{
+  BwDerived *derived = self->derived;
+  Inputs in;
+
+  if (derived->known & OF (piece))
+    return derived;
+  for (Piece other = 0; other < piece; other++)
+    if (recipes[piece].pieces & OF (other))
+      with (self, other);
+  take_inputs (&in, self, recipes[piece].parts);
+  recipes[piece].make (derived, &in);
+  derived->known |= OF (piece);
+  return derived;
 }
 
 const BwStone *
 bw_project_stone (BwProject *self)
 {
-  BwDerived *d = self->derived;
+  return &with (self, STONE)->stone;
+}
 
-  if (must_make (self, STONE)
-      && !bw_stone_init (&d->stone, &bw_project_get_design (self)->stone, NULL))
-    g_assert_not_reached (); /* every design was checked before it took hold */
-  return &d->stone;
+const BwRing *
+bw_project_mid_ring (BwProject *self)
+{
+  return &with (self, MID_RING)->mid_ring;
+}
+
+const BwBailBase *
+bw_project_bail_base (BwProject *self)
+{
+  if (bw_project_get_design (self)->bail.style == BW_BAIL_NONE)
+    return NULL;
+  return &with (self, BAIL_BASE)->bail_base;
 }
 
 const BwFit *
 bw_project_fit (BwProject *self)
 {
-  const BwDesign *design = bw_project_get_design (self);
-
-  if (must_make (self, FIT))
-    bw_fit_init (&self->derived->fit, design, bw_project_stone (self), design->band.rows);
-  return &self->derived->fit;
+  return &with (self, FIT)->fit;
 }
 
 const BwForecast *
 bw_project_forecast (BwProject *self)
 {
-  if (must_make (self, FORECAST))
-    bw_forecast_init (&self->derived->forecast, bw_project_get_design (self),
-                      bw_project_stone (self));
-  return &self->derived->forecast;
+  return &with (self, FORECAST)->forecast;
 }
 
 const BwJoin *
 bw_project_join (BwProject *self)
 {
-  if (must_make (self, JOIN))
-    bw_join_init (&self->derived->join, bw_project_fit (self), bw_project_get_design (self),
-                  bw_project_get_drawing (self));
-  return &self->derived->join;
+  return &with (self, JOIN)->join;
 }
 
 const BwPlaces *
 bw_project_places (BwProject *self)
 {
-  if (must_make (self, PLACES))
-    bw_places_init (&self->derived->places, bw_project_get_design (self), bw_project_stone (self),
-                    BW_LAY_CLOSED);
-  return &self->derived->places;
+  return &with (self, PLACES)->places;
 }
 
 const BwPlaces *
 bw_project_true_places (BwProject *self)
 {
-  if (must_make (self, TRUE_PLACES))
-    bw_places_init (&self->derived->true_places, bw_project_get_design (self),
-                    bw_project_stone (self), BW_LAY_TRUE);
-  return &self->derived->true_places;
+  return &with (self, TRUE_PLACES)->true_places;
 }
 
 const BwSplay *
 bw_project_splay (BwProject *self)
 {
-  if (must_make (self, SPLAY))
-    bw_splay_init (&self->derived->splay, bw_project_places (self), bw_project_get_design (self));
-  return &self->derived->splay;
+  return &with (self, SPLAY)->splay;
 }
 
 const BwHang *
 bw_project_hang (BwProject *self)
 {
-  if (must_make (self, HANG)
-      && !bw_hang_init (&self->derived->hang, bw_project_get_design (self), bw_project_stone (self),
-                        NULL))
-    g_assert_not_reached (); /* a bail that cannot arch is refused with the design */
-  return &self->derived->hang;
+  return &with (self, HANG)->hang;
 }
 
 const BwPath *
 bw_project_path (BwProject *self)
 {
-  if (must_make (self, PATH))
-    bw_path_init (&self->derived->path, bw_project_get_design (self));
-  return &self->derived->path;
+  return &with (self, PATH)->path;
 }
 
 const BwMaterials *
 bw_project_materials (BwProject *self)
 {
-  if (must_make (self, MATERIALS))
-    bw_materials_init (&self->derived->materials, bw_project_get_design (self),
-                       bw_project_stone (self), bw_project_get_drawing (self),
-                       bw_project_get_bail_drawing (self), bw_project_get_tray (self)->n_colours,
-                       bw_project_path (self));
-  return &self->derived->materials;
+  return &with (self, MATERIALS)->materials;
 }
 
 const GArray *
 bw_project_remedies (BwProject *self)
 {
-  if (must_make (self, REMEDIES)) {
-    g_autoptr (GArray) sizes = bw_sizes_load (NULL);
-
-    self->derived->remedies = bw_remedies (bw_project_get_design (self), bw_project_stone (self),
-                                           (const BwBead *)sizes->data, (int)sizes->len);
-  }
-  return self->derived->remedies;
+  return with (self, REMEDIES)->remedies;
 }

@@ -16,6 +16,7 @@
 #include "core/pattern/drawing.h"
 #include "core/band/fit.h"
 #include "core/band/forecast.h"
+#include "core/bail/bail-place.h"
 #include "core/bail/hang.h"
 #include "core/band/join.h"
 #include "core/path/materials.h"
@@ -159,11 +160,15 @@ void bw_project_go_to (BwProject *self, guint position);
 
 /* Derived, cached, borrowed; valid until the next change. Never NULL: a project is always sound. */
 const BwStone *bw_project_stone (BwProject *self);
+/* As bw_mid_ring_init() has it; what the bail stands on. */
+const BwRing *bw_project_mid_ring (BwProject *self);
+/* The one that may be NULL: there is no bail. */
+const BwBailBase *bw_project_bail_base (BwProject *self);
 const BwFit *bw_project_fit (BwProject *self);
 const BwForecast *bw_project_forecast (BwProject *self);
 const BwJoin *bw_project_join (BwProject *self);
-const BwPlaces *bw_project_places (BwProject *self);      /* BW_LAY_CLOSED */
-const BwPlaces *bw_project_true_places (BwProject *self); /* BW_LAY_TRUE */
+const BwPlaces *bw_project_places (BwProject *self);      /* of the closed ring */
+const BwPlaces *bw_project_true_places (BwProject *self); /* as the strip would lie */
 const BwSplay *bw_project_splay (BwProject *self);
 const BwHang *bw_project_hang (BwProject *self);
 const BwPath *bw_project_path (BwProject *self);

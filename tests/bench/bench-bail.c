@@ -52,7 +52,7 @@ main (void)
   for (int i = 0; i < STEPS; i++) {
     BwDesign design;
     gint64 begin = g_get_monotonic_time ();
-    bw_bail_pull (&design, &from, BW_BAIL_GRIP_BODY, i + 1, 0);
+    bw_bail_pull (&design, &from, bw_project_mid_ring (project), BW_BAIL_GRIP_BODY, i + 1, 0);
     place[i] = ms_since (begin);
     begin = g_get_monotonic_time ();
     if (!bw_project_set_design (project, "", &design, &error))

@@ -26,7 +26,7 @@ time_a_bead (int columns, int rows, guint64 *visits)
   for (int run = 0; run < 3; run++) {
     BwPath path;
     gint64 start = g_get_monotonic_time ();
-    bw_path_init (&path, &design);
+    bw_path_init (&path, &design, NULL);
     least = MIN (least, g_get_monotonic_time () - start);
     *visits = path.visits->len;
     bw_path_clear (&path);

@@ -160,6 +160,41 @@ sample_random_design (GRand *rand, BwStone *stone)
   }
 }
 
+void
+sample_mid_ring (BwRing *ring, const BwDesign *design)
+{
+  BwStone stone;
+  g_autoptr (GError) error = NULL;
+  if (!bw_stone_init (&stone, &design->stone, &error))
+    g_error ("the sample is not sound: %s", error->message);
+  bw_mid_ring_init (ring, design, &stone);
+}
+
+void
+sample_bail_base (BwBailBase *base, const BwDesign *design)
+{
+  BwRing ring;
+  sample_mid_ring (&ring, design);
+  bw_bail_base_init (base, design, &ring);
+}
+
+void
+sample_path (BwPath *path, const BwDesign *design)
+{
+  BwBailBase base;
+  if (design->bail.style != BW_BAIL_NONE)
+    sample_bail_base (&base, design);
+  bw_path_init (path, design, &base);
+}
+
+void
+sample_true_places (BwPlaces *places, const BwDesign *design, const BwStone *stone)
+{
+  BwFit fit;
+  bw_fit_init (&fit, design, stone, design->band.rows);
+  bw_places_init_true (places, design, stone, &fit);
+}
+
 static void
 scale_stone (BwStoneMeasures *stone, double factor)
 {

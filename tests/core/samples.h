@@ -3,7 +3,10 @@
  * property wants, the same for the same seed. */
 #pragma once
 
+#include "core/band/column.h"
+#include "core/band/places.h"
 #include "core/design/design.h"
+#include "core/path/path.h"
 #include "core/stone/section.h"
 
 /* Fails unless the two differ by no more than `within`; NaN is near nothing. */
@@ -30,6 +33,16 @@ void sample_solve (const BwDesign *design, BwStone *stone);
 /* A random sound design on a random stone, tapered or not, the band anywhere on the prism, with
  * about as many rows as close. */
 BwDesign sample_random_design (GRand *rand, BwStone *stone);
+
+/* The bead-centre curve that the design's bail stands on. */
+void sample_mid_ring (BwRing *ring, const BwDesign *design);
+
+/* Where the design's bail stands, and the thread's path with it. */
+void sample_bail_base (BwBailBase *base, const BwDesign *design);
+void sample_path (BwPath *path, const BwDesign *design);
+
+/* The beads as the strip would lie. */
+void sample_true_places (BwPlaces *places, const BwDesign *design, const BwStone *stone);
 
 /* The same design with every length multiplied. */
 BwDesign sample_scaled (const BwDesign *design, double factor);

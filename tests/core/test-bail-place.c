@@ -45,14 +45,16 @@ azimuth_and_row_answer_each_other (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (811);
   for (int k = 0; k < 1000; k++) {
     BwDesign design = bailed (rand);
+    BwRing ring;
+    sample_mid_ring (&ring, &design);
     int period = design.band.rows;
-    double row = bw_bail_row (&design, design.bail.at_deg);
+    double row = bw_bail_row (&design, &ring, design.bail.at_deg);
     assert_true (row >= 1 && row < 1 + period);
-    double azimuth = bw_bail_azimuth (&design, row);
+    double azimuth = bw_bail_azimuth (&design, &ring, row);
     assert_true (azimuth >= 0 && azimuth < 360);
     assert_near (difference (azimuth, design.bail.at_deg, 360), 0, 1e-6);
     double wanted = sample_between (rand, -period, 2 * period);
-    double found = bw_bail_row (&design, bw_bail_azimuth (&design, wanted));
+    double found = bw_bail_row (&design, &ring, bw_bail_azimuth (&design, &ring, wanted));
     assert_near (difference (found, wanted, period), 0, 1e-6);
   }
 }
@@ -63,10 +65,12 @@ the_join_is_the_first_row_exactly (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (812);
   for (int k = 0; k < 200; k++) {
     BwDesign design = bailed (rand);
-    assert_near (bw_bail_row (&design, design.band.seam_deg), 1, 1e-12);
-    assert_near (bw_bail_row (&design, design.band.seam_deg - 360), 1, 1e-9);
-    assert_true (bw_bail_azimuth (&design, 1) == design.band.seam_deg);
-    assert_true (bw_bail_azimuth (&design, 1 + design.band.rows) == design.band.seam_deg);
+    BwRing ring;
+    sample_mid_ring (&ring, &design);
+    assert_near (bw_bail_row (&design, &ring, design.band.seam_deg), 1, 1e-12);
+    assert_near (bw_bail_row (&design, &ring, design.band.seam_deg - 360), 1, 1e-9);
+    assert_true (bw_bail_azimuth (&design, &ring, 1) == design.band.seam_deg);
+    assert_true (bw_bail_azimuth (&design, &ring, 1 + design.band.rows) == design.band.seam_deg);
   }
 }
 
@@ -76,18 +80,20 @@ a_bail_stands_at_the_nearest_place_and_stays_there (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (813);
   for (int k = 0; k < 1000; k++) {
     BwDesign design = bailed (rand);
+    BwRing ring;
+    sample_mid_ring (&ring, &design);
     double wanted = sample_between (rand, 1, 1 + design.band.rows);
     double place = bw_bail_nearest_row (&design, wanted);
     int step = bw_bail_row_step (&design.bail);
     assert_true (fabs (place - wanted) <= step / 2.0 + 1e-9);
     assert_near (bw_bail_nearest_row (&design, place + 0.4 * step), place, 1e-12);
     assert_near (bw_bail_nearest_row (&design, place + step), place + step, 1e-12);
-    bw_bail_stand (&design, wanted);
-    double stands = bw_bail_row (&design, design.bail.at_deg);
+    bw_bail_stand (&design, &ring, wanted);
+    double stands = bw_bail_row (&design, &ring, design.bail.at_deg);
     assert_near (difference (bw_bail_nearest_row (&design, stands), place, design.band.rows), 0,
                  1e-9);
     double once = design.bail.at_deg;
-    bw_bail_stand (&design, stands);
+    bw_bail_stand (&design, &ring, stands);
     assert_true (design.bail.at_deg == once);
   }
 }
@@ -100,7 +106,7 @@ a_flap_stands_on_beads_that_meet_its_columns (void **state)
     BwDesign design = bailed (rand);
     BwBailBase base;
     design.bail.style = k % 2 ? BW_BAIL_FLAP : BW_BAIL_RING;
-    bw_bail_base_init (&base, &design);
+    sample_bail_base (&base, &design);
     int first = (int)base.first_row, last = (int)base.last_row;
     assert_true (first == base.first_row && last == base.last_row);
     /* Row 0 of the flap lies in its odd columns, row rows + 1 where the lattice wants it. */
@@ -123,7 +129,7 @@ the_feet_of_an_upright_strip_lie_on_the_band (void **state)
     BwBailBase base;
     design.bail.style = BW_BAIL_UPRIGHT;
     design.bail.base_beads = g_rand_int_range (rand, 1, design.band.columns + 1);
-    bw_bail_base_init (&base, &design);
+    sample_bail_base (&base, &design);
     assert_true (base.column[0] >= 1 && base.column[0] <= base.column[1]);
     assert_true (base.column[1] <= design.band.columns);
     assert_true (base.bottom == base.column[0] - 1 && base.top == base.column[1]);
@@ -147,7 +153,7 @@ count_sewn (const BwDesign *design, const BwBailBase *base)
 {
   BwPath path;
   int row = wrapped (base->last_row, design->band.rows), n = 0;
-  bw_path_init (&path, design);
+  sample_path (&path, design);
   for (guint i = 0; i < path.visits->len; i++) {
     const BwVisit *visit = &g_array_index (path.visits, BwVisit, i);
     n += visit->part == BW_PART_ATTACHMENT && !visit->in_bail && visit->row == row
@@ -163,10 +169,12 @@ the_needle_sews_the_flap_where_it_is_said_to_stand (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (816);
   for (int k = 0; k < 100; k++) {
     BwDesign design = bailed (rand);
+    BwRing ring;
+    sample_mid_ring (&ring, &design);
     BwBailBase base;
     design.bail.style = BW_BAIL_FLAP;
-    bw_bail_stand (&design, sample_between (rand, 1, 1 + design.band.rows));
-    bw_bail_base_init (&base, &design);
+    bw_bail_stand (&design, &ring, sample_between (rand, 1, 1 + design.band.rows));
+    sample_bail_base (&base, &design);
     assert_true (count_sewn (&design, &base) >= design.bail.columns / 2);
   }
 }

@@ -5,6 +5,8 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include "samples.h"
+
 #include "core/base/fault.h"
 #include "core/path/materials.h"
 
@@ -54,7 +56,7 @@ fill_out (Order *order)
       bw_drawing_set (order->band, row, column, row % 10 == 0 ? 1 : 0);
   order->bail
       = d->bail.style == BW_BAIL_NONE ? NULL : bw_drawing_new (d->bail.columns, d->bail.rows, 2);
-  bw_path_init (&order->path, d);
+  sample_path (&order->path, d);
   bw_materials_init (&order->list, d, &order->stone, order->band, order->bail, 3, &order->path);
 }
 

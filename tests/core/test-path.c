@@ -7,7 +7,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 #include <string.h>
-#include "core/path/path.h"
+#include "samples.h"
 
 /* A regular hexagon, so that sixths of the ring are sixths of a turn. */
 static BwDesign
@@ -348,7 +348,7 @@ every_random_path_is_a_legal_weave_of_every_bead (void **state)
   for (int i = 0; i < 1500; i++) {
     BwDesign d = a_random_design (dice);
     BwPath path;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     replay (&d, &path);
     bw_path_clear (&path);
   }
@@ -388,7 +388,7 @@ the_zip_joins_every_raised_bead_of_both_ends (void **state)
       BwPath path;
       gboolean seen[2][32] = { 0 };
       int n = 0;
-      bw_path_init (&path, &d);
+      sample_path (&path, &d);
       for (guint i = 0; i < path.visits->len; i++) {
         const BwVisit *v = visit_at (&path, i);
         if (v->part != BW_PART_ZIP)
@@ -441,7 +441,7 @@ every_part_has_the_visits_its_weave_needs (void **state)
   for (int i = 0; i < 1500; i++) {
     BwDesign d = a_random_design (dice);
     BwPath path;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     check_visits (&d, &path);
     bw_path_clear (&path);
   }
@@ -498,7 +498,7 @@ the_parts_the_lengths_and_the_visits_give_the_same_thread (void **state)
     BwDesign d = a_random_design (dice);
     BwPath path;
     double parts = 0, lengths = 0;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     for (int part = 0; part < BW_N_PARTS; part++)
       parts += path.part[part].length_mm;
     for (guint k = 0; k < path.lengths->len; k++)
@@ -548,7 +548,7 @@ the_lengths_share_out_every_row_and_stay_within_the_working_length (void **state
   for (int i = 0; i < 1000; i++) {
     BwDesign d = a_random_design (dice);
     BwPath path;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     check_lengths (&d, &path);
     several += path.lengths->len > 1;
     bw_path_clear (&path);
@@ -564,7 +564,7 @@ no_length_is_changed_before_it_must_be (void **state)
   BwDesign d = a_design (20, 200);
   double pass = bw_path_pass_mm (&d, 20);
   BwPath path;
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   assert_true (path.lengths->len > 3);
   for (guint k = 0; k + 2 < path.lengths->len; k++) {
     double mm = g_array_index (path.lengths, BwThreadLength, k).length_mm;
@@ -579,7 +579,7 @@ a_pass_longer_than_a_working_length_gets_one_of_its_own (void **state)
   BwDesign d = a_design (60, 12);
   BwPath path;
   d.thread.working_mm = 250;
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   assert_true (path.pass_too_long);
   assert_int_equal (path.lengths->len, 1 + 10 + 2);
   replay (&d, &path);
@@ -594,7 +594,7 @@ a_pass_is_never_split_between_two_threads (void **state)
     BwDesign d = a_random_design (dice);
     BwPath path;
     int pass = 0;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     for (guint k = 0; k < path.visits->len; k++) {
       const BwVisit *v = visit_at (&path, k);
       assert_true (v->pass == pass || v->pass > pass);
@@ -615,7 +615,7 @@ an_odd_strip_ends_with_its_last_row (void **state)
   for (int rows = 1; rows <= 21; rows += 2) {
     BwDesign d = with_bail (a_design (10, rows), BW_BAIL_FLAP, 4, 13, 3);
     BwPath path;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     assert_int_equal (path.part[BW_PART_ZIP].visits, 0);
     assert_int_equal (path.part[BW_PART_RETURN].visits, 0);
     assert_int_equal (path.part[BW_PART_ANCHORS].visits, 0);
@@ -632,7 +632,7 @@ one_strung_row_offers_nothing_to_weave_into (void **state)
 {
   BwDesign d = a_design (8, 1);
   BwPath path;
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   assert_int_equal (path.visits->len, 4);
   assert_int_equal (path.part[BW_PART_WEAVING_IN].visits, 0);
   assert_close (path.length_mm, bw_path_pass_mm (&d, 4) + 180 + 2 * bw_path_pass_mm (&d, 16));
@@ -646,7 +646,7 @@ a_flap_over_the_join_begins_where_the_anchors_end (void **state)
 {
   BwDesign d = with_bail (a_design (14, 114), BW_BAIL_FLAP, 6, 23, 3);
   BwPath path;
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   assert_int_equal (path.part[BW_PART_BAIL].visits, 23 * 6);
   assert_int_equal (path.part[BW_PART_ATTACHMENT].visits, 12);
   assert_int_equal (path.part[BW_PART_WEAVING_IN].visits, 32 * path.lengths->len);
@@ -660,9 +660,9 @@ a_bail_far_from_the_join_begins_with_a_fresh_thread (void **state)
   BwDesign d = with_bail (a_design (14, 200), BW_BAIL_UPRIGHT, 6, 24, 5);
   BwPath near, far;
   d.thread.working_mm = 20000;
-  bw_path_init (&near, &d);
+  sample_path (&near, &d);
   d.bail.at_deg = 0;
-  bw_path_init (&far, &d);
+  sample_path (&far, &d);
   assert_int_equal (near.lengths->len, 1);
   assert_int_equal (far.lengths->len, 2);
   assert_int_equal (g_array_index (far.lengths, BwThreadLength, 1).from_row, 203);
@@ -678,7 +678,7 @@ the_anchors_turn_twice (void **state)
     BwDesign d = a_design (columns, 60);
     BwPath path;
     int turns = 0;
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     for (guint i = 1; i < path.visits->len; i++) {
       const BwVisit *v = visit_at (&path, i);
       if (v->part == BW_PART_ANCHORS)
@@ -733,7 +733,7 @@ nothing_is_full_with_a_fine_thread (void **state)
 {
   BwDesign d = with_bail (a_design (14, 114), BW_BAIL_FLAP, 6, 23, 3);
   BwPath path;
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   assert_int_equal (path.full_holes->len, 0);
   assert_in_range (path.passes_max, 3, 8);
   bw_path_clear (&path);
@@ -750,7 +750,7 @@ weaving_in_finds_its_way_round_full_holes (void **state)
     d.thread.diameter_mm = 0.35;
     assert_false (bw_path_is_full (&d, 2));
     assert_true (bw_path_is_full (&d, 3));
-    bw_path_init (&path, &d);
+    sample_path (&path, &d);
     assert_int_equal (path.full_holes->len, 0);
     assert_int_equal (path.passes_max, 3);
     replay (&d, &path);
@@ -768,7 +768,7 @@ a_full_bead_that_must_be_passed_is_named (void **state)
   d.thread.diameter_mm = 0.4;
   assert_false (bw_path_is_full (&d, 1));
   assert_true (bw_path_is_full (&d, 2));
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   for (guint i = 0; i < path.full_holes->len; i++) {
     const BwFullHole *hole = &g_array_index (path.full_holes, BwFullHole, i);
     assert_false (hole->in_bail);
@@ -788,7 +788,7 @@ every_bead_is_named_when_the_second_pass_already_fills_it (void **state)
   BwDesign d = a_design (6, 30);
   d.thread.diameter_mm = 0.6;
   BwPath path;
-  bw_path_init (&path, &d);
+  sample_path (&path, &d);
   assert_true (bw_path_is_full (&d, 1));
   assert_int_equal (path.full_holes->len, 6 * 30 / 2);
   bw_path_clear (&path);
@@ -801,9 +801,9 @@ the_path_grows_as_the_beads_do (void **state)
   BwDesign d = a_design (12, 1000);
   d.thread.working_mm = 1e6;
   BwPath one, two;
-  bw_path_init (&one, &d);
+  sample_path (&one, &d);
   d.band.rows = 2000;
-  bw_path_init (&two, &d);
+  sample_path (&two, &d);
   assert_int_equal (two.visits->len - one.visits->len, 12 * 1000);
   assert_close (two.length_mm - one.length_mm, 1000 * bw_path_pass_mm (&d, 12));
   bw_path_clear (&one);

@@ -55,7 +55,7 @@ beads_of_a_closed_column_are_equally_far_apart_the_join_included (void **state)
     BwStone stone;
     BwPlaces places;
     BwDesign design = sample_random_design (rand, &stone);
-    bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+    bw_places_init_closed (&places, &design, &stone);
     for (int column = 1; column <= places.columns; column++) {
       int first = column % 2 ? 2 : 1;
       double s
@@ -81,7 +81,7 @@ even_columns_start_at_the_seam_and_odd_ones_half_a_step_on (void **state)
     BwDesign design = sample_random_design (rand, &stone);
     double seam = bw_radians (design.band.seam_deg);
     assert_true (bw_bedding_init (&bedding, &design.bed, &stone, bw_design_span (&design), NULL));
-    bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+    bw_places_init_closed (&places, &design, &stone);
     for (int column = 1; column <= places.columns; column++) {
       const BwPlace *place = bw_places_get (&places, column % 2 ? 2 : 1, column);
       double z = column_height (&design, column);
@@ -110,7 +110,7 @@ rows_go_counter_clockwise_once_round (void **state)
   BwPlaces places;
   BwDesign design = sample_design ();
   sample_solve (&design, &stone);
-  bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+  bw_places_init_closed (&places, &design, &stone);
   for (int column = 1; column <= places.columns; column++) {
     double sum = 0;
     for (int row = column % 2 ? 2 : 1; row <= places.rows; row += 2) {
@@ -141,7 +141,7 @@ the_foot_lies_on_the_face_or_corner_named (void **state)
   BwPlaces places;
   BwDesign design = sample_design ();
   sample_solve (&design, &stone);
-  bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+  bw_places_init_closed (&places, &design, &stone);
   int on_corner = 0;
   for (int row = 1; row <= places.rows; row++)
     for (int j = 0; j < places.columns / 2; j++) {
@@ -175,7 +175,7 @@ splay_is_the_greatest_turn_between_neighbours (void **state)
     BwSplay splay;
     double greatest = 0;
     BwDesign design = sample_random_design (rand, &stone);
-    bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+    bw_places_init_closed (&places, &design, &stone);
     bw_splay_init (&splay, &places, &design);
     for (int row = 1; row <= places.rows; row++)
       for (int j = 0; j < places.columns / 2; j++) {
@@ -209,7 +209,7 @@ a_bed_of_the_cure_brings_splay_to_its_limit (void **state)
   design.stone.has_second = FALSE;
   design.bed.layers = 0;
   sample_solve (&design, &stone);
-  bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+  bw_places_init_closed (&places, &design, &stone);
   bw_splay_init (&splay, &places, &design);
   assert_true (splay.max_deg > BW_SPLAY_LIMIT_DEG);
   assert_int_equal (splay.n_corners_over, 3);
@@ -219,7 +219,7 @@ a_bed_of_the_cure_brings_splay_to_its_limit (void **state)
   design.bed.layers = 1;
   design.bed.cord_thickness_mm = splay.cure_mm;
   design.band.rows = 2 * bw_fit_recommended (&design, &stone);
-  bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+  bw_places_init_closed (&places, &design, &stone);
   bw_splay_init (&splay, &places, &design);
   assert_true (splay.max_deg < BW_SPLAY_LIMIT_DEG * 1.02);
   bw_places_clear (&places);
@@ -233,7 +233,7 @@ unfinished_work_lies_on_its_bed_at_its_own_pitch_and_leaves_a_gap (void **state)
   BwDesign design = sample_design ();
   design.band.rows = 60;
   sample_solve (&design, &stone);
-  bw_places_init (&places, &design, &stone, BW_LAY_TRUE);
+  sample_true_places (&places, &design, &stone);
   for (int column = 1; column <= places.columns; column++)
     for (int row = column % 2 ? 2 : 1; row + 2 <= places.rows; row += 2)
       assert_near (
@@ -254,7 +254,7 @@ a_long_band_stands_off_its_bed_until_its_pitch_closes (void **state)
   design.band.rows = 2 * bw_fit_recommended (&design, &stone) + 4;
   bw_fit_init (&fit, &design, &stone, design.band.rows);
   assert_int_equal (fit.verdict, BW_VERDICT_LOOSE);
-  bw_places_init (&places, &design, &stone, BW_LAY_TRUE);
+  sample_true_places (&places, &design, &stone);
   for (int column = 1; column <= places.columns; column++) {
     const BwPlace *place = bw_places_get (&places, column % 2 ? 2 : 1, column);
     BwVec2 at = bw_vec2 (place->at.x, place->at.y);
@@ -280,8 +280,8 @@ a_snug_band_lies_true_as_it_lies_closed (void **state)
   double least;
   bw_fit_verdict (&design, &stone, design.band.rows, &least, NULL);
   assert_true (least > 0);
-  bw_places_init (&closed, &design, &stone, BW_LAY_CLOSED);
-  bw_places_init (&lain, &design, &stone, BW_LAY_TRUE);
+  bw_places_init_closed (&closed, &design, &stone);
+  sample_true_places (&lain, &design, &stone);
   for (int row = 1; row <= closed.rows; row++)
     for (int j = 0; j < closed.columns / 2; j++) {
       int column = bw_lattice_column (row, j);
@@ -301,7 +301,7 @@ faces_and_corners_lie_among_the_beads_that_sit_on_them (void **state)
   BwPlaces places;
   BwDesign design = sample_design ();
   sample_solve (&design, &stone);
-  bw_places_init (&places, &design, &stone, BW_LAY_CLOSED);
+  bw_places_init_closed (&places, &design, &stone);
   int n = design.band.rows / 2;
   for (int column = 1; column <= places.columns; column++) {
     double middle[BW_FACES_MAX], corner[BW_FACES_MAX];
@@ -332,10 +332,13 @@ even_one_row_and_two_have_places (void **state)
   BwDesign design = sample_design ();
   sample_solve (&design, &stone);
   for (design.band.rows = 1; design.band.rows < 8; design.band.rows++)
-    for (BwLay lay = BW_LAY_CLOSED; lay <= BW_LAY_TRUE; lay++) {
+    for (int lay = 0; lay < 2; lay++) {
       BwPlaces places;
       BwSplay splay;
-      bw_places_init (&places, &design, &stone, lay);
+      if (lay == 0)
+        bw_places_init_closed (&places, &design, &stone);
+      else
+        sample_true_places (&places, &design, &stone);
       for (int row = 1; row <= design.band.rows; row++)
         for (int j = 0; j < 7; j++) {
           const BwPlace *place = bw_places_get (&places, row, bw_lattice_column (row, j));

@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "core/bail/bail-place.h"
+#include "core/band/column.h"
 #include "core/base/lattice.h"
 #include "editor/bail/bail-cloth.h"
 #include "editor/bail/bail-grip.h"
@@ -35,6 +36,46 @@ random_design (BwProject *project, GRand *rand)
     if (bw_design_validate (&design, NULL, NULL))
       return design;
   }
+}
+
+static BwRing
+ring_of (const BwDesign *design)
+{
+  BwStone stone;
+  BwRing ring;
+  assert_true (bw_stone_init (&stone, &design->stone, NULL));
+  bw_mid_ring_init (&ring, design, &stone);
+  return ring;
+}
+
+static BwBailBase
+base_of (const BwDesign *design)
+{
+  BwRing ring = ring_of (design);
+  BwBailBase base;
+  bw_bail_base_init (&base, design, &ring);
+  return base;
+}
+
+static BwBailBox
+box_of (const BwDesign *design)
+{
+  BwBailBase base = base_of (design);
+  return bw_bail_box (&base);
+}
+
+static void
+pull (BwDesign *design, const BwDesign *from, BwBailGrip grip, double along, double up)
+{
+  BwRing ring = ring_of (from);
+  bw_bail_pull (design, from, &ring, grip, along, up);
+}
+
+static gboolean
+step (BwDesign *design, BwBailKnob knob, int by)
+{
+  BwRing ring = ring_of (design);
+  return bw_bail_step (design, &ring, knob, by);
 }
 
 static BwBandLayout
@@ -67,7 +108,7 @@ each_edge_and_the_body_answer_in_every_image (void **state)
   for (int k = 0; k < 1000; k++) {
     BwDesign design = random_design (project, rand);
     BwBandLayout layout = layout_of (&design, rand);
-    BwBailBox box = bw_bail_box (&design);
+    BwBailBox box = box_of (&design);
     double around = bw_band_layout_around (&layout);
     double turn = around * g_rand_int_range (rand, -2, 3);
     double u = (box.left + box.right) / 2 + turn, v = (box.bottom + box.top) / 2;
@@ -99,7 +140,7 @@ a_pull_of_nothing_changes_nothing (void **state)
   for (int k = 0; k < 500; k++) {
     BwDesign from = random_design (project, rand), design;
     for (BwBailGrip grip = BW_BAIL_GRIP_NONE; grip <= BW_BAIL_GRIP_TOP; grip++) {
-      bw_bail_pull (&design, &from, grip, 0.1, -0.1);
+      pull (&design, &from, grip, 0.1, -0.1);
       assert_true (same_bail (&design.bail, &from.bail));
     }
   }
@@ -114,8 +155,8 @@ whatever_is_pulled_can_be_woven (void **state)
     BwDesign from = random_design (project, rand), design;
     g_autoptr (GError) error = NULL;
     BwBailGrip grip = (BwBailGrip)g_rand_int_range (rand, 1, 6);
-    bw_bail_pull (&design, &from, grip, g_rand_double_range (rand, -90, 90),
-                  g_rand_double_range (rand, -12, 12));
+    pull (&design, &from, grip, g_rand_double_range (rand, -90, 90),
+          g_rand_double_range (rand, -12, 12));
     if (!bw_design_validate (&design, NULL, &error))
       fail_msg ("%s", error->message);
     gboolean moved = design.bail.at_deg != from.bail.at_deg;
@@ -135,15 +176,16 @@ a_bail_follows_the_hand_to_the_nearest_place (void **state)
   for (int k = 0; k < 1000; k++) {
     BwDesign from = random_design (project, rand), design;
     double around = from.band.rows / 2.0, along = g_rand_double_range (rand, -1.5, 1.5) * around;
-    bw_bail_stand (&from, bw_bail_row (&from, from.bail.at_deg));
-    bw_bail_pull (&design, &from, BW_BAIL_GRIP_BODY, along, 3);
-    BwBailBox before = bw_bail_box (&from), after = bw_bail_box (&design);
+    BwRing ring = ring_of (&from);
+    bw_bail_stand (&from, &ring, bw_bail_row (&from, &ring, from.bail.at_deg));
+    pull (&design, &from, BW_BAIL_GRIP_BODY, along, 3);
+    BwBailBox before = box_of (&from), after = box_of (&design);
     double off = remainder (after.left - before.left - along, around);
     assert_true (fabs (off) <= 0.5 * bw_bail_row_step (&from.bail) / 2 + 1e-6);
     assert_near (after.right - after.left, before.right - before.left, 1e-6);
     /* Pulled back by what it went, it is where it was. */
     BwDesign back;
-    bw_bail_pull (&back, &design, BW_BAIL_GRIP_BODY, -(along + off), 0);
+    pull (&back, &design, BW_BAIL_GRIP_BODY, -(along + off), 0);
     assert_true (back.bail.at_deg == from.bail.at_deg);
   }
 }
@@ -155,14 +197,14 @@ an_edge_pulled_moves_the_other_as_far_the_other_way (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (9105);
   for (int k = 0; k < 500; k++) {
     BwDesign from = random_design (project, rand), design;
-    bw_bail_pull (&design, &from, BW_BAIL_GRIP_TOP, 0, 1);
-    BwBailBox before = bw_bail_box (&from), after = bw_bail_box (&design);
+    pull (&design, &from, BW_BAIL_GRIP_TOP, 0, 1);
+    BwBailBox before = box_of (&from), after = box_of (&design);
     assert_near (after.top + after.bottom, from.band.columns, 1.01);
     if (from.bail.style == BW_BAIL_UPRIGHT || from.bail.columns + 2 > from.band.columns - 2)
       continue;
     assert_int_equal (design.bail.columns, from.bail.columns + 2);
     assert_near (after.top - before.top, 1, 1e-12);
-    bw_bail_pull (&design, &from, BW_BAIL_GRIP_BOTTOM, 0, -1);
+    pull (&design, &from, BW_BAIL_GRIP_BOTTOM, 0, -1);
     assert_int_equal (design.bail.columns, from.bail.columns + 2);
   }
 }
@@ -175,14 +217,15 @@ steps_there_and_back_again_end_where_they_began (void **state)
   for (int k = 0; k < 500; k++) {
     BwDesign from = random_design (project, rand);
     BwBailKnob knob = (BwBailKnob)g_rand_int_range (rand, 0, 3);
-    bw_bail_step (&from, BW_BAIL_BASE, 0);
-    bw_bail_stand (&from, bw_bail_row (&from, from.bail.at_deg));
+    step (&from, BW_BAIL_BASE, 0);
+    BwRing ring = ring_of (&from);
+    bw_bail_stand (&from, &ring, bw_bail_row (&from, &ring, from.bail.at_deg));
     BwDesign design = from;
     int steps = 0;
     for (int i = 0; i < 4; i++)
-      steps += bw_bail_step (&design, knob, 1);
+      steps += step (&design, knob, 1);
     for (int i = 0; i < steps; i++)
-      assert_true (bw_bail_step (&design, knob, -1));
+      assert_true (step (&design, knob, -1));
     assert_true (same_bail (&design.bail, &from.bail));
     assert_true (bw_design_validate (&design, NULL, NULL));
   }
@@ -215,14 +258,13 @@ a_flap_as_the_band_beneath_goes_on_with_its_rows (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (9107);
   for (int k = 0; k < 300; k++) {
     BwDesign design = random_design (project, rand);
-    BwBailBase base;
+    BwBailBase base = base_of (&design);
     g_autoptr (BwDrawing) band = motley (design.band.columns, design.band.rows);
-    g_autoptr (BwDrawing) beneath = bw_bail_beneath (&design, band);
+    g_autoptr (BwDrawing) beneath = bw_bail_beneath (&design, &base, band);
     assert_int_equal (bw_drawing_columns (beneath), design.bail.columns);
     assert_int_equal (bw_drawing_rows (beneath), design.bail.rows);
     if (design.bail.style == BW_BAIL_UPRIGHT)
       continue;
-    bw_bail_base_init (&base, &design);
     for (int row = 1; row <= design.bail.rows; row++)
       for (int j = 0; j < design.bail.columns / 2; j++) {
         int column = bw_lattice_column (row, j);
@@ -240,10 +282,10 @@ the_cloth_holds_the_bail_between_the_bands_rows (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (9108);
   for (int k = 0; k < 300; k++) {
     BwDesign design = random_design (project, rand);
-    BwBailBase base;
+    BwBailBase base = base_of (&design);
     g_autoptr (BwDrawing) band = motley (design.band.columns, design.band.rows);
     g_autoptr (BwDrawing) bail = motley (design.bail.columns, design.bail.rows);
-    g_autoptr (BwDrawing) cloth = bw_bail_cloth (&design, band, bail);
+    g_autoptr (BwDrawing) cloth = bw_bail_cloth (&design, &base, band, bail);
     int lead = bw_bail_lead (&design.bail), rows = design.bail.rows;
     assert_int_equal (bw_drawing_rows (cloth), rows + 2 * lead);
     for (int row = 1; row <= rows; row++)
@@ -251,7 +293,6 @@ the_cloth_holds_the_bail_between_the_bands_rows (void **state)
                            (gsize)design.bail.columns / 2);
     if (lead == 0)
       continue;
-    bw_bail_base_init (&base, &design);
     int before = 2 - lead % 2, after = bw_lattice_has (lead + rows + 1, 1) ? 1 : 2;
     assert_int_equal (bw_drawing_get (cloth, lead, before - 1),
                       bw_drawing_get (band, wrapped ((int)base.first_row, design.band.rows),

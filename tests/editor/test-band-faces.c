@@ -36,7 +36,8 @@ irregular_project (void)
 static void
 take_faces (BwBandFaces *faces, BwProject *project)
 {
-  bw_band_faces_init (faces, bw_project_get_design (project), bw_project_stone (project));
+  bw_band_faces_init (faces, bw_project_get_design (project), bw_project_stone (project),
+                      bw_project_bail_base (project));
 }
 
 static void

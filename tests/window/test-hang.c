@@ -28,7 +28,7 @@ set_up (void **state)
   g_autoptr (BwProject) project = bw_project_new ();
   BwDesign design = *bw_project_get_design (project);
   design.bail.style = BW_BAIL_FLAP;
-  bw_bail_stand (&design, 1);
+  bw_bail_stand (&design, bw_project_mid_ring (project), 1);
   assert_true (bw_project_set_design (project, "Bail", &design, NULL));
   bench->path = maker_save (project, "loop.bandwright");
   bench->before = maker_read (bench->path);
@@ -71,9 +71,7 @@ bail_of (Bench *bench)
 static int
 first_row (Bench *bench)
 {
-  BwBailBase base;
-  bw_bail_base_init (&base, maker_design (&bench->maker));
-  return (int)base.first_row;
+  return (int)bw_project_bail_base (maker_project (&bench->maker))->first_row;
 }
 
 /* So many rows on, round the ring. */
@@ -298,8 +296,7 @@ the_band_s_pattern_runs_on_over_the_bail (void **state)
 {
   Bench *bench = *state;
   Maker *maker = &bench->maker;
-  BwBailBase base;
-  bw_bail_base_init (&base, maker_design (maker));
+  BwBailBase base = *bw_project_bail_base (maker_project (maker));
   int row = (int)base.first_row + 3, period = maker_design (maker)->band.rows;
   row = 1 + (row - 1 + period) % period;
   assert_true (bw_project_set_bead (maker_project (maker), "Bead", FALSE, row, base.margin + 2, 3));

@@ -104,7 +104,8 @@ beads_in_front (Bench *bench, double least_facing)
   const BwDesign *design = maker_design (&bench->maker);
   GArray *found = g_array_new (FALSE, FALSE, sizeof (Seen));
   BwPlaces places;
-  bw_places_init (&places, design, bw_project_stone (maker_project (&bench->maker)), BW_LAY_TRUE);
+  bw_places_init_true (&places, design, bw_project_stone (maker_project (&bench->maker)),
+                       bw_project_fit (maker_project (&bench->maker)));
   for (int row = 1; row <= design->band.rows; row++)
     for (int column = 1 + row % 2; column <= design->band.columns; column += 2) {
       Seen seen = see (bench, &eye, &places, row, column);
@@ -137,8 +138,9 @@ find_bead (Bench *bench, int row, int column)
 {
   BwEye eye = eye_of (bench);
   BwPlaces places;
-  bw_places_init (&places, maker_design (&bench->maker),
-                  bw_project_stone (maker_project (&bench->maker)), BW_LAY_TRUE);
+  bw_places_init_true (&places, maker_design (&bench->maker),
+                       bw_project_stone (maker_project (&bench->maker)),
+                       bw_project_fit (maker_project (&bench->maker)));
   Seen seen = see (bench, &eye, &places, row, column);
   bw_places_clear (&places);
   return seen;

@@ -6,28 +6,12 @@
 
 #include "core/bail/bail-place.h"
 
-#include "core/design/bed.h"
 #include "core/base/lattice.h"
-#include "core/band/ring.h"
 #include <math.h>
 
-/* The bead-centre curve at the middle of the band. FALSE for a design that is not sound. */
-static gboolean
-ring_of (BwRing *ring, const BwDesign *design)
-{
-  BwStone stone;
-  BwBedding bedding;
-  BwSection section;
-  BwBandSpan span = bw_design_span (design);
-  double mid = bw_band_span_mid (span);
-  if (!bw_stone_init (&stone, &design->stone, NULL)
-      || !bw_bedding_init (&bedding, &design->bed, &stone, span, NULL))
-    return FALSE;
-  bw_section_init (&section, &stone, mid);
-  bw_ring_init (ring, &section,
-                bw_bedding_thickness (&bedding, mid) + design->bead.diameter_mm / 2);
-  return TRUE;
-}
+/* Rounding of a share of a turn, and what of a turn counts as the join when a row is asked for. */
+#define HAIR_OF_A_TURN 1e-12
+#define JOIN_OF_A_TURN 1e-9
 
 static int
 period_of (const BwDesign *design)
@@ -36,32 +20,25 @@ period_of (const BwDesign *design)
 }
 
 double
-bw_bail_row (const BwDesign *design, double at_deg)
+bw_bail_row (const BwDesign *design, const BwRing *ring, double at_deg)
 {
-  BwRing ring;
-  double share = (at_deg - design->band.seam_deg) / 360;
-  int period = period_of (design);
-  if (ring_of (&ring, design))
-    share = (bw_ring_ray (&ring, bw_radians (at_deg))
-             - bw_ring_ray (&ring, bw_radians (design->band.seam_deg)))
-            / ring.length_mm;
+  double from_join = bw_ring_ray (ring, bw_radians (at_deg))
+                     - bw_ring_ray (ring, bw_radians (design->band.seam_deg));
+  double share = from_join / ring->length_mm;
   share -= floor (share);
   /* A hair before the join is the join. */
-  return share > 1 - 1e-12 ? 1 : 1 + share * period;
+  return share > 1 - HAIR_OF_A_TURN ? 1 : 1 + share * period_of (design);
 }
 
 double
-bw_bail_azimuth (const BwDesign *design, double row)
+bw_bail_azimuth (const BwDesign *design, const BwRing *ring, double row)
 {
-  BwRing ring;
   double turns = (row - 1) / period_of (design);
   turns -= floor (turns);
-  if (fmin (turns, 1 - turns) < 1e-9)
+  if (fmin (turns, 1 - turns) < JOIN_OF_A_TURN)
     return design->band.seam_deg;
-  if (!ring_of (&ring, design))
-    return fmod (design->band.seam_deg + 360 * turns + 720, 360);
-  double start = bw_ring_ray (&ring, bw_radians (design->band.seam_deg));
-  double azimuth = bw_degrees (bw_ring_azimuth (&ring, start + turns * ring.length_mm));
+  double start = bw_ring_ray (ring, bw_radians (design->band.seam_deg));
+  double azimuth = bw_degrees (bw_ring_azimuth (ring, start + turns * ring->length_mm));
   return azimuth < 0 ? azimuth + 360 : azimuth;
 }
 
@@ -99,9 +76,9 @@ bw_bail_row_step (const BwBail *bail)
 }
 
 void
-bw_bail_stand (BwDesign *design, double row)
+bw_bail_stand (BwDesign *design, const BwRing *ring, double row)
 {
-  double azimuth = bw_bail_azimuth (design, bw_bail_nearest_row (design, row));
+  double azimuth = bw_bail_azimuth (design, ring, bw_bail_nearest_row (design, row));
   if (azimuth != design->band.seam_deg)
     azimuth = floor (azimuth * 100 + 0.5) / 100;
   design->bail.at_deg = azimuth;
@@ -136,9 +113,9 @@ take_upright (BwBailBase *base, const BwDesign *design, double middle)
 }
 
 void
-bw_bail_base_init (BwBailBase *base, const BwDesign *design)
+bw_bail_base_init (BwBailBase *base, const BwDesign *design, const BwRing *ring)
 {
-  double middle = bw_bail_row (design, design->bail.at_deg);
+  double middle = bw_bail_row (design, ring, design->bail.at_deg);
   *base = (BwBailBase){ 0 };
   if (design->bail.style == BW_BAIL_UPRIGHT)
     take_upright (base, design, middle);

@@ -3,16 +3,19 @@
  *
  * Rows here are band rows as real numbers, counted on round the ring: row 1 lies at the join, at
  * seam_deg, and 2n + 1 is row 1 again (n beads around). Between the join and the bail lies the same
- * share of the rows as of the bead-centre curve at the band's middle. */
+ * share of the rows as of the bead-centre curve at the band's middle: `ring` is everywhere that
+ * curve, as bw_mid_ring_init() has it for this design. Nothing of the bail bears on it, so it holds
+ * while a bail is moved. */
 #pragma once
 
 #include "core/design/design.h"
+#include "core/band/ring.h"
 
 /* The band row under an azimuth, 1 ≤ row < 2n + 1. The design must be valid. */
-double bw_bail_row (const BwDesign *design, double at_deg);
+double bw_bail_row (const BwDesign *design, const BwRing *ring, double at_deg);
 
 /* The azimuth over a band row, the inverse: 0 ≤ azimuth < 360, but seam_deg itself at the join. */
-double bw_bail_azimuth (const BwDesign *design, double row);
+double bw_bail_azimuth (const BwDesign *design, const BwRing *ring, double row);
 
 /* The row nearest to `row` that the middle of the bail can have. A flap's first row is woven into
  * the beads of one band row, and only every second row has its beads in the columns that meet the
@@ -24,7 +27,7 @@ int bw_bail_row_step (const BwBail *bail);
 
 /* Sets at_deg so that the bail stands at the place nearest to `row`; hundredths of a degree, the
  * join exactly. */
-void bw_bail_stand (BwDesign *design, double row);
+void bw_bail_stand (BwDesign *design, const BwRing *ring, double row);
 
 /* What the base of a bail takes of the band. */
 typedef struct {
@@ -37,4 +40,4 @@ typedef struct {
 /* The base as the needle sews it. A flap lies between the middles of the band beads under its first
  * row and over its last (one row further on when its parity is wrong), an upright strip stands over
  * its middle row, m column widths across. Not to be called with BW_BAIL_NONE. */
-void bw_bail_base_init (BwBailBase *base, const BwDesign *design);
+void bw_bail_base_init (BwBailBase *base, const BwDesign *design, const BwRing *ring);

@@ -3,7 +3,7 @@
  * bail's loop. Thread, cord and ring weigh nothing, and the cord does not turn the piece. */
 #include "core/bail/hang.h"
 
-#include "core/band/ring.h"
+#include "core/band/column.h"
 #include "core/stone/section.h"
 
 /* What belongs to the band's place on the stone, before masses come in. */
@@ -19,14 +19,10 @@ site_init (Site *site, const BwDesign *design, const BwStone *stone)
 {
   BwSection section;
   BwRing ring;
-  BwBedding bedding = { 0 };
-  BwBandSpan span = bw_design_span (design);
   double azimuth = bw_radians (design->bail.at_deg);
-  site->mid_mm = bw_band_span_mid (span);
+  site->mid_mm = bw_band_span_mid (bw_design_span (design));
   bw_section_init (&section, stone, site->mid_mm);
-  bw_bedding_init (&bedding, &design->bed, stone, span, NULL);
-  bw_ring_init (&ring, &section,
-                bw_bedding_thickness (&bedding, site->mid_mm) + design->bead.diameter_mm / 2);
+  bw_mid_ring_init (&ring, design, stone);
   site->outward = bw_vec2 (cos (azimuth), sin (azimuth));
   site->surface = bw_ring_point (&ring, bw_ring_ray (&ring, azimuth)).at;
   site->slope = section.slope;

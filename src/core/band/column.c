@@ -59,6 +59,19 @@ bw_laid_seam (const BwLaid *laid, const BwRing *ring)
 }
 
 void
+bw_mid_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone)
+{
+  BwSection section;
+  BwBedding bedding = { 0 };
+  BwBandSpan span = bw_design_span (design);
+  double mid = bw_band_span_mid (span);
+  bw_bedding_init (&bedding, &design->bed, stone, span, NULL);
+  bw_section_init (&section, stone, mid);
+  bw_ring_init (ring, &section,
+                bw_bedding_thickness (&bedding, mid) + design->bead.diameter_mm / 2);
+}
+
+void
 bw_column_relaxed (BwRing *ring, const BwColumn *column)
 {
   bw_ring_init (ring, &column->section, column->relaxed_mm);

@@ -37,6 +37,10 @@ gboolean bw_column_equal (const BwColumn *a, const BwColumn *b);
 /* Arc length at which the seam's azimuth meets a ring. */
 double bw_laid_seam (const BwLaid *laid, const BwRing *ring);
 
+/* The bead-centre curve at the middle of the band's width, on the relaxed bed: what bail and hang
+ * stand on. The design must be valid. */
+void bw_mid_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone);
+
 /* The two rings, the section scaled by lambda about the axis. */
 void bw_column_relaxed (BwRing *ring, const BwColumn *column);
 void bw_column_squeezed (BwRing *ring, const BwColumn *column, double lambda);

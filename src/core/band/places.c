@@ -4,7 +4,6 @@
 #include "core/band/places.h"
 
 #include "core/band/column.h"
-#include "core/band/fit.h"
 #include "core/base/lattice.h"
 
 /* How one column is laid. */
@@ -66,20 +65,36 @@ lay_standing_off (Course *course, const BwLaid *laid, const BwColumn *column, in
   lay_closed (course, laid, &outer, c, n);
 }
 
+static gboolean
+lies_open (const BwFit *fit)
+{
+  return fit->partial || fit->verdict == BW_VERDICT_WILL_NOT_CLOSE
+         || fit->verdict == BW_VERDICT_ODD_ROWS;
+}
+
 static void
-lay_course (Course *course, const BwLaid *laid, const BwFit *fit, int c, BwLay lay)
+lay_true (Course *course, const BwLaid *laid, const BwColumn *column, int c, const BwFit *fit)
+{
+  double gap = fit->column[c - 1].gap_mm;
+  int n = fit->beads_around;
+  if (lies_open (fit) && gap > 0)
+    lay_open (course, laid, column, c);
+  else if (gap < 0 && n >= 3)
+    lay_standing_off (course, laid, column, c, n, gap);
+  else
+    lay_closed (course, laid, column, c, n);
+}
+
+/* fit NULL: the closed ring. */
+static void
+lay_course (Course *course, const BwLaid *laid, int c, int n, const BwFit *fit)
 {
   BwColumn column;
   bw_column_init (&column, laid, c);
-  double gap = fit->column[c - 1].gap_mm;
-  gboolean open = fit->partial || fit->verdict == BW_VERDICT_WILL_NOT_CLOSE
-                  || fit->verdict == BW_VERDICT_ODD_ROWS;
-  if (lay == BW_LAY_TRUE && open && gap > 0)
-    lay_open (course, laid, &column, c);
-  else if (lay == BW_LAY_TRUE && gap < 0 && fit->beads_around >= 3)
-    lay_standing_off (course, laid, &column, c, fit->beads_around, gap);
+  if (fit)
+    lay_true (course, laid, &column, c, fit);
   else
-    lay_closed (course, laid, &column, c, fit->beads_around);
+    lay_closed (course, laid, &column, c, n);
   course->z_mm = column.section.z_mm;
 }
 
@@ -110,25 +125,37 @@ place_slot (const BwPlaces *places, int row, int column)
                         + (gsize)bw_lattice_index (column)];
 }
 
-void
-bw_places_init (BwPlaces *places, const BwDesign *design, const BwStone *stone, BwLay lay)
+static void
+lay_places (BwPlaces *places, const BwDesign *design, const BwStone *stone, const BwFit *fit)
 {
   BwLaid laid;
-  BwFit fit;
+  int n = bw_lattice_beads_around (design->band.rows);
   places->columns = design->band.columns;
   places->rows = design->band.rows;
   places->place = g_new0 (BwPlace, (gsize)places->rows * (gsize)(places->columns / 2));
   g_return_if_fail (bw_laid_init (&laid, design, stone));
-  bw_fit_init (&fit, design, stone, places->rows);
   for (int c = 1; c <= places->columns; c++) {
     Course course;
-    lay_course (&course, &laid, &fit, c, lay);
+    lay_course (&course, &laid, c, n, fit);
     double u = course.start;
     for (int row = bw_lattice_has (1, c) ? 1 : 2; row <= places->rows; row += 2) {
       *place_slot (places, row, c) = place_at (&course, u);
-      u = next_bead (&course, u, fit.beads_around);
+      u = next_bead (&course, u, n);
     }
   }
+}
+
+void
+bw_places_init_closed (BwPlaces *places, const BwDesign *design, const BwStone *stone)
+{
+  lay_places (places, design, stone, NULL);
+}
+
+void
+bw_places_init_true (BwPlaces *places, const BwDesign *design, const BwStone *stone,
+                     const BwFit *fit)
+{
+  lay_places (places, design, stone, fit);
 }
 
 void

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/design/design.h"
+#include "core/band/fit.h"
 #include "core/band/ring.h"
 
 typedef struct {
@@ -14,26 +15,23 @@ typedef struct {
   double along_mm; /* on a face: signed distance from its middle */
 } BwPlace;
 
-/* How the ring is laid. */
-typedef enum {
-  BW_LAY_CLOSED, /* n equal chords on the relaxed bed, one whole turn: what fit and splay speak of
-                  */
-  BW_LAY_TRUE, /* as the strip would lie: an open gap at the join when it will not close (or is not
-                  finished), a stand-off from the bed when it is long */
-} BwLay;
-
 typedef struct {
   int columns, rows;
   BwPlace *place; /* rows × columns/2, row by row, lowest column first */
 } BwPlaces;
 
-void bw_places_init (BwPlaces *places, const BwDesign *design, const BwStone *stone, BwLay lay);
+/* n equal chords on the relaxed bed, one whole turn: what fit and splay speak of. */
+void bw_places_init_closed (BwPlaces *places, const BwDesign *design, const BwStone *stone);
+/* As the strip would lie: an open gap at the join when it will not close (or is not finished), a
+ * stand-off from the bed when it is long. fit: of the design's own rows. */
+void bw_places_init_true (BwPlaces *places, const BwDesign *design, const BwStone *stone,
+                          const BwFit *fit);
 void bw_places_clear (BwPlaces *places);
 const BwPlace *bw_places_get (const BwPlaces *places, int row, int column);
 
-/* Greatest turn of the normals between neighbours of one column, the join included (BW_LAY_CLOSED);
- * above 65° (common practice, no source) thread shows at the corner. cure: the bed thickness that
- * brings it to the limit, t ≥ p/(2 sin(limit/2)) − D/2. */
+/* Greatest turn of the normals between neighbours of one column, the join included (of the closed
+ * ring); above 65° (common practice, no source) thread shows at the corner. cure: the bed thickness
+ * that brings it to the limit, t ≥ p/(2 sin(limit/2)) − D/2. */
 #define BW_SPLAY_LIMIT_DEG 65.0
 typedef struct {
   double max_deg;

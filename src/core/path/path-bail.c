@@ -17,12 +17,11 @@ bw_needle_plan_bail (BwNeedle *needle)
   const BwDesign *design = needle->design;
   if (design->bail.style == BW_BAIL_NONE)
     return FALSE;
-  BwBailBase base;
-  bw_bail_base_init (&base, design);
-  needle->feet = (BwFeet){ .margin = base.margin,
-                           .row = { (int)lround (base.first_row), (int)lround (base.last_row) },
-                           .centre_row = (base.first_row + base.last_row) / 2,
-                           .column = { base.column[0], base.column[1] } };
+  const BwBailBase *base = needle->base;
+  needle->feet = (BwFeet){ .margin = base->margin,
+                           .row = { (int)lround (base->first_row), (int)lround (base->last_row) },
+                           .centre_row = (base->first_row + base->last_row) / 2,
+                           .column = { base->column[0], base->column[1] } };
   return TRUE;
 }
 

@@ -23,6 +23,7 @@ typedef struct {
 
 typedef struct {
   const BwDesign *design;
+  const BwBailBase *base; /* where the bail stands */
   BwPath *path;
   gboolean zipped; /* the last row lies beside the first */
   gboolean hung;   /* the flap's last row is being sewn, or is sewn, to the band */

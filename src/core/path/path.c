@@ -135,7 +135,7 @@ sum_up (BwPath *path, gsize band_beads, gsize bail_beads)
 }
 
 void
-bw_path_init (BwPath *path, const BwDesign *design)
+bw_path_init (BwPath *path, const BwDesign *design, const BwBailBase *base)
 {
   gsize band_beads = (gsize)design->band.rows * (gsize)(design->band.columns / 2);
   gsize bail_beads = (gsize)bw_bail_bead_count (&design->bail);
@@ -147,8 +147,11 @@ bw_path_init (BwPath *path, const BwDesign *design)
                     .bail_passes = bail_beads ? g_new0 (guint16, bail_beads) : NULL };
   g_autofree guint16 *band_forced = g_new0 (guint16, band_beads);
   g_autofree guint16 *bail_forced = g_new0 (guint16, bail_beads);
-  BwNeedle needle
-      = { .design = design, .path = path, .band_forced = band_forced, .bail_forced = bail_forced };
+  BwNeedle needle = { .design = design,
+                      .base = base,
+                      .path = path,
+                      .band_forced = band_forced,
+                      .bail_forced = bail_forced };
   bw_needle_begin (&needle);
   weave_rows (&needle);
   if (can_be_zipped (design->band.rows))

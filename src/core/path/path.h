@@ -2,6 +2,7 @@
 /* The thread's path: every bead the needle visits, from the pick-up to the last weaving-in. */
 #pragma once
 
+#include "core/bail/bail-place.h"
 #include "core/design/design.h"
 
 typedef enum {
@@ -70,11 +71,12 @@ double bw_path_pass_mm (const BwDesign *design, int beads);
  * source; compare the published packings of circles in a circle, Graham et al. 1998). */
 gboolean bw_path_is_full (const BwDesign *design, int passes);
 
-/* The whole path for design->band.rows rows. Linear in beads. The design must be valid.
+/* The whole path for design->band.rows rows. Linear in beads. The design must be valid. base: where
+ * its bail stands; not looked at when there is none.
  *
  * A strip of odd rows cannot be zipped: its path has no zip, return, anchors or bail. A weaving-in
  * has 16 visits wherever the work offers a bead to go on with (a single strung row does not); the
  * tail of the very beginning is woven in last, with the visits' `length` 0 again. Where the anchors
  * do not end at the bail's first bead, the way there counts with the bail. */
-void bw_path_init (BwPath *path, const BwDesign *design);
+void bw_path_init (BwPath *path, const BwDesign *design, const BwBailBase *base);
 void bw_path_clear (BwPath *path);

@@ -97,7 +97,7 @@ static void
 paint_content (BwBailBand *self, const BwBandPaint *paint)
 {
   const BwBandLayout *layout = paint->layout;
-  const BwDesign *design = bw_project_get_design (self->project);
+  const BwBailBase *base = bw_project_bail_base (self->project);
   gtk_snapshot_push_clip (paint->snapshot,
                           &GRAPHENE_RECT_INIT ((float)layout->x, (float)layout->y,
                                                (float)layout->width, (float)layout->height));
@@ -111,8 +111,8 @@ paint_content (BwBailBand *self, const BwBandPaint *paint)
   bw_band_tiles_trim (self->tiles);
   bw_band_paint_edges (paint);
   bw_band_paint_join (paint);
-  if (design->bail.style != BW_BAIL_NONE)
-    paint_bail (self, paint, bw_bail_box (design));
+  if (base)
+    paint_bail (self, paint, bw_bail_box (base));
   bw_band_paint_face_names (paint);
   gtk_snapshot_pop (paint->snapshot);
 }

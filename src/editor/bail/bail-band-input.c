@@ -52,7 +52,7 @@ grip_at (BwBailBand *self, double x, double y)
   const BwBandLayout *layout = &self->layout;
   if (style_of (self) == BW_BAIL_NONE || x < layout->x || y >= layout->y + layout->height)
     return BW_BAIL_GRIP_NONE;
-  return bw_bail_grip_at (layout, bw_bail_box (bw_project_get_design (self->project)), x, y,
+  return bw_bail_grip_at (layout, bw_bail_box (bw_project_bail_base (self->project)), x, y,
                           BAIL_REACH_PX);
 }
 
@@ -154,7 +154,8 @@ pull_to (BwBailBand *self, double x, double y)
 {
   BwBandPoint at = bw_band_layout_point (&self->layout, x, y);
   BwDesign design;
-  bw_bail_pull (&design, &self->from, self->held, at.u - self->took.u, at.v - self->took.v);
+  bw_bail_pull (&design, &self->from, bw_project_mid_ring (self->project), self->held,
+                at.u - self->took.u, at.v - self->took.v);
   const BwBail *now = &bw_project_get_design (self->project)->bail;
   if (design.bail.columns != now->columns || design.bail.base_beads != now->base_beads
       || design.bail.at_deg != now->at_deg)
@@ -337,7 +338,7 @@ step (BwBailBand *self, BwBailKnob knob, int by)
 {
   BwDesign design = *bw_project_get_design (self->project);
   run_on (self, knob);
-  if (bw_bail_step (&design, knob, by))
+  if (bw_bail_step (&design, bw_project_mid_ring (self->project), knob, by))
     bw_bail_band_put (self, &design);
   else
     gtk_widget_error_bell (GTK_WIDGET (self));
@@ -348,7 +349,7 @@ stand_at (BwBailBand *self, double row)
 {
   BwDesign design = *bw_project_get_design (self->project);
   run_on (self, BW_BAIL_PLACE);
-  bw_bail_stand (&design, row);
+  bw_bail_stand (&design, bw_project_mid_ring (self->project), row);
   bw_bail_band_put (self, &design);
 }
 
@@ -357,7 +358,7 @@ static void
 to_face (BwBailBand *self, int dir)
 {
   const BwBandFaces *faces = bw_bail_band_faces (self);
-  BwBailBox box = bw_bail_box (bw_project_get_design (self->project));
+  BwBailBox box = bw_bail_box (bw_project_bail_base (self->project));
   double u = (box.left + box.right) / 2;
   if (faces->faces == 0) {
     step (self, BW_BAIL_PLACE, dir);

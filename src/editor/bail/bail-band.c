@@ -46,7 +46,8 @@ bw_bail_band_faces (BwBailBand *self)
   const BwDesign *design = bw_project_get_design (self->project);
   if (!faces_hold_for (self, design)) {
     bw_band_faces_clear (&self->faces);
-    bw_band_faces_init (&self->faces, design, bw_project_stone (self->project));
+    bw_band_faces_init (&self->faces, design, bw_project_stone (self->project),
+                        bw_project_bail_base (self->project));
     self->faces_of = *design;
     self->faces_hold = TRUE;
   }
@@ -56,7 +57,7 @@ bw_bail_band_faces (BwBailBand *self)
 static double
 bail_middle (BwBailBand *self)
 {
-  BwBailBox box = bw_bail_box (bw_project_get_design (self->project));
+  BwBailBox box = bw_bail_box (bw_project_bail_base (self->project));
   return (box.left + box.right) / 2;
 }
 
@@ -88,7 +89,7 @@ bw_bail_band_reveal (BwBailBand *self)
   BwBandLayout *layout = &self->layout;
   if (!self->placed || !has_bail (self))
     return;
-  BwBailBox box = bw_bail_box_near (bw_bail_box (bw_project_get_design (self->project)),
+  BwBailBox box = bw_bail_box_near (bw_bail_box (bw_project_bail_base (self->project)),
                                     layout->roll, bw_band_layout_around (layout));
   double left = bw_band_layout_x (layout, box.left) - layout->x - 2 * BAIL_REACH_PX;
   double right
@@ -384,7 +385,7 @@ bw_bail_band_grip_point (BwBailBand *self, BwBailGrip grip, double *x, double *y
   const BwBandLayout *layout = &self->layout;
   if (!has_bail (self))
     return FALSE;
-  BwBailBox box = bw_bail_box_near (bw_bail_box (bw_project_get_design (self->project)),
+  BwBailBox box = bw_bail_box_near (bw_bail_box (bw_project_bail_base (self->project)),
                                     layout->roll, bw_band_layout_around (layout));
   double u = (box.left + box.right) / 2, v = (box.bottom + box.top) / 2;
   u = grip == BW_BAIL_GRIP_LEFT ? box.left : grip == BW_BAIL_GRIP_RIGHT ? box.right : u;

@@ -5,7 +5,6 @@
 
 #include "editor/bail/bail-cloth.h"
 
-#include "core/bail/bail-place.h"
 #include "core/base/lattice.h"
 #include <math.h>
 
@@ -39,16 +38,15 @@ lay_band (BwDrawing *cloth, const BwDrawing *band, const BwBailBase *base, int f
 }
 
 BwDrawing *
-bw_bail_cloth (const BwDesign *design, const BwDrawing *band, const BwDrawing *bail)
+bw_bail_cloth (const BwDesign *design, const BwBailBase *base, const BwDrawing *band,
+               const BwDrawing *bail)
 {
   int lead = bw_bail_lead (&design->bail), rows = bw_drawing_rows (bail);
   int columns = bw_drawing_columns (bail);
   BwDrawing *cloth = bw_drawing_new (columns, rows + 2 * lead, 0);
-  BwBailBase base;
-  bw_bail_base_init (&base, design);
   for (int i = 1; i <= lead; i++) {
-    lay_band (cloth, band, &base, (int)base.first_row - lead + i, i);
-    lay_band (cloth, band, &base, (int)base.last_row + i - 1, lead + rows + i);
+    lay_band (cloth, band, base, (int)base->first_row - lead + i, i);
+    lay_band (cloth, band, base, (int)base->last_row + i - 1, lead + rows + i);
   }
   for (int row = 1; row <= rows; row++)
     for (int j = 0; j < columns / 2; j++) {
@@ -73,18 +71,16 @@ cell_beneath_upright (const BwDesign *design, const BwBailBase *base, const BwDr
 }
 
 BwDrawing *
-bw_bail_beneath (const BwDesign *design, const BwDrawing *band)
+bw_bail_beneath (const BwDesign *design, const BwBailBase *base, const BwDrawing *band)
 {
   const BwBail *bail = &design->bail;
   BwDrawing *drawing = bw_drawing_new (bail->columns, bail->rows, 0);
-  BwBailBase base;
-  bw_bail_base_init (&base, design);
   for (int row = 1; row <= bail->rows; row++)
     for (int j = 0; j < bail->columns / 2; j++) {
       int column = bw_lattice_column (row, j);
       guint8 cell = bail->style == BW_BAIL_UPRIGHT
-                        ? cell_beneath_upright (design, &base, band, row, column)
-                        : band_cell (band, (int)base.first_row + row, base.margin + column);
+                        ? cell_beneath_upright (design, base, band, row, column)
+                        : band_cell (band, (int)base->first_row + row, base->margin + column);
       bw_drawing_set (drawing, row, column, cell);
     }
   return drawing;

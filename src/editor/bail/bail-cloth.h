@@ -3,7 +3,7 @@
  * band lie beneath it. Pure. */
 #pragma once
 
-#include "core/design/design.h"
+#include "core/bail/bail-place.h"
 #include "core/pattern/drawing.h"
 #include "project/session.h"
 
@@ -15,9 +15,10 @@ int bw_bail_lead (const BwBail *bail);
 
 /* The bail's drawing with its lead of band rows before and after it, as one piece of weaving: the
  * lattice runs on from the one into the other. Row r of the bail is row lead + r. Owned. */
-BwDrawing *bw_bail_cloth (const BwDesign *design, const BwDrawing *band, const BwDrawing *bail);
+BwDrawing *bw_bail_cloth (const BwDesign *design, const BwBailBase *base, const BwDrawing *band,
+                          const BwDrawing *bail);
 
 /* A drawing of the bail's size in which every bead has the colour of the band beneath: a flap's
  * rows go on where the band's leave off, an upright strip's beads take those they stand over.
  * Owned. */
-BwDrawing *bw_bail_beneath (const BwDesign *design, const BwDrawing *band);
+BwDrawing *bw_bail_beneath (const BwDesign *design, const BwBailBase *base, const BwDrawing *band);

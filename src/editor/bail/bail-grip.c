@@ -5,16 +5,14 @@
 
 #include "editor/bail/bail-grip.h"
 
-#include "core/bail/bail-place.h"
 #include "core/base/lattice.h"
 #include <math.h>
 
 BwBailBox
-bw_bail_box (const BwDesign *design)
+bw_bail_box (const BwBailBase *base)
 {
-  BwBailBase base;
-  bw_bail_base_init (&base, design);
-  return (BwBailBox){ (base.first_row - 1) / 2, (base.last_row - 1) / 2, base.bottom, base.top };
+  return (BwBailBox){ (base->first_row - 1) / 2, (base->last_row - 1) / 2, base->bottom,
+                      base->top };
 }
 
 BwBailBox
@@ -125,36 +123,37 @@ pull_edge (BwDesign *design, BwBailGrip grip, double grows)
 }
 
 static void
-move_by (BwDesign *design, double rows)
+move_by (BwDesign *design, const BwRing *ring, double rows)
 {
-  double from = bw_bail_nearest_row (design, bw_bail_row (design, design->bail.at_deg));
+  double from = bw_bail_nearest_row (design, bw_bail_row (design, ring, design->bail.at_deg));
   double to = bw_bail_nearest_row (design, from + rows);
   if (to != from)
-    bw_bail_stand (design, to);
+    bw_bail_stand (design, ring, to);
 }
 
 void
-bw_bail_pull (BwDesign *design, const BwDesign *from, BwBailGrip grip, double along, double up)
+bw_bail_pull (BwDesign *design, const BwDesign *from, const BwRing *ring, BwBailGrip grip,
+              double along, double up)
 {
   double grows = growth (grip, along, up);
   *design = *from;
   if (from->bail.style == BW_BAIL_NONE)
     return;
   if (grip == BW_BAIL_GRIP_BODY)
-    move_by (design, 2 * along);
+    move_by (design, ring, 2 * along);
   else if (fabs (grows) >= 0.5)
     pull_edge (design, grip, grows);
 }
 
 gboolean
-bw_bail_step (BwDesign *design, BwBailKnob knob, int by)
+bw_bail_step (BwDesign *design, const BwRing *ring, BwBailKnob knob, int by)
 {
   const BwBail before = design->bail;
   if (before.style == BW_BAIL_NONE)
     return FALSE;
   switch (knob) {
   case BW_BAIL_PLACE:
-    move_by (design, by * bw_bail_row_step (&before));
+    move_by (design, ring, by * bw_bail_row_step (&before));
     break;
   case BW_BAIL_COLUMNS:
     set_columns (design, before.columns + 2 * by);

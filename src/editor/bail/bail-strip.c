@@ -83,7 +83,8 @@ make_cloth (BwBailStrip *self)
   layout->columns = layout->rows = 0;
   if (bail) {
     self->lead = bw_bail_lead (&design->bail);
-    self->cloth = bw_bail_cloth (design, bw_project_get_drawing (self->project), bail);
+    self->cloth = bw_bail_cloth (design, bw_project_bail_base (self->project),
+                                 bw_project_get_drawing (self->project), bail);
     layout->columns = bw_drawing_columns (self->cloth);
     layout->rows = bw_drawing_rows (self->cloth);
     layout->pitch_mm = design->gauge.pitch_mm;
@@ -481,6 +482,7 @@ bw_bail_strip_follow_band (BwBailStrip *self)
   if (!bw_bail_strip_drawing (self))
     return;
   g_autoptr (BwDrawing) beneath = bw_bail_beneath (bw_project_get_design (self->project),
+                                                   bw_project_bail_base (self->project),
                                                    bw_project_get_drawing (self->project));
   bw_project_set_drawing (self->project, _ ("Bail as the band beneath"), TRUE, beneath, NULL);
 }

@@ -49,14 +49,13 @@ bw_bail_place_words (BwProject *project)
 {
   const BwDesign *design = bw_project_get_design (project);
   int period = 2 * bw_lattice_beads_around (design->band.rows);
-  BwBailBase base;
-  if (design->bail.style == BW_BAIL_NONE)
+  const BwBailBase *base = bw_project_bail_base (project);
+  if (!base)
     return g_strdup (_ ("There is no bail yet: choose its style."));
-  bw_bail_base_init (&base, design);
-  g_autofree char *rows = rows_words (design, &base, period);
+  g_autofree char *rows = rows_words (design, base, period);
   g_autofree char *face
-      = face_words (project, (base.first_row + base.last_row) / 2, design->band.columns / 2);
+      = face_words (project, (base->first_row + base->last_row) / 2, design->band.columns / 2);
   /* Translators: rows ("from row 3 to row 9"), columns, the place on the stone, the azimuth. */
-  return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s, %.10g°"), rows, (int)base.bottom + 1,
-                          (int)base.top, face, design->bail.at_deg);
+  return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s, %.10g°"), rows, (int)base->bottom + 1,
+                          (int)base->top, face, design->bail.at_deg);
 }

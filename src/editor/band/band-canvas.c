@@ -59,7 +59,7 @@ bw_band_canvas_faces (BwBandCanvas *self)
   if (!self->faces_hold) {
     bw_band_faces_clear (&self->faces);
     bw_band_faces_init (&self->faces, bw_project_get_design (self->project),
-                        bw_project_stone (self->project));
+                        bw_project_stone (self->project), bw_project_bail_base (self->project));
     self->faces_hold = TRUE;
   }
   return &self->faces;

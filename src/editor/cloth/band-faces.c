@@ -4,7 +4,6 @@
  */
 #include "editor/cloth/band-faces.h"
 
-#include "core/bail/bail-place.h"
 #include "core/base/lattice.h"
 #include <math.h>
 
@@ -40,21 +39,20 @@ place_faces (BwBandFaces *faces, int column, const double *middle, const double 
 
 /* Where the needle sews it, half a pitch to a row. */
 static void
-place_bail (BwBandFaces *faces, const BwDesign *design)
+place_bail (BwBandFaces *faces, const BwBailBase *base)
 {
-  BwBailBase base;
-  faces->has_bail = design->bail.style != BW_BAIL_NONE;
-  if (!faces->has_bail)
+  faces->has_bail = base != NULL;
+  if (!base)
     return;
-  bw_bail_base_init (&base, design);
-  faces->bail_left = (base.first_row - 1) / 2;
-  faces->bail_right = (base.last_row - 1) / 2;
-  faces->bail_bottom = base.bottom;
-  faces->bail_top = base.top;
+  faces->bail_left = (base->first_row - 1) / 2;
+  faces->bail_right = (base->last_row - 1) / 2;
+  faces->bail_bottom = base->bottom;
+  faces->bail_top = base->top;
 }
 
 void
-bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone)
+bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone,
+                    const BwBailBase *base)
 {
   int around = bw_lattice_beads_around (design->band.rows);
   *faces = (BwBandFaces){ .columns = design->band.columns, .around = around };
@@ -68,7 +66,7 @@ bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *s
     bw_places_faces (design, stone, column, around, middle, corner);
     place_faces (faces, column, middle, corner);
   }
-  place_bail (faces, design);
+  place_bail (faces, base);
 }
 
 void

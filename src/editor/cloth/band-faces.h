@@ -3,6 +3,7 @@
  * and the place of the bail. */
 #pragma once
 
+#include "core/bail/bail-place.h"
 #include "core/band/places.h"
 
 /* One face along one column, u: left < middle < right. Not reduced to one turn: from column to
@@ -22,7 +23,8 @@ typedef struct {
 
 /* The design must be valid. Bands of fewer than three beads around have
  * no faces to speak of: faces is 0 then. */
-void bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone);
+void bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone,
+                         const BwBailBase *base);
 void bw_band_faces_clear (BwBandFaces *faces);
 
 const BwBandFace *bw_band_faces_get (const BwBandFaces *faces, int column, int face);

@@ -234,3 +234,47 @@ bw_design_difference (const BwDesign *a, const BwDesign *b)
     bits |= 1u << BW_GROUP_GAUGE;
   return bits;
 }
+
+static gsize
+size_of (const BwKey *key)
+{
+  switch (key->kind) {
+  case BW_KEY_NUMBER:
+    return sizeof (double);
+  case BW_KEY_TEXT:
+    return (gsize)key->hi;
+  case BW_KEY_PAIR:
+    return 2 * sizeof (double);
+  case BW_KEY_VALUES:
+    return BW_FACES_MAX * sizeof (double);
+  case BW_KEY_WHOLE:
+  case BW_KEY_WORD:
+  default:
+    return sizeof (int);
+  }
+}
+
+static void
+take_flag (BwDesign *to, const BwDesign *from, size_t offset)
+{
+  if (offset != 0)
+    *bw_design_flag (to, offset) = flag_is_set (from, offset);
+}
+
+void
+bw_design_take_groups (BwDesign *to, const BwDesign *from, guint wanted)
+{
+  for (int s = 0; s < BW_N_GROUPS; s++) {
+    if (!(wanted & 1u << s))
+      continue;
+    take_flag (to, from, groups[s].has);
+    for (int i = 0; i < groups[s].n_keys; i++) {
+      const BwKey *key = &groups[s].keys[i];
+
+      take_flag (to, from, key->has);
+      memcpy (bw_key_field (key, to), bw_key_value (key, from), size_of (key));
+    }
+  }
+  if (wanted & 1u << BW_GROUP_GAUGE)
+    to->pitch = from->pitch;
+}

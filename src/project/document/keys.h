@@ -85,3 +85,7 @@ bw_design_flag (BwDesign *design, size_t offset)
 /* Bits of the groups in which two designs differ by meaning: what is not given is not compared.
  * A differing believed pitch counts as the gauge's. 0 = equal. */
 guint bw_design_difference (const BwDesign *a, const BwDesign *b);
+
+/* Copies the keys of the groups (bits as above) and nothing else, the believed pitch with the
+ * gauge. */
+void bw_design_take_groups (BwDesign *to, const BwDesign *from, guint groups);
