@@ -240,6 +240,81 @@ the_reason_is_the_sentence_of_the_project (void **state)
                        bw_fault_sentence (error));
 }
 
+static void
+type (Bench *bench, const char *pointer, const char *text)
+{
+  BwField field;
+  assert_true (bw_field_find (&field, pointer));
+  assert_true (bw_draft_type (bench->draft, &field, text, BW_UNIT_MM));
+}
+
+static const BwStoneMeasures *
+stone (Bench *bench)
+{
+  return &bw_project_get_design (bench->project)->stone;
+}
+
+static void
+expect_mm (double is, double should_be)
+{
+  if (fabs (is - should_be) > 1e-9)
+    fail_msg ("%g mm, not %g mm", is, should_be);
+}
+
+static void
+what_was_measured_for_a_number_of_faces_comes_back_with_it (void **state)
+{
+  Bench *bench = *state;
+  type (bench, "/stone/values_mm/0", "23.7");
+  type (bench, "/stone/values_mm/1", "24.4");
+  const BwStoneMeasures six = *stone (bench);
+  type (bench, "/stone/faces", "5");
+  type (bench, "/stone/values_mm/2", "16.25");
+  const BwStoneMeasures five = *stone (bench);
+  type (bench, "/stone/faces", "6");
+  assert_int_equal (stone (bench)->measured, six.measured);
+  for (int i = 0; i < 3; i++)
+    expect_mm (stone (bench)->values_mm[i], six.values_mm[i]);
+  type (bench, "/stone/faces", "5");
+  assert_int_equal (stone (bench)->measured, five.measured);
+  for (int i = 0; i < 5; i++)
+    expect_mm (stone (bench)->values_mm[i], five.values_mm[i]);
+  bw_project_undo (bench->project);
+  assert_int_equal (stone (bench)->faces, 6);
+}
+
+/* Five regular widths that nobody has typed follow the girth that was typed since. */
+static void
+widths_nobody_typed_are_made_anew (void **state)
+{
+  Bench *bench = *state;
+  type (bench, "/stone/faces", "5");
+  double width = stone (bench)->values_mm[0];
+  type (bench, "/stone/faces", "6");
+  for (int i = 0; i < 3; i++) {
+    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+    type (bench, pointer, "23.7");
+  }
+  type (bench, "/stone/faces", "5");
+  assert_true (fabs (stone (bench)->values_mm[0] - width) > 0.05);
+}
+
+static void
+another_project_remembers_no_faces (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (BwProject) other = bw_project_new ();
+  type (bench, "/stone/values_mm/0", "23.7");
+  type (bench, "/stone/faces", "5");
+  bw_session_set_project (bench->session, other);
+  BwField faces;
+  assert_true (bw_field_find (&faces, "/stone/faces"));
+  assert_true (bw_draft_type (bench->draft, &faces, "5", BW_UNIT_MM));
+  assert_true (bw_draft_type (bench->draft, &faces, "6", BW_UNIT_MM));
+  assert_true (fabs (bw_project_get_design (other)->stone.values_mm[0] - 23.7) > 0.05);
+  bw_session_set_project (bench->session, bench->project);
+}
+
 #define BENCH_TEST(f) cmocka_unit_test_setup_teardown (f, set_up, tear_down)
 
 int
@@ -257,6 +332,9 @@ main (void)
     BENCH_TEST (another_project_starts_with_nothing_waiting),
     BENCH_TEST (a_design_that_cannot_be_is_refused_whole),
     BENCH_TEST (whatever_is_typed_stands_or_waits_with_its_reason),
+    BENCH_TEST (what_was_measured_for_a_number_of_faces_comes_back_with_it),
+    BENCH_TEST (widths_nobody_typed_are_made_anew),
+    BENCH_TEST (another_project_remembers_no_faces),
     BENCH_TEST (the_reason_is_the_sentence_of_the_project),
   };
   return cmocka_run_group_tests_name ("draft", tests, NULL, NULL);

@@ -254,6 +254,22 @@ a_pitch_that_no_bead_has_stays_with_its_reason (void **state)
   expect_pitch (maker, "1/16\"", 1.5875);
 }
 
+static void
+six_faces_are_as_they_were_after_five (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *flats = g_strdup (maker_entry_text (maker, FLATS));
+  maker_fill (maker, FLATS, "24.9");
+  maker_fill (maker, "/stone/faces", "5");
+  assert_int_equal (maker_design (maker)->stone.measured, BW_MEASURED_FACE_WIDTHS);
+  maker_fill (maker, "/stone/faces", "6");
+  assert_int_equal (maker_design (maker)->stone.measured, BW_MEASURED_ACROSS_FLATS);
+  assert_string_equal (maker_entry_text (maker, FLATS), "24.9 mm");
+  for (int i = 0; i < 3; i++)
+    desk_key ("z", GDK_CONTROL_MASK);
+  assert_string_equal (maker_entry_text (maker, FLATS), flats);
+}
+
 /* --- Away with it ------------------------------------------------------------------------------
  */
 
@@ -347,6 +363,7 @@ main (void)
     IN_WINDOW (a_card_that_grows_leaves_every_card_in_its_column),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
     IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
+    IN_WINDOW (six_faces_are_as_they_were_after_five),
     IN_WINDOW (a_pitch_that_no_bead_has_stays_with_its_reason),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
   };

@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/form/draft.h"
+#include "app/form/face-memory.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -16,6 +17,7 @@ struct _BwDraft {
   BwSession *session;
   BwProject *project;
   GPtrArray *pendings;
+  BwFaceMemory *faces;
   char stepping[BW_POINTER_BYTES]; /* field of the open run; "" for none */
   guint rest;
   gboolean own_change; /* the project changes by our hand */
@@ -62,6 +64,7 @@ static void
 forget_all (BwDraft *self)
 {
   g_ptr_array_set_size (self->pendings, 0);
+  bw_face_memory_clear (self->faces);
   self->known = *bw_project_get_design (self->project);
   tell (self);
 }
@@ -91,9 +94,17 @@ bw_draft_dispose (GObject *object)
 }
 
 static void
+bw_draft_finalize (GObject *object)
+{
+  bw_face_memory_free (BW_DRAFT (object)->faces);
+  G_OBJECT_CLASS (bw_draft_parent_class)->finalize (object);
+}
+
+static void
 bw_draft_class_init (BwDraftClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = bw_draft_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bw_draft_finalize;
   signals[CHANGED] = g_signal_new ("changed", BW_TYPE_DRAFT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                    G_TYPE_NONE, 0);
 }
@@ -102,6 +113,7 @@ static void
 bw_draft_init (BwDraft *self)
 {
   self->pendings = bw_pendings_new ();
+  self->faces = bw_face_memory_new ();
 }
 
 BwDraft *
@@ -136,12 +148,29 @@ bw_draft_get_design (BwDraft *self)
   return bw_project_get_design (bw_draft_get_project (self));
 }
 
+/* With another number of faces, what was measured for that number the last time; not when the stone
+ * has become one that it does not fit. */
+static void
+recall_faces (BwDraft *self, BwDesign *design)
+{
+  BwDesign recalled = *design;
+  if (design->stone.faces != bw_draft_get_design (self)->stone.faces
+      && bw_face_memory_recall (self->faces, &recalled.stone)
+      && bw_project_check_design (self->project, &recalled, NULL))
+    *design = recalled;
+}
+
 static gboolean
 set_design (BwDraft *self, const char *label, const BwDesign *design, GError **error)
 {
+  BwDesign now = *design;
+  BwStoneMeasures before = bw_draft_get_design (self)->stone;
+  recall_faces (self, &now);
   self->own_change = TRUE;
-  gboolean done = bw_project_set_design (self->project, label, design, error);
+  gboolean done = bw_project_set_design (self->project, label, &now, error);
   self->own_change = FALSE;
+  if (done && before.faces != now.stone.faces)
+    bw_face_memory_note (self->faces, &before, &now.stone);
   return done;
 }
 
@@ -151,8 +180,7 @@ bw_draft_type (BwDraft *self, const BwField *field, const char *text, BwUnit uni
   BwDesign result;
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   bw_draft_settle (self);
-  gboolean stands
-      = bw_pendings_offer (self->pendings, self->project, field, text, unit, &result);
+  gboolean stands = bw_pendings_offer (self->pendings, self->project, field, text, unit, &result);
   if (stands)
     stands = set_design (self, _ (field->label), &result, NULL);
   tell (self);
