@@ -32,6 +32,7 @@ struct _BwProject {
   BwDocument *document;
   BwHistory history;
   GFile *file;
+  BwStamp stamp;      /* of file, when it was read or written last */
   GArray *marks;      /* of BwMark, outermost first; empty when no step is open */
   GArray *changes;    /* of BwChange: the open step's log */
   char *label;        /* of the open step */

@@ -71,7 +71,21 @@ bw_project_get_file (BwProject *self)
 void
 bw_project_set_file (BwProject *self, GFile *file)
 {
+  if (!self->file || !file || !g_file_equal (self->file, file))
+    self->stamp = (BwStamp){ 0 };
   g_set_object (&self->file, file);
+}
+
+const BwStamp *
+bw_project_get_stamp (BwProject *self)
+{
+  return &self->stamp;
+}
+
+void
+bw_project_set_stamp (BwProject *self, const BwStamp *stamp)
+{
+  self->stamp = *stamp;
 }
 
 /* Whether anything differs from where the outermost open step began. */

@@ -25,6 +25,7 @@
 #include "core/band/remedy.h"
 #include "project/document/length.h"
 #include "project/document/tray.h"
+#include "project/file/save-whole.h"
 #include <gio/gio.h>
 
 G_BEGIN_DECLS
@@ -54,14 +55,29 @@ BwProject *bw_project_new_priced (const BwSupply *supply);
 
 /* Reading and writing (JSON, RFC 8259). Loading is all or nothing; errors are BW_FAULT with the
  * pointer of the key, or G_IO_ERROR. Keys the program does not know are kept and written back.
- * Saving is atomic (written beside, fsync, rename) and clears "modified". */
+ * Nothing but a regular file is read. Saving is atomic (written beside, fsync, rename) and clears
+ * "modified". */
 BwProject *bw_project_load (GFile *file, GError **error);
 BwProject *bw_project_load_data (const char *data, gsize length, GError **error);
+/* The same for any thread, stopped between two pieces of the file. per_mille, which may be NULL, is
+ * set atomically to how much of the file is read. */
+BwProject *bw_project_load_stoppable (GFile *file, GCancellable *stop, int *per_mille,
+                                      GError **error);
+/* Fails with G_IO_ERROR_WRONG_ETAG where another program has changed the project's own file since
+ * it was loaded or saved last. */
 gboolean bw_project_save (BwProject *self, GFile *file, GError **error);
+/* how: flags of BwSaveHow. lost, which may be NULL: flags of BwSaveLost. */
+gboolean bw_project_save_how (BwProject *self, GFile *file, guint how, guint *lost, GError **error);
+/* What has become of the project's own file since; BW_FILE_SAME when it has none. */
+BwFileState bw_project_look_at_file (BwProject *self);
+/* What its own file was when it was loaded or saved last. */
+const BwStamp *bw_project_get_stamp (BwProject *self); /* borrowed */
+void bw_project_set_stamp (BwProject *self, const BwStamp *stamp);
 /* The document as it would be saved; owned by the caller, NUL-terminated. */
 char *bw_project_to_data (BwProject *self, gsize *length);
 /* Where it was loaded from or last saved to; NULL for a new one. Borrowed. */
 GFile *bw_project_get_file (BwProject *self);
+/* Another file than before is one of which nothing is known yet. */
 void bw_project_set_file (BwProject *self, GFile *file);
 
 /* TRUE when something differs from what was last saved or loaded. */

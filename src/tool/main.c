@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "core/base/fault.h"
+#include "project/file/io-words.h"
 #include "tool/command.h"
 #include "tool/standard-output.h"
 
@@ -54,20 +55,6 @@ print (const char *text)
   return AT_FAULT;
 }
 
-/* The sentences of the system repeat the file's name and differ between systems; the common cases
- * get our own. */
-static const char *
-file_sentence (const GError *error)
-{
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
-    return _ ("there is no such file");
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_IS_DIRECTORY))
-    return _ ("this is a folder, not a project");
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED))
-    return _ ("you are not allowed to read this file");
-  return error->message;
-}
-
 /* "POINTER: sentence"; the sentence alone when it is the whole document that is at fault. */
 static const char *
 fault_sentence (const GError *error)
@@ -103,7 +90,8 @@ run_on_file (const BwCommand *command, const BwOptions *options, const char *nam
   g_autoptr (GFile) file = g_file_new_for_path (name);
   g_autoptr (BwProject) project = bw_project_load (file, &error);
   if (!project) {
-    complain (name, error->domain == BW_FAULT ? fault_sentence (error) : file_sentence (error));
+    complain (name,
+              error->domain == BW_FAULT ? fault_sentence (error) : bw_io_words (error, BW_IO_READ));
     return AT_FAULT;
   }
   g_autofree char *text

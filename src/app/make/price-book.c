@@ -5,6 +5,7 @@
 
 #include "app/make/price-book.h"
 #include "core/base/fault.h"
+#include "project/file/save-whole.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -125,8 +126,7 @@ write_book (BwPriceBook *self, GError **error)
   gsize length;
   g_autofree char *text = g_key_file_to_data (keys, &length, NULL);
   g_mkdir_with_parents (folder, 0700); /* a folder that is not there is told by the write */
-  return g_file_set_contents_full (self->path, text, (gssize)length, G_FILE_SET_CONTENTS_CONSISTENT,
-                                   0600, error);
+  return bw_save_whole (self->path, text, length, BW_SAVE_PRIVATE, NULL, error);
 }
 
 static void

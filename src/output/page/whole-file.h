@@ -9,7 +9,7 @@
 cairo_status_t bw_whole_file_append (void *closure, const unsigned char *data, unsigned int length);
 
 /* Writes beside and renames, when status is that of a drawing that came to its end. The error has
- * the path before its sentence. */
+ * the path, as it is shown, before its sentence. */
 gboolean bw_whole_file_write (const GByteArray *bytes, cairo_status_t status, const char *path,
                               GError **error);
 /* The same for bytes that are there already. */
