@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/kit/appearance.h"
+#include "app/kit/face.h"
 #include "app/application.h"
 #include "app/keep/demos.h"
 #include "app/make/price-book.h"
@@ -106,22 +107,12 @@ static const struct {
 };
 
 static void
-load_style (void)
-{
-  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
-  gtk_css_provider_load_from_resource (provider, "/io/github/bandwright/Bandwright/style.css");
-  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
-                                              GTK_STYLE_PROVIDER (provider),
-                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
-}
-
-static void
 bw_application_startup (GApplication *application)
 {
   G_APPLICATION_CLASS (bw_application_parent_class)->startup (application);
   g_set_application_name (_ ("Bandwright"));
   gtk_window_set_default_icon_name (BW_APPLICATION_ID);
-  load_style ();
+  bw_face_follow (gdk_display_get_default ());
   bw_appearance_follow ();
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
                                    application);

@@ -164,7 +164,7 @@ check_core (const char *room, const char *path, const char *text, gpointer data)
           "string.h", "stdlib.h",         "limits.h", "stdint.h" };
   g_auto (GStrv) includes = includes_of (text);
   for (char **include = includes; *include; include++) {
-    gboolean fine = g_str_has_prefix (*include, "cglm/");
+    gboolean fine = g_str_has_prefix (*include, "cglm/") || g_str_equal (*include, "tints.def");
     for (gsize i = 0; i < G_N_ELEMENTS (allowed); i++)
       fine = fine || g_str_equal (*include, allowed[i]);
     if (!fine && place_of (*include).room != place_of ("core/fault.h").room)
