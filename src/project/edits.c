@@ -97,6 +97,21 @@ shown_beyond (BwProject *self, int n_colours)
   return -1;
 }
 
+static gboolean
+tray_suits (BwProject *self, const BwTray *tray, GError **error)
+{
+  int beyond;
+
+  if (!bw_tray_validate (tray, error))
+    return FALSE;
+  beyond = shown_beyond (self, tray->n_colours);
+  if (beyond < 0)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+                _ ("colour %d still has beads; give them another colour first."), beyond + 1);
+  return FALSE;
+}
+
 /* Hidden beads of a colour that goes become the ground. */
 static void
 recolour_beyond (BwProject *self, int n_colours)
@@ -123,18 +138,10 @@ gboolean
 bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray, GError **error)
 {
   BwTrayValue *value;
-  int beyond;
   Edit edit;
 
-  bw_project_leave_trial (self);
-  if (!bw_tray_validate (tray, error))
+  if (!tray_suits (self, tray, error))
     return FALSE;
-  beyond = shown_beyond (self, tray->n_colours);
-  if (beyond >= 0) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
-                  _ ("colour %d still has beads; give them another colour first."), beyond + 1);
-    return FALSE;
-  }
   value = bw_tray_value_new ();
   value->tray = *tray;
   edit_begin (&edit, self, label);
@@ -228,7 +235,6 @@ bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int r
   const BwDrawing *drawing = drawing_of (self, in_bail);
   BwBeadColour bead = { row, column, colour };
 
-  bw_project_leave_trial (self);
   if (!can_set (self, drawing, row, column, colour))
     return FALSE;
   if (bw_drawing_get (drawing, row, column) != colour)
@@ -252,13 +258,12 @@ bw_project_set_beads (BwProject *self, const char *label, gboolean in_bail,
   edit_end (&edit, self);
 }
 
-/* Whether `drawing` may stand in place of `old`. */
+/* Whether `drawing` may stand in place of `old` with a tray of so many colours. */
 static gboolean
-drawing_suits (BwProject *self, const BwDrawing *drawing, const BwDrawing *old, gboolean in_bail,
+drawing_suits (const BwDrawing *drawing, const BwDrawing *old, gboolean in_bail, int n_colours,
                GError **error)
 {
   const char *pointer = in_bail ? "/bail/cells" : "/band/cells";
-  int n_colours = bw_project_get_tray (self)->n_colours;
   guint64 counts[256] = { 0 };
 
   if (!old || bw_drawing_columns (drawing) != bw_drawing_columns (old)
@@ -276,6 +281,15 @@ drawing_suits (BwProject *self, const BwDrawing *drawing, const BwDrawing *old, 
 }
 
 gboolean
+bw_project_allows (BwProject *self, const BwTray *tray, const BwDrawing *drawing, GError **error)
+{
+  int n_colours = (tray ? tray : bw_project_get_tray (self))->n_colours;
+
+  return (!tray || tray_suits (self, tray, error))
+         && drawing_suits (drawing, bw_project_get_drawing (self), FALSE, n_colours, error);
+}
+
+gboolean
 bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
                         const BwDrawing *drawing, GError **error)
 {
@@ -283,8 +297,7 @@ bw_project_set_drawing (BwProject *self, const char *label, gboolean in_bail,
   const BwDrawing *old = drawing_of (self, in_bail);
   Edit edit;
 
-  bw_project_leave_trial (self);
-  if (!drawing_suits (self, drawing, old, in_bail, error))
+  if (!drawing_suits (drawing, old, in_bail, bw_project_get_tray (self)->n_colours, error))
     return FALSE;
   edit_begin (&edit, self, label);
   for (int row = 1; row <= bw_drawing_rows (drawing); row++) {
@@ -323,7 +336,6 @@ bw_project_replace_tray (BwProject *self, const char *label, const BwTray *tray,
   Edit edit;
   int lost;
 
-  bw_project_leave_trial (self);
   if (!bw_tray_validate (tray, error))
     return FALSE;
   lost = unmapped (self, map, tray->n_colours);
@@ -369,7 +381,6 @@ bw_project_remove_colour (BwProject *self, const char *label, int index, int rep
   guint8 map[256];
   Edit edit;
 
-  bw_project_leave_trial (self);
   if (!can_remove (self, index, replacement, error))
     return FALSE;
   for (int i = 0; i < 256; i++) {
@@ -397,7 +408,6 @@ bw_project_move_colour (BwProject *self, const char *label, int index, int to)
   BwTrayValue *value;
   Edit edit;
 
-  bw_project_leave_trial (self);
   tray = bw_project_get_tray (self);
   if (index < 0 || to < 0 || index >= tray->n_colours || to >= tray->n_colours)
     return FALSE;

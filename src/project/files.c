@@ -44,12 +44,8 @@ bw_project_load (GFile *file, GError **error)
 char *
 bw_project_to_data (BwProject *self, gsize *length)
 {
-  g_autoptr (JsonNode) root = NULL;
-  BwTrialAside aside = { 0 };
+  g_autoptr (JsonNode) root = bw_document_to_json (self->document);
 
-  bw_project_trial_aside (self, &aside);
-  root = bw_document_to_json (self->document);
-  bw_project_trial_back (self, &aside);
   return bw_json_print (root, length);
 }
 

@@ -17,6 +17,15 @@ mark_clear (gpointer mark)
 }
 
 static void
+trial_free (BwTrial *trial)
+{
+  g_free (trial->label);
+  bw_drawing_unref (trial->drawing);
+  g_clear_pointer (&trial->tray, bw_tray_value_unref);
+  g_free (trial);
+}
+
+static void
 bw_project_finalize (GObject *object)
 {
   BwProject *self = BW_PROJECT (object);
@@ -26,6 +35,7 @@ bw_project_finalize (GObject *object)
   bw_history_clear (&self->history);
   g_clear_pointer (&self->document, bw_document_free);
   g_clear_pointer (&self->derived, bw_derived_free);
+  g_clear_pointer (&self->trial, trial_free);
   g_clear_object (&self->file);
   g_free (self->label);
   G_OBJECT_CLASS (bw_project_parent_class)->finalize (object);
@@ -101,7 +111,7 @@ open_step_differs (BwProject *self)
 gboolean
 bw_project_get_modified (BwProject *self)
 {
-  return self->history.saved != self->history.done || (!self->trial && open_step_differs (self));
+  return self->history.saved != self->history.done || open_step_differs (self);
 }
 
 void
@@ -218,7 +228,27 @@ bw_project_note (BwProject *self, const BwHead *old, gboolean cells)
 gboolean
 bw_project_in_step (BwProject *self)
 {
-  return self->marks->len > 0 && (!self->trial || self->in_trial);
+  return self->marks->len > 0;
+}
+
+void
+bw_project_take_trial (BwProject *self, BwTrial *trial)
+{
+  gboolean trays = (trial && trial->tray) || (self->trial && self->trial->tray);
+
+  g_clear_pointer (&self->trial, trial_free);
+  self->trial = trial;
+  g_object_ref (self);
+  emit_changed (self, BW_CHANGED_CELLS | (trays ? BW_CHANGED_TRAY : 0));
+  g_signal_emit (self, signals[HISTORY], 0);
+  g_object_unref (self);
+}
+
+void
+bw_project_drop_trial (BwProject *self)
+{
+  if (self->trial)
+    bw_project_take_trial (self, NULL);
 }
 
 void
@@ -226,7 +256,7 @@ bw_project_begin (BwProject *self, const char *label)
 {
   BwMark mark = { 0 };
 
-  bw_project_leave_trial (self);
+  bw_project_drop_trial (self);
   mark.n_changes = self->changes->len;
   if (self->marks->len == 0) {
     g_free (self->label);
@@ -331,7 +361,7 @@ bw_project_can_redo (BwProject *self)
 const char *
 bw_project_undo_label (BwProject *self)
 {
-  return self->trial ? self->label : bw_history_undo_label (&self->history);
+  return self->trial ? self->trial->label : bw_history_undo_label (&self->history);
 }
 
 const char *

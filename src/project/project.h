@@ -84,7 +84,8 @@ void bw_project_set_file (BwProject *self, GFile *file);
 gboolean bw_project_get_modified (BwProject *self);
 void bw_project_set_modified (BwProject *self, gboolean modified);
 
-/* Reading the document. Pointers are borrowed and hold until the next change. */
+/* Reading the document, which a trial is no part of. Pointers are borrowed and hold until the next
+ * change. */
 const BwDesign *bw_project_get_design (BwProject *self);
 const BwDrawing *bw_project_get_drawing (BwProject *self);      /* the band's; size = band's */
 const BwDrawing *bw_project_get_bail_drawing (BwProject *self); /* NULL when there is no bail */
@@ -134,19 +135,20 @@ gboolean bw_project_replace_tray (BwProject *self, const char *label, const BwTr
 gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
                                    GError **error);
 
-/* A trial: a drawing of the band, with a tray of its own or the present one (NULL), that every view
- * shows before it is kept. It is no part of the document yet: it is not saved, it is no step of
- * history, and whatever else changes the project, undo and redo included, takes it back first. The
- * undo key takes a trial back and nothing else. */
+/* A trial: a drawing of the band, with a tray of its own or the present one (NULL), that views show
+ * before it is kept. It stands beside the document: all that is read, derived, saved or edited is
+ * without it, it is no step of history, and whatever else changes the project, undo and redo
+ * included, takes it back first. The undo key takes a trial back and nothing else. */
 
 /* Shows a trial in place of the last one. label names the step it becomes when it is kept. FALSE
  * with *error set, and no trial shown, when it would not be sound or a step is open. */
 gboolean bw_project_try (BwProject *self, const char *label, const BwTray *tray,
                          const BwDrawing *drawing, GError **error);
 gboolean bw_project_has_trial (BwProject *self);
-/* The band's drawing and the tray as they are kept, without the trial. The drawing is owned. */
-BwDrawing *bw_project_copy_kept (BwProject *self);
-void bw_project_copy_kept_tray (BwProject *self, BwTray *tray);
+/* What views paint: the trial's drawing of the band and tray while there is one, else the
+ * project's. Borrowed, until the next change; nothing to begin an edit on. */
+const BwDrawing *bw_project_shown_drawing (BwProject *self);
+const BwTray *bw_project_shown_tray (BwProject *self);
 /* Both do nothing without a trial. */
 void bw_project_keep_trial (BwProject *self);
 void bw_project_drop_trial (BwProject *self);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A trial is an open step that gives way: it shows what a motif or a picture would be, and whatever
- * the maker does instead finds the document as if it had never been there. */
+/* A trial shows what a motif or a picture would be. It is a value beside the document and never in
+ * it: whoever edits reads the document and so cannot begin on a trial, and only who asks for what
+ * is shown sees one. */
 #include "config.h"
 
 #include "core/base/fault.h"
@@ -10,101 +11,72 @@
 gboolean
 bw_project_has_trial (BwProject *self)
 {
-  return self->trial;
+  return self->trial != NULL;
 }
 
-void
-bw_project_leave_trial (BwProject *self)
+const BwDrawing *
+bw_project_shown_drawing (BwProject *self)
 {
-  if (!self->in_trial)
-    bw_project_drop_trial (self);
+  return self->trial ? self->trial->drawing : bw_project_get_drawing (self);
 }
 
-void
-bw_project_drop_trial (BwProject *self)
+const BwTray *
+bw_project_shown_tray (BwProject *self)
 {
-  if (!self->trial)
-    return;
-  self->trial = FALSE;
-  bw_project_revert (self);
+  return self->trial && self->trial->tray ? &self->trial->tray->tray : bw_project_get_tray (self);
 }
 
-void
-bw_project_keep_trial (BwProject *self)
+static BwTrial *
+trial_new (const char *label, const BwTray *tray, const BwDrawing *drawing)
 {
-  if (!self->trial)
-    return;
-  self->trial = FALSE;
-  bw_project_commit (self);
+  BwTrial *trial = g_new0 (BwTrial, 1);
+
+  trial->label = g_strdup (label);
+  trial->drawing = bw_drawing_copy (drawing);
+  if (tray) {
+    trial->tray = bw_tray_value_new ();
+    trial->tray->tray = *tray;
+  }
+  return trial;
 }
 
 static gboolean
-show (BwProject *self, const BwTray *tray, const BwDrawing *drawing, GError **error)
+may_try (BwProject *self, const BwTray *tray, const BwDrawing *drawing, GError **error)
 {
-  gboolean sound;
-
-  self->in_trial = TRUE;
-  sound = (!tray || bw_project_set_tray (self, "", tray, error))
-          && bw_project_set_drawing (self, "", FALSE, drawing, error);
-  self->in_trial = FALSE;
-  return sound;
+  if (!bw_project_in_step (self))
+    return bw_project_allows (self, tray, drawing, error);
+  bw_fault_set (error, BW_FAULT_RANGE, "", _ ("another change is still being made."));
+  return FALSE;
 }
 
 gboolean
 bw_project_try (BwProject *self, const char *label, const BwTray *tray, const BwDrawing *drawing,
                 GError **error)
 {
-  bw_project_drop_trial (self);
-  if (bw_project_in_step (self)) {
-    bw_fault_set (error, BW_FAULT_RANGE, "", _ ("another change is still being made."));
-    return FALSE;
-  }
-  bw_project_begin (self, label);
-  self->trial = TRUE;
-  if (show (self, tray, drawing, error))
-    return TRUE;
-  bw_project_drop_trial (self);
-  return FALSE;
+  gboolean sound = may_try (self, tray, drawing, error);
+
+  if (sound)
+    bw_project_take_trial (self, trial_new (label, tray, drawing));
+  else
+    bw_project_drop_trial (self);
+  return sound;
 }
 
+/* The step begins on the document as any other does; what it changes is what the trial was. */
 void
-bw_project_trial_aside (BwProject *self, BwTrialAside *aside)
+bw_project_keep_trial (BwProject *self)
 {
-  if (!self->trial)
+  const BwTrial *trial = self->trial;
+
+  if (!trial)
     return;
-  bw_canvas_apply (self->document, self->changes, 0, FALSE);
-  bw_head_share (&aside->head, &self->document->head);
-  bw_head_assign (&self->document->head, &g_array_index (self->marks, BwMark, 0).head);
-}
+  g_autofree char *label = g_strdup (trial->label);
+  g_autoptr (BwDrawing) drawing = bw_drawing_copy (trial->drawing);
+  BwTray tray = *bw_project_shown_tray (self);
+  gboolean own_tray = trial->tray != NULL;
 
-void
-bw_project_trial_back (BwProject *self, BwTrialAside *aside)
-{
-  if (!self->trial)
-    return;
-  bw_head_assign (&self->document->head, &aside->head);
-  bw_head_clear (&aside->head);
-  bw_canvas_apply (self->document, self->changes, 0, TRUE);
-}
-
-BwDrawing *
-bw_project_copy_kept (BwProject *self)
-{
-  BwTrialAside aside = { 0 };
-  BwDrawing *kept;
-
-  bw_project_trial_aside (self, &aside);
-  kept = bw_drawing_copy (bw_project_get_drawing (self));
-  bw_project_trial_back (self, &aside);
-  return kept;
-}
-
-void
-bw_project_copy_kept_tray (BwProject *self, BwTray *tray)
-{
-  BwTrialAside aside = { 0 };
-
-  bw_project_trial_aside (self, &aside);
-  *tray = *bw_project_get_tray (self);
-  bw_project_trial_back (self, &aside);
+  bw_project_begin (self, label); /* and the trial is gone */
+  if (!own_tray || bw_project_set_tray (self, "", &tray, NULL))
+    bw_project_set_drawing (self, "", FALSE, drawing, NULL);
+  bw_project_commit (self);
 }

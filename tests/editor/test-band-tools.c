@@ -361,6 +361,40 @@ the_axis_of_a_mirror_shows_on_the_canvas (void **state)
   assert_true (marked >= 10);
 }
 
+/* What the project holds after a deed on a block that is selected. Owned. */
+static char *
+done_with (Bench *bench, BwBandDeed deed, gboolean tried)
+{
+  const BwDrawing *now = bw_project_get_drawing (bench->project);
+  int columns = bw_drawing_columns (now), rows = bw_drawing_rows (now);
+  g_autoptr (BwDrawing) other = bw_drawing_new (columns, rows, 2);
+  BwRegion *region = bw_region_new (columns, rows);
+  bw_region_add_box (region, 20, 27, 3, 8);
+  bw_session_take_selection (bench->session, region);
+  if (tried)
+    assert_true (bw_project_try (bench->project, "Try", NULL, other, NULL));
+  bw_band_canvas_do (bench->canvas, deed);
+  desk_settle ();
+  bw_session_settle (bench->session);
+  char *data = bw_project_to_data (bench->project, NULL);
+  bw_project_drop_trial (bench->project);
+  bw_project_go_to (bench->project, 2); /* the tray and the stroke */
+  return data;
+}
+
+static void
+no_deed_begins_on_a_trial (void **state)
+{
+  Bench *bench = *state;
+  drag (bench, BW_TOOL_LINE, 20, 3, 25, 8);
+  assert_int_equal (bw_project_count_steps (bench->project), 2);
+  for (BwBandDeed deed = BW_BAND_COPY; deed <= BW_BAND_TURN; deed++) {
+    g_autofree char *plain = done_with (bench, deed, FALSE);
+    g_autofree char *tried = done_with (bench, deed, TRUE);
+    assert_string_equal (plain, tried);
+  }
+}
+
 int
 main (void)
 {
@@ -380,6 +414,7 @@ main (void)
     IN_WINDOW (a_piece_in_the_air_is_dragged_and_laid_down_by_a_click_beside),
     IN_WINDOW (whoever_settles_the_session_lays_the_piece_down),
     IN_WINDOW (the_keyboard_alone_draws_mirrors_and_copies),
+    IN_WINDOW (no_deed_begins_on_a_trial),
     IN_WINDOW (the_axis_of_a_mirror_shows_on_the_canvas),
   };
   g_setenv ("GTK_A11Y", "none", TRUE);

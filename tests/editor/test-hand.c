@@ -383,6 +383,55 @@ every_kind_of_tool_has_its_own_file (void **state)
     assert_int_equal (bw_tool_get (kind)->kind, kind);
 }
 
+/* One stroke with a tool, on a project of its own; what it holds afterwards is owned. */
+static char *
+drawn_with (const BwTool *tool, gboolean tried)
+{
+  Desk *desk;
+  assert_int_equal (set_up ((void **)(void *)&desk), 0);
+  bw_project_set_bead (desk->project, "Spot", FALSE, 3, 2, 2);
+  g_autoptr (BwRegion) box = bw_region_new (desk->layout.columns, desk->layout.rows);
+  bw_region_add_box (box, 1, 6, 1, 4);
+  bw_session_take_selection (desk->session, g_steal_pointer (&box));
+  g_autoptr (BwDrawing) other = bw_drawing_new (desk->layout.columns, desk->layout.rows, 2);
+  if (tried)
+    assert_true (bw_project_try (desk->project, "Try", NULL, other, NULL));
+  press (desk, tool, 3, 2);
+  bw_hand_update (desk->hand, bw_band_middle (9, 4));
+  bw_hand_end (desk->hand, bw_band_middle (9, 4));
+  char *data = bw_project_to_data (desk->project, NULL);
+  assert_int_equal (tear_down ((void **)(void *)&desk), 0);
+  return data;
+}
+
+static void
+no_tool_begins_on_a_trial (void **state)
+{
+  for (BwToolKind kind = 0; kind < BW_N_TOOLS; kind++) {
+    g_autofree char *plain = drawn_with (bw_tool_get (kind), FALSE);
+    g_autofree char *tried = drawn_with (bw_tool_get (kind), TRUE);
+    assert_string_equal (plain, tried);
+  }
+}
+
+/* What is seen is picked up, but never a colour that only the trial brings. */
+static void
+a_colour_of_the_trial_alone_is_not_picked_up (void **state)
+{
+  Desk *desk = *state;
+  BwTray tray = *bw_project_get_tray (desk->project);
+  tray.colour[3] = (BwColour){ 'q', "Own", 0x123456, BW_FINISH_MATTE };
+  tray.n_colours = 4;
+  g_autoptr (BwDrawing) other = bw_drawing_new (desk->layout.columns, desk->layout.rows, 3);
+  bw_drawing_set (other, 3, 2, 2);
+  assert_true (bw_project_try (desk->project, "Try", &tray, other, NULL));
+  bw_tool_pick_up (desk->session, (BwBeadAt){ 5, 2 });
+  assert_int_equal (bw_session_get_colour (desk->session), 1);
+  bw_tool_pick_up (desk->session, (BwBeadAt){ 3, 2 });
+  assert_int_equal (bw_session_get_colour (desk->session), 2);
+  assert_true (bw_project_has_trial (desk->project));
+}
+
 int
 main (void)
 {
@@ -409,6 +458,8 @@ main (void)
     WITH_DESK (a_flood_of_odd_rows_runs_on_where_the_ends_touch),
     WITH_DESK (flooding_with_the_colour_already_there_is_no_step),
     WITH_DESK (every_kind_of_tool_has_its_own_file),
+    cmocka_unit_test (no_tool_begins_on_a_trial),
+    WITH_DESK (a_colour_of_the_trial_alone_is_not_picked_up),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

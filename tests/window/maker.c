@@ -386,14 +386,14 @@ maker_click_bead (Maker *maker, int row, int column)
 guint8
 maker_bead (Maker *maker, int row, int column)
 {
-  return bw_drawing_get (bw_project_get_drawing (maker_project (maker)), row, column);
+  return bw_drawing_get (bw_project_shown_drawing (maker_project (maker)), row, column);
 }
 
 int
 maker_count (Maker *maker, guint8 colour)
 {
   guint64 counts[256] = { 0 };
-  bw_drawing_count (bw_project_get_drawing (maker_project (maker)), counts);
+  bw_drawing_count (bw_project_shown_drawing (maker_project (maker)), counts);
   return (int)counts[colour];
 }
 

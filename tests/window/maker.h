@@ -63,8 +63,9 @@ void maker_answer_path (Maker *maker, const char *path);
 void maker_bead_point (Maker *maker, int row, int column, double *x, double *y);
 void maker_drag_beads (Maker *maker, int row0, int column0, int row1, int column1);
 void maker_click_bead (Maker *maker, int row, int column);
+/* The colour it is shown in. */
 guint8 maker_bead (Maker *maker, int row, int column);
-/* How many beads of the band have a colour. */
+/* How many beads of the band are shown in a colour. */
 int maker_count (Maker *maker, guint8 colour);
 /* Takes a colour of the tray in hand by a click on its row. */
 void maker_take_colour (Maker *maker, int colour);

@@ -25,6 +25,22 @@ set_up (void **state)
   return 0;
 }
 
+/* A copy of a demo, so that it can be saved. */
+static int
+set_up_tide (void **state)
+{
+  Maker *maker = g_new0 (Maker, 1);
+  g_autofree char *demo
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (demo);
+  g_autoptr (BwProject) tide = bw_project_load (file, NULL);
+  g_autofree char *path = maker_save (tide, "tide.bandwright");
+  maker_start (maker, path);
+  maker_stage (maker, "draw");
+  *state = maker;
+  return 0;
+}
+
 static int
 tear_down (void **state)
 {
@@ -119,6 +135,44 @@ a_stroke_takes_a_motif_away_and_is_kept (void **state)
   assert_int_equal (bw_project_count_steps (maker_project (maker)), 1);
 }
 
+static int
+cells_that_differ (const BwDrawing *a, const BwDrawing *b)
+{
+  int n = 0;
+  for (int row = 1; row <= bw_drawing_rows (a); row++)
+    for (int column = 2 - (row - 1) % 2; column <= bw_drawing_columns (a); column += 2)
+      n += bw_drawing_get (a, row, column) != bw_drawing_get (b, row, column);
+  return n;
+}
+
+static gboolean
+is_saved (gpointer project)
+{
+  return !bw_project_get_modified (project);
+}
+
+/* The keys that select all and turn it, pressed while a motif is shown, turn what the maker has:
+ * done twice and saved, it is the drawing that was opened, and nothing of the motif. */
+static void
+what_is_turned_while_a_motif_is_shown_is_saved_without_it (void **state)
+{
+  Maker *maker = *state;
+  g_autoptr (BwDrawing) opened = bw_drawing_copy (bw_project_get_drawing (maker_project (maker)));
+  desk_key ("a", GDK_CONTROL_MASK);
+  for (int i = 0; i < 2; i++) {
+    turn_to (maker, "Motif");
+    assert_true (bw_project_has_trial (maker_project (maker)));
+    desk_key ("t", GDK_CONTROL_MASK);
+    assert_false (bw_project_has_trial (maker_project (maker)));
+    assert_int_equal (bw_project_count_steps (maker_project (maker)), i + 1);
+    turn_to (maker, "Tray");
+  }
+  desk_key ("s", GDK_CONTROL_MASK);
+  desk_until (is_saved, maker_project (maker));
+  g_autoptr (BwProject) saved = bw_project_load (bw_project_get_file (maker_project (maker)), NULL);
+  assert_int_equal (cells_that_differ (bw_project_get_drawing (saved), opened), 0);
+}
+
 /* Beside the band, where there is nothing to draw on. */
 static void
 a_press_beside_the_band_leaves_a_motif_shown (void **state)
@@ -179,7 +233,7 @@ static gboolean
 differs (gpointer data)
 {
   Was *was = data;
-  return !bw_drawing_equal (was->drawing, bw_project_get_drawing (was->project));
+  return !bw_drawing_equal (was->drawing, bw_project_shown_drawing (was->project));
 }
 
 static void
@@ -201,7 +255,7 @@ a_picture_is_opened_dragged_and_laid (void **state)
   double x0, y0, x1, y1;
   maker_bead_point (maker, row, 6, &x0, &y0);
   maker_bead_point (maker, row + 8, 6, &x1, &y1);
-  g_autoptr (BwDrawing) was = bw_drawing_copy (bw_project_get_drawing (project));
+  g_autoptr (BwDrawing) was = bw_drawing_copy (bw_project_shown_drawing (project));
   desk_drag (maker_find (maker, BW_TYPE_BAND_CANVAS), x0, y0, x1, y1, 6, 1);
   Was seen = { project, was };
   desk_until (differs, &seen);
@@ -402,6 +456,8 @@ main (void)
     IN_WINDOW (a_motif_laid_is_one_step),
     IN_WINDOW (a_motif_is_chosen_and_laid_by_keys_alone),
     IN_WINDOW (a_stroke_takes_a_motif_away_and_is_kept),
+    cmocka_unit_test_setup_teardown (what_is_turned_while_a_motif_is_shown_is_saved_without_it,
+                                     set_up_tide, tear_down),
     IN_WINDOW (a_press_beside_the_band_leaves_a_motif_shown),
     IN_WINDOW (one_on_each_face_is_mirrored_about_its_bead),
     IN_WINDOW (a_picture_dropped_on_the_band_is_placed),

@@ -59,8 +59,7 @@ choose_colours (BwMotifPanel *self, BwMotif *motif)
   int n = bw_project_get_tray (project_of (self))->n_colours, least, most;
   guint64 counts[256] = { 0 };
   int ground = 0, hand = bw_session_get_colour (session);
-  g_autoptr (BwDrawing) kept = bw_project_copy_kept (project_of (self));
-  bw_drawing_count (kept, counts);
+  bw_drawing_count (bw_project_get_drawing (project_of (self)), counts);
   for (int i = 1; i < n; i++)
     ground = counts[i] > counts[ground] ? i : ground;
   if (hand == ground)
@@ -239,7 +238,7 @@ try_motif (BwMotifPanel *self, GError **error)
   take_faces (self, motif);
   if (!bw_motif_validate (motif, band->columns, band->rows, error))
     return FALSE;
-  g_autoptr (BwDrawing) drawing = bw_project_copy_kept (project_of (self));
+  g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project_of (self)));
   g_autofree char *label = bw_motif_words_step (motif->kind);
   bw_motif_draw (motif, drawing);
   bw_draft_settle (bw_card_get_draft (BW_CARD (self)));

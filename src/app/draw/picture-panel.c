@@ -112,11 +112,10 @@ look (gpointer data)
 static gboolean
 is_overtaken (BwPicturePanel *self, const BwPictureJob *job)
 {
-  g_autoptr (BwDrawing) now = bw_project_copy_kept (project_of (self));
-  BwTray tray;
-  bw_project_copy_kept_tray (project_of (self), &tray);
-  return !bw_drawing_equal (now, job->base) || job->tray.n_colours < tray.n_colours
-         || memcmp (job->tray.colour, tray.colour, sizeof *tray.colour * (gsize)tray.n_colours)
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  return !bw_drawing_equal (bw_project_get_drawing (project_of (self)), job->base)
+         || job->tray.n_colours < tray->n_colours
+         || memcmp (job->tray.colour, tray->colour, sizeof *tray->colour * (gsize)tray->n_colours)
                 != 0;
 }
 
@@ -159,7 +158,6 @@ static void
 start (BwPicturePanel *self)
 {
   BwBandGrid grid = grid_of (self);
-  BwTray tray;
   if (!self->picture || !gtk_widget_get_mapped (GTK_WIDGET (self)))
     return;
   if (self->working) {
@@ -167,9 +165,9 @@ start (BwPicturePanel *self)
     g_cancellable_cancel (self->working);
     return;
   }
-  bw_project_copy_kept_tray (project_of (self), &tray);
-  self->job = bw_picture_job_new (self->picture, &self->placement, &grid, &tray,
-                                  bw_project_copy_kept (project_of (self)));
+  self->job = bw_picture_job_new (self->picture, &self->placement, &grid,
+                                  bw_project_get_tray (project_of (self)),
+                                  bw_drawing_copy (bw_project_get_drawing (project_of (self))));
   self->job->dither = gtk_check_button_get_active (self->dither);
   self->job->n_new = gtk_drop_down_get_selected (self->source) == 1
                          ? gtk_spin_button_get_value_as_int (self->count)

@@ -27,7 +27,6 @@ static void
 lay_out (BwTrayChoice *self, int start)
 {
   BwProject *project = bw_session_get_project (self->session);
-  bw_project_drop_trial (project);
   const BwDrawing *bail = bw_project_get_bail_drawing (project);
   BwTray tray = *bw_project_get_tray (project);
   guint64 counts[256] = { 0 };

@@ -92,8 +92,8 @@ static void
 draw_bead (const Paper *paper, int row, int column)
 {
   const BwPlace *place = bw_places_get (bw_project_places (paper->project), row, column);
-  const BwTray *tray = bw_project_get_tray (paper->project);
-  int colour = bw_drawing_get (bw_project_get_drawing (paper->project), row, column);
+  const BwTray *tray = bw_project_shown_tray (paper->project);
+  int colour = bw_drawing_get (bw_project_shown_drawing (paper->project), row, column);
   GdkRGBA rgba = bw_colour_to_rgba (tray->colour[MIN (colour, tray->n_colours - 1)].srgb);
   double radius = paper->design->bead.diameter_mm / 2 * paper->scale;
   cairo_new_path (paper->cr);

@@ -104,7 +104,7 @@ paint_content (BwBailBand *self, const BwBandPaint *paint)
   bw_band_paint_rect (paint, layout->x, layout->y, layout->width, layout->height,
                       paint->style->ground);
   bw_band_paint_stone (paint);
-  bw_band_beads_take (paint, self->tiles, self->project, bw_project_get_drawing (self->project),
+  bw_band_beads_take (paint, self->tiles, self->project, bw_project_shown_drawing (self->project),
                       FALSE);
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++)
     bw_band_paint_beads (paint, self->tiles, image, GHOST_OPACITY);

@@ -84,7 +84,7 @@ make_cloth (BwBailStrip *self)
   if (bail) {
     self->lead = bw_bail_lead (&design->bail);
     self->cloth = bw_bail_cloth (design, bw_project_bail_base (self->project),
-                                 bw_project_get_drawing (self->project), bail);
+                                 bw_project_shown_drawing (self->project), bail);
     layout->columns = bw_drawing_columns (self->cloth);
     layout->rows = bw_drawing_rows (self->cloth);
     layout->pitch_mm = design->gauge.pitch_mm;
@@ -157,7 +157,7 @@ static char *
 bead_words (BwBailStrip *self, int row, int column)
 {
   const BwDrawing *drawing = bw_bail_strip_drawing (self);
-  const BwTray *tray = bw_project_get_tray (self->project);
+  const BwTray *tray = bw_project_shown_tray (self->project);
   if (!has_bead (self, row, column))
     return NULL;
   const BwColour *colour = &tray->colour[bw_drawing_get (drawing, row, column)];

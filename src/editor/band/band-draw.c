@@ -68,7 +68,7 @@ bw_band_paint_brick (const BwBandPaint *paint, int long_row, int column)
 static void
 paint_beads (BwBandCanvas *self, const BwBandPaint *paint)
 {
-  bw_band_beads_take (paint, self->tiles, self->project, bw_project_get_drawing (self->project),
+  bw_band_beads_take (paint, self->tiles, self->project, bw_project_shown_drawing (self->project),
                       self->letters);
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++)
     bw_band_paint_beads (paint, self->tiles, image, GHOST_OPACITY);
@@ -133,7 +133,7 @@ colour_to_lay (BwBandCanvas *self, BwBeadAt bead)
       || bw_session_get_tool (self->session) == BW_TOOL_PICK
       || !bw_band_canvas_bead_at (self, self->pointer_x, self->pointer_y, &row, &column)
       || row != bead.row || column != bead.column
-      || bw_drawing_get (bw_project_get_drawing (self->project), row, column) == colour)
+      || bw_drawing_get (bw_project_shown_drawing (self->project), row, column) == colour)
     return -1;
   return colour;
 }
@@ -149,7 +149,7 @@ paint_drop (BwBandCanvas *self, const BwBandPaint *paint, BwBeadAt bead)
   if (index < 0 || size < 5)
     return;
 
-  guint32 srgb = bw_project_get_tray (self->project)->colour[index].srgb;
+  guint32 srgb = bw_project_shown_tray (self->project)->colour[index].srgb;
   GdkRGBA colour = { (float)(srgb >> 16 & 0xff) / 255, (float)(srgb >> 8 & 0xff) / 255,
                      (float)(srgb & 0xff) / 255, 1 };
   GskRoundedRect drop;

@@ -130,9 +130,7 @@ use_tool_at_cursor (BwBandCanvas *self)
 static void
 pick_at_cursor (BwBandCanvas *self)
 {
-  const BwDrawing *drawing = bw_project_get_drawing (self->project);
-  bw_session_set_colour (self->session,
-                         bw_drawing_get (drawing, self->cursor.row, self->cursor.column));
+  bw_tool_pick_up (self->session, self->cursor);
   bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
 }
 

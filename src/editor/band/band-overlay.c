@@ -190,9 +190,14 @@ bw_band_paint_broken (const BwBandPaint *paint, BwSession *session)
   int period = 2 * bw_band_layout_around (paint->layout);
   if (live.each_face || bw_symmetry_fit (&live.frieze, paint->layout->rows) != BW_FRIEZE_OPEN)
     return;
-  const BwJoin *join = bw_project_join (bw_session_get_project (session));
-  for (guint i = 0; i < join->broken->len; i++) {
-    BwBeadAt bead = g_array_index (join->broken, BwBeadAt, i);
+  BwProject *project = bw_session_get_project (session);
+  BwJoin tried = { 0 };
+  if (bw_project_has_trial (project))
+    bw_join_init (&tried, bw_project_fit (project), bw_project_get_design (project),
+                  bw_project_shown_drawing (project));
+  const GArray *broken = tried.broken ? tried.broken : bw_project_join (project)->broken;
+  for (guint i = 0; i < broken->len; i++) {
+    BwBeadAt bead = g_array_index (broken, BwBeadAt, i);
     for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
       graphene_rect_t rect = bw_band_paint_brick (paint, bead.row + image * period, bead.column);
       double x = rect.origin.x + rect.size.width / 2, y = rect.origin.y + rect.size.height / 2;
@@ -201,4 +206,6 @@ bw_band_paint_broken (const BwBandPaint *paint, BwSession *session)
       bar (paint, x - 1, y - arm, 2, 2 * arm, (GdkRGBA){ 1, 0.35f, 0.25f, 1 });
     }
   }
+  if (tried.broken)
+    bw_join_clear (&tried);
 }

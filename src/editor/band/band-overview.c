@@ -79,8 +79,8 @@ static GdkTexture *
 draw_turn (BwBandOverview *self, int width, int height)
 {
   const BwBandLayout *layout = &self->canvas->layout;
-  const BwDrawing *drawing = bw_project_get_drawing (self->project);
-  const BwTray *tray = bw_project_get_tray (self->project);
+  const BwDrawing *drawing = bw_project_shown_drawing (self->project);
+  const BwTray *tray = bw_project_shown_tray (self->project);
   guint32 *pixels = g_new (guint32, (gsize)width * (gsize)height);
   double step = around (self) / (double)width;
 

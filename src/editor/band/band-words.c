@@ -21,8 +21,8 @@ place_words (BwProject *project, int row, int column)
 char *
 bw_band_words (BwProject *project, int row, int column)
 {
-  const BwTray *tray = bw_project_get_tray (project);
-  const BwDrawing *drawing = bw_project_get_drawing (project);
+  const BwTray *tray = bw_project_shown_tray (project);
+  const BwDrawing *drawing = bw_project_shown_drawing (project);
   if (row < 1 || row > bw_drawing_rows (drawing) || column < 1
       || column > bw_drawing_columns (drawing) || !bw_lattice_has (row, column))
     return NULL;

@@ -23,7 +23,7 @@ bw_band_beads_take (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *pro
                     const BwDrawing *drawing, gboolean letters)
 {
   BwBeadSize size = bead_size (paint, bw_project_get_design (project), letters);
-  bw_band_tiles_set (tiles, drawing, bw_project_get_tray (project), &size,
+  bw_band_tiles_set (tiles, drawing, bw_project_shown_tray (project), &size,
                      pango_layout_get_context (paint->text));
 }
 

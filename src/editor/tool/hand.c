@@ -124,8 +124,8 @@ bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout, BwB
 {
   commit (hand);
   BwProject *project = bw_session_get_project (hand->session);
-  if (tool->step != NULL) /* a stroke goes on what is kept, not on what is only shown */
-    bw_project_drop_trial (project);
+  if (tool->step != NULL) /* from here on nothing is only shown: the colour in hand is the tray's */
+    bw_project_begin (project, _ (tool->step));
   const BwRegion *selected = bw_session_get_selection (hand->session);
   BwPaint *paint = bw_paint_new (hand->session);
   hand->tool = tool;
@@ -144,8 +144,6 @@ bw_hand_begin (BwHand *hand, const BwTool *tool, const BwBandLayout *layout, BwB
     .paint = paint,
     .selected = hand->selected,
   };
-  if (tool->step != NULL)
-    bw_project_begin (project, _ (tool->step));
   obey (hand, tool->begin (&hand->hold));
 }
 

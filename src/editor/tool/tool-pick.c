@@ -2,14 +2,21 @@
 /* Picking a colour up from the band; letting go leaves the hand ready to draw with it. */
 #include "editor/tool/tool.h"
 
+void
+bw_tool_pick_up (BwSession *session, BwBeadAt bead)
+{
+  BwProject *project = bw_session_get_project (session);
+  int colour = bw_drawing_get (bw_project_shown_drawing (project), bead.row, bead.column);
+  if (colour < bw_project_get_tray (project)->n_colours) /* else it is only tried */
+    bw_session_set_colour (session, colour);
+}
+
 static BwToolReply
 pick (BwToolHold *hold)
 {
   BwBeadAt bead;
-  if (bw_band_layout_bead (&hold->layout, hold->at, &bead)) {
-    const BwDrawing *drawing = bw_project_get_drawing (hold->project);
-    bw_session_set_colour (hold->session, bw_drawing_get (drawing, bead.row, bead.column));
-  }
+  if (bw_band_layout_bead (&hold->layout, hold->at, &bead))
+    bw_tool_pick_up (hold->session, bead);
   return BW_TOOL_GOES_ON;
 }
 

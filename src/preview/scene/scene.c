@@ -169,10 +169,21 @@ look_of_fit (const BwFitColumn *column, double slack_mm)
   return look;
 }
 
-static void
-palette_init (Palette *palette, BwProject *project, gboolean by_fit)
+static const BwTray *
+tray_of (const BwScene *scene, BwProject *project)
 {
-  const BwTray *tray = bw_project_get_tray (project);
+  return scene->shown ? bw_project_shown_tray (project) : bw_project_get_tray (project);
+}
+
+static const BwDrawing *
+band_of (const BwScene *scene, BwProject *project)
+{
+  return scene->shown ? bw_project_shown_drawing (project) : bw_project_get_drawing (project);
+}
+
+static void
+palette_init (Palette *palette, BwProject *project, const BwTray *tray, gboolean by_fit)
+{
   double slack = bw_project_get_design (project)->limits.slack_mm;
   palette->n_tray = tray->n_colours;
   for (int i = 0; i < tray->n_colours; i++)
@@ -214,11 +225,11 @@ paint (BwSceneBead *bead, const Look *look)
 int
 bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first)
 {
-  const BwDrawing *band = bw_project_get_drawing (project);
+  const BwDrawing *band = band_of (scene, project);
   const BwDrawing *bail = bw_project_get_bail_drawing (project);
   g_autofree Palette *palette = g_new (Palette, 1);
   int from = -1, to = -1;
-  palette_init (palette, project, colour_by_fit);
+  palette_init (palette, project, tray_of (scene, project), colour_by_fit);
   scene->colour_by_fit = colour_by_fit;
   for (guint i = 0; i < scene->beads->len; i++) {
     BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
@@ -244,9 +255,9 @@ bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, in
   int index = bw_scene_bead_index (scene, in_bail, row, column);
   if (index < 0 || (scene->colour_by_fit && !in_bail))
     return index;
-  const BwTray *tray = bw_project_get_tray (project);
+  const BwTray *tray = tray_of (scene, project);
   const BwDrawing *drawing
-      = in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
+      = in_bail ? bw_project_get_bail_drawing (project) : band_of (scene, project);
   int cell = MIN (bw_drawing_get (drawing, row, column), tray->n_colours - 1);
   BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
   Look look = look_of_colour (&tray->colour[cell]);

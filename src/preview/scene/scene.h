@@ -88,6 +88,8 @@ typedef struct {
   int band_columns, bail_columns; /* 0: no bail */
   int n_band;                     /* beads of the band */
   gboolean colour_by_fit;
+  gboolean
+      shown; /* the next recolouring takes a trial's colours, as views do; else the project's */
   int woven; /* rows of the band shown as woven: dimmed by the next recolouring */
   float bead_radius, bead_half_length, hole_radius;
   float bead_rounding; /* radius of its rims */

@@ -54,7 +54,8 @@ scene_of (BwStoneView *self)
     g_clear_pointer (&self->scene, bw_scene_free);
     self->scene = bw_scene_new (self->project, by_fit);
     self->scene->woven = bw_session_get_woven (self->session);
-    if (self->scene->woven > 0)
+    self->scene->shown = TRUE;
+    if (self->scene->woven > 0 || bw_project_has_trial (self->project))
       bw_scene_recolour (self->scene, self->project, by_fit, NULL);
     bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
     self->upload_stale = TRUE;
