@@ -284,17 +284,25 @@ the_hands_are_remembered_from_sitting_to_sitting (void **state)
  */
 
 static void
-tell_try_on (Maker *maker, const char *beads, gboolean over)
+choose (GtkWidget *check, const char *id, guint choice)
+{
+  GObject *drop = gtk_widget_get_template_child (check, BW_TYPE_BENCH_CHECK, id);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (drop), choice);
+}
+
+static void
+tell_try_on (Maker *maker, const char *amount, gboolean over, gboolean by_calliper, gboolean pulled)
 {
   desk_key ("m", 0);
   desk_wait (300);
   GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
   GtkWidget *spin = desk_find_type (check, GTK_TYPE_SPIN_BUTTON);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (desk_find_type (check, GTK_TYPE_DROP_DOWN)),
-                              over ? 1 : 0);
+  choose (check, "sense", over);
+  choose (check, "unit", by_calliper);
+  choose (check, "how", pulled);
   gtk_widget_grab_focus (spin);
   desk_key ("a", GDK_CONTROL_MASK);
-  desk_type (beads);
+  desk_type (amount);
   maker_click_words (check, "What to Do…");
 }
 
@@ -311,11 +319,12 @@ a_try_on_says_what_to_do_and_does_it_in_one_step (void **state)
   Maker *maker = &((Bench *)*state)->maker;
   BwProject *project = maker_project (maker);
   BwTryOn try_on;
+  BwReading reading = bw_reading_beads (maker_design (maker), 3, BW_TRIED_SLACK);
   weave_to (maker, 20);
   g_autofree char *before = bw_project_to_data (project, NULL);
-  assert_true (bw_bench_try_on (project, 3, &try_on, NULL));
+  assert_true (bw_bench_try_on (project, &reading, &try_on, NULL));
   assert_true (try_on.change == 6 || try_on.change == 4);
-  tell_try_on (maker, "3", FALSE);
+  tell_try_on (maker, "3", FALSE, FALSE, FALSE);
   GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
   g_autofree char *words
       = g_strdup_printf ("Weave %d more rows, %d in all.", try_on.change, try_on.rows);
@@ -337,13 +346,14 @@ more_bed_is_a_choice_where_the_strip_is_too_long (void **state)
   Maker *maker = &((Bench *)*state)->maker;
   BwProject *project = maker_project (maker);
   BwTryOn try_on;
+  BwReading reading = bw_reading_beads (maker_design (maker), -1, BW_TRIED_SLACK);
   weave_to (maker, 20);
   BwDesign thicker = *maker_design (maker);
-  assert_true (bw_bench_try_on (project, -1, &try_on, NULL));
+  assert_true (bw_bench_try_on (project, &reading, &try_on, NULL));
   assert_int_equal (try_on.change, -2);
   assert_true (try_on.stay_bed_mm > 0);
   assert_true (bw_try_on_thicken (&thicker, bw_project_stone (project), try_on.stay_bed_mm, NULL));
-  tell_try_on (maker, "1", TRUE);
+  tell_try_on (maker, "1", TRUE, FALSE, FALSE);
   GtkWindow *dialog = maker_dialog (maker);
   assert_non_null (desk_look_for_prefix (GTK_WIDGET (dialog), "Pick out 2 rows, to 18 in all."));
   gtk_drop_down_set_selected (choice_of (dialog), 1);
@@ -363,7 +373,7 @@ an_absurd_count_is_told_beside_the_field (void **state)
   Maker *maker = &((Bench *)*state)->maker;
   weave_to (maker, 10);
   g_autofree char *before = bw_project_to_data (maker_project (maker), NULL);
-  tell_try_on (maker, "200", TRUE);
+  tell_try_on (maker, "200", TRUE, FALSE, FALSE);
   desk_wait (300);
   assert_null (desk_dialog (GTK_WINDOW (maker->window)));
   GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
@@ -376,12 +386,39 @@ an_absurd_count_is_told_beside_the_field (void **state)
   assert_true (gtk_widget_get_mapped (maker_find (maker, BW_TYPE_BENCH_PAGE)));
 }
 
+/* The same strip, pulled and slack: what pulling gives is added to the slack one alone. */
+static void
+pull_is_added_to_a_slack_reading_alone (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  BwTryOn slack, pulled;
+  weave_to (maker, 20);
+  BwReading reading = { 4.9, BW_TRIED_SLACK, BW_TRIED_BY_CALLIPER };
+  assert_true (bw_bench_try_on (project, &reading, &slack, NULL));
+  reading.how = BW_TRIED_PULLED;
+  assert_true (bw_bench_try_on (project, &reading, &pulled, NULL));
+  assert_true (pulled.pulled_mm + pulled.change / 2.0 * maker_design (maker)->pitch.mm
+               > slack.pulled_mm + slack.change / 2.0 * maker_design (maker)->pitch.mm + 0.01);
+  assert_int_not_equal (pulled.change, slack.change);
+  for (int how = 0; how < 2; how++) {
+    tell_try_on (maker, "4.9", FALSE, TRUE, how == 1);
+    GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+    const BwTryOn *try_on = how ? &pulled : &slack;
+    g_autofree char *words
+        = g_strdup_printf ("Weave %d more rows, %d in all.", try_on->change, try_on->rows);
+    assert_non_null (desk_look_for_prefix (dialog, words));
+    desk_key ("Escape", 0);
+    maker_no_dialog (maker);
+  }
+}
+
 static void
 ends_that_meet_are_zipped_up (void **state)
 {
   Maker *maker = &((Bench *)*state)->maker;
   weave_to (maker, 20);
-  tell_try_on (maker, "0", FALSE);
+  tell_try_on (maker, "0", FALSE, FALSE, FALSE);
   GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
   assert_non_null (desk_look_for_prefix (dialog, "It fits: stop at 20 rows and zip it up."));
   desk_key ("Escape", 0);
@@ -534,6 +571,7 @@ main (int argc, char **argv)
     IN_WINDOW (woven_rows_are_dark_on_the_stone),
     IN_WINDOW (the_hands_are_remembered_from_sitting_to_sitting),
     IN_WINDOW (a_try_on_says_what_to_do_and_does_it_in_one_step),
+    IN_WINDOW (pull_is_added_to_a_slack_reading_alone),
     IN_WINDOW (more_bed_is_a_choice_where_the_strip_is_too_long),
     IN_WINDOW (an_absurd_count_is_told_beside_the_field),
     IN_WINDOW (ends_that_meet_are_zipped_up),

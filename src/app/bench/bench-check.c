@@ -8,14 +8,17 @@
 #include "app/form/field.h"
 #include "app/kit/settings.h"
 #include "core/base/fault.h"
+#include "output/words/try-on-words.h"
 
 #include <glib/gi18n-lib.h>
 
 struct _BwBenchCheck {
   BwCard parent_instance;
   GtkEntry *length;
-  GtkSpinButton *beads;
+  GtkSpinButton *amount;
   GtkDropDown *sense;
+  GtkDropDown *unit;
+  GtkDropDown *how;
   GtkWidget *take;
   GtkLabel *due;
   GtkLabel *reason;
@@ -60,16 +63,28 @@ length_typed (BwBenchCheck *self)
   show_reason (self, error);
 }
 
+/* What the three choices and the number say. */
+static BwReading
+reading_of (BwBenchCheck *self)
+{
+  const BwDesign *design = bw_project_get_design (bw_card_get_project (BW_CARD (self)));
+  double value = gtk_spin_button_get_value (self->amount);
+  double lacks = gtk_drop_down_get_selected (self->sense) == 0 ? value : -value;
+  BwTriedHow how = gtk_drop_down_get_selected (self->how) == 0 ? BW_TRIED_SLACK : BW_TRIED_PULLED;
+  if (gtk_drop_down_get_selected (self->unit) == 0)
+    return bw_reading_beads (design, lacks, how);
+  return (BwReading){ lacks, how, BW_TRIED_BY_CALLIPER };
+}
+
 static void
 take_clicked (BwBenchCheck *self)
 {
   g_autoptr (GError) error = NULL;
-  gtk_spin_button_update (self->beads);
-  double beads = gtk_spin_button_get_value (self->beads);
-  double missing = gtk_drop_down_get_selected (self->sense) == 0 ? beads : -beads;
-  if (bw_check_dialog_show_try_on (window_of (self), bw_card_get_draft (BW_CARD (self)), missing,
+  gtk_spin_button_update (self->amount);
+  BwReading reading = reading_of (self);
+  if (bw_check_dialog_show_try_on (window_of (self), bw_card_get_draft (BW_CARD (self)), &reading,
                                    &error)) {
-    gtk_spin_button_set_value (self->beads, 0);
+    gtk_spin_button_set_value (self->amount, 0);
     put_away (self);
   }
   show_reason (self, error);
@@ -84,7 +99,8 @@ bw_bench_check_refresh (BwCard *card)
   g_autofree char *due = g_strdup_printf (row > done ? _ ("The first try-on is due after row %d.")
                                                      : _ ("A try-on is due (from row %d)."),
                                           row);
-  gtk_label_set_text (self->due, due);
+  g_autofree char *words = g_strjoin (" ", due, bw_try_on_words_procedure (), NULL);
+  gtk_label_set_text (self->due, words);
   gtk_widget_set_sensitive (self->take, done >= 2);
 }
 
@@ -105,8 +121,10 @@ bw_bench_check_class_init (BwBenchCheckClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/bench-check.ui");
   gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, length);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, beads);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, amount);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, sense);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, unit);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, how);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, take);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, due);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, reason);

@@ -106,8 +106,10 @@ bw_bench_drop_note (BwProject *project)
 }
 
 gboolean
-bw_bench_try_on (BwProject *project, double short_beads, BwTryOn *try_on, GError **error)
+bw_bench_try_on (BwProject *project, const BwReading *reading, BwTryOn *try_on, GError **error)
 {
+  const BwDesign *design = bw_project_get_design (project);
+  double short_beads = reading->short_mm / design->pitch.mm;
   int done = bw_project_get_rows_done (project);
   if (done < 2) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
@@ -120,8 +122,7 @@ bw_bench_try_on (BwProject *project, double short_beads, BwTryOn *try_on, GError
                   -short_beads);
     return FALSE;
   }
-  bw_try_on_init (try_on, bw_project_get_design (project), bw_project_stone (project), done,
-                  short_beads);
+  bw_try_on_init (try_on, design, bw_project_stone (project), done, reading);
   return TRUE;
 }
 

@@ -21,10 +21,10 @@ gboolean bw_bench_note (BwProject *project, double length_mm, GError **error);
 gboolean bw_bench_try_note (BwProject *project, double length_mm, BwDesign *design, GError **error);
 gboolean bw_bench_drop_note (BwProject *project);
 
-/* What to do when the ends of the strip, tried on, miss each other by short_beads beads (negative:
- * lie over each other). FALSE with *error before the pick-up, or when the strip has not so many
- * beads. */
-gboolean bw_bench_try_on (BwProject *project, double short_beads, BwTryOn *try_on, GError **error);
+/* What to do with a strip that was read so when it was tried on. FALSE with *error before the
+ * pick-up, or when the strip has not so many beads. */
+gboolean bw_bench_try_on (BwProject *project, const BwReading *reading, BwTryOn *try_on,
+                          GError **error);
 
 /* What a strip check or a try-on comes to. */
 typedef struct {

@@ -103,5 +103,12 @@ bw_bench_try_on_words (const BwTryOn *try_on)
     g_autofree char *bed = bw_card_length (try_on->stay_bed_mm, 2);
     g_string_append_printf (words, _ (" Or pick out nothing and wind the bed %s thicker."), bed);
   }
+  if (fabs (try_on->astray_mm) > 0) {
+    g_autofree char *astray = bw_card_length (fabs (try_on->astray_mm), 1);
+    g_string_append_printf (words,
+                            _ (" This reading lies %s from what the measurements foretold, and "
+                               "counts alone: look at both again."),
+                            astray);
+  }
   return g_string_free (words, FALSE);
 }

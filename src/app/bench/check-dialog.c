@@ -203,18 +203,21 @@ static void
 offer_try_on (BwCheckDialog *self, const BwTryOn *try_on, int woven)
 {
   offer_bed (self, try_on->rows, try_on->bed_mm);
-  offer (self, try_on->rows, 0, g_strdup_printf (_ ("%d rows"), try_on->rows));
+  offer (self, try_on->rows, 0,
+         g_strdup_printf (_ ("%d rows, closes with %.0f %%"), try_on->rows,
+                          100 * try_on->closes_probability));
   offer_bed (self, woven, try_on->stay_bed_mm);
   offer_present (self);
 }
 
 gboolean
-bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, double short_beads, GError **error)
+bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, const BwReading *reading,
+                             GError **error)
 {
   BwTryOn try_on;
   BwProject *project = bw_draft_get_project (draft);
   int woven = bw_project_get_rows_done (project);
-  if (!bw_bench_try_on (project, short_beads, &try_on, error))
+  if (!bw_bench_try_on (project, reading, &try_on, error))
     return FALSE;
   g_autofree char *words = bw_bench_try_on_words (&try_on);
   BwCheckDialog *self = dialog_new (parent, draft);

@@ -4,12 +4,13 @@
 #pragma once
 
 #include "app/form/draft.h"
+#include "core/band/try-on.h"
 #include <gtk/gtk.h>
 
 /* What a strip length just measured says. FALSE with *error when it cannot be. */
 gboolean bw_check_dialog_show_length (GtkWindow *parent, BwDraft *draft, double length_mm,
                                       GError **error);
-/* What to do with a strip whose ends, tried on, miss each other by short_beads beads (negative: lie
- * over each other). FALSE with *error when that cannot be. */
-gboolean bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, double short_beads,
+/* What to do with a strip that was read so when it was tried on. FALSE with *error when that cannot
+ * be. */
+gboolean bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, const BwReading *reading,
                                       GError **error);

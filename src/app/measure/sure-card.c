@@ -29,7 +29,7 @@ bw_sure_card_refresh (BwCard *card)
   g_autofree char *words
       = bw_sure_words_chance (design, bw_project_stone (project), forecast->try_on_row);
   g_autofree char *try_on = g_strdup_printf (
-      _ ("Lay the strip round the bed and try it at row %d."), forecast->try_on_row);
+      _ ("Try the strip on at row %d, then at every second row."), forecast->try_on_row);
   bw_chance_bars_set (self->bars, forecast, design->band.rows);
   gtk_label_set_text (self->words, words);
   gtk_label_set_text (self->try_on, try_on);

@@ -5,8 +5,7 @@
 
 #include "core/base/lattice.h"
 
-#define LISTED 0.01  /* least chance that is worth a line */
-#define TRY_ON 0.05  /* least chance that is worth a try-on */
+#define LISTED 0.01  /* least chance that is worth a line, and a try-on */
 #define SURELY_Z 7.0 /* Φ(7) is 1 but for 1.3e-12 */
 
 typedef struct {
@@ -62,7 +61,7 @@ add_chance (BwForecast *forecast, int n, double p)
 {
   if (p < LISTED || forecast->n_chances == BW_FORECAST_MAX)
     return;
-  if (forecast->try_on_row == 0 && p >= TRY_ON)
+  if (forecast->try_on_row == 0)
     forecast->try_on_row = 2 * n - 2;
   forecast->chance[forecast->n_chances++] = (BwChance){ n, p };
 }
@@ -107,7 +106,7 @@ first_worth_trying (const Outlook *outlook, int recommended)
   int lo = 2, hi = recommended;
   while (hi - lo > 1) {
     int middle = (lo + hi) / 2;
-    if (closes_by (outlook, middle) >= TRY_ON)
+    if (closes_by (outlook, middle) >= LISTED)
       hi = middle;
     else
       lo = middle;
@@ -119,6 +118,13 @@ static Outlook
 outlook_for (const BwDesign *design, const BwStone *stone, int n, double sd_mm, double girth_sd_mm)
 {
   return (Outlook){ design, stone, hypot (girth_sd_mm, n * sd_mm) };
+}
+
+double
+bw_forecast_sigma_mm (const BwDesign *design, const BwStone *stone)
+{
+  int n = bw_fit_recommended (design, stone);
+  return outlook_for (design, stone, n, design->pitch.sd_mm, design->stone.girth_sd_mm).sigma_mm;
 }
 
 void

@@ -1,31 +1,66 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The try-on: the strip is laid round the stone, its ends brought together, and the maker counts by
- * how many beads they miss or overlap. */
+/* The try-on: the strip is laid round the stone at its widest edge, and the maker reads by how much
+ * its ends miss each other or overlap. */
 #pragma once
 
 #include "core/band/fit.h"
 
+/* How the strip lay when it was read. There is no default: a reading that does not say it would be
+ * out by all that pulling gives, more than half a bead. */
+typedef enum {
+  BW_TRIED_SLACK = 1, /* laid round, the ends touching nothing */
+  BW_TRIED_PULLED,    /* drawn together as at the zip */
+} BwTriedHow;
+
+typedef enum { BW_TRIED_BY_EYE, BW_TRIED_BY_CALLIPER } BwTriedTool;
+
+/* Standard errors of a reading, of a study of makers; the hand's is a share of what pulling gives.
+ */
+#define BW_TRIED_EYE_BEADS 0.15
+#define BW_TRIED_CALLIPER_MM 0.15
+#define BW_TRIED_HAND_SHARE 0.15
+
+/* What was read. Negative: the ends overlap. */
 typedef struct {
-  int rows;           /* to end with: even, at least 6 */
-  int change;         /* rows to add (positive) or to pick out (negative) to get there */
-  double pulled_mm;   /* what pulling must then still close; ≤ 0: nothing */
+  double short_mm;
+  BwTriedHow how;
+  BwTriedTool tool;
+} BwReading;
+
+/* A reading in beads of a column, as it is taken by eye; a bead is one pitch of the design's. */
+BwReading bw_reading_beads (const BwDesign *design, double short_beads, BwTriedHow how);
+
+typedef struct {
+  int rows;                  /* to end with: even, at least 6 */
+  int change;                /* rows to add (positive) or to pick out (negative) to get there */
+  double closes_probability; /* of that count, after the reading */
+  double pulled_mm;          /* what pulling must then still close; ≤ 0: nothing */
   double over_mm;     /* what the strip is then longer than the way round; ≤ 0: it is not */
   double bed_mm;      /* how much thicker the bed must be for it to grip; 0: it grips as it is */
   double stay_bed_mm; /* how much thicker instead of picking rows out; 0: nothing is to be picked
                          out, or an odd row is among them */
+  double astray_mm;   /* by how much the reading contradicts the forecast: short of it (positive) or
+                         over it by more than three standard errors; 0: it does not */
 } BwTryOn;
 
-/* What to do with a strip of `rows` rows whose ends miss each other by short_beads beads of a
- * column (negative: they overlap). A bead more is two rows and one pitch of length. A strip that
- * pulling closes and that is not too long by more than the slack is left as it is. Else the fewest
- * beads with which what is still missing is no more than pulling gives, as bw_fit_init() has it for
- * that count, are best; where such a strip is longer by more than the slack, a bed thicker by the
- * excess / 2π takes it up (exact round every convex section: Steiner's formula for parallel
- * bodies). An odd row counts with half a bead, since it raises beads on both ends.
+/* What to do with a strip of `rows` rows that was read so. A bead more is two rows and one pitch of
+ * length; an odd row counts with half a bead, since it raises beads on both ends. All is reckoned
+ * in what is missing when the strip is pulled: a pulled reading says it, and from a slack one the
+ * pull of the column that decides is taken off, as bw_fit_init() has it.
  *
- * short_beads is bounded to half of what the limits of rows allow. */
+ * The reading is weighed with the forecast of the design, both normal: the forecast's error is
+ * bw_forecast_sigma_mm(), the reading's hypot(tool, hand). A reading more than three standard
+ * errors off the forecast contradicts it, and counts alone: something measured is wrong, and the
+ * strip round the stone knows better.
+ *
+ * The fewest beads that then close with a chance of a half or more are best; a strip that does so
+ * already and is not too long by more than the slack is left as it is. Where such a strip is longer
+ * by more than the slack, a bed thicker by the excess / 2π takes it up (exact round every convex
+ * section: Steiner's formula for parallel bodies).
+ *
+ * short_mm is bounded to half of what the limits of rows allow. */
 void bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int rows,
-                     double short_beads);
+                     const BwReading *reading);
 
 /* By how many beads a strip of `rows` rows can overlap at most: three must be left to go round. */
 double bw_try_on_most_over (int rows);

@@ -109,8 +109,9 @@ text_forecast (GString *text, const BwForecast *forecast)
   bw_text_fact (
       &facts, _ ("Chance to close"),
       g_strdup_printf (_ ("%s with this row count (the ring is known to ± %s)"), chance, sigma));
-  bw_text_fact (&facts, _ ("First try-on"),
-                g_strdup_printf (_ ("after row %d"), forecast->try_on_row));
+  bw_text_fact (
+      &facts, _ ("First try-on"),
+      g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
   text_chances (text, forecast);

@@ -74,7 +74,8 @@ facts_of (BwProject *project)
   double cord = bw_bed_cord_mm (&design->bed, bw_project_stone (project), bw_design_span (design));
   g_autoptr (GStrvBuilder) facts = g_strv_builder_new ();
   g_autofree char *band = g_strdup_printf (
-      _ ("The band: %d columns, %d rows, from %.1f mm above the base. Try on after row %d."),
+      _ ("The band: %d columns, %d rows, from %.1f mm above the base. Try on after row %d, "
+         "then at every second row."),
       design->band.columns, design->band.rows, design->band.bottom_mm,
       bw_project_forecast (project)->try_on_row);
   g_strv_builder_add (facts, band);

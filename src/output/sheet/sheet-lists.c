@@ -8,6 +8,7 @@
 #include "output/chart/mark.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
+#include "output/words/try-on-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -123,8 +124,9 @@ add_fit_facts (BwFlow *flow, BwProject *project)
   g_autofree char *counts = bw_words_likely_counts (forecast);
   bw_table_add (&facts, g_strdup (_ ("Likely counts")),
                 g_strdup (*counts ? counts : _ ("none stands out: weave a swatch first")));
-  bw_table_add (&facts, g_strdup (_ ("First try-on")),
-                g_strdup_printf (_ ("after row %d"), forecast->try_on_row));
+  bw_table_add (
+      &facts, g_strdup (_ ("First try-on")),
+      g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));
   bw_table_add (
       &facts, g_strdup (_ ("Pitch")),
       g_strdup_printf (_ ("%.3f mm from bead to bead along the strip, known to ± %.3f mm"),
@@ -137,12 +139,11 @@ bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
   bw_flow_heading (flow, _ ("The fit and the try-on"), 130 + LOG);
   add_fit_facts (flow, project);
-  bw_flow_text (
-      flow, BW_TYPE_TEXT,
-      _ ("No calculation knows your hands. At the try-on bend the strip round the bed, pull it "
-         "together and look at the ends: the beads that stand out must drop into the gaps of the "
-         "other end. If it is short, weave two rows more and try again; if it is long, pick two "
-         "rows out. Measure the strip flat, from edge to edge, and write it down:"));
+  g_autofree char *text = g_strdup_printf (
+      _ ("No calculation knows your hands. %s %s Measure the strip lying flat, from edge to edge, "
+         "and write it down:"),
+      bw_try_on_words_procedure (), bw_try_on_words_reading ());
+  bw_flow_text (flow, BW_TYPE_TEXT, text);
   bw_flow_figure (flow, LOG, draw_log, NULL);
   bw_flow_space (flow, 4);
 }

@@ -7,6 +7,7 @@
 
 #include "core/base/lattice.h"
 #include "output/report/report-parts.h"
+#include "output/words/try-on-words.h"
 #include "output/words/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -148,12 +149,11 @@ try_on_sentence (const BwForecast *forecast)
 {
   g_autofree char *counts = bw_words_likely_counts (forecast);
   return g_strdup_printf (
-      _ ("Try on: bend the strip round the bed and pull it together. It should close at one of "
-         "these counts of beads round the stone: %s. From here on try at every even row, and stop "
-         "at the first that closes. If it closes early leave the last rows out; if it wants more "
-         "rows "
-         "go on as the band began. Measure the strip from edge to edge and write the length down."),
-      counts);
+      _ ("Try on: from here on, until the ends meet. %s It should close at one of these counts of "
+         "beads round the stone: %s. If it closes early leave the last rows out; if it wants more "
+         "rows go on as the band began. %s Measure the strip lying flat, from edge to edge, and "
+         "write the length down."),
+      bw_try_on_words_procedure (), counts, bw_try_on_words_reading ());
 }
 
 static char *
