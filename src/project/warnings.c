@@ -329,7 +329,13 @@ warn_of_materials (BwProject *project, Doubts *list)
 {
   const BwMaterials *materials = bw_project_materials (project);
   const BwTray *tray = bw_project_get_tray (project);
+  int rows = bw_project_get_design (project)->band.rows;
 
+  if (materials->thread_rows != rows)
+    add (list,
+         _ ("A strip of %d rows cannot be zipped: the thread is estimated for %d rows, with zip, "
+            "return and bail."),
+         rows, materials->thread_rows);
   for (int i = 0; i < tray->n_colours; i++)
     for (int j = i + 1; materials->need[i].count > 0 && j < tray->n_colours; j++)
       if (materials->need[j].count > 0)

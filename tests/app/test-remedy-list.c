@@ -8,6 +8,7 @@
 
 #include "app/fit/remedy-list.h"
 
+#include <math.h>
 #include <string.h>
 
 typedef struct {
@@ -78,12 +79,37 @@ a_remedy_that_does_not_stand_is_refused_without_a_trace (void **state)
   assert_false (bw_project_can_undo (bench->project));
 }
 
+/* Lengths measured with the old bead would speak for its pitch. */
+static void
+another_bead_drops_what_was_measured_with_the_old_one (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GError) error = NULL;
+  BwCheck check = { .rows = 40, .length_mm = 34 };
+  int n_checks;
+  assert_true (bw_project_set_progress (bench->project, "", 40, &check, 1, NULL));
+  g_autofree char *before = bw_project_to_data (bench->project, NULL);
+  const GArray *remedies = bw_project_remedies (bench->project);
+  BwRemedy remedy = g_array_index (remedies, BwRemedy, remedies->len - 1);
+  assert_int_equal (remedy.kind, BW_REMEDY_BEAD);
+  assert_true (bw_remedy_apply (bench->draft, &remedy, &error));
+  bw_project_get_checks (bench->project, &n_checks);
+  assert_int_equal (n_checks, 0);
+  const BwFit *fit = bw_project_fit (bench->project);
+  assert_int_equal (fit->verdict, remedy.verdict);
+  assert_true (fabs (fit->gap_max_mm - remedy.gap_max_mm) < 1e-9);
+  bw_project_undo (bench->project);
+  g_autofree char *after = bw_project_to_data (bench->project, NULL);
+  assert_string_equal (after, before);
+}
+
 int
 main (void)
 {
 #define ON_BENCH(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
     ON_BENCH (a_remedy_is_one_step_of_undo),
+    ON_BENCH (another_bead_drops_what_was_measured_with_the_old_one),
     ON_BENCH (a_remedy_that_does_not_stand_is_refused_without_a_trace),
   };
   return cmocka_run_group_tests_name ("remedy-list", tests, NULL, NULL);

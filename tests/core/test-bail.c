@@ -198,6 +198,11 @@ a_bail_is_narrower_than_its_band_by_a_column_on_either_side (void **state)
   assert_true (bw_bail_validate (&bail, 14, NULL));
   bail.columns = 14;
   refused_at (&bail, BW_FAULT_GEOMETRY, "/bail/columns");
+  bail.style = BW_BAIL_RING;
+  refused_at (&bail, BW_FAULT_GEOMETRY, "/bail/columns");
+  bail.style = BW_BAIL_UPRIGHT; /* its columns lie round the stone, not across the band */
+  assert_true (bw_bail_validate (&bail, 14, NULL));
+  bail.style = BW_BAIL_FLAP;
   bail.columns = 5;
   refused_at (&bail, BW_FAULT_RANGE, "/bail/columns");
   bail.columns = 0;

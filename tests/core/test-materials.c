@@ -413,10 +413,46 @@ without_prices_there_is_no_cost (void **state)
   put_away (&order);
 }
 
+/* A strip of odd rows ends with its last row: thread is bought for the piece it becomes. */
+static void
+odd_rows_buy_the_thread_of_the_piece_they_become (void **state)
+{
+  Order odd, even;
+  take (&odd);
+  odd.design.band.rows = 109;
+  fill_out (&odd);
+  take (&even);
+  fill_out (&even);
+  assert_int_equal (odd.list.thread_rows, 110);
+  assert_int_equal (even.list.thread_rows, 110);
+  assert_close (odd.list.thread_mm, even.list.thread_mm);
+  assert_int_equal (odd.list.thread_lengths, even.list.thread_lengths);
+  assert_close (odd.list.needle_most_mm, even.list.needle_most_mm);
+  assert_true (odd.list.thread_mm > odd.path.length_mm + 200); /* zip, return, bail */
+  put_away (&odd);
+  put_away (&even);
+}
+
+static void
+every_piece_has_a_needle_and_a_stopper_bead (void **state)
+{
+  for (int pieces = 1; pieces < 30; pieces += 7) {
+    Order order;
+    take (&order);
+    order.design.supply.pieces = pieces;
+    fill_out (&order);
+    assert_int_equal (order.list.needles, pieces);
+    assert_int_equal (order.list.stopper_beads, pieces);
+    put_away (&order);
+  }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (odd_rows_buy_the_thread_of_the_piece_they_become),
+    cmocka_unit_test (every_piece_has_a_needle_and_a_stopper_bead),
     cmocka_unit_test (every_colour_is_counted_with_its_spare),
     cmocka_unit_test (a_whole_number_is_not_rounded_up_by_a_hair),
     cmocka_unit_test (several_pieces_share_packs_and_round_up_only_once),

@@ -165,6 +165,18 @@ near_under_strip (const Replay *r, const BwVisit *strip, const BwVisit *band, in
   return end_row && fabs (off) <= d->gauge.pitch_mm / 2 + d->gauge.column_mm / 2 + 1e-6;
 }
 
+/* Where no bead lies beside it yet, the thread goes round the edge and back through a bead of the
+ * neighbouring column, or the same way in. Only an end that is woven in does so. */
+static gboolean
+goes_round_the_edge (const Replay *r, const BwVisit *a, const BwVisit *b)
+{
+  int columns = a->in_bail ? r->d->bail.columns : r->d->band.columns;
+  int edge = way (a) > 0 ? columns : 1;
+  return b->part == BW_PART_WEAVING_IN && a->in_bail == b->in_bail && way (a) == -way (b)
+         && (a->column == edge || b->column == edge) && ABS (a->column - b->column) == 1
+         && ABS (a->row - b->row) == 1;
+}
+
 static gboolean
 can_follow (const Replay *r, const BwVisit *a, const BwVisit *b)
 {
@@ -216,7 +228,7 @@ check_step (Replay *r, const BwVisit *a, const BwVisit *b, guint i)
   gboolean strung = b->is_new && r->d->band.rows == 1 && b->column == a->column + 2;
   if (same_bead (a, b))
     fail_msg ("visit %u goes straight back through row %d column %d", i, b->row, b->column);
-  if (!strung && !can_follow (r, a, b))
+  if (!strung && !can_follow (r, a, b) && !goes_round_the_edge (r, a, b))
     fail_msg ("visit %u (%s): from %s row %d column %d way %d to %s row %d column %d way %d", i,
               bw_part_word (b->part), a->in_bail ? "bail" : "band", a->row, a->column, way (a),
               b->in_bail ? "bail" : "band", b->row, b->column, way (b));
@@ -671,6 +683,36 @@ a_bail_far_from_the_join_begins_with_a_fresh_thread (void **state)
   bw_path_clear (&far);
 }
 
+/* After the third row nothing lies beside the last bead of the row. Every working length is tried,
+ * so that one of them ends just there. */
+static void
+an_end_is_woven_in_wherever_a_thread_is_changed (void **state)
+{
+  int changed_there = 0;
+  for (double working = 700; working < 1500; working += 2) {
+    BwDesign d = with_bail (a_design (14, 114), BW_BAIL_UPRIGHT, 10, 24, 5);
+    BwPath path;
+    d.thread.working_mm = working;
+    sample_path (&path, &d);
+    assert_int_equal (path.part[BW_PART_WEAVING_IN].visits, 32 * path.lengths->len);
+    for (guint i = 1; i < path.visits->len; i++) {
+      const BwVisit *a = visit_at (&path, i - 1), *b = visit_at (&path, i);
+      changed_there += a->in_bail && a->row == 2 && a->column == 1 && a->part == BW_PART_BAIL
+                       && b->part == BW_PART_WEAVING_IN;
+    }
+    replay (&d, &path);
+    bw_path_clear (&path);
+  }
+  assert_true (changed_there > 0);
+  for (int rows = 2; rows <= 3; rows++) {
+    BwDesign strip = a_design (14, rows);
+    BwPath path;
+    sample_path (&path, &strip);
+    assert_int_equal (path.part[BW_PART_WEAVING_IN].visits, 32);
+    bw_path_clear (&path);
+  }
+}
+
 static void
 the_anchors_turn_twice (void **state)
 {
@@ -828,6 +870,7 @@ main (void)
     cmocka_unit_test (one_strung_row_offers_nothing_to_weave_into),
     cmocka_unit_test (a_flap_over_the_join_begins_where_the_anchors_end),
     cmocka_unit_test (a_bail_far_from_the_join_begins_with_a_fresh_thread),
+    cmocka_unit_test (an_end_is_woven_in_wherever_a_thread_is_changed),
     cmocka_unit_test (the_anchors_turn_twice),
     cmocka_unit_test (the_rule_for_a_full_hole_agrees_with_published_packings),
     cmocka_unit_test (nothing_is_full_with_a_fine_thread),

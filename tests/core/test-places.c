@@ -195,6 +195,31 @@ splay_is_the_greatest_turn_between_neighbours (void **state)
   assert_true (over > 0 && over < DESIGNS);
 }
 
+/* A pentagon of girth 60 mm: across the place that 89 rows leave empty the normals turn by 72°, and
+ * nowhere else by more than 49°. */
+static void
+a_place_that_odd_rows_leave_empty_does_not_splay (void **state)
+{
+  BwStone stone;
+  BwPlaces places;
+  BwSplay splay;
+  BwDesign design = sample_design ();
+  design.stone.faces = 5;
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = 60;
+  design.stone.has_second = FALSE;
+  design.stone.apex_offset_mm[0] = design.stone.apex_offset_mm[1] = 0;
+  design.bed.cord_thickness_mm = 1.05;
+  design.band.seam_deg = 110;
+  design.band.rows = 89;
+  sample_solve (&design, &stone);
+  bw_places_init_closed (&places, &design, &stone);
+  bw_splay_init (&splay, &places, &design);
+  assert_near (splay.max_deg, 49.1, 0.1);
+  assert_int_equal (splay.n_corners_over, 0);
+  bw_places_clear (&places);
+}
+
 /* Three-sided stones turn by 120° at each corner: without a bed every one of them splays. */
 static void
 a_bed_of_the_cure_brings_splay_to_its_limit (void **state)
@@ -360,6 +385,7 @@ main (void)
     cmocka_unit_test (rows_go_counter_clockwise_once_round),
     cmocka_unit_test (the_foot_lies_on_the_face_or_corner_named),
     cmocka_unit_test (splay_is_the_greatest_turn_between_neighbours),
+    cmocka_unit_test (a_place_that_odd_rows_leave_empty_does_not_splay),
     cmocka_unit_test (a_bed_of_the_cure_brings_splay_to_its_limit),
     cmocka_unit_test (unfinished_work_lies_on_its_bed_at_its_own_pitch_and_leaves_a_gap),
     cmocka_unit_test (a_long_band_stands_off_its_bed_until_its_pitch_closes),

@@ -199,6 +199,88 @@ the_grade_remedy_makes_both_edges_the_same_way_round (void **state)
   assert_true (offered > DESIGNS / 3);
 }
 
+/* A hexagon of girth g1 at 10 mm and g2 at 32 mm, one layer of cord. */
+static BwDesign
+hexagon (double g1, double g2)
+{
+  BwDesign design = sample_design ();
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = g1;
+  design.stone.at_mm = 10;
+  design.stone.second_girth_mm = g2;
+  design.stone.second_at_mm = 32;
+  design.stone.apex_offset_mm[0] = design.stone.apex_offset_mm[1] = 0;
+  design.band.bottom_mm = 12;
+  return design;
+}
+
+static void
+a_stone_thin_at_its_base_is_offered_layers_and_grade_together (void **state)
+{
+  int snug = 0, layered = 0;
+  for (double g2 = 82.5; g2 < 95; g2 += 0.5) {
+    BwStone stone;
+    BwDesign design = hexagon (82, g2);
+    sample_solve (&design, &stone);
+    double taken = 18.2 * (g2 - 82) / 22 / (2 * G_PI); /* band width × slope */
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *grade = find_remedy (remedies, BW_REMEDY_GRADE, 0);
+    if (taken > 1.5) {
+      assert_null (grade);
+      continue;
+    }
+    assert_non_null (grade);
+    assert_near (grade->value, -taken, 1e-9);
+    assert_int_equal (grade->design.bed.layers, MAX (1, (int)ceil (taken / 0.35)));
+    assert_int_equal (grade->design.band.rows, 2 * bw_fit_recommended (&grade->design, &stone));
+    snug += grade->verdict == BW_VERDICT_SNUG;
+    layered += grade->design.bed.layers > 1;
+  }
+  assert_true (layered > 15);
+  assert_true (snug > 10);
+}
+
+/* A bed measured and found to be none is wound anew from nothing. */
+static void
+a_measured_bed_of_nothing_has_remedies_too (void **state)
+{
+  BwStone stone;
+  BwSection section;
+  BwDesign design = hexagon (86, 82);
+  sample_solve (&design, &stone);
+  bw_section_init (&section, &stone, bw_band_span_mid (bw_design_span (&design)));
+  design.bed.has_girth_over = TRUE;
+  design.bed.girth_over_mm = section.girth_mm;
+  g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+  const BwRemedy *grade = find_remedy (remedies, BW_REMEDY_GRADE, 0);
+  assert_non_null (grade);
+  assert_int_equal (grade->design.bed.layers, 0);
+  assert_true (grade->voids_girth_over);
+}
+
+static void
+no_band_is_sent_onto_the_point (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (46);
+  int offered = 0;
+  for (int k = 0; k < 3 * DESIGNS; k++) {
+    BwStone stone;
+    BwDesign design = sample_random_design (rand, &stone);
+    design.stone.shoulder_mm = sample_between (rand, 10, 40);
+    if (!bw_design_validate (&design, &stone, NULL))
+      continue;
+    double width = bw_design_span (&design).width_mm;
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    const BwRemedy *move;
+    for (int which = 0; (move = find_remedy (remedies, BW_REMEDY_MOVE, which));
+         which++, offered++) {
+      assert_true (move->value >= stone.base_shoulder_mm - 1e-6);
+      assert_true (move->value + width <= stone.shoulder_mm + 1e-6);
+    }
+  }
+  assert_true (offered > 10);
+}
+
 static gboolean
 snug_at (const BwDesign *design, const BwStone *stone, double bottom)
 {
@@ -334,6 +416,9 @@ main (void)
     cmocka_unit_test (the_layers_remedy_is_the_nearest_snug_count),
     cmocka_unit_test (a_layer_count_that_is_not_snug_at_least_lessens_the_worst_gap),
     cmocka_unit_test (the_grade_remedy_makes_both_edges_the_same_way_round),
+    cmocka_unit_test (a_stone_thin_at_its_base_is_offered_layers_and_grade_together),
+    cmocka_unit_test (a_measured_bed_of_nothing_has_remedies_too),
+    cmocka_unit_test (no_band_is_sent_onto_the_point),
     cmocka_unit_test (a_move_goes_to_the_nearest_snug_height_on_its_side),
     cmocka_unit_test (another_bead_keeps_the_band_as_wide_as_it_can),
     cmocka_unit_test (odd_rows_are_cured_by_one_row_and_by_no_bed),

@@ -218,6 +218,9 @@ a_tip_out_over_a_face_is_named (void **state)
   assert_true (bw_stone_measures_validate (&m, NULL));
   m.apex_offset_mm[0] = 12.3;
   refused_at (&m, BW_FAULT_GEOMETRY, "/stone/apex_offset_mm");
+  g_autoptr (GError) error = NULL;
+  assert_false (bw_stone_measures_validate (&m, &error));
+  assert_non_null (strstr (error->message, "over face 1, ")); /* people count from 1 */
   m = bench_stone ();
   m.base = BW_BASE_POINT;
   m.at_mm = 20;

@@ -133,9 +133,12 @@ assert_remedy (JsonObject *object, const BwRemedy *remedy)
 {
   gboolean many = remedy->kind == BW_REMEDY_GRADE || remedy->kind == BW_REMEDY_BEAD;
   assert_keys (object,
-               many ? "kind value columns rows verdict gap_min_mm gap_max_mm"
-                    : "kind value verdict gap_min_mm gap_max_mm",
+               remedy->kind == BW_REMEDY_GRADE
+                   ? "kind value columns rows layers verdict gap_min_mm gap_max_mm key also"
+               : many ? "kind value columns rows verdict gap_min_mm gap_max_mm key also"
+                      : "kind value verdict gap_min_mm gap_max_mm key also",
                FALSE);
+  list_of (object, "also", "key value");
   assert_string_equal (json_object_get_string_member (object, "kind"),
                        bw_remedy_word (remedy->kind));
   if (remedy->kind == BW_REMEDY_BEAD)
@@ -373,15 +376,18 @@ static void
 assert_suggestions (JsonObject *object, BwProject *project)
 {
   static const char *const wants[] = { "level", "tip-down", "tip-up" };
+  static const char *const ups[] = { "tip", "base", "level" };
   BwHangHeight heights[3];
   int n = bw_hang_suggest (heights, bw_project_get_design (project), bw_project_stone (project));
-  JsonArray *list = list_of (object, "suggestions", "want bottom_mm tilt_deg");
+  JsonArray *list = list_of (object, "suggestions", "want bottom_mm tilt_deg up reached");
   assert_int_equal (json_array_get_length (list), n);
   for (int i = 0; i < n; i++) {
     JsonObject *height = json_array_get_object_element (list, (guint)i);
     assert_string_equal (json_object_get_string_member (height, "want"), wants[heights[i].want]);
     assert_number (height, "bottom_mm", heights[i].bottom_mm);
     assert_number (height, "tilt_deg", heights[i].tilt_deg);
+    assert_string_equal (json_object_get_string_member (height, "up"), ups[heights[i].up]);
+    assert_int_equal (json_object_get_boolean_member (height, "reached"), heights[i].reached);
   }
 }
 
@@ -628,6 +634,46 @@ a_measurement_that_a_remedy_makes_void_is_told (void **state)
   assert_non_null (strstr (after, "no longer holds"));
 }
 
+/* JSON counts faces and corners from 0, as the file does. */
+static void
+people_count_faces_from_one (void **state)
+{
+  g_autoptr (BwProject) project = sample_project (8, SAMPLE_NO_BAIL);
+  g_autofree char *stone = bw_report_stone (project, FALSE);
+  g_autofree char *section = bw_report_section (project, 20, FALSE, NULL);
+  int faces = bw_project_stone (project)->faces;
+  assert_int_equal (faces, 6);
+  assert_null (strstr (stone, "prism 0"));
+  assert_null (strstr (stone, " 0 ")); /* nor a corner 0 */
+  assert_non_null (strstr (stone, "prism 1 "));
+  assert_non_null (strstr (stone, "prism 6 "));
+  assert_non_null (strstr (stone, "point 6 "));
+  assert_null (strstr (section, "\n   0  "));
+  assert_non_null (strstr (section, "\n   6  "));
+}
+
+static void
+odd_rows_say_that_their_thread_is_estimated (void **state)
+{
+  for (int rows = 112; rows <= 113; rows++) {
+    g_autoptr (BwProject) project = with_rows (12, rows);
+    g_autofree char *list = bw_report_materials (project, 0, FALSE);
+    gboolean said = strstr (list, "A strip of 113 rows cannot be zipped") != NULL;
+    assert_int_equal (said, rows % 2);
+  }
+}
+
+static void
+the_list_for_a_class_counts_needles_and_stopper_beads (void **state)
+{
+  g_autoptr (BwProject) project = sample_project (13, SAMPLE_NO_BAIL);
+  g_autofree char *list = bw_report_materials (project, 7, FALSE);
+  g_autoptr (GRegex) needle = g_regex_new ("Needle +7, size 1", 0, 0, NULL);
+  g_autoptr (GRegex) stopper = g_regex_new ("Stopper bead +7\n", 0, 0, NULL);
+  assert_true (g_regex_match (needle, list, 0, NULL));
+  assert_true (g_regex_match (stopper, list, 0, NULL));
+}
+
 static void
 every_report_reads_as_text_without_blanks_at_the_ends_of_lines (void **state)
 {
@@ -673,6 +719,9 @@ main (void)
     cmocka_unit_test (the_cost_has_its_keys_and_its_sum),
     cmocka_unit_test (warnings_are_plain_sentences),
     cmocka_unit_test (a_measurement_that_a_remedy_makes_void_is_told),
+    cmocka_unit_test (people_count_faces_from_one),
+    cmocka_unit_test (odd_rows_say_that_their_thread_is_estimated),
+    cmocka_unit_test (the_list_for_a_class_counts_needles_and_stopper_beads),
     cmocka_unit_test (every_report_reads_as_text_without_blanks_at_the_ends_of_lines),
   };
   return cmocka_run_group_tests_name ("report", tests, NULL, NULL);

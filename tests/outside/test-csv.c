@@ -148,7 +148,10 @@ another_reader_finds_cord_thread_and_cost (void **state)
   assert_quantity (records, "thread", "0.15 mm", materials->thread_mm, "mm");
   assert_quantity (records, "thread lengths", NULL, (double)materials->thread_lengths, "lengths");
   g_autofree char *size = g_strconcat ("size ", materials->needle->number, NULL);
-  assert_quantity (records, "needle", size, 1, "pieces");
+  assert_quantity (records, "needle", size, materials->needles, "pieces");
+  assert_quantity (records, "stopper bead", NULL, materials->stopper_beads, "pieces");
+  assert_int_equal (materials->needles, bw_project_get_design (project)->supply.pieces);
+  assert_int_equal (materials->stopper_beads, materials->needles);
   assert_quantity (records, "hanging cord", "2 mm", materials->hanging_cord_mm, "mm");
   assert_quantity (records, "cost", "labour", materials->cost.labour, "EUR");
   assert_quantity (records, "cost of all pieces", NULL, materials->cost.total, "EUR");

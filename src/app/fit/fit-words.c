@@ -125,7 +125,7 @@ bed_words (double change_mm, BwUnit unit)
 }
 
 static char *
-grade_words (const BwRemedy *remedy, BwUnit unit)
+grade_alone_words (const BwRemedy *remedy, BwUnit unit)
 {
   g_autofree char *extra = bw_length_format (fabs (remedy->value), unit, 2);
   int rows = remedy->design.band.rows;
@@ -136,6 +136,20 @@ grade_words (const BwRemedy *remedy, BwUnit unit)
     return g_strdup_printf (_ ("Grade the bed %s thicker at the top edge, weave %d rows"), extra,
                             rows);
   return g_strdup_printf (_ ("Lay the bed without a grade, weave %d rows"), rows);
+}
+
+/* Layers and grade together, where the grade alone would take away more bed than there is. */
+static char *
+grade_words (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
+{
+  g_autofree char *alone = grade_alone_words (remedy, unit);
+  int layers = remedy->design.bed.layers;
+  if (layers == now->bed.layers)
+    return g_steal_pointer (&alone);
+  /* Translators: the second is "Grade the bed … thicker at the lower edge, weave … rows". */
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Wind %d layer of cord. %s",
+                                       "Wind %d layers of cord. %s", (gulong)layers),
+                          layers, alone);
 }
 
 static char *
@@ -161,7 +175,7 @@ bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
                                          "Wind %d layers of cord", (gulong)then->bed.layers),
                             then->bed.layers);
   case BW_REMEDY_GRADE:
-    return grade_words (remedy, unit);
+    return grade_words (remedy, now, unit);
   case BW_REMEDY_MOVE:
     return move_words (then->band.bottom_mm, now->band.bottom_mm, unit);
   case BW_REMEDY_BEAD:

@@ -70,13 +70,29 @@ bw_remedy_list_best (BwProject *project, BwRemedy *best)
   return FALSE;
 }
 
+/* Strip lengths measured with another bead say nothing about the new one. */
+static gboolean
+drop_checks (BwProject *project, GError **error)
+{
+  return bw_project_set_progress (project, "", bw_project_get_rows_done (project), NULL, 0, error);
+}
+
 gboolean
 bw_remedy_apply (BwDraft *draft, const BwRemedy *remedy, GError **error)
 {
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
   g_autofree char *label = bw_remedy_words_do (remedy, bw_draft_get_design (draft), unit);
   BwDesign design = remedy->design;
-  return bw_draft_apply (draft, label, &design, error);
+  BwProject *project = bw_draft_get_project (draft);
+  bw_draft_settle (draft);
+  bw_project_begin (project, label);
+  gboolean done = (remedy->kind != BW_REMEDY_BEAD || drop_checks (project, error))
+                  && bw_draft_apply (draft, label, &design, error);
+  if (done)
+    bw_project_commit (project);
+  else
+    bw_project_revert (project);
+  return done;
 }
 
 /* What stood when it was offered may not stand any more: that is told, and no more than that. */

@@ -192,12 +192,13 @@ show_things (BwListCard *self, const BwDesign *design, const BwMaterials *m)
   g_autofree char *thread = thread_words (m);
   g_autofree char *bed = bed_words (m->bed_cord_mm, design->bed.cord_width_mm);
   g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
+  g_autofree char *stoppers = g_strdup_printf ("%d", m->stopper_beads);
   clear (self->things);
   put_thing (self, &row, _ ("Bead size"), design->bead.name);
   put_thing (self, &row, _ ("Thread"), thread);
   put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
   put_thing (self, &row, _ ("Needle"), needle);
-  put_thing (self, &row, _ ("Stopper bead"), "1");
+  put_thing (self, &row, _ ("Stopper bead"), stoppers);
   show_hanging (self, &row, design, m);
 }
 

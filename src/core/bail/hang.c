@@ -236,8 +236,7 @@ bw_hang_suggest (BwHangHeight heights[3], const BwDesign *design, const BwStone 
     return 0;
   for (int want = 0; want < 3; want++)
     best[want] = (Best){ { .want = (BwWant)want, .bottom_mm = design->band.bottom_mm }, INFINITY };
-  if (!steps_between (design, stone->base_shoulder_mm, stone->shoulder_mm, &least, &most)
-      && !steps_between (design, 0, stone->length_mm, &least, &most))
+  if (!steps_between (design, stone->base_shoulder_mm, stone->shoulder_mm, &least, &most))
     least = most = 0;
   int reach = MAX (abs (least), abs (most));
   for (int i = 0; i <= 2 * reach; i++) {

@@ -50,6 +50,6 @@ typedef struct {
 } BwHangHeight;
 
 /* One for each want, three in all. Heights in steps of 0.5 mm from the present one with the band
- * wholly on the prism (on the stone when it is wider than the prism). 0 written when there is no
- * bail. Returns how many were written. */
+ * wholly on the prism; where it is wider than the prism the present height alone. 0 written when
+ * there is no bail. Returns how many were written. */
 int bw_hang_suggest (BwHangHeight heights[3], const BwDesign *design, const BwStone *stone);

@@ -195,12 +195,17 @@ mark_corners (BwSplay *splay, const BwPlace *from, const BwPlace *to, int faces)
   }
 }
 
-/* The bead after this one in its column, across the join at the end. */
+/* The bead after this one in its column, across the join at the end; 0 where it is missing: with
+ * odd rows every other column ends a bead short of the ring. */
 static int
 row_after (const BwPlaces *places, int row)
 {
   int later = row + 2;
-  return later <= places->rows ? later : (row % 2 ? 1 : 2);
+  if (later <= places->rows)
+    return later;
+  if (row % 2)
+    return 1;
+  return places->rows % 2 ? 0 : 2;
 }
 
 void
@@ -211,8 +216,11 @@ bw_splay_init (BwSplay *splay, const BwPlaces *places, const BwDesign *design)
   for (int row = 1; row <= places->rows; row++)
     for (int j = 0; j < places->columns / 2; j++) {
       int column = bw_lattice_column (row, j);
+      int after = row_after (places, row);
+      if (after == 0)
+        continue;
       const BwPlace *a = bw_places_get (places, row, column);
-      const BwPlace *b = bw_places_get (places, row_after (places, row), column);
+      const BwPlace *b = bw_places_get (places, after, column);
       double turn = turn_between (a->normal, b->normal);
       if (turn > limit)
         mark_corners (splay, a, b, design->stone.faces);

@@ -30,8 +30,9 @@ void bw_places_clear (BwPlaces *places);
 const BwPlace *bw_places_get (const BwPlaces *places, int row, int column);
 
 /* Greatest turn of the normals between neighbours of one column, the join included (of the closed
- * ring); above 65° (common practice, no source) thread shows at the corner. cure: the bed thickness
- * that brings it to the limit, t ≥ p/(2 sin(limit/2)) − D/2. */
+ * ring) but for a place that odd rows leave empty; above 65° (common practice, no source) thread
+ * shows at the corner. cure: the bed thickness that brings it to the limit, t ≥ p/(2 sin(limit/2))
+ * − D/2. */
 #define BW_SPLAY_LIMIT_DEG 65.0
 typedef struct {
   double max_deg;

@@ -6,9 +6,10 @@
 #include "core/band/column.h"
 #include <stdlib.h>
 
-#define LAYERS_MAX 20  /* more layers of cord than this are no bed any more */
-#define MOVE_STEP 0.5  /* mm; finer than a maker sets a band */
-#define NO_CHANGE 1e-9 /* mm */
+#define LAYERS_MAX 20     /* more layers of cord than this are no bed any more */
+#define MOVE_STEP 0.5     /* mm; finer than a maker sets a band */
+#define NO_CHANGE 1e-9    /* mm */
+#define GRADE_MOST_MM 1.5 /* nobody winds a steeper bed: practice, no source */
 
 typedef struct {
   const BwDesign *design;
@@ -71,13 +72,18 @@ find_rows (Search *search)
   }
 }
 
-/* Drops the girth measured over the bed, and keeps what it told: how thick a layer really lies. */
+/* Drops the girth measured over the bed, and keeps what it told: how thick a layer really lies, or
+ * that there is none. */
 static void
 drop_girth_over (const Search *search, BwBed *bed)
 {
   if (!bed->has_girth_over)
     return;
   bed->has_girth_over = FALSE;
+  if (search->laid.bedding.bottom_mm < BW_LENGTH_MIN_MM) {
+    bed->layers = 0;
+    return;
+  }
   bed->layers = MAX (bed->layers, 1);
   bed->cord_thickness_mm = search->laid.bedding.bottom_mm / bed->layers;
 }
@@ -252,7 +258,15 @@ girth_at_column (const Search *search, int c)
   return section.girth_mm;
 }
 
-/* The grade that gives the first and the last column curves of the same length. */
+/* As many layers as a grade takes away from the top edge, and no fewer than there are. */
+static int
+layers_for_grade (const BwBed *bed, double grade_mm)
+{
+  return MAX (bed->layers, (int)ceil (-grade_mm / bed->cord_thickness_mm - NO_CHANGE));
+}
+
+/* The grade that gives the first and the last column curves of the same length. Where the stone is
+ * thin at its base it takes bed away from the top: there must be that much. */
 static void
 find_grade (Search *search)
 {
@@ -260,28 +274,32 @@ find_grade (Search *search)
   int columns = changed.band.columns;
   double grade = (girth_at_column (search, 1) - girth_at_column (search, columns)) / (2 * G_PI)
                  * columns / (columns - 1);
-  if (fabs (grade - changed.bed.top_extra_mm) < NO_CHANGE)
+  if (fabs (grade - changed.bed.top_extra_mm) < NO_CHANGE || fabs (grade) > GRADE_MOST_MM)
     return;
   drop_girth_over (search, &changed.bed);
   changed.bed.top_extra_mm = grade;
+  changed.bed.layers = layers_for_grade (&changed.bed, grade);
   if (take_recommended_rows (search, &changed))
     offer (search, BW_REMEDY_GRADE, grade, &changed);
 }
 
-/* The nearest snug height in one direction. The same bed is wound again at the new place, where the
- * girth that was measured over it no longer holds. */
+/* The nearest snug height in one direction, the band wholly on the prism: on the point it would
+ * slide off. The same bed is wound again at the new place, where the girth that was measured over
+ * it no longer holds. */
 static void
 find_height (Search *search, int direction)
 {
   BwDesign changed = *search->design;
-  double top = search->stone->length_mm - bw_design_span (&changed).width_mm;
+  double low = search->stone->base_shoulder_mm - NO_CHANGE;
+  double top = search->stone->shoulder_mm - bw_design_span (&changed).width_mm + NO_CHANGE;
   drop_girth_over (search, &changed.bed);
   for (int k = 1;; k++) {
     double bottom = search->design->band.bottom_mm + direction * k * MOVE_STEP;
-    if (bottom < 0 || bottom > top)
+    if (direction > 0 ? bottom > top : bottom < low)
       return;
     changed.band.bottom_mm = bottom;
-    if (is_snug (search, &changed) && offer (search, BW_REMEDY_MOVE, bottom, &changed))
+    if (bottom >= low && bottom <= top && is_snug (search, &changed)
+        && offer (search, BW_REMEDY_MOVE, bottom, &changed))
       return;
   }
 }

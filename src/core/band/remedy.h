@@ -8,8 +8,9 @@ typedef enum {
   BW_REMEDY_ROWS,   /* value: rows */
   BW_REMEDY_BED,    /* value: change of bed thickness in mm */
   BW_REMEDY_LAYERS, /* value: layers of cord */
-  BW_REMEDY_GRADE,  /* value: top_extra_mm; with its own row count */
-  BW_REMEDY_MOVE,   /* value: bottom_mm */
+  BW_REMEDY_GRADE,  /* value: top_extra_mm, at most 1.5 mm either way; with its own row
+                       count, and more layers where the grade takes away more than there is */
+  BW_REMEDY_MOVE,   /* value: bottom_mm, the band wholly on the prism */
   BW_REMEDY_BEAD,   /* value: the size's diameter; with its own columns and rows */
 } BwRemedyKind;
 

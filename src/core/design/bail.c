@@ -146,7 +146,8 @@ validate_columns (const BwBail *bail, int band_columns, GError **error)
         bail->columns);
     return FALSE;
   }
-  if (bail->style == BW_BAIL_NONE || bail->columns <= band_columns - 2)
+  if (bail->style == BW_BAIL_NONE || bail->style == BW_BAIL_UPRIGHT
+      || bail->columns <= band_columns - 2)
     return TRUE;
   bw_fault_set (error, BW_FAULT_GEOMETRY, "/bail/columns",
                 _ ("A bail of %d columns is too wide for a band of %d; at most %d are allowed."),

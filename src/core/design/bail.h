@@ -12,7 +12,7 @@ typedef enum { BW_BAIL_NONE, BW_BAIL_FLAP, BW_BAIL_UPRIGHT, BW_BAIL_RING } BwBai
 
 typedef struct {
   BwBailStyle style;
-  int columns;         /* m, even, ≥ 2, ≤ W − 2 */
+  int columns;         /* m, even, ≥ 2; flap and ring: ≤ W − 2 */
   int rows;            /* ≥ 1 */
   double base_beads;   /* in beads, a whole number of half beads, > 0 */
   double at_deg;       /* azimuth */
@@ -41,5 +41,6 @@ gboolean bw_loop_init (BwLoop *loop, const BwBail *bail, const BwBead *bead, con
 /* Beads in the bail: rows·columns/2; 0 for BW_BAIL_NONE. */
 int bw_bail_bead_count (const BwBail *bail);
 
-/* Ranges, and m ≤ W − 2: errors at /bail/KEY. */
+/* Ranges, and m ≤ W − 2 for a flap, which leaves a margin on both sides (an upright strip lies
+ * round the stone): errors at /bail/KEY. */
 gboolean bw_bail_validate (const BwBail *bail, int band_columns, GError **error);

@@ -34,6 +34,21 @@ bottom_thickness (const BwBed *bed, const BwStone *stone, BwBandSpan span)
   return over / (2 * G_PI) - bed->top_extra_mm / 2;
 }
 
+/* A slip of the decimal point would be woven round in all seriousness, and take seconds to solve.
+ */
+static gboolean
+check_girth_over (const BwBed *bed, const BwStone *stone, BwBandSpan span, GError **error)
+{
+  double girth = girth_at (stone, bw_band_span_mid (span));
+  if (!bed->has_girth_over || bed->girth_over_mm <= BW_GIRTH_OVER_TIMES * girth)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_GEOMETRY, "/bed/girth_over_mm",
+                _ ("A girth of %.10g mm over the bed is more than twice the stone's own there, "
+                   "%.10g mm; no bed is as thick as the stone it lies on."),
+                bed->girth_over_mm, girth);
+  return FALSE;
+}
+
 static gboolean
 check_thickness (const BwBed *bed, double bottom, GError **error)
 {
@@ -59,7 +74,7 @@ gboolean
 bw_bedding_init (BwBedding *bedding, const BwBed *bed, const BwStone *stone, BwBandSpan span,
                  GError **error)
 {
-  if (!bw_bed_validate (bed, error))
+  if (!bw_bed_validate (bed, error) || !check_girth_over (bed, stone, span, error))
     return FALSE;
   double bottom = bottom_thickness (bed, stone, span);
   if (!check_thickness (bed, bottom, error))
@@ -89,25 +104,15 @@ bw_bed_width_mm (const BwBed *bed, BwBandSpan span)
   return MAX (0.0, span.width_mm - 2 * bed->overhang_mm);
 }
 
-/* Cord of layer k, counted from 1: as many turns as lie side by side, each half way through the
- * layer. */
-static double
-layer_mm (const BwBed *bed, double width, double girth, int k)
-{
-  double turns = width / bed->cord_width_mm;
-  return turns * (girth + 2 * G_PI * (k - 0.5) * bed->cord_thickness_mm);
-}
-
 double
 bw_bed_wound_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span)
 {
   double girth = girth_at (stone, bw_band_span_mid (span));
-  double width = bw_bed_width_mm (bed, span);
-  double wound = 0;
-  for (int k = 1; k <= bed->layers; k++)
-    wound += layer_mm (bed, width, girth, k);
-  double more = fabs (bed->top_extra_mm) / (2 * bed->cord_thickness_mm);
-  return wound + more * layer_mm (bed, width, girth, bed->layers + 1);
+  double thick = bottom_thickness (bed, stone, span) + bed->top_extra_mm / 2;
+  double turns = bw_bed_width_mm (bed, span) / bed->cord_width_mm;
+  if (thick <= ROUNDING_MM)
+    return 0;
+  return turns * (girth * thick + G_PI * thick * thick) / bed->cord_thickness_mm;
 }
 
 double

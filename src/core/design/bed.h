@@ -40,7 +40,8 @@ typedef struct {
 /* Thickness from layers, or from girth_over: (girth_over − girth)/(2π) at z_mid, exact for every
  * convex section (Steiner's formula for parallel bodies; P. M. Gruber, Convex and Discrete
  * Geometry, Springer 2007, §6). Faults at /bed/KEY, among them a thickness below zero anywhere on
- * the band. On a fault *bedding is left as it was. */
+ * the band, and a measured girth of more than BW_GIRTH_OVER_TIMES the stone's. On a fault *bedding
+ * is left as it was. */
 gboolean bw_bedding_init (BwBedding *bedding, const BwBed *bed, const BwStone *stone,
                           BwBandSpan span, GError **error);
 
@@ -51,15 +52,19 @@ double bw_bedding_squeezed (const BwBedding *bedding, double z_mm);
 /* Width of the bed: band width less both overhangs, never below 0. */
 double bw_bed_width_mm (const BwBed *bed, BwBandSpan span);
 
-/* Cord wound on the stone, without tails: Σ over layers k of (bed width / cord width)(girth at
- * z_mid
- * + 2π(k − ½) cord thickness), plus the grade as the fraction |top_extra|/(2 cord thickness) of one
- * more layer. */
+/* Cord wound on the stone, without tails, by volume: (bed width / cord width)(g t + π t²)/cord
+ * thickness, g the girth and t the relaxed thickness at z_mid (Steiner's formula once more: the
+ * area between parallel curves). Whole layers give the sum of their turns exactly; a grade of
+ * either sign and a measured girth go with it. 0 where there is no bed. */
 double bw_bed_wound_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span);
 
 /* Cord to cut: wound length + 200 mm of tails (common practice, no source); 0 when nothing is
  * wound. */
 double bw_bed_cord_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span);
+
+/* A girth measured over the bed may be so many times the stone's own there: a bed as thick as the
+ * stone's mean radius doubles it, and no bed is thicker than the stone it lies on. */
+#define BW_GIRTH_OVER_TIMES 2.0
 
 /* Mass of the wound cord at 1.2 g/cm³ (common practice, no source). */
 double bw_bed_mass_g (const BwBed *bed, const BwStone *stone, BwBandSpan span);

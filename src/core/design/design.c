@@ -247,12 +247,28 @@ check_bail_base (const BwDesign *design, GError **error)
   return FALSE;
 }
 
+/* An upright strip's columns lie round the stone, and no further than once. */
+static gboolean
+check_bail_lies_round (const BwDesign *design, GError **error)
+{
+  double wide = design->bail.columns * design->gauge.column_mm;
+  double round = design->band.rows / 2.0 * design->gauge.pitch_mm;
+  if (design->bail.style != BW_BAIL_UPRIGHT || wide <= round)
+    return TRUE;
+  bw_fault_set (
+      error, BW_FAULT_GEOMETRY, "/bail/columns",
+      _ ("An upright strip of %d columns is %.4g mm wide, more than the %.4g mm round a band "
+         "of %d rows."),
+      design->bail.columns, wide, round, design->band.rows);
+  return FALSE;
+}
+
 static gboolean
 check_bail (const BwDesign *design, GError **error)
 {
   BwLoop loop;
   return design->bail.style == BW_BAIL_NONE
-         || (check_bail_base (design, error)
+         || (check_bail_base (design, error) && check_bail_lies_round (design, error)
              && bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, error));
 }
 

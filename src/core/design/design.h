@@ -78,7 +78,8 @@ double bw_closing_usual_mm (BwClosing closing);
 /* Every range and every joint condition: the stone can be, the band lies on it (fault at
  * /band/bottom_mm or /band/columns), columns even, the bed is nowhere negative, the needle and
  * thread go through an empty hole, no more than BW_ROWS_MAX rows go round (fault at
- * /gauge/pitch_mm), the bail arches over a base that lies on the band. The first fault found is
+ * /gauge/pitch_mm), the bail arches over a base that lies on the band, an upright strip
+ * reaches no more than once round it. The first fault found is
  * reported. stone, when not NULL, receives the solved stone. */
 gboolean bw_design_validate (const BwDesign *design, BwStone *stone, GError **error);
 

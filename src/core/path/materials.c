@@ -3,6 +3,9 @@
  * evening, so beads carry a spare share and come in whole packs. */
 #include "core/path/materials.h"
 
+#include "core/bail/bail-place.h"
+#include "core/band/column.h"
+
 #include <math.h>
 
 static guint64
@@ -93,6 +96,33 @@ measure_cords (BwMaterials *materials, const BwDesign *design, const BwStone *st
   materials->bed_cord_mm = pieces * bw_bed_cord_mm (&design->bed, stone, bw_design_span (design));
   materials->thread_mm = pieces * path->length_mm;
   materials->thread_lengths = (guint64)pieces * path->lengths->len;
+  materials->needles = materials->stopper_beads = pieces;
+}
+
+/* A strip of odd rows cannot be zipped and is no piece yet: what its thread comes to is estimated
+ * with a row more, so that zip, return and bail are bought with it. */
+static void
+take_path (BwMaterials *materials, const BwDesign *design, const BwStone *stone, const BwPath *path)
+{
+  BwPath closed;
+  BwRing ring;
+  BwBailBase base = { 0 };
+  BwDesign whole = *design;
+  materials->thread_rows = design->band.rows + design->band.rows % 2;
+  if (materials->thread_rows == design->band.rows) {
+    measure_cords (materials, design, stone, path);
+    find_needle (materials, design, path);
+    return;
+  }
+  whole.band.rows = materials->thread_rows;
+  if (design->bail.style != BW_BAIL_NONE) {
+    bw_mid_ring_init (&ring, &whole, stone);
+    bw_bail_base_init (&base, &whole, &ring);
+  }
+  bw_path_init (&closed, &whole, &base);
+  measure_cords (materials, &whole, stone, &closed);
+  find_needle (materials, &whole, &closed);
+  bw_path_clear (&closed);
 }
 
 static void
@@ -126,8 +156,7 @@ bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone
   if (bail_drawing)
     bw_drawing_count (bail_drawing, counts);
   list_beads (materials, design, counts);
-  measure_cords (materials, design, stone, path);
-  find_needle (materials, design, path);
+  take_path (materials, design, stone, path);
   find_findings (materials, design);
   if (design->supply.has_prices)
     price (materials, design);

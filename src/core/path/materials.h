@@ -36,11 +36,14 @@ typedef struct {
   double bed_cord_mm; /* for all pieces, as are the next three */
   double thread_mm;
   guint64 thread_lengths;
-  double hanging_cord_mm; /* necklace and its closing; 0 without a bail */
-  int rings;              /* of metal, for a ring bail */
-  int clasps;             /* each with its two cord ends; 0 without a bail */
-  double fitting_most_mm; /* what passes the bail's loop; 0 without one, ≤ 0: nothing does */
-  double needle_most_mm;  /* bw_needle_most_mm () */
+  int thread_rows; /* rows the thread is reckoned for: one more than the band's where its rows are
+                      odd, so that zip, return and bail are in it */
+  int needles, stopper_beads; /* one of each for a piece: a class sits down together */
+  double hanging_cord_mm;     /* necklace and its closing; 0 without a bail */
+  int rings;                  /* of metal, for a ring bail */
+  int clasps;                 /* each with its two cord ends; 0 without a bail */
+  double fitting_most_mm;     /* what passes the bail's loop; 0 without one, ≤ 0: nothing does */
+  double needle_most_mm;      /* bw_needle_most_mm () */
   const BwNeedleSize
       *needle; /* the thickest of the trade that goes; NULL when none is fine enough */
   gboolean has_cost;

@@ -78,6 +78,19 @@ offer_foot (const BwNeedle *needle, const BwStitch *from, BwStitch *next, int n)
   return n;
 }
 
+/* At the edge, where no bead lies beside it yet: round the edge and back through a bead of the
+ * neighbouring column. */
+static int
+offer_round_the_edge (const BwNeedle *needle, const BwStitch *from, BwStitch *next)
+{
+  int n = 0;
+  for (int step = -1; step <= 1; step += 2) {
+    BwStitch back = { from->in_bail, from->row + step, from->column - from->way, -from->way };
+    n = offer (needle, back, next, n);
+  }
+  return n;
+}
+
 int
 bw_needle_next (const BwNeedle *needle, const BwStitch *from, BwStitch next[6])
 {
@@ -87,7 +100,8 @@ bw_needle_next (const BwNeedle *needle, const BwStitch *from, BwStitch next[6])
     n = offer (needle, (BwStitch){ in_bail, row + step, column + way, way }, next, n);
   for (int step = -2; step <= 2; step += 4)
     n = offer (needle, (BwStitch){ in_bail, row + step, column, -way }, next, n);
-  return offer_foot (needle, from, next, n);
+  n = offer_foot (needle, from, next, n);
+  return n > 0 ? n : offer_round_the_edge (needle, from, next);
 }
 
 static void

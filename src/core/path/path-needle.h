@@ -62,7 +62,8 @@ guint16 *bw_needle_hole (const BwNeedle *needle, const BwStitch *stitch);
 gboolean bw_needle_resolve (const BwNeedle *needle, BwStitch *stitch);
 
 /* The beads the needle can enter next having left `from`, at most 6: the two that face its end and
- * go on the same way, then the two beside it, into which it turns round. */
+ * go on the same way, then the two beside it, into which it turns round. Where there is none of
+ * these, as after the third row, the two of the neighbouring column, round the edge. */
 int bw_needle_next (const BwNeedle *needle, const BwStitch *from, BwStitch next[6]);
 
 void bw_needle_pick_up (BwNeedle *needle, BwPart part, BwStitch stitch);

@@ -317,7 +317,7 @@ check_point (const BwStone *stone, double shoulder, double rise, BwVec2 apex, co
         error, BW_FAULT_GEOMETRY, pointer,
         _ ("The tip lies %.4g mm out over face %d, so the point does not lean in from it; "
            "less than %.4g mm is allowed."),
-        out, i, stone->h_mm[i] * scale);
+        out, i + 1, stone->h_mm[i] * scale);
     return FALSE;
   }
   return TRUE;

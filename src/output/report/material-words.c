@@ -18,6 +18,9 @@ bw_needle_words (const BwMaterials *materials, BwUnit unit)
     return g_strdup (_ ("none goes: the thread alone fills the fullest bead"));
   g_autofree char *shaft
       = bw_length_format (needle ? needle->shaft_mm : materials->needle_most_mm, unit, 2);
+  if (needle && materials->needles > 1)
+    return g_strdup_printf (_ ("%d, size %s (%s) or finer"), materials->needles, needle->number,
+                            shaft);
   if (needle)
     return g_strdup_printf (_ ("size %s (%s) or finer"), needle->number, shaft);
   return g_strdup_printf (_ ("finer than size %s: only %s go through the fullest bead"),

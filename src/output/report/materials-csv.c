@@ -63,8 +63,8 @@ add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
   add_item (csv, "bed cord", bed, materials->bed_cord_mm, "mm");
   add_item (csv, "thread", thread, materials->thread_mm, "mm");
   add_item (csv, "thread lengths", thread, (double)materials->thread_lengths, "lengths");
-  add_item (csv, "needle", needle, 1, "pieces");
-  add_item (csv, "stopper bead", NULL, 1, "pieces");
+  add_item (csv, "needle", needle, materials->needles, "pieces");
+  add_item (csv, "stopper bead", NULL, materials->stopper_beads, "pieces");
   if (materials->hanging_cord_mm > 0)
     add_item (csv, "hanging cord", hanging, materials->hanging_cord_mm, "mm");
   if (materials->rings > 0)

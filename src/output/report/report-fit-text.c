@@ -118,7 +118,33 @@ text_forecast (GString *text, const BwForecast *forecast)
 }
 
 static char *
-remedy_sentence (const BwRemedy *remedy)
+grade_sentence (double extra_mm, int rows)
+{
+  return g_strdup_printf (
+      extra_mm >= 0
+          ? _ ("grade the bed, %.2f mm more at the upper edge than at the lower, and weave %d rows")
+          : _ ("grade the bed, %.2f mm more at the lower edge than at the upper, and weave %d "
+               "rows"),
+      fabs (extra_mm), rows);
+}
+
+/* Layers and grade together, where the grade alone would take away more bed than there is. */
+static char *
+layers_and_grade_sentence (const BwRemedy *remedy, int layers_now)
+{
+  int layers = remedy->design.bed.layers;
+  g_autofree char *grade = grade_sentence (remedy->value, remedy->design.band.rows);
+  if (layers == layers_now)
+    return g_steal_pointer (&grade);
+  /* Translators: the second is "grade the bed, … and weave … rows". */
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "wind %d layer of cord, %s",
+                                       "wind %d layers of cord, %s", (gulong)layers),
+                          layers, grade);
+}
+
+/* layers: those there are now. */
+static char *
+remedy_sentence (const BwRemedy *remedy, int layers)
 {
   const BwDesign *design = &remedy->design;
   switch (remedy->kind) {
@@ -135,9 +161,7 @@ remedy_sentence (const BwRemedy *remedy)
                                          "wind %d layers of cord", (gulong)design->bed.layers),
                             design->bed.layers);
   case BW_REMEDY_GRADE:
-    return g_strdup_printf (
-        _ ("grade the bed, %.2f mm more at the upper edge than at the lower, and weave %d rows"),
-        remedy->value, design->band.rows);
+    return layers_and_grade_sentence (remedy, layers);
   case BW_REMEDY_MOVE:
     return g_strdup_printf (_ ("set the band's lower edge at %.1f mm"), remedy->value);
   case BW_REMEDY_BEAD:
@@ -174,7 +198,7 @@ bw_report_voids_girth_over (const GArray *remedies)
 }
 
 static void
-text_remedies (GString *text, const GArray *remedies)
+text_remedies (GString *text, const GArray *remedies, int layers)
 {
   const char *voids = bw_report_voids_girth_over (remedies);
   g_auto (BwTable) table = { 0 };
@@ -183,7 +207,7 @@ text_remedies (GString *text, const GArray *remedies)
                 g_strdup (_ ("least gap mm")), g_strdup (_ ("greatest")));
   for (guint i = 0; i < remedies->len; i++) {
     const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
-    g_autofree char *what = remedy_sentence (remedy);
+    g_autofree char *what = remedy_sentence (remedy, layers);
     bw_table_add (&table, g_strconcat (what, remedy->voids_girth_over ? " *" : "", NULL),
                   g_strdup (short_verdict (remedy->verdict)),
                   bw_text_number (remedy->gap_min_mm, 2), bw_text_number (remedy->gap_max_mm, 2));
@@ -275,7 +299,7 @@ bw_report_fit_text (BwProject *project)
   text_band (text, project);
   text_forecast (text, bw_project_forecast (project));
   text_columns (text, bw_project_fit (project));
-  text_remedies (text, bw_project_remedies (project));
+  text_remedies (text, bw_project_remedies (project), bw_project_get_design (project)->bed.layers);
   text_join (text, bw_project_join (project));
   bw_text_warnings (text, project, BW_TOPIC_FIT);
   return bw_text_done (text);

@@ -5,6 +5,7 @@
 
 #include "output/report/report-fit.h"
 
+#include "output/report/remedy-keys.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
 #include "output/report/what-if.h"
@@ -49,9 +50,10 @@ json_forecast (BwAnswer *json, const BwForecast *forecast)
   bw_answer_count (json, "try_on_row", (guint64)forecast->try_on_row);
 }
 
-/* Grade and bead change more than one key at once: columns and rows stand beside their value. */
+/* Grade and bead change more than one key at once: what a maker asks first stands beside their
+ * value, all of it in "also". */
 static void
-json_remedy (BwAnswer *json, const BwRemedy *remedy)
+json_remedy (BwAnswer *json, BwProject *file, const BwRemedy *remedy)
 {
   bw_answer_open_object (json, NULL);
   bw_answer_string (json, "kind", bw_remedy_word (remedy->kind));
@@ -63,18 +65,21 @@ json_remedy (BwAnswer *json, const BwRemedy *remedy)
     bw_answer_count (json, "columns", (guint64)remedy->design.band.columns);
     bw_answer_count (json, "rows", (guint64)remedy->design.band.rows);
   }
+  if (remedy->kind == BW_REMEDY_GRADE)
+    bw_answer_count (json, "layers", (guint64)remedy->design.bed.layers);
   bw_answer_string (json, "verdict", bw_verdict_word (remedy->verdict));
   bw_answer_number (json, "gap_min_mm", remedy->gap_min_mm);
   bw_answer_number (json, "gap_max_mm", remedy->gap_max_mm);
+  bw_answer_remedy_keys (json, file, remedy);
   bw_answer_close (json);
 }
 
 static void
-json_remedies (BwAnswer *json, const GArray *remedies)
+json_remedies (BwAnswer *json, BwProject *file, const GArray *remedies)
 {
   bw_answer_open_array (json, "remedies");
   for (guint i = 0; i < remedies->len; i++)
-    json_remedy (json, &g_array_index (remedies, BwRemedy, i));
+    json_remedy (json, file, &g_array_index (remedies, BwRemedy, i));
   bw_answer_close (json);
 }
 
@@ -109,8 +114,9 @@ json_join (BwAnswer *json, const BwJoin *join)
   bw_answer_close (json);
 }
 
+/* file: the project as it was read, which the remedies are written into. */
 static char *
-fit_json (BwProject *project)
+fit_json (BwProject *project, BwProject *file)
 {
   const BwDesign *design = bw_project_get_design (project);
   const BwFit *fit = bw_project_fit (project);
@@ -125,7 +131,7 @@ fit_json (BwProject *project)
   bw_answer_number (&json, "sigma_mm", bw_project_forecast (project)->sigma_mm);
   bw_answer_number (&json, "splay_max_deg", bw_project_splay (project)->max_deg);
   json_forecast (&json, bw_project_forecast (project));
-  json_remedies (&json, bw_project_remedies (project));
+  json_remedies (&json, file, bw_project_remedies (project));
   json_join (&json, bw_project_join (project));
   bw_answer_warnings (&json, project, BW_TOPIC_FIT,
                       bw_report_voids_girth_over (bw_project_remedies (project)));
@@ -138,5 +144,5 @@ bw_report_fit (BwProject *project, int rows, gboolean json, GError **error)
   g_autoptr (BwProject) asked = bw_what_if_rows (project, rows, error);
   if (!asked)
     return NULL;
-  return json ? fit_json (asked) : bw_report_fit_text (asked);
+  return json ? fit_json (asked, project) : bw_report_fit_text (asked);
 }

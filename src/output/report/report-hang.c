@@ -83,6 +83,8 @@ json_suggestions (BwAnswer *json, BwProject *project)
     bw_answer_string (json, "want", want_word (heights[i].want));
     bw_answer_number (json, "bottom_mm", heights[i].bottom_mm);
     bw_answer_number (json, "tilt_deg", heights[i].tilt_deg);
+    bw_answer_string (json, "up", up_word (heights[i].up));
+    bw_answer_boolean (json, "reached", heights[i].reached);
     bw_answer_close (json);
   }
   bw_answer_close (json);

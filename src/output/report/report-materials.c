@@ -157,7 +157,7 @@ bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDe
   }
   bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
   bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, BW_UNIT_MM));
-  bw_text_fact (facts, _ ("Stopper bead"), g_strdup ("1"));
+  bw_text_fact (facts, _ ("Stopper bead"), bw_text_count ((guint64)materials->stopper_beads));
   add_hanging (facts, materials, design);
 }
 

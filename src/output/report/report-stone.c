@@ -10,9 +10,10 @@
 
 #include <glib/gi18n-lib.h>
 
-/* The faces count from 0 as the measurements do: face 0 looks along azimuth 0. */
+/* In JSON faces count from 0, as the measurements there do; for people from 1, as everywhere else.
+ * The first looks along azimuth 0. */
 static char *
-face_name (const BwStone *stone, int f)
+face_name (const BwStone *stone, int f, int first)
 {
   static const char *const words[] = {
     [BW_FACE_PRISM] = "prism",
@@ -24,7 +25,7 @@ face_name (const BwStone *stone, int f)
   int index, corners[BW_FACES_MAX];
   bw_stone_polygon (stone, f, corners, &kind, &index);
   return kind == BW_FACE_BASE ? g_strdup (words[kind])
-                              : g_strdup_printf ("%s %d", words[kind], index);
+                              : g_strdup_printf ("%s %d", words[kind], index + first);
 }
 
 static void
@@ -41,7 +42,7 @@ json_face (BwAnswer *json, const BwStone *stone, int f)
   int n = bw_stone_polygon (stone, f, corners, NULL, NULL);
   for (int i = 0; i < n; i++)
     numbers[i] = corners[i];
-  g_autofree char *name = face_name (stone, f);
+  g_autofree char *name = face_name (stone, f, 0);
   bw_answer_open_object (json, NULL);
   bw_answer_string (json, "name", name);
   bw_answer_numbers (json, "vertices", numbers, n);
@@ -104,7 +105,7 @@ text_vertices (GString *text, const BwStone *stone)
   bw_table_add (&table, g_strdup (_ ("Corner")), g_strdup (_ ("x mm")), g_strdup (_ ("y mm")),
                 g_strdup (_ ("z mm")));
   for (int i = 0; i < stone->n_vertices; i++)
-    bw_table_add (&table, bw_text_count ((guint64)i), bw_text_number (stone->vertex[i].x, 3),
+    bw_table_add (&table, bw_text_count ((guint64)i + 1), bw_text_number (stone->vertex[i].x, 3),
                   bw_text_number (stone->vertex[i].y, 3), bw_text_number (stone->vertex[i].z, 3));
   bw_table_write (&table, text, 0);
 }
@@ -116,7 +117,7 @@ corner_list (const BwStone *stone, int f)
   int n = bw_stone_polygon (stone, f, corners, NULL, NULL);
   GString *list = g_string_new (NULL);
   for (int i = 0; i < n; i++)
-    g_string_append_printf (list, i > 0 ? " %d" : "%d", corners[i]);
+    g_string_append_printf (list, i > 0 ? " %d" : "%d", corners[i] + 1);
   return g_string_free (list, FALSE);
 }
 
@@ -127,7 +128,7 @@ text_faces (GString *text, const BwStone *stone)
   bw_table_init (&table, "ll");
   bw_table_add (&table, g_strdup (_ ("Face")), g_strdup (_ ("Corners, seen from outside")));
   for (int f = 0; f < stone->n_polygons; f++)
-    bw_table_add (&table, face_name (stone, f), corner_list (stone, f));
+    bw_table_add (&table, face_name (stone, f, 1), corner_list (stone, f));
   bw_table_write (&table, text, 0);
 }
 
@@ -178,7 +179,7 @@ section_text (BwProject *project, const BwSection *section)
   bw_table_add (&table, g_strdup (_ ("Face")), g_strdup (_ ("width mm")),
                 g_strdup (_ ("to corner x mm")), g_strdup (_ ("y mm")));
   for (int i = 0; i < section->faces; i++)
-    bw_table_add (&table, bw_text_count ((guint64)i),
+    bw_table_add (&table, bw_text_count ((guint64)i + 1),
                   bw_text_number (bw_section_face_width_mm (section, i), 3),
                   bw_text_number (section->corner[i].x, 3),
                   bw_text_number (section->corner[i].y, 3));

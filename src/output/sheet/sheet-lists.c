@@ -97,7 +97,7 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
 static void
 draw_log (cairo_t *cr, double width, double height, gpointer data)
 {
-  const char *labels[3] = { _ ("row"), _ ("strip, mm"), _ ("beads short or over") };
+  const char *labels[3] = { _ ("row"), _ ("strip, mm"), _ ("slack ends, mm or beads") };
   double at[3] = { 0, 50, 120 }, half = width / 2;
   cairo_set_source_rgb (cr, 0.6, 0.6, 0.6);
   cairo_set_line_width (cr, 0.4);

@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The project is written twice, as it is and with the remedy taken, and what differs is listed: a
+ * list kept by hand would forget a key some day. A file may leave out rows and height, which then
+ * follow from the rest; where they would follow elsewhere they are told too. */
+#include "output/report/remedy-keys.h"
+
+#include "core/band/fit.h"
+#include <json-glib/json-glib.h>
+#include <string.h>
+
+static const char *
+key_of (BwRemedyKind kind)
+{
+  static const char *const keys[] = {
+    [BW_REMEDY_ROWS] = "/band/rows",      [BW_REMEDY_BED] = "/bed/cord_thickness_mm",
+    [BW_REMEDY_LAYERS] = "/bed/layers",   [BW_REMEDY_GRADE] = "/bed/top_extra_mm",
+    [BW_REMEDY_MOVE] = "/band/bottom_mm", [BW_REMEDY_BEAD] = "/bead/name",
+  };
+  return keys[kind];
+}
+
+/* Strip lengths measured with another bead say nothing about the new one. */
+static gboolean
+fit_progress (BwProject *project, const BwRemedy *remedy)
+{
+  int n_checks;
+  const BwCheck *checks = bw_project_get_checks (project, &n_checks);
+  int done = MIN (bw_project_get_rows_done (project), remedy->design.band.rows);
+  g_autofree BwCheck *copy = g_memdup2 (checks, sizeof *checks * (gsize)n_checks);
+  return bw_project_set_progress (project, "", done, copy,
+                                  remedy->kind == BW_REMEDY_BEAD ? 0 : n_checks, NULL);
+}
+
+static JsonNode *
+tree_of (BwProject *project)
+{
+  g_autofree char *data = bw_project_to_data (project, NULL);
+  return json_from_string (data, NULL);
+}
+
+static JsonNode *
+tree_with (BwProject *project, const BwRemedy *remedy)
+{
+  gsize length;
+  g_autofree char *data = bw_project_to_data (project, &length);
+  g_autoptr (BwProject) copy = bw_project_load_data (data, length, NULL);
+  if (!copy || !fit_progress (copy, remedy)
+      || !bw_project_set_design (copy, "", &remedy->design, NULL))
+    return NULL;
+  return tree_of (copy);
+}
+
+static void
+answer_node (BwAnswer *json, const char *key, JsonNode *node)
+{
+  if (!node || JSON_NODE_HOLDS_NULL (node))
+    bw_answer_null (json, key);
+  else if (JSON_NODE_HOLDS_ARRAY (node)) {
+    JsonArray *list = json_node_get_array (node);
+    bw_answer_open_array (json, key);
+    for (guint i = 0; i < json_array_get_length (list); i++)
+      answer_node (json, NULL, json_array_get_element (list, i));
+    bw_answer_close (json);
+  } else if (json_node_get_value_type (node) == G_TYPE_STRING)
+    bw_answer_string (json, key, json_node_get_string (node));
+  else
+    bw_answer_number (json, key, json_node_get_double (node));
+}
+
+/* Borrows node; NULL: to be left out. */
+static void
+answer_also (BwAnswer *json, const char *pointer, JsonNode *node)
+{
+  bw_answer_open_object (json, NULL);
+  bw_answer_string (json, "key", pointer);
+  answer_node (json, "value", node);
+  bw_answer_close (json);
+}
+
+typedef struct {
+  BwAnswer *json;
+  const char *said;      /* the pointer that the remedy's own value tells */
+  gboolean rows, bottom; /* told */
+} Also;
+
+static void
+tell (Also *also, const char *pointer, JsonNode *node)
+{
+  if (g_strcmp0 (pointer, also->said) == 0)
+    return;
+  also->rows = also->rows || strcmp (pointer, "/band/rows") == 0;
+  also->bottom = also->bottom || strcmp (pointer, "/band/bottom_mm") == 0;
+  answer_also (also->json, pointer, node);
+}
+
+static void
+tell_difference (Also *also, const char *pointer, JsonNode *was, JsonNode *is)
+{
+  if (was && is && JSON_NODE_HOLDS_OBJECT (was) && JSON_NODE_HOLDS_OBJECT (is)) {
+    JsonObject *from = json_node_get_object (was), *to = json_node_get_object (is);
+    g_autoptr (GList) kept = json_object_get_members (to);
+    g_autoptr (GList) before = json_object_get_members (from);
+    for (GList *name = kept; name; name = name->next) {
+      g_autofree char *inner = g_strdup_printf ("%s/%s", pointer, (const char *)name->data);
+      tell_difference (also, inner, json_object_get_member (from, name->data),
+                       json_object_get_member (to, name->data));
+    }
+    for (GList *name = before; name; name = name->next) {
+      g_autofree char *inner = g_strdup_printf ("%s/%s", pointer, (const char *)name->data);
+      if (!json_object_has_member (to, name->data))
+        tell (also, inner, NULL);
+    }
+  } else if (!was || !json_node_equal (was, is))
+    tell (also, pointer, is);
+}
+
+static gboolean
+same (double a, double b)
+{
+  return !(a < b || a > b);
+}
+
+/* What a file leaves out follows from the rest, and would follow the remedy. */
+static void
+tell_what_would_follow (Also *also, BwProject *project, const BwRemedy *remedy)
+{
+  const BwDesign *now = bw_project_get_design (project), *then = &remedy->design;
+  const BwStone *stone = bw_project_stone (project);
+  if (!also->rows && remedy->kind != BW_REMEDY_ROWS
+      && now->band.rows == 2 * bw_fit_recommended (now, stone)
+      && then->band.rows != 2 * bw_fit_recommended (then, stone)) {
+    g_autoptr (JsonNode) rows = json_node_init_int (json_node_alloc (), then->band.rows);
+    tell (also, "/band/rows", rows);
+  }
+  if (!also->bottom && remedy->kind != BW_REMEDY_MOVE
+      && same (now->band.bottom_mm, bw_design_centred_bottom (now, stone))
+      && !same (then->band.bottom_mm, bw_design_centred_bottom (then, stone))) {
+    g_autoptr (JsonNode) bottom = json_node_init_double (json_node_alloc (), then->band.bottom_mm);
+    tell (also, "/band/bottom_mm", bottom);
+  }
+}
+
+void
+bw_answer_remedy_keys (BwAnswer *json, BwProject *project, const BwRemedy *remedy)
+{
+  g_autoptr (JsonNode) was = tree_of (project);
+  g_autoptr (JsonNode) is = tree_with (project, remedy);
+  const char *key = key_of (remedy->kind);
+  Also also = { .json = json, .said = remedy->kind == BW_REMEDY_BED ? NULL : key };
+  bw_answer_string (json, "key", key);
+  bw_answer_open_array (json, "also");
+  if (was && is) {
+    tell_difference (&also, "", was, is);
+    tell_what_would_follow (&also, project, remedy);
+  }
+  bw_answer_close (json);
+}
