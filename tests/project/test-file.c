@@ -69,7 +69,6 @@ changed_text (const char *pointer, const char *value)
     if (index < json_array_get_length (list))
       json_array_remove_element (list, index);
     if (value) {
-      g_autoptr (JsonNode) moved = json_node_new (JSON_NODE_ARRAY);
       JsonArray *replaced = json_array_new ();
 
       for (guint i = 0; i <= json_array_get_length (list); i++) {

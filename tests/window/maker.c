@@ -235,7 +235,6 @@ void
 maker_stage (Maker *maker, const char *name)
 {
   static const char *const stages[] = { "measure", "draw", "hang", "make" };
-  g_autofree char *shown = NULL;
   for (int i = 0; i < 4; i++) {
     const char key[] = { (char)('1' + i), '\0' };
     if (g_str_equal (name, stages[i]))
