@@ -178,7 +178,7 @@ bw_colour_rows_init (BwColourRows *self)
   self->buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_set_parent (self->buttons, GTK_WIDGET (self));
   self->more
-      = add_button (self, "list-add-symbolic", _ ("One colour more"), G_CALLBACK (more_clicked));
-  self->fewer = add_button (self, "list-remove-symbolic", _ ("One colour fewer"),
+      = add_button (self, "bandwright-more-symbolic", _ ("One colour more"), G_CALLBACK (more_clicked));
+  self->fewer = add_button (self, "bandwright-fewer-symbolic", _ ("One colour fewer"),
                             G_CALLBACK (fewer_clicked));
 }
