@@ -47,9 +47,15 @@ new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 about (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
+  g_autofree char *licence = g_strdup_printf (
+      _ ("Bandwright is free software under the GNU General Public License, version 3 or, as you "
+         "choose, any later version. It comes with no warranty.\n\nThe text of the licence is in "
+         "/usr/share/common-licenses/GPL-3 on Debian and Ubuntu, and at "
+         "https://www.gnu.org/licenses/gpl-3.0.html. This is told in %s as well."),
+      BW_LICENCE_FILE);
   gtk_show_about_dialog (gtk_application_get_active_window (data), "program-name", _ ("Bandwright"),
-                         "version", BW_VERSION, "logo-icon-name", BW_APPLICATION_ID, "license-type",
-                         GTK_LICENSE_GPL_3_0, "copyright", _ ("© The Bandwright makers"),
+                         "version", BW_VERSION, "logo-icon-name", BW_APPLICATION_ID, "license",
+                         licence, "wrap-license", TRUE, "copyright", _ ("© The Bandwright makers"),
                          "comments", _ ("Fits a beaded band to a natural crystal point"), NULL);
 }
 
