@@ -69,10 +69,18 @@ show_problem (BwPicturePanel *self, const char *sentence)
   gtk_widget_set_visible (GTK_WIDGET (self->problem), sentence != NULL);
 }
 
+/* Once it is taken away, or laid, there is nothing more to take hold of. */
+static gboolean
+is_laid_over (BwPicturePanel *self)
+{
+  return self->working || (project_of (self) && bw_project_has_trial (project_of (self)));
+}
+
 static void
 show_state (BwPicturePanel *self)
 {
   gboolean shown = project_of (self) && bw_project_has_trial (project_of (self));
+  g_signal_emit (self, signals[PLACED], 0);
   gtk_widget_set_sensitive (self->fields, self->picture != NULL);
   gtk_widget_set_sensitive (self->drop, shown);
   gtk_widget_set_sensitive (self->keep, self->picture != NULL && !self->working);
@@ -91,7 +99,6 @@ show_placement (BwPicturePanel *self)
   gtk_spin_button_set_value (self->up, at->v);
   self->showing = FALSE;
   show_state (self);
-  g_signal_emit (self, signals[PLACED], 0);
 }
 
 /* --- the work ------------------------------------------------------------------------------- */
@@ -252,7 +259,7 @@ gboolean
 bw_picture_panel_get_placement (BwPicturePanel *self, BwPlacement *placement, double *aspect)
 {
   g_return_val_if_fail (BW_IS_PICTURE_PANEL (self), FALSE);
-  if (!self->picture || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+  if (!self->picture || !gtk_widget_get_mapped (GTK_WIDGET (self)) || !is_laid_over (self))
     return FALSE;
   *placement = self->placement;
   *aspect = (double)gdk_pixbuf_get_height (self->picture) / gdk_pixbuf_get_width (self->picture);
@@ -282,7 +289,6 @@ changed (BwPicturePanel *self)
   self->placement.u = gtk_spin_button_get_value (self->along);
   self->placement.v = gtk_spin_button_get_value (self->up);
   show_state (self);
-  g_signal_emit (self, signals[PLACED], 0);
   start (self);
 }
 
