@@ -184,6 +184,29 @@ a_paper_that_is_too_small_is_told_once (void **state)
   assert_non_null (strstr (bench->sentence, "do not fit that paper"));
 }
 
+static void
+cancel (GtkPrintOperation *operation)
+{
+  gtk_print_operation_cancel (operation);
+}
+
+static void
+what_is_cancelled_while_it_prints_accuses_no_printer (void **state)
+{
+  Bench *bench = *state;
+  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
+  g_autofree char *path = maker_path ("cancelled.pdf");
+  g_object_set_data (G_OBJECT (bench->maker.window), "test-bench", bench);
+  gtk_print_operation_set_export_filename (operation, path);
+  g_signal_connect (operation, "begin-print", G_CALLBACK (cancel), NULL);
+  bw_print_operate (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, GTK_WINDOW (bench->maker.window),
+                    maker_project (&bench->maker), BW_PRINT_STRIP, take_sentence,
+                    G_OBJECT (bench->maker.window));
+  desk_settle ();
+  assert_int_equal (gtk_print_operation_get_status (operation), GTK_PRINT_STATUS_FINISHED_ABORTED);
+  assert_int_equal (bench->told, 0);
+}
+
 static gboolean
 has_notice (gpointer data)
 {
@@ -198,6 +221,17 @@ expect_notice (Maker *maker, const char *words)
   GtkWidget *bar = maker_find (maker, GTK_TYPE_INFO_BAR);
   assert_string_equal (gtk_label_get_text (GTK_LABEL (desk_find_type (bar, GTK_TYPE_LABEL))),
                        words);
+}
+
+static void
+a_print_dialog_that_is_cancelled_tells_nothing (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  desk_key ("p", GDK_CONTROL_MASK);
+  maker_dialog (maker);
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+  assert_false (has_notice (maker));
 }
 
 /* Nobody, whatever his rights, makes a file in the folder the system describes itself in. */
@@ -236,6 +270,8 @@ main (void)
     IN_WINDOW (the_printer_gets_the_pages_of_the_file),
     IN_WINDOW (a_printer_that_fails_is_told_once_and_by_name),
     IN_WINDOW (a_paper_that_is_too_small_is_told_once),
+    IN_WINDOW (what_is_cancelled_while_it_prints_accuses_no_printer),
+    IN_WINDOW (a_print_dialog_that_is_cancelled_tells_nothing),
     IN_WINDOW (a_folder_that_cannot_be_written_is_told_in_one_sentence),
     IN_WINDOW (a_strip_is_written_where_the_maker_says),
   };

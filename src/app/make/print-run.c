@@ -20,6 +20,8 @@ typedef struct {
   GWeakRef owner;
   char *fault; /* our own sentence, why nothing was printed */
   gboolean ended;
+  gboolean cancelled; /* by the maker, who knows */
+  gboolean gave_up;   /* the printer did, or so the toolkit says of what was cancelled too */
 } Run;
 
 BwSheet *
@@ -125,28 +127,40 @@ tell_error (Run *run, const GError *error)
 }
 
 static void
+tell_gave_up (Run *run)
+{
+  g_autofree char *sentence = g_strdup_printf (
+      _ ("“%s” could not be printed: the printer gave up."), bw_project_get_title (run->project));
+  tell (run, sentence);
+}
+
+static void
 done (GtkPrintOperation *operation, GtkPrintOperationResult result, Run *run)
 {
   run->ended = TRUE;
+  run->cancelled = result == GTK_PRINT_OPERATION_RESULT_CANCEL;
   if (run->fault) {
     tell (run, run->fault);
   } else if (result == GTK_PRINT_OPERATION_RESULT_ERROR) {
     g_autoptr (GError) error = NULL;
     gtk_print_operation_get_error (operation, &error);
     tell_error (run, error);
+  } else if (run->gave_up && !run->cancelled) {
+    tell_gave_up (run);
   }
 }
 
-/* A printer can fail long after the pages have gone out. */
+/* A printer can fail long after the pages have gone out. Of an operation that the maker cancelled
+ * the toolkit says the same, before it says who ended it. */
 static void
 status_changed (GtkPrintOperation *operation, Run *run)
 {
-  if (gtk_print_operation_get_status (operation) != GTK_PRINT_STATUS_FINISHED_ABORTED || run->fault)
+  if (gtk_print_operation_get_status (operation) != GTK_PRINT_STATUS_FINISHED_ABORTED
+      || run->gave_up)
     return;
-  run->fault = g_strdup_printf (_ ("“%s” could not be printed: the printer gave up."),
-                                bw_project_get_title (run->project));
-  if (run->ended)
-    tell (run, run->fault);
+  run->gave_up = TRUE;
+  if (run->ended && !run->cancelled && !run->fault)
+    tell_gave_up (run);
 }
 
 static void
