@@ -352,6 +352,22 @@ a_card_that_grows_leaves_every_card_in_its_column (void **state)
     expect_mm (left_of (maker, pointers[i]), before[i]);
 }
 
+static void
+cards_are_where_they_were_when_a_page_is_come_back_to (void **state)
+{
+  static const char *const pointers[] = { "/band/columns", "/stone/at_mm", LENGTH, PITCH };
+  Maker *maker = *state;
+  double before[G_N_ELEMENTS (pointers)];
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
+    before[i] = left_of (maker, pointers[i]);
+  maker_click_words (GTK_WIDGET (maker->window), "Tip off the axis");
+  maker_fill (maker, "/stone/faces", "12");
+  maker_stage (maker, "make");
+  maker_stage (maker, "measure");
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
+    expect_mm (left_of (maker, pointers[i]), before[i]);
+}
+
 int
 main (void)
 {
@@ -361,6 +377,7 @@ main (void)
     IN_WINDOW (a_run_of_steps_by_key_is_one_step_of_undo),
     IN_WINDOW (inches_are_typed_as_fractions_and_shown_as_chosen),
     IN_WINDOW (a_card_that_grows_leaves_every_card_in_its_column),
+    IN_WINDOW (cards_are_where_they_were_when_a_page_is_come_back_to),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
     IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
     IN_WINDOW (six_faces_are_as_they_were_after_five),

@@ -11,9 +11,11 @@
 
 struct _BwCards {
   GtkWidget parent_instance;
-  int columns;        /* as laid out last; 0: anew */
-  GHashTable *column; /* of the cards by then, from 1: a card that grows must not make another, or
-                          itself, jump away from the pointer */
+  /* Of each card, from 1, for each number of columns: a card that grows must not make another, or
+   * itself, jump away from the pointer, and whoever comes back to a page finds it as it was. */
+  GHashTable *column[COLUMNS_MOST];
+  int width;     /* as laid out last */
+  int narrowest; /* column that any card has wanted at that width */
 };
 
 G_DEFINE_FINAL_TYPE (BwCards, bw_cards, GTK_TYPE_WIDGET)
@@ -50,8 +52,27 @@ shortest (const int *heights, int n)
 static int
 column_for (BwCards *self, GtkWidget *card, const int *heights, int n)
 {
-  int kept = GPOINTER_TO_INT (g_hash_table_lookup (self->column, card));
-  return n == self->columns && kept > 0 ? kept - 1 : shortest (heights, n);
+  int kept = GPOINTER_TO_INT (g_hash_table_lookup (self->column[n - 1], card));
+  return kept > 0 ? kept - 1 : shortest (heights, n);
+}
+
+/* Words that come and go must not make the columns come and go: as long as the page is as wide as
+ * it was, a card that once wanted more room is left it. */
+static int
+count_columns (BwCards *self, int width)
+{
+  int narrowest = narrowest_column (GTK_WIDGET (self));
+  if (width == self->width)
+    narrowest = MAX (narrowest, self->narrowest);
+  return bw_cards_column_count (width, narrowest, GAP, COLUMNS_MOST);
+}
+
+static void
+remember_width (BwCards *self, int width)
+{
+  int narrowest = narrowest_column (GTK_WIDGET (self));
+  self->narrowest = width == self->width ? MAX (narrowest, self->narrowest) : narrowest;
+  self->width = width;
 }
 
 /* Places every card (when allocate) and returns the height of the page. */
@@ -60,7 +81,7 @@ lay_out (BwCards *self, int width, gboolean allocate)
 {
   GtkWidget *widget = GTK_WIDGET (self);
   int heights[COLUMNS_MOST] = { 0 };
-  int n = bw_cards_column_count (width, narrowest_column (widget), GAP, COLUMNS_MOST);
+  int n = count_columns (self, width);
   int column = MAX ((width - (n - 1) * GAP) / n, 1);
   int tallest = 0;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child;
@@ -74,13 +95,13 @@ lay_out (BwCards *self, int width, gboolean allocate)
       if (gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL)
         place.x = width - place.x - column;
       gtk_widget_size_allocate (child, &place, -1);
-      g_hash_table_insert (self->column, child, GINT_TO_POINTER (i + 1));
+      g_hash_table_insert (self->column[n - 1], child, GINT_TO_POINTER (i + 1));
     }
     tallest = MAX (tallest, heights[i] + height);
     heights[i] += height + GAP;
   }
   if (allocate)
-    self->columns = n;
+    remember_width (self, width);
   return tallest;
 }
 
@@ -104,15 +125,6 @@ bw_cards_size_allocate (GtkWidget *widget, int width, int height, int baseline)
   lay_out (BW_CARDS (widget), width, TRUE);
 }
 
-/* A page come to anew is balanced anew. */
-static void
-bw_cards_map (GtkWidget *widget)
-{
-  BW_CARDS (widget)->columns = 0;
-  gtk_widget_queue_allocate (widget);
-  GTK_WIDGET_CLASS (bw_cards_parent_class)->map (widget);
-}
-
 static GtkSizeRequestMode
 bw_cards_get_request_mode (GtkWidget *widget)
 {
@@ -131,7 +143,8 @@ bw_cards_dispose (GObject *object)
 static void
 bw_cards_finalize (GObject *object)
 {
-  g_hash_table_unref (BW_CARDS (object)->column);
+  for (int i = 0; i < COLUMNS_MOST; i++)
+    g_hash_table_unref (BW_CARDS (object)->column[i]);
   G_OBJECT_CLASS (bw_cards_parent_class)->finalize (object);
 }
 
@@ -141,7 +154,6 @@ bw_cards_class_init (BwCardsClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_cards_dispose;
   G_OBJECT_CLASS (klass)->finalize = bw_cards_finalize;
-  widget_class->map = bw_cards_map;
   widget_class->measure = bw_cards_measure;
   widget_class->size_allocate = bw_cards_size_allocate;
   widget_class->get_request_mode = bw_cards_get_request_mode;
@@ -151,5 +163,6 @@ bw_cards_class_init (BwCardsClass *klass)
 static void
 bw_cards_init (BwCards *self)
 {
-  self->column = g_hash_table_new (NULL, NULL);
+  for (int i = 0; i < COLUMNS_MOST; i++)
+    self->column[i] = g_hash_table_new (NULL, NULL);
 }
