@@ -6,6 +6,7 @@
 #include "app/draw/picture-frame.h"
 #include "app/draw/side-panel.h"
 #include "app/draw/tray-panel.h"
+#include "app/kit/drops.h"
 
 struct _BwSidePanel {
   GtkWidget parent_instance;
@@ -37,23 +38,24 @@ bw_side_panel_turn (BwSidePanel *self, int by)
   gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD);
 }
 
-static gboolean
-dropped (BwSidePanel *self, const GValue *value)
+/* The panel is where a picture is dropped, and so is the frame round the canvas. */
+static void
+take_picture (BwSidePanel *self, GFile *file)
 {
-  GFile *file = G_VALUE_HOLDS (value, G_TYPE_FILE) ? g_value_get_object (value) : NULL;
-  if (!file)
-    return FALSE;
   bw_side_panel_show (self, "picture");
   bw_picture_panel_open (self->picture, file);
-  return TRUE;
 }
 
 static void
-take_drops (BwSidePanel *self, GtkWidget *widget)
+dropped_here (GtkWidget *widget, GFile *file)
 {
-  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_FILE, GDK_ACTION_COPY);
-  g_signal_connect_object (target, "drop", G_CALLBACK (dropped), self, G_CONNECT_SWAPPED);
-  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (target));
+  take_picture (BW_SIDE_PANEL (widget), file);
+}
+
+static void
+dropped_on_canvas (GtkWidget *overlay, GFile *file)
+{
+  take_picture (g_object_get_data (G_OBJECT (overlay), "side-panel"), file);
 }
 
 GtkWidget *
@@ -67,7 +69,8 @@ bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas)
   gtk_overlay_set_child (GTK_OVERLAY (overlay), canvas);
   gtk_overlay_add_overlay (GTK_OVERLAY (overlay),
                            bw_picture_frame_new (BW_BAND_CANVAS (canvas), self->picture));
-  take_drops (self, overlay);
+  g_object_set_data_full (G_OBJECT (overlay), "side-panel", g_object_ref (self), g_object_unref);
+  bw_drops_take (overlay, dropped_on_canvas);
   return overlay;
 }
 
@@ -102,5 +105,5 @@ bw_side_panel_init (BwSidePanel *self)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_widget_init_template (GTK_WIDGET (self));
-  take_drops (self, GTK_WIDGET (self));
+  bw_drops_take (GTK_WIDGET (self), dropped_here);
 }

@@ -3,10 +3,10 @@
 #include "config.h"
 
 #include "app/kit/file-dialog.h"
-#include "app/kit/settings.h"
-#include "app/window/window-private.h"
-#include "output/report/report.h"
+#include "app/kit/tell-file.h"
+#include "app/window/export.h"
 #include "output/page/whole-file.h"
+#include "output/report/report.h"
 #include "preview/picture/model.h"
 #include "preview/picture/offscreen.h"
 
@@ -15,35 +15,39 @@
 
 #define PICTURE_PX 1600
 
-void
-bw_window_tell_written (BwWindow *self, GFile *file)
+struct _BwExport {
+  GObject parent_instance;
+  GtkWindow *window; /* borrowed: it owns us */
+  BwDraft *draft;
+};
+
+G_DEFINE_FINAL_TYPE (BwExport, bw_export, G_TYPE_OBJECT)
+
+static BwProject *
+project_of (BwExport *self)
 {
-  g_autofree char *name = g_file_get_basename (file);
-  g_autofree char *sentence = g_strdup_printf (_ ("“%s” was written."), name);
-  bw_window_tell (self, GTK_MESSAGE_INFO, sentence);
+  return bw_draft_get_project (self->draft);
 }
 
-/* The output room writes to paths and puts the path before its sentence; here the file's name is
- * told anyway. */
-void
-bw_window_tell_outcome (BwWindow *self, GFile *file, const GError *error)
+static void
+tell (BwExport *self, GFile *file, const GError *error)
 {
-  if (!error) {
-    bw_window_tell_written (self, file);
-    return;
-  }
-  const char *path = g_file_peek_path (file);
-  g_autofree char *prefix = g_strconcat (path ? path : "", ": ", NULL);
-  const char *message = error->message;
-  if (g_str_has_prefix (message, prefix))
-    message += strlen (prefix);
-  g_autoptr (GError) plain = g_error_new_literal (error->domain, error->code, message);
-  bw_window_tell_failure (self, _ ("“%s” could not be written: %s"), file, plain);
+  bw_tell_file_written (GTK_WIDGET (self->window), file, error);
+}
+
+/* Asks for a file beside the project, named like it. */
+static void
+ask (BwExport *self, BwFileKind kind, BwFileChosen chosen)
+{
+  bw_draft_settle (self->draft);
+  g_autofree char *name = bw_file_name_for (bw_project_get_title (project_of (self)), kind);
+  bw_file_dialog_save (self->window, kind, name, bw_project_get_file (project_of (self)), chosen,
+                       self);
 }
 
 /* Whole or not at all; a place that is no path of this computer is left to the system. */
 static void
-write_bytes (BwWindow *self, GFile *file, const char *bytes, gsize size)
+write_bytes (BwExport *self, GFile *file, const char *bytes, gsize size)
 {
   const char *path = g_file_peek_path (file);
   g_autoptr (GError) error = NULL;
@@ -52,41 +56,40 @@ write_bytes (BwWindow *self, GFile *file, const char *bytes, gsize size)
   else
     g_file_replace_contents (file, bytes, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
                              &error);
-  bw_window_tell_outcome (self, file, error);
+  tell (self, file, error);
 }
 
 static void
 csv_chosen (GFile *file, gpointer data)
 {
-  BwWindow *self = data;
-  g_autofree char *csv = bw_materials_csv (self->project, 0);
+  BwExport *self = data;
+  g_autofree char *csv = bw_materials_csv (project_of (self), 0);
   write_bytes (self, file, csv, strlen (csv));
 }
 
-void
-bw_window_export_csv (BwWindow *self)
+static void
+export_csv (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_CSV);
-  bw_draft_settle (self->draft);
-  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_CSV, name, bw_project_get_file (self->project),
-                       csv_chosen, self);
+  ask (data, BW_FILES_CSV, csv_chosen);
 }
 
-void
-bw_window_copy_list (BwWindow *self)
+static void
+copy_list (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
+  BwExport *self = data;
   bw_draft_settle (self->draft);
-  g_autofree char *list = bw_materials_text (self->project, 0);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), list);
-  bw_window_tell (self, GTK_MESSAGE_INFO, _ ("The materials list was copied."));
+  g_autofree char *list = bw_materials_text (project_of (self), 0);
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self->window)), list);
+  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The materials list was copied."));
 }
 
 /* The piece as the stone view shows it now, on a transparent ground. */
 static cairo_surface_t *
-picture (BwWindow *self, GError **error)
+picture (BwExport *self, GError **error)
 {
-  BwSession *session = self->session;
-  g_autoptr (BwScene) scene = bw_scene_new (self->project, bw_session_get_colour_by_fit (session));
+  BwSession *session = bw_draft_get_session (self->draft);
+  g_autoptr (BwScene) scene
+      = bw_scene_new (project_of (self), bw_session_get_colour_by_fit (session));
   if (bw_session_get_at_rest (session))
     bw_scene_stand_at_rest (scene);
   return bw_offscreen_render (scene, bw_session_get_camera (session),
@@ -97,48 +100,76 @@ picture (BwWindow *self, GError **error)
 static void
 picture_chosen (GFile *file, gpointer data)
 {
-  BwWindow *self = data;
+  BwExport *self = data;
   g_autoptr (GError) error = NULL;
   cairo_surface_t *surface = picture (self, &error);
   g_autoptr (GByteArray) png = g_byte_array_new ();
   if (!surface) {
-    bw_window_tell_outcome (self, file, error);
+    tell (self, file, error);
     return;
   }
   cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
   cairo_surface_destroy (surface);
   if (status != CAIRO_STATUS_SUCCESS) {
     error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, cairo_status_to_string (status));
-    bw_window_tell_outcome (self, file, error);
+    tell (self, file, error);
     return;
   }
   write_bytes (self, file, (const char *)png->data, png->len);
 }
 
-void
-bw_window_save_picture (BwWindow *self)
+static void
+save_picture (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_PICTURE);
-  bw_draft_settle (self->draft);
-  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_PICTURE, name,
-                       bw_project_get_file (self->project), picture_chosen, self);
+  ask (data, BW_FILES_PICTURE, picture_chosen);
 }
 
 static void
 model_chosen (GFile *file, gpointer data)
 {
-  BwWindow *self = data;
-  g_autoptr (GBytes) model = bw_model_new (self->project);
+  BwExport *self = data;
+  g_autoptr (GBytes) model = bw_model_new (project_of (self));
   gsize size;
   const char *bytes = g_bytes_get_data (model, &size);
   write_bytes (self, file, bytes, size);
 }
 
-void
-bw_window_save_model (BwWindow *self)
+static void
+save_model (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_MODEL);
-  bw_draft_settle (self->draft);
-  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_MODEL, name, bw_project_get_file (self->project),
-                       model_chosen, self);
+  ask (data, BW_FILES_MODEL, model_chosen);
+}
+
+static void
+bw_export_dispose (GObject *object)
+{
+  g_clear_object (&BW_EXPORT (object)->draft);
+  G_OBJECT_CLASS (bw_export_parent_class)->dispose (object);
+}
+
+static void
+bw_export_class_init (BwExportClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = bw_export_dispose;
+}
+
+static void
+bw_export_init (BwExport *self)
+{
+}
+
+BwExport *
+bw_export_new (GtkApplicationWindow *window, BwDraft *draft)
+{
+  static const GActionEntry entries[] = {
+    { "export-csv", export_csv },
+    { "copy-list", copy_list },
+    { "save-picture", save_picture },
+    { "save-model", save_model },
+  };
+  BwExport *self = g_object_new (BW_TYPE_EXPORT, NULL);
+  self->window = GTK_WINDOW (window);
+  self->draft = g_object_ref (draft);
+  g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), self);
+  return self;
 }

@@ -2,57 +2,39 @@
 /* Opening, saving and closing: nothing is thrown away without a question. */
 #include "config.h"
 
+#include "app/keep/demos.h"
 #include "app/kit/file-dialog.h"
-#include "app/window/window-private.h"
-#include "core/base/fault.h"
+#include "app/kit/piece-name.h"
+#include "app/kit/tell-file.h"
+#include "app/window/files.h"
 
 #include <glib/gi18n-lib.h>
 
-/* What went wrong with a file in plain words, where the system's own would repeat its whole path.
- */
-static const char *
-plain_io_words (const GError *error)
+/* What a save in progress is for. */
+typedef enum { THEN_NOTHING, THEN_CLOSE, THEN_QUIT } Then;
+
+struct _BwFiles {
+  GObject parent_instance;
+  GtkWindow *window; /* borrowed: it owns us */
+  BwDraft *draft;
+  const BwFilesOwner *owner;
+  Then then;
+  gboolean answered; /* the maker has answered; close without asking */
+  gboolean quitting; /* while the application closes the window to quit */
+};
+
+G_DEFINE_FINAL_TYPE (BwFiles, bw_files, G_TYPE_OBJECT)
+
+static BwProject *
+project_of (BwFiles *self)
 {
-  if (error->domain != G_IO_ERROR)
-    return NULL;
-  switch (error->code) {
-  case G_IO_ERROR_NOT_FOUND:
-    return _ ("there is no such file or folder.");
-  case G_IO_ERROR_PERMISSION_DENIED:
-    return _ ("you have no permission to do that.");
-  case G_IO_ERROR_READ_ONLY:
-    return _ ("it is on a medium that can only be read.");
-  case G_IO_ERROR_IS_DIRECTORY:
-    return _ ("it is a folder.");
-  case G_IO_ERROR_NO_SPACE:
-    return _ ("there is no room left.");
-  default:
-    return NULL;
-  }
+  return bw_draft_get_project (self->draft);
 }
 
-/* A fault names its place in the file; the reader of a sentence wants the place last. */
-static char *
-plain_reason (const GError *error)
+static void
+tell_failure (BwFiles *self, BwFileDeed deed, GFile *file, const GError *error)
 {
-  g_autofree char *pointer = bw_fault_dup_pointer (error);
-  const char *words = plain_io_words (error);
-  if (words)
-    return g_strdup (words);
-  if (!pointer)
-    return g_strdup (bw_fault_sentence (error));
-  return g_strdup_printf (_ ("%s (at %s)"), bw_fault_sentence (error), pointer);
-}
-
-void
-bw_window_tell_failure (BwWindow *self, const char *format, GFile *file, const GError *error)
-{
-  g_autofree char *name = g_file_get_basename (file);
-  g_autofree char *reason = plain_reason (error);
-  g_auto (GStrv) parts = g_strsplit (format, "%s", 3);
-  g_return_if_fail (g_strv_length (parts) == 3);
-  g_autofree char *sentence = g_strconcat (parts[0], name, parts[1], reason, parts[2], NULL);
-  bw_window_tell (self, GTK_MESSAGE_ERROR, sentence);
+  bw_tell_file_failure (GTK_WIDGET (self->window), deed, file, error);
 }
 
 static void
@@ -65,131 +47,152 @@ remember (GFile *file)
   gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
 }
 
-/* The window that shows this file already; NULL when none does. */
-static BwWindow *
-window_of (GtkApplication *application, GFile *file)
-{
-  for (GList *item = gtk_application_get_windows (application); item; item = item->next) {
-    if (!BW_IS_WINDOW (item->data))
-      continue;
-    GFile *shown = bw_project_get_file (BW_WINDOW (item->data)->project);
-    if (shown && g_file_equal (shown, file))
-      return item->data;
-  }
-  return NULL;
-}
-
 void
-bw_window_open (BwWindow *self, GFile *file)
+bw_files_open (BwFiles *self, GFile *file)
 {
   g_autoptr (GError) error = NULL;
-  g_return_if_fail (BW_IS_WINDOW (self) && G_IS_FILE (file));
-  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (self));
-  BwWindow *shown = window_of (application, file);
-  if (shown) {
-    gtk_window_present (GTK_WINDOW (shown));
+  g_return_if_fail (BW_IS_FILES (self) && G_IS_FILE (file));
+  if (self->owner->present (self->window, file))
     return;
-  }
   g_autoptr (BwProject) project = bw_project_load (file, &error);
   if (!project) {
-    bw_window_tell_failure (self, _ ("“%s” could not be opened: %s"), file, error);
+    tell_failure (self, BW_FILE_OPENED, file, error);
     return;
   }
   remember (file);
-  if (bw_window_is_untouched (self))
-    bw_window_set_project (self, project);
-  else
-    gtk_window_present (GTK_WINDOW (bw_window_new (application, project)));
+  self->owner->show (self->window, project);
 }
 
 static void
 open_chosen (GFile *file, gpointer data)
 {
-  bw_window_open (data, file);
+  bw_files_open (data, file);
 }
 
-void
-bw_window_ask_open (BwWindow *self)
+static void
+ask_open (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  bw_file_dialog_open (GTK_WINDOW (self), BW_FILES_PROJECT, open_chosen, self);
+  BwFiles *self = data;
+  bw_file_dialog_open (self->window, BW_FILES_PROJECT, open_chosen, self);
+}
+
+static void
+open_file (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
+  bw_files_open (data, file);
+}
+
+static void
+open_demo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwFiles *self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFile) file = g_file_new_for_path (g_variant_get_string (parameter, NULL));
+  g_autoptr (BwProject) project = bw_demo_load (file, &error);
+  if (project)
+    self->owner->show (self->window, project);
+  else
+    tell_failure (self, BW_FILE_OPENED, file, error);
 }
 
 static gboolean
-save_to (BwWindow *self, GFile *file)
+save_to (BwFiles *self, GFile *file)
 {
   g_autoptr (GError) error = NULL;
-  if (!bw_project_save (self->project, file, &error)) {
-    bw_window_tell_failure (self, _ ("“%s” could not be saved: %s"), file, error);
+  if (!bw_project_save (project_of (self), file, &error)) {
+    tell_failure (self, BW_FILE_SAVED, file, error);
     return FALSE;
   }
   remember (file);
-  bw_recovery_keep (self->recovery);
-  gtk_info_bar_set_revealed (self->notice, FALSE);
+  self->owner->saved (self->window);
   return TRUE;
+}
+
+static void
+close_now (BwFiles *self)
+{
+  self->answered = TRUE;
+  gtk_window_close (self->window);
+}
+
+/* Quitting goes on with the next window once this one is gone. */
+static void
+close_and_quit (BwFiles *self)
+{
+  g_autoptr (GtkApplication) application = g_object_ref (gtk_window_get_application (self->window));
+  close_now (self);
+  g_action_group_activate_action (G_ACTION_GROUP (application), "quit", NULL);
+}
+
+static void
+go_on (BwFiles *self, Then then)
+{
+  if (then == THEN_CLOSE)
+    close_now (self);
+  else if (then == THEN_QUIT)
+    close_and_quit (self);
 }
 
 static void
 save_chosen (GFile *file, gpointer data)
 {
-  BwWindow *self = data;
-  if (save_to (self, file) && self->after_save)
-    self->after_save (self);
+  BwFiles *self = data;
+  if (save_to (self, file))
+    go_on (self, self->then);
 }
 
-void
-bw_window_save (BwWindow *self, gboolean ask, void (*then) (BwWindow *self))
+/* Saves to its file, asking for one first when it has none (or always, with ask). */
+static void
+save (BwFiles *self, gboolean ask, Then then)
 {
-  GFile *file = bw_project_get_file (self->project);
+  GFile *file = bw_project_get_file (project_of (self));
   bw_draft_settle (self->draft);
-  self->after_save = then;
+  self->then = then;
   if (file && !ask) {
     g_autoptr (GFile) own = g_object_ref (file);
     save_chosen (own, self);
     return;
   }
-  g_autofree char *name = bw_file_name_for (bw_project_get_title (self->project), BW_FILES_PROJECT);
-  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_PROJECT, name, file, save_chosen, self);
+  g_autofree char *name
+      = bw_file_name_for (bw_project_get_title (project_of (self)), BW_FILES_PROJECT);
+  bw_file_dialog_save (self->window, BW_FILES_PROJECT, name, file, save_chosen, self);
 }
 
 static void
-close_now (BwWindow *self)
+save_here (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  self->answered = TRUE;
-  gtk_window_close (GTK_WINDOW (self));
+  save (data, FALSE, THEN_NOTHING);
 }
 
-/* Quitting goes on with the next window once this one is gone. */
 static void
-close_and_quit (BwWindow *self)
+save_as (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autoptr (GtkApplication) application
-      = g_object_ref (gtk_window_get_application (GTK_WINDOW (self)));
-  close_now (self);
-  g_action_group_activate_action (G_ACTION_GROUP (application), "quit", NULL);
+  save (data, TRUE, THEN_NOTHING);
 }
 
 enum { ANSWER_SAVE = 1, ANSWER_DISCARD };
 
 static void
-answered (BwWindow *self, int answer, GtkDialog *dialog)
+answered (BwFiles *self, int answer, GtkDialog *dialog)
 {
   gboolean quitting = g_object_get_data (G_OBJECT (dialog), "quitting") != NULL;
-  void (*then) (BwWindow *) = quitting ? close_and_quit : close_now;
+  Then then = quitting ? THEN_QUIT : THEN_CLOSE;
   /* The dialog outlives this call and may outlive the window it stands before. */
   gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (answer == ANSWER_DISCARD)
-    then (self);
+    go_on (self, then);
   else if (answer == ANSWER_SAVE)
-    bw_window_save (self, FALSE, then);
+    save (self, FALSE, then);
 }
 
 static GtkWidget *
-unsaved_question (BwWindow *self)
+unsaved_question (BwFiles *self)
 {
   GtkWidget *dialog = gtk_message_dialog_new (
-      GTK_WINDOW (self), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Save “%s” before closing?"), bw_window_name (self));
+      self->window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
+      GTK_BUTTONS_NONE, _ ("Save “%s” before closing?"), bw_piece_name (project_of (self)));
   gtk_message_dialog_format_secondary_text (
       GTK_MESSAGE_DIALOG (dialog), "%s",
       _ ("What you changed since the last save is lost otherwise."));
@@ -204,9 +207,10 @@ unsaved_question (BwWindow *self)
 }
 
 gboolean
-bw_window_hold_close (BwWindow *self)
+bw_files_hold_close (BwFiles *self)
 {
-  if (self->answered || !bw_project_get_modified (self->project))
+  g_return_val_if_fail (BW_IS_FILES (self), FALSE);
+  if (self->answered || !bw_project_get_modified (project_of (self)))
     return FALSE;
   GtkWidget *dialog = unsaved_question (self);
   g_object_set_data (G_OBJECT (dialog), "quitting", GINT_TO_POINTER (self->quitting));
@@ -216,12 +220,46 @@ bw_window_hold_close (BwWindow *self)
 }
 
 gboolean
-bw_window_close_for_quit (BwWindow *self)
+bw_files_close_for_quit (BwFiles *self)
 {
-  g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
-  g_autoptr (BwWindow) held = g_object_ref (self);
+  g_return_val_if_fail (BW_IS_FILES (self), FALSE);
+  g_autoptr (BwFiles) held = g_object_ref (self);
+  g_autoptr (GtkWindow) window = g_object_ref (self->window);
   held->quitting = TRUE;
-  gtk_window_close (GTK_WINDOW (held));
+  gtk_window_close (window);
   held->quitting = FALSE;
-  return gtk_window_get_application (GTK_WINDOW (held)) == NULL;
+  return gtk_window_get_application (window) == NULL;
+}
+
+static void
+bw_files_dispose (GObject *object)
+{
+  g_clear_object (&BW_FILES (object)->draft);
+  G_OBJECT_CLASS (bw_files_parent_class)->dispose (object);
+}
+
+static void
+bw_files_class_init (BwFilesClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = bw_files_dispose;
+}
+
+static void
+bw_files_init (BwFiles *self)
+{
+}
+
+BwFiles *
+bw_files_new (GtkApplicationWindow *window, BwDraft *draft, const BwFilesOwner *owner)
+{
+  static const GActionEntry entries[] = {
+    { "open", ask_open },  { "open-file", open_file, "s" }, { "open-demo", open_demo, "s" },
+    { "save", save_here }, { "save-as", save_as },
+  };
+  BwFiles *self = g_object_new (BW_TYPE_FILES, NULL);
+  self->window = GTK_WINDOW (window);
+  self->draft = g_object_ref (draft);
+  self->owner = owner;
+  g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), self);
+  return self;
 }

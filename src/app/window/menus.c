@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/keep/demos.h"
-#include "app/window/window-private.h"
+#include "app/window/menus.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -43,21 +43,21 @@ is_ours (GtkRecentInfo *info)
 }
 
 static void
-fill_recent (BwWindow *self)
+fill_recent (GMenu *menu)
 {
   GList *all = gtk_recent_manager_get_items (gtk_recent_manager_get_default ());
   int n = 0;
-  g_menu_remove_all (self->recent_menu);
+  g_menu_remove_all (menu);
   all = g_list_sort (all, newest_first);
   for (GList *item = all; item && n < RECENT_MOST; item = item->next) {
     if (!is_ours (item->data))
       continue;
-    add_item (self->recent_menu, gtk_recent_info_get_display_name (item->data), "win.open-recent",
+    add_item (menu, gtk_recent_info_get_display_name (item->data), "win.open-file",
               gtk_recent_info_get_uri (item->data));
     n++;
   }
   if (n == 0)
-    g_menu_append (self->recent_menu, _ ("None yet"), "win.nothing-recent");
+    g_menu_append (menu, _ ("None yet"), "win.nothing-recent");
   g_list_free_full (all, (GDestroyNotify)gtk_recent_info_unref);
 }
 
@@ -74,24 +74,23 @@ demo_name (GFile *file)
   return g_steal_pointer (&name);
 }
 
-static void
-fill_demos (BwWindow *self)
+void
+bw_demo_menu_fill (GMenu *menu)
 {
   g_autoptr (GPtrArray) demos = bw_demos_find ();
   for (guint i = 0; i < demos->len; i++) {
     GFile *file = g_ptr_array_index (demos, i);
     g_autofree char *name = demo_name (file);
-    add_item (self->demo_menu, name, "win.open-demo", g_file_peek_path (file));
+    add_item (menu, name, "win.open-demo", g_file_peek_path (file));
   }
   if (demos->len == 0)
-    g_menu_append (self->demo_menu, _ ("None installed"), "win.no-demos");
+    g_menu_append (menu, _ ("None installed"), "win.no-demos");
 }
 
 void
-bw_window_add_menus (BwWindow *self)
+bw_recent_menu_follow (GMenu *menu)
 {
-  fill_demos (self);
-  fill_recent (self);
+  fill_recent (menu);
   g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (fill_recent),
-                           self, G_CONNECT_SWAPPED);
+                           menu, G_CONNECT_SWAPPED);
 }

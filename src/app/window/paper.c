@@ -4,22 +4,44 @@
 
 #include "app/kit/file-dialog.h"
 #include "app/make/print-run.h"
-#include "app/window/window-private.h"
+#include "app/kit/piece-name.h"
+#include "app/kit/tell-file.h"
+#include "app/window/paper.h"
 #include "output/chart/chart.h"
 
 #include <glib/gi18n-lib.h>
 
-static void
-not_printed (const char *sentence, gpointer window)
+struct _BwPaperwork {
+  GObject parent_instance;
+  GtkWindow *window; /* borrowed: it owns us */
+  BwDraft *draft;
+};
+
+G_DEFINE_FINAL_TYPE (BwPaperwork, bw_paperwork, G_TYPE_OBJECT)
+
+static BwProject *
+project_of (BwPaperwork *self)
 {
-  bw_window_tell (window, GTK_MESSAGE_ERROR, sentence);
+  return bw_draft_get_project (self->draft);
 }
 
 static void
-print (BwWindow *self, BwPrintKind kind)
+tell (BwPaperwork *self, GFile *file, const GError *error)
+{
+  bw_tell_file_written (GTK_WIDGET (self->window), file, error);
+}
+
+static void
+not_printed (const char *sentence, gpointer window)
+{
+  bw_tell (window, GTK_MESSAGE_ERROR, sentence);
+}
+
+static void
+print (BwPaperwork *self, BwPrintKind kind)
 {
   bw_draft_settle (self->draft);
-  bw_print_run (GTK_WINDOW (self), self->project, kind, not_printed, G_OBJECT (self));
+  bw_print_run (self->window, project_of (self), kind, not_printed, G_OBJECT (self->window));
 }
 
 static void
@@ -51,14 +73,14 @@ has_path (GFile *file, GError **error)
 }
 
 static void
-write_sheet (BwWindow *self, GFile *file, BwPrintKind kind)
+write_sheet (BwPaperwork *self, GFile *file, BwPrintKind kind)
 {
   g_autoptr (GError) error = NULL;
   if (has_path (file, &error)) {
-    g_autoptr (BwSheet) sheet = bw_print_sheet_new (self->project, kind, bw_print_paper ());
+    g_autoptr (BwSheet) sheet = bw_print_sheet_new (project_of (self), kind, bw_print_paper ());
     bw_sheet_write_pdf (sheet, g_file_peek_path (file), &error);
   }
-  bw_window_tell_outcome (self, file, error);
+  tell (self, file, error);
 }
 
 static void
@@ -82,21 +104,21 @@ kit_chosen (GFile *file, gpointer data)
 static void
 chart_chosen (GFile *file, gpointer data)
 {
-  BwWindow *self = data;
+  BwPaperwork *self = data;
   g_autoptr (GError) error = NULL;
   if (has_path (file, &error))
-    bw_chart_write (self->project, g_file_peek_path (file), &error);
-  bw_window_tell_outcome (self, file, error);
+    bw_chart_write (project_of (self), g_file_peek_path (file), &error);
+  tell (self, file, error);
 }
 
 /* Offers "TITLE — WHAT.ext" beside the project. */
 static void
-ask (BwWindow *self, const char *what, BwFileKind kind, BwFileChosen chosen)
+ask (BwPaperwork *self, const char *what, BwFileKind kind, BwFileChosen chosen)
 {
-  g_autofree char *full = g_strdup_printf (_ ("%s — %s"), bw_window_name (self), what);
+  g_autofree char *full = g_strdup_printf (_ ("%s — %s"), bw_piece_name (project_of (self)), what);
   g_autofree char *name = bw_file_name_for (full, kind);
   bw_draft_settle (self->draft);
-  bw_file_dialog_save (GTK_WINDOW (self), kind, name, bw_project_get_file (self->project), chosen,
+  bw_file_dialog_save (self->window, kind, name, bw_project_get_file (project_of (self)), chosen,
                        self);
 }
 
@@ -130,8 +152,26 @@ save_chart_png (GSimpleAction *action, GVariant *parameter, gpointer data)
   ask (data, _ ("chart"), BW_FILES_PICTURE, chart_chosen);
 }
 
-void
-bw_window_add_print_actions (BwWindow *self)
+static void
+bw_paperwork_dispose (GObject *object)
+{
+  g_clear_object (&BW_PAPERWORK (object)->draft);
+  G_OBJECT_CLASS (bw_paperwork_parent_class)->dispose (object);
+}
+
+static void
+bw_paperwork_class_init (BwPaperworkClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = bw_paperwork_dispose;
+}
+
+static void
+bw_paperwork_init (BwPaperwork *self)
+{
+}
+
+BwPaperwork *
+bw_paperwork_new (GtkApplicationWindow *window, BwDraft *draft)
 {
   static const GActionEntry entries[] = {
     { "print-sheet", print_sheet },       { "print-strip", print_strip },
@@ -139,5 +179,9 @@ bw_window_add_print_actions (BwWindow *self)
     { "save-strip", save_strip },         { "save-kit", save_kit },
     { "save-chart-svg", save_chart_svg }, { "save-chart-png", save_chart_png },
   };
-  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  BwPaperwork *self = g_object_new (BW_TYPE_PAPERWORK, NULL);
+  self->window = GTK_WINDOW (window);
+  self->draft = g_object_ref (draft);
+  g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), self);
+  return self;
 }

@@ -1,22 +1,61 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the window shows, and how it follows its project. */
+/* The window owns its parts and alone wires them: a part knows what it is handed, and none of the
+ * others. */
 #include "config.h"
 
+#include "app/bench/bench-page.h"
+#include "app/draw/draw-stage.h"
+#include "app/fit/fit-line.h"
+#include "app/hang/hang-stage.h"
+#include "app/keep/recovery.h"
+#include "app/kit/drops.h"
+#include "app/kit/notice.h"
 #include "app/kit/part-names.h"
+#include "app/kit/piece-name.h"
 #include "app/kit/settings.h"
-#include "app/window/window-private.h"
+#include "app/kit/tell.h"
+#include "app/make/make-stage.h"
+#include "app/measure/measure-stage.h"
+#include "app/window/export.h"
+#include "app/window/files.h"
+#include "app/window/focus-keeper.h"
+#include "app/window/menus.h"
+#include "app/window/paper.h"
+#include "app/window/place.h"
+#include "app/window/stone-panel.h"
+#include "app/window/undo-box.h"
+#include "app/window/window.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
+
+struct _BwWindow {
+  GtkApplicationWindow parent_instance;
+  BwSession *session;
+  BwDraft *draft;
+  BwProject *project;
+  BwRecovery *recovery;
+  BwFiles *files;
+  BwExport *export;
+  BwPaperwork *paperwork;
+
+  GtkLabel *title;
+  GtkLabel *state;
+  BwUndoBox *undo;
+  BwNotice *notice;
+  GtkPaned *paned;
+  GtkStack *stages;
+  BwMeasureStage *measure;
+  BwDrawStage *draw;
+  BwHangStage *hang;
+  BwMakeStage *make;
+  BwBenchPage *bench;
+  BwStonePanel *stone;
+  BwFitLine *fit;
+  GMenu *recent_menu;
+  GMenu *demo_menu;
+};
 
 G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
-
-const char *
-bw_window_name (BwWindow *self)
-{
-  const char *title = bw_project_get_title (self->project);
-  return title && *title ? title : _ ("Untitled");
-}
 
 static const char *
 state_words (BwWindow *self)
@@ -29,7 +68,7 @@ state_words (BwWindow *self)
 static void
 show_title (BwWindow *self)
 {
-  const char *name = bw_window_name (self);
+  const char *name = bw_piece_name (self->project);
   g_autofree char *full = g_strdup_printf (
       bw_project_get_modified (self->project) ? "• %s — %s" : "%s — %s", name, _ ("Bandwright"));
   gtk_window_set_title (GTK_WINDOW (self), full);
@@ -46,16 +85,9 @@ project_changed (BwWindow *self, guint what)
 }
 
 static void
-history_changed (BwWindow *self)
-{
-  show_title (self);
-  bw_window_update_history (self);
-}
-
-static void
 recovery_failed (BwWindow *self, const char *sentence)
 {
-  bw_window_tell (self, GTK_MESSAGE_WARNING, sentence);
+  bw_notice_tell (self->notice, GTK_MESSAGE_WARNING, sentence);
 }
 
 static void
@@ -68,12 +100,12 @@ follow_project (BwWindow *self, BwProject *project)
   g_clear_object (&self->recovery);
   g_set_object (&self->project, project);
   g_signal_connect_swapped (project, "changed", G_CALLBACK (project_changed), self);
-  g_signal_connect_swapped (project, "history", G_CALLBACK (history_changed), self);
+  g_signal_connect_swapped (project, "history", G_CALLBACK (show_title), self);
   self->recovery = bw_recovery_new (project);
   g_signal_connect_object (self->recovery, "failed", G_CALLBACK (recovery_failed), self,
                            G_CONNECT_SWAPPED);
   bw_recovery_keep (self->recovery);
-  history_changed (self);
+  show_title (self);
 }
 
 void
@@ -82,7 +114,7 @@ bw_window_set_project (BwWindow *self, BwProject *project)
   g_return_if_fail (BW_IS_WINDOW (self) && BW_IS_PROJECT (project));
   bw_session_set_project (self->session, project);
   follow_project (self, project);
-  gtk_info_bar_set_revealed (self->notice, FALSE);
+  bw_notice_clear (self->notice);
 }
 
 gboolean
@@ -97,15 +129,7 @@ void
 bw_window_tell (BwWindow *self, GtkMessageType type, const char *sentence)
 {
   g_return_if_fail (BW_IS_WINDOW (self));
-  gtk_info_bar_set_message_type (self->notice, type);
-  gtk_label_set_text (self->notice_words, sentence);
-  gtk_info_bar_set_revealed (self->notice, TRUE);
-}
-
-static void
-notice_closed (BwWindow *self)
-{
-  gtk_info_bar_set_revealed (self->notice, FALSE);
+  bw_notice_tell (self->notice, type, sentence);
 }
 
 /* At the bench the row in hand wants the room; on the Hang stage the piece hangs. */
@@ -147,61 +171,141 @@ bw_window_get_draft (BwWindow *self)
   return self->draft;
 }
 
-/* The paned's place is kept as a share, so that it means the same in the next, other window. */
-static void
-keep_place (BwWindow *self)
-{
-  BwSettings *settings = bw_settings_get ();
-  int width, height, whole = gtk_widget_get_width (GTK_WIDGET (self->paned));
-  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
-  g_object_set (settings, "maximized", gtk_window_is_maximized (GTK_WINDOW (self)), NULL);
-  if (width > 0 && height > 0)
-    g_object_set (settings, "window-width", CLAMP (width, 600, 16384), "window-height",
-                  CLAMP (height, 400, 16384), NULL);
-  if (whole > 0) {
-    double share = (double)gtk_paned_get_position (self->paned) / whole;
-    g_object_set (settings, "stage-share", CLAMP (share, 0.2, 0.9), NULL);
-  }
-}
-
-/* Only now is it known what the share is of: the window's frame and a maximised window differ from
- * the size that was asked for, and a share taken of the wrong whole would drift with every start.
- */
-static gboolean
-share_out (GtkWidget *paned, GdkFrameClock *clock, gpointer data)
-{
-  int whole = gtk_widget_get_width (paned);
-  if (whole <= 0)
-    return G_SOURCE_CONTINUE;
-  double share = bw_settings_get_number (bw_settings_get (), "stage-share");
-  gtk_paned_set_position (GTK_PANED (paned), (int)lround (whole * share));
-  return G_SOURCE_REMOVE;
-}
-
-static void
-take_place (BwWindow *self)
-{
-  BwSettings *settings = bw_settings_get ();
-  int width = bw_settings_get_count (settings, "window-width");
-  int height = bw_settings_get_count (settings, "window-height");
-  gtk_window_set_default_size (GTK_WINDOW (self), width, height);
-  gtk_paned_set_position (self->paned,
-                          (int)(width * bw_settings_get_number (settings, "stage-share")));
-  gtk_widget_add_tick_callback (GTK_WIDGET (self->paned), share_out, NULL, NULL);
-  if (bw_settings_get_flag (settings, "maximized"))
-    gtk_window_maximize (GTK_WINDOW (self));
-}
-
 static gboolean
 bw_window_close_request (GtkWindow *window)
 {
   BwWindow *self = BW_WINDOW (window);
   bw_draft_settle (self->draft);
-  if (bw_window_hold_close (self))
+  if (bw_files_hold_close (self->files))
     return TRUE;
-  keep_place (self);
+  bw_place_keep (window, self->paned);
   bw_recovery_end (self->recovery);
   return GTK_WINDOW_CLASS (bw_window_parent_class)->close_request (window);
+}
+
+void
+bw_window_open (BwWindow *self, GFile *file)
+{
+  g_return_if_fail (BW_IS_WINDOW (self) && G_IS_FILE (file));
+  bw_files_open (self->files, file);
+}
+
+gboolean
+bw_window_close_for_quit (BwWindow *self)
+{
+  g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
+  return bw_files_close_for_quit (self->files);
+}
+
+/* --- What the files ask of us ------------------------------------------------------------------
+ */
+
+static gboolean
+present_shown (GtkWindow *window, GFile *file)
+{
+  GtkApplication *application = gtk_window_get_application (window);
+  for (GList *item = gtk_application_get_windows (application); item; item = item->next) {
+    if (!BW_IS_WINDOW (item->data))
+      continue;
+    GFile *shown = bw_project_get_file (BW_WINDOW (item->data)->project);
+    if (shown && g_file_equal (shown, file)) {
+      gtk_window_present (item->data);
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+static void
+show_opened (GtkWindow *window, BwProject *project)
+{
+  BwWindow *self = BW_WINDOW (window);
+  if (bw_window_is_untouched (self))
+    bw_window_set_project (self, project);
+  else
+    gtk_window_present (GTK_WINDOW (bw_window_new (gtk_window_get_application (window), project)));
+}
+
+static void
+saved (GtkWindow *window)
+{
+  BwWindow *self = BW_WINDOW (window);
+  bw_recovery_keep (self->recovery);
+  bw_notice_clear (self->notice);
+}
+
+static const BwFilesOwner files_owner = { present_shown, show_opened, saved };
+
+/* A picture is for the band; anything else may be a project under another name. */
+static void
+dropped (GtkWidget *widget, GFile *file)
+{
+  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *type = g_content_type_guess (name, NULL, 0, NULL);
+  if (g_content_type_is_a (type, "image/*"))
+    bw_tell (widget, GTK_MESSAGE_WARNING,
+             _ ("A picture is laid on the band: drop it there, on the Draw stage."));
+  else
+    bw_drops_open (widget, file);
+}
+
+/* --- Our own commands --------------------------------------------------------------------------
+ */
+
+static void
+close_window (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_window_close (data);
+}
+
+static void
+zoom_in (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_draw_stage_zoom (((BwWindow *)data)->draw, 1.25);
+}
+
+static void
+zoom_out (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_draw_stage_zoom (((BwWindow *)data)->draw, 1 / 1.25);
+}
+
+static void
+zoom_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_draw_stage_zoom (((BwWindow *)data)->draw, 0);
+}
+
+/* The bench helper is a stage of its own, come to from Make and left to it. */
+static void
+bench (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  const char *shown = gtk_stack_get_visible_child_name (self->stages);
+  bw_draft_settle (self->draft);
+  bw_window_show_stage (self, g_strcmp0 (shown, "bench") == 0 ? "make" : "bench");
+}
+
+static void
+tell (GSimpleAction *action, GVariant *parameter, gpointer self)
+{
+  int type;
+  const char *sentence;
+  g_variant_get (parameter, "(i&s)", &type, &sentence);
+  bw_window_tell (self, type, sentence);
+}
+
+static void
+add_actions (BwWindow *self)
+{
+  static const GActionEntry entries[] = {
+    { BW_TELL_ACTION, tell, "(is)" }, { "bench", bench },       { "close", close_window },
+    { "zoom-in", zoom_in },           { "zoom-out", zoom_out }, { "zoom-fit", zoom_fit },
+  };
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  g_autoptr (GPropertyAction) stage
+      = g_property_action_new ("stage", self->stages, "visible-child-name");
+  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (stage));
 }
 
 /* The lamp is a preference: every window's stone view follows it. */
@@ -220,6 +324,9 @@ bw_window_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->project, self);
   /* It holds the stages, and menus among them hold the window's actions: a circle. */
   g_action_map_remove_action (G_ACTION_MAP (self), "stage");
+  g_clear_object (&self->files);
+  g_clear_object (&self->export);
+  g_clear_object (&self->paperwork);
   g_clear_object (&self->recovery);
   g_clear_object (&self->project);
   g_clear_object (&self->draft);
@@ -238,12 +345,8 @@ bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, BwWindow, title);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, state);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, undo_button);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, redo_button);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, history_button);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, history);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, undo);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, notice_words);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stages);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, measure);
@@ -255,7 +358,6 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fit);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, demo_menu);
-  gtk_widget_class_bind_template_callback (widget_class, notice_closed);
   gtk_widget_class_bind_template_callback (widget_class, stage_changed);
 }
 
@@ -274,7 +376,8 @@ bw_window_class_init (BwWindowClass *klass)
 static void
 bw_window_init (BwWindow *self)
 {
-  g_type_ensure (BW_TYPE_HISTORY_POPOVER);
+  g_type_ensure (BW_TYPE_UNDO_BOX);
+  g_type_ensure (BW_TYPE_NOTICE);
   g_type_ensure (BW_TYPE_MEASURE_STAGE);
   g_type_ensure (BW_TYPE_DRAW_STAGE);
   g_type_ensure (BW_TYPE_HANG_STAGE);
@@ -283,15 +386,22 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_STONE_PANEL);
   g_type_ensure (BW_TYPE_FIT_LINE);
   gtk_widget_init_template (GTK_WIDGET (self));
-  bw_window_add_actions (self);
-  bw_window_add_menus (self);
-  take_place (self);
+  add_actions (self);
+  bw_recent_menu_follow (self->recent_menu);
+  bw_demo_menu_fill (self->demo_menu);
+  bw_place_take (GTK_WINDOW (self), self->paned);
+  bw_drops_take (GTK_WIDGET (self), dropped);
+  bw_focus_keep (GTK_WINDOW (self));
 }
 
 static void
 bind_parts (BwWindow *self)
 {
-  bw_history_popover_bind (self->history, self->session);
+  GtkApplicationWindow *window = GTK_APPLICATION_WINDOW (self);
+  self->files = bw_files_new (window, self->draft, &files_owner);
+  self->export = bw_export_new (window, self->draft);
+  self->paperwork = bw_paperwork_new (window, self->draft);
+  bw_undo_box_bind (self->undo, self->draft, G_ACTION_MAP (self));
   bw_measure_stage_bind (self->measure, self->draft);
   bw_draw_stage_bind (self->draw, self->draft);
   bw_hang_stage_bind (self->hang, self->draft);

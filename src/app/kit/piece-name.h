@@ -1,0 +1,7 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "project/project.h"
+
+/* The piece in words for a title or a file name: its title, or "Untitled". Borrowed. */
+const char *bw_piece_name (BwProject *project);

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Opening, saving and closing as a window does them, and the commands for it. What must be known of
+ * windows is asked of the owner. */
+#pragma once
+
+#include "app/form/draft.h"
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_FILES (bw_files_get_type ())
+G_DECLARE_FINAL_TYPE (BwFiles, bw_files, BW, FILES, GObject)
+
+/* What the owning window does for it. */
+typedef struct {
+  /* Brings the window forward that shows this file already; FALSE when none does. */
+  gboolean (*present) (GtkWindow *window, GFile *file);
+  /* Shows a project that was opened: here, or in a window of its own. */
+  void (*show) (GtkWindow *window, BwProject *project);
+  /* The project of the window was saved. */
+  void (*saved) (GtkWindow *window);
+} BwFilesOwner;
+
+/* For this window, which must own it; adds the commands to its actions. owner must last. */
+BwFiles *bw_files_new (GtkApplicationWindow *window, BwDraft *draft, const BwFilesOwner *owner);
+
+/* Opens a file; one that cannot be opened is told in the window. */
+void bw_files_open (BwFiles *self, GFile *file);
+/* TRUE when closing must wait for an answer; it closes the window itself then. */
+gboolean bw_files_hold_close (BwFiles *self);
+/* Closes the window as part of quitting: when it asks about unsaved work first, its answer goes on
+ * quitting. FALSE when it stays open, TRUE when it is closed and may be gone. */
+gboolean bw_files_close_for_quit (BwFiles *self);
+
+G_END_DECLS
