@@ -416,6 +416,22 @@ a_screen_reader_hears_the_cursor_s_bead (void **state)
   assert_null (wrong);
 }
 
+/* A window may be closed in the middle of a line. */
+static void
+a_canvas_that_goes_takes_back_what_is_half_done (void **state)
+{
+  Bench *bench = *state;
+  bw_session_set_tool (bench->session, BW_TOOL_LINE);
+  desk_key ("space", 0);
+  desk_key ("Right", 0);
+  assert_true (bw_project_in_step (bench->project));
+  assert_int_equal (bench_count (bench, 1), 2);
+  gtk_window_set_child (GTK_WINDOW (bench->window), NULL);
+  desk_settle ();
+  assert_false (bw_project_in_step (bench->project));
+  assert_int_equal (bench_count (bench, 1), 0);
+}
+
 static void
 another_project_takes_the_canvas_over (void **state)
 {
@@ -547,6 +563,7 @@ main (void)
     IN_WINDOW (letters_show_on_the_beads),
     IN_WINDOW (a_screen_reader_hears_the_cursor_s_bead),
     IN_WINDOW (another_project_takes_the_canvas_over),
+    IN_WINDOW (a_canvas_that_goes_takes_back_what_is_half_done),
     IN_WINDOW (a_stone_measured_anew_keeps_the_canvas_in_step),
     IN_WINDOW (any_sound_design_is_drawn_at_any_zoom),
   };

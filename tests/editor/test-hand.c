@@ -2,6 +2,7 @@
 /* One stroke is one step of undo, Escape takes it back, and a ghost is its bead. */
 #include "core/base/lattice.h"
 #include "editor/tool/hand.h"
+#include "editor/tool/toolbox.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -2,6 +2,7 @@
 /* Strokes under a live symmetry: what they make has it, what they take back is gone, and all of it
  * is one step. */
 #include "editor/tool/hand.h"
+#include "editor/tool/toolbox.h"
 #include "editor/tool/piece.h"
 
 #include "core/base/lattice.h"

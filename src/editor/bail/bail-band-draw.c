@@ -2,9 +2,7 @@
 /* The band as on the Draw stage, and over it the bail as something to take hold of. */
 #include "config.h"
 
-#include "editor/bail/bail-band-private.h"
-
-#include "editor/cloth/band-paint.h"
+#include "editor/bail/bail-band-draw.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -18,19 +16,6 @@ rect_of (const BwBandPaint *paint, BwBailBox box)
   double left = bw_band_paint_x (paint, box.left), right = bw_band_paint_x (paint, box.right);
   double top = bw_band_paint_y (paint, box.top), bottom = bw_band_paint_y (paint, box.bottom);
   return GRAPHENE_RECT_INIT ((float)left, (float)top, (float)(right - left), (float)(bottom - top));
-}
-
-static void
-frame (const BwBandPaint *paint, graphene_rect_t rect, double out, double thickness, GdkRGBA colour,
-       float radius)
-{
-  GskRoundedRect rounded;
-  float t = (float)thickness;
-  float widths[4] = { t, t, t, t };
-  GdkRGBA colours[4] = { colour, colour, colour, colour };
-  graphene_rect_inset (&rect, (float)-out, (float)-out);
-  gsk_rounded_rect_init_from_rect (&rounded, &rect, radius);
-  gtk_snapshot_append_border (paint->snapshot, &rounded, widths, colours);
 }
 
 /* A light plate with a dark rim shows on every colour of bead. */
@@ -47,13 +32,13 @@ handle (const BwBandPaint *paint, double x, double y, gboolean lit)
   gtk_snapshot_push_rounded_clip (paint->snapshot, &rounded);
   gtk_snapshot_append_color (paint->snapshot, &fill, &rect);
   gtk_snapshot_pop (paint->snapshot);
-  frame (paint, rect, 1, 1.5, (GdkRGBA){ 0, 0, 0, 0.8f }, 4);
+  bw_band_paint_ring (paint, rect, 1, 1.5, (GdkRGBA){ 0, 0, 0, 0.8f }, 4);
 }
 
 static void
-handles (const BwBailBand *self, const BwBandPaint *paint, const graphene_rect_t *rect)
+handles (const BwBailShown *shown, const BwBandPaint *paint, const graphene_rect_t *rect)
 {
-  BwBailGrip lit = self->held ? self->held : self->over;
+  BwBailGrip lit = shown->lit;
   double x = rect->origin.x, y = rect->origin.y, w = rect->size.width, h = rect->size.height;
   handle (paint, x, y + h / 2, lit == BW_BAIL_GRIP_LEFT);
   handle (paint, x + w, y + h / 2, lit == BW_BAIL_GRIP_RIGHT);
@@ -74,75 +59,66 @@ label (const BwBandPaint *paint, const graphene_rect_t *rect)
 }
 
 static void
-paint_bail (BwBailBand *self, const BwBandPaint *paint, BwBailBox box)
+paint_bail (const BwBailShown *shown, const BwBandPaint *paint, BwBailBox box)
 {
   double around = bw_band_layout_around (paint->layout);
-  gboolean busy = self->held || self->stepping || self->over == BW_BAIL_GRIP_BODY;
-  gboolean focus = gtk_widget_has_visible_focus (GTK_WIDGET (self));
+  gboolean busy = shown->busy;
+  gboolean focus = gtk_widget_has_visible_focus (shown->view->widget);
   double line = 1 + paint->style->line;
   for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++) {
     BwBailBox here = { box.left + image * around, box.right + image * around, box.bottom, box.top };
     graphene_rect_t rect = rect_of (paint, here);
     GdkRGBA tint = bw_band_style_fade (paint->style->accent, busy ? 0.5 : 0.32);
     gtk_snapshot_append_color (paint->snapshot, &tint, &rect);
-    frame (paint, rect, line + 1, line, (GdkRGBA){ 0, 0, 0, 0.75f }, 5);
-    frame (paint, rect, 1, line, focus || busy ? paint->style->mark : (GdkRGBA){ 1, 1, 1, 0.95f },
-           4);
+    bw_band_paint_ring (paint, rect, line + 1, line, (GdkRGBA){ 0, 0, 0, 0.75f }, 5);
+    bw_band_paint_ring (paint, rect, 1, line,
+                        focus || busy ? paint->style->mark : (GdkRGBA){ 1, 1, 1, 0.95f }, 4);
     label (paint, &rect);
-    handles (self, paint, &rect);
+    handles (shown, paint, &rect);
   }
 }
 
 static void
-paint_content (BwBailBand *self, const BwBandPaint *paint)
+paint_content (const BwBailShown *shown, const BwBandPaint *paint)
 {
   const BwBandLayout *layout = paint->layout;
-  const BwBailBase *base = bw_project_bail_base (self->project);
+  const BwBailBase *base = bw_project_bail_base (shown->view->project);
   gtk_snapshot_push_clip (paint->snapshot,
                           &GRAPHENE_RECT_INIT ((float)layout->x, (float)layout->y,
                                                (float)layout->width, (float)layout->height));
   bw_band_paint_rect (paint, layout->x, layout->y, layout->width, layout->height,
                       paint->style->ground);
   bw_band_paint_stone (paint);
-  bw_band_beads_take (paint, self->tiles, self->project, bw_project_shown_drawing (self->project),
-                      FALSE);
+  bw_band_beads_take (paint, shown->view->tiles, shown->view->project,
+                      bw_project_shown_drawing (shown->view->project), FALSE);
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++)
-    bw_band_paint_beads (paint, self->tiles, image, GHOST_OPACITY);
-  bw_band_tiles_trim (self->tiles);
+    bw_band_paint_beads (paint, shown->view->tiles, image, GHOST_OPACITY);
+  bw_band_tiles_trim (shown->view->tiles);
   bw_band_paint_edges (paint);
   bw_band_paint_join (paint);
   if (base)
-    paint_bail (self, paint, bw_bail_box (base));
+    paint_bail (shown, paint, bw_bail_box (base));
   bw_band_paint_face_names (paint);
   gtk_snapshot_pop (paint->snapshot);
 }
 
 static void
-paint_focus (BwBailBand *self, const BwBandPaint *paint)
+paint_focus (const BwBailShown *shown, const BwBandPaint *paint)
 {
-  int width = gtk_widget_get_width (GTK_WIDGET (self));
-  int height = gtk_widget_get_height (GTK_WIDGET (self));
+  int width = gtk_widget_get_width (shown->view->widget);
+  int height = gtk_widget_get_height (shown->view->widget);
   graphene_rect_t rect = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
-  if (gtk_widget_has_visible_focus (GTK_WIDGET (self)))
-    frame (paint, rect, -1, 2, paint->style->mark, 6);
+  if (gtk_widget_has_visible_focus (shown->view->widget))
+    bw_band_paint_ring (paint, rect, -1, 2, paint->style->mark, 6);
 }
 
 void
-bw_bail_band_draw (BwBailBand *self, GtkSnapshot *snapshot)
+bw_bail_band_draw (const BwBailShown *shown, GtkSnapshot *snapshot)
 {
-  BwBandPaint paint = {
-    .snapshot = snapshot,
-    .layout = &self->layout,
-    .style = &self->style,
-    .faces = bw_bail_band_faces (self),
-    .text = self->text,
-    .range = bw_band_layout_range (&self->layout),
-    .scale = gtk_widget_get_scale_factor (GTK_WIDGET (self)),
-    .widget_height = gtk_widget_get_height (GTK_WIDGET (self)),
-  };
-  if (self->layout.width <= 0 || self->layout.height <= 0)
+  BwBandPaint paint;
+  if (!bw_band_view_paint (shown->view, snapshot, &paint))
     return;
-  paint_content (self, &paint);
+  paint_content (shown, &paint);
   bw_band_paint_rulers (&paint);
-  paint_focus (self, &paint);
+  paint_focus (shown, &paint);
 }

@@ -5,13 +5,12 @@
 #pragma once
 
 #include "editor/bail/bail-grip.h"
-#include "project/session.h"
-#include <gtk/gtk.h>
+#include "editor/cloth/unrolled.h"
 
 #define BW_TYPE_BAIL_BAND (bw_bail_band_get_type ())
-G_DECLARE_FINAL_TYPE (BwBailBand, bw_bail_band, BW, BAIL_BAND, GtkWidget)
+G_DECLARE_FINAL_TYPE (BwBailBand, bw_bail_band, BW, BAIL_BAND, BwUnrolled)
 
-/* Signals: "status" (const char *words): where the bail is, for a status label. */
+/* "status" tells where the bail is. */
 GtkWidget *bw_bail_band_new (BwSession *session);
 
 /* What the status says now; owned by the caller. */

@@ -7,14 +7,12 @@
  * Escape takes a stroke back. */
 #pragma once
 
-#include "editor/cloth/band-layout.h"
-#include "project/session.h"
-#include <gtk/gtk.h>
+#include "editor/cloth/unrolled.h"
 
 #define BW_TYPE_BAIL_STRIP (bw_bail_strip_get_type ())
-G_DECLARE_FINAL_TYPE (BwBailStrip, bw_bail_strip, BW, BAIL_STRIP, GtkWidget)
+G_DECLARE_FINAL_TYPE (BwBailStrip, bw_bail_strip, BW, BAIL_STRIP, BwUnrolled)
 
-/* Signals: "status" (const char *words): the bead under the pointer or the cursor. */
+/* "status" tells the bead under the pointer or the cursor. */
 GtkWidget *bw_bail_strip_new (BwSession *session);
 
 /* The bead of the bail under a point of the widget; FALSE for none. And the middle of a bead. */

@@ -2,7 +2,7 @@
 /* Where the bail is, in words: what the status line shows and what a screen reader speaks. */
 #include "config.h"
 
-#include "editor/bail/bail-band-private.h"
+#include "editor/bail/bail-words.h"
 
 #include "core/bail/bail-place.h"
 #include "core/base/lattice.h"
@@ -58,4 +58,17 @@ bw_bail_place_words (BwProject *project)
   /* Translators: rows ("from row 3 to row 9"), columns, the place on the stone, the azimuth. */
   return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s, %.10g°"), rows, (int)base->bottom + 1,
                           (int)base->top, face, design->bail.at_deg);
+}
+
+void
+bw_bail_words_tell (BwUnrolled *unrolled, const char *note)
+{
+  BwProject *project = bw_unrolled_view (unrolled)->project;
+  g_autofree char *place = bw_bail_place_words (project);
+  /* The description too: GTK 4.8 passes values on for its own widgets alone. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (unrolled), GTK_ACCESSIBLE_PROPERTY_VALUE_NOW,
+                                  bw_project_get_design (project)->bail.at_deg,
+                                  GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, place,
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, place, -1);
+  bw_unrolled_tell (unrolled, note ? note : place);
 }

@@ -4,19 +4,19 @@
  */
 #pragma once
 
-#include "editor/cloth/band-layout.h"
-#include "project/session.h"
-#include <gtk/gtk.h>
+#include "editor/band/band-deeds.h"
+#include "editor/cloth/unrolled.h"
 
 #define BW_TYPE_BAND_CANVAS (bw_band_canvas_get_type ())
-G_DECLARE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, BW, BAND_CANVAS, GtkWidget)
+G_DECLARE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, BW, BAND_CANVAS, BwUnrolled)
 
-/* Signals: "status" (const char *words): what is under the pointer or the cursor, for a status
- * label. */
+/* "status" tells what is under the pointer or the cursor. */
 GtkWidget *bw_band_canvas_new (BwSession *session);
 
-/* How the band lies in the widget now; borrowed. "view" () is emitted when it is another. */
+/* How the band lies in the widget now, "view" is emitted when it is another; and the stone's faces
+ * on it. Borrowed. */
 const BwBandLayout *bw_band_canvas_get_layout (BwBandCanvas *self);
+const BwBandFaces *bw_band_canvas_get_faces (BwBandCanvas *self);
 
 /* 1 = life size at 96 dpi × 4; 0.25..16 of that. About a point of the widget, or its middle. */
 double bw_band_canvas_get_zoom (BwBandCanvas *self);
@@ -24,6 +24,8 @@ void bw_band_canvas_set_zoom (BwBandCanvas *self, double zoom);
 void bw_band_canvas_fit (BwBandCanvas *self);
 /* Rolls so that this position (pitches from row 1) lies in the middle. */
 void bw_band_canvas_roll_to (BwBandCanvas *self, double pitches);
+/* Rolls on by so much, at once. */
+void bw_band_canvas_roll_by (BwBandCanvas *self, double pitches);
 /* Letters on the beads. */
 void bw_band_canvas_set_letters (BwBandCanvas *self, gboolean letters);
 /* The bead under a point of the widget; FALSE for none. Also the inverse: the middle of a bead's
@@ -31,20 +33,6 @@ void bw_band_canvas_set_letters (BwBandCanvas *self, gboolean letters);
 gboolean bw_band_canvas_bead_at (BwBandCanvas *self, double x, double y, int *row, int *column);
 gboolean bw_band_canvas_bead_point (BwBandCanvas *self, int row, int column, double *x, double *y);
 
-/* What can be done with what is selected. Nothing selected is said in the status line. */
-typedef enum {
-  BW_BAND_COPY,
-  BW_BAND_CUT,
-  BW_BAND_PASTE,
-  BW_BAND_ERASE, /* with nothing selected: the keyboard's bead */
-  BW_BAND_SELECT_ALL,
-  BW_BAND_SELECT_NONE,
-  BW_BAND_LIFT, /* to be walked or dragged about until it is laid down */
-  BW_BAND_LIFT_COPY,
-  BW_BAND_FLIP_ROUND,
-  BW_BAND_FLIP_UP,
-  BW_BAND_TURN,
-} BwBandDeed;
 void bw_band_canvas_do (BwBandCanvas *self, BwBandDeed deed);
 
 /* Pastes beads as bw_clip_print() writes them; anything else is refused in the status line. */

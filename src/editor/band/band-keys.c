@@ -1,171 +1,135 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The whole editor by keyboard: arrows walk the lattice, Space presses, Enter finishes, letters are
  * colours, digits are tools. */
-#include "config.h"
+#include "editor/band/band-keys.h"
 
-#include "editor/band/band-canvas-private.h"
-#include "editor/tool/shape.h"
-
-#include <math.h>
-
-/* The cursor's bead where the tool under way left off: the image nearest to that. */
-static BwBandPoint
-cursor_point (BwBandCanvas *self, double near)
-{
-  int n = bw_band_layout_around (&self->layout);
-  BwBandPoint point = bw_band_middle (self->cursor.row, self->cursor.column);
-  point.u += n * round ((near - point.u) / n);
-  return point;
-}
-
-static gboolean
-is_drawing_by_pointer (BwBandCanvas *self)
-{
-  return bw_hand_busy (self->hand) && !self->by_keyboard;
-}
+#include "core/base/lattice.h"
+#include "editor/band/band-deeds.h"
 
 /* A tool begun with a key follows the cursor. */
 static void
-lead_tool (BwBandCanvas *self)
+lead_tool (BwBandWork *work)
 {
-  if (!self->by_keyboard || !bw_hand_busy (self->hand))
-    return;
-  BwBandPoint point = cursor_point (self, self->key_u);
-  self->key_u = point.u;
-  bw_hand_update (self->hand, point);
+  if (work->by_keyboard && bw_hand_busy (work->hand))
+    bw_hand_update (work->hand, bw_band_cursor_lead (&work->cursor, &work->view->layout));
 }
 
 static void
-walk_to (BwBandCanvas *self, BwBeadAt bead)
+walk_to (BwBandWork *work, BwBeadAt bead)
 {
-  bw_band_canvas_set_cursor_bead (self, bead, TRUE);
-  bw_band_canvas_reveal_cursor (self);
-  lead_tool (self);
-}
-
-static BwShapeBox
-extended_box (BwBandCanvas *self)
-{
-  return bw_shape_box (self->anchor, bw_band_brick (cursor_point (self, self->key_u)),
-                       bw_band_layout_around (&self->layout));
-}
-
-char *
-bw_band_canvas_extent (BwBandCanvas *self)
-{
-  return bw_tool_box_words (extended_box (self), FALSE);
+  bw_band_work_set_cursor (work, bead, TRUE);
+  bw_band_roll_reveal (&work->roll, bead);
+  lead_tool (work);
 }
 
 /* Shift and the arrows: the box from where it began to the cursor is selected. */
 static void
-extend_selection (BwBandCanvas *self)
+extend_selection (BwBandWork *work)
 {
-  BwShapeBox box = extended_box (self);
-  self->key_u = cursor_point (self, self->key_u).u;
-  BwRegion *region = bw_region_new (self->layout.columns, self->layout.rows);
+  BwShapeBox box = bw_band_cursor_box (&work->cursor, &work->view->layout);
+  bw_band_cursor_lead (&work->cursor, &work->view->layout);
+  BwRegion *region = bw_region_new (work->view->layout.columns, work->view->layout.rows);
   bw_region_add_box (region, box.first_row, box.last_row, box.first_column, box.last_column);
-  bw_session_take_selection (self->session, region);
+  bw_session_take_selection (work->view->session, region);
 }
 
 static void
-walk_selecting (BwBandCanvas *self, int along, int up)
+walk_selecting (BwBandWork *work, int along, int up)
 {
-  if (!self->extending) {
-    BwBandPoint from = cursor_point (self, self->layout.roll);
-    self->anchor = bw_band_brick (from);
-    self->key_u = from.u;
-    self->extending = TRUE;
-  }
-  walk_to (self, bw_band_layout_walk (&self->layout, self->cursor, along, up));
-  extend_selection (self);
+  bw_band_cursor_anchor (&work->cursor, &work->view->layout);
+  walk_to (work, bw_band_layout_walk (&work->view->layout, work->cursor.at, along, up));
+  extend_selection (work);
 }
 
 static void
-walk (BwBandCanvas *self, int along, int up, gboolean shift)
+walk (BwBandWork *work, int along, int up, gboolean shift)
 {
-  if (self->piece != NULL) {
-    bw_band_canvas_walk_piece (self, along, up);
+  if (work->air.piece != NULL) {
+    bw_band_air_walk (&work->air, along, up);
     return;
   }
-  if (shift && !bw_hand_busy (self->hand)) {
-    walk_selecting (self, along, up);
+  if (shift && !bw_hand_busy (work->hand)) {
+    walk_selecting (work, along, up);
     return;
   }
-  self->extending = FALSE;
-  walk_to (self, self->cursor_shown ? bw_band_layout_walk (&self->layout, self->cursor, along, up)
-                                    : self->cursor);
+  work->cursor.extending = FALSE;
+  walk_to (work, work->cursor.shown
+                     ? bw_band_layout_walk (&work->view->layout, work->cursor.at, along, up)
+                     : work->cursor.at);
 }
 
 static void
-walk_to_row (BwBandCanvas *self, int row)
+walk_to_row (BwBandWork *work, int row)
 {
-  int column = self->cursor.column;
+  int column = work->cursor.at.column;
   if (!bw_lattice_has (row, column))
-    column += column < self->layout.columns ? 1 : -1;
-  walk_to (self, (BwBeadAt){ row, column });
+    column += column < work->view->layout.columns ? 1 : -1;
+  walk_to (work, (BwBeadAt){ row, column });
 }
 
 /* Space is a press; for a tool that wants two places the next Space lets go. */
 static void
-use_tool_at_cursor (BwBandCanvas *self)
+use_tool_at_cursor (BwBandWork *work)
 {
-  const BwTool *tool = bw_tool_get (bw_session_get_tool (self->session));
-  if (is_drawing_by_pointer (self))
+  const BwTool *tool = bw_tool_get (bw_session_get_tool (work->view->session));
+  if (bw_band_work_is_drawing (work))
     return;
 
-  bw_band_canvas_lay_down (self);
-  bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
-  if (bw_hand_busy (self->hand)) {
-    bw_hand_end (self->hand, cursor_point (self, self->key_u));
+  bw_band_air_lay_down (&work->air);
+  bw_band_work_set_cursor (work, work->cursor.at, TRUE);
+  if (bw_hand_busy (work->hand)) {
+    bw_hand_end (work->hand,
+                 bw_band_cursor_point (&work->cursor, &work->view->layout, work->cursor.u));
     return;
   }
-  BwBandPoint at = cursor_point (self, self->layout.roll);
-  self->by_keyboard = TRUE;
-  self->key_u = at.u;
-  bw_hand_begin (self->hand, tool, &self->layout, at);
+  BwBandPoint at
+      = bw_band_cursor_point (&work->cursor, &work->view->layout, work->view->layout.roll);
+  work->by_keyboard = TRUE;
+  work->cursor.u = at.u;
+  bw_hand_begin (work->hand, tool, &work->view->layout, at);
   if (!tool->spans)
-    bw_hand_end (self->hand, at);
+    bw_hand_end (work->hand, at);
 }
 
 static void
-pick_at_cursor (BwBandCanvas *self)
+pick_at_cursor (BwBandWork *work)
 {
-  bw_tool_pick_up (self->session, self->cursor);
-  bw_band_canvas_set_cursor_bead (self, self->cursor, TRUE);
+  bw_tool_pick_up (work->view->session, work->cursor.at);
+  bw_band_work_set_cursor (work, work->cursor.at, TRUE);
 }
 
 /* To the next face: its middle comes to the middle of the view, and the cursor with it. */
 static void
-roll_by_face (BwBandCanvas *self, int dir)
+roll_by_face (BwBandWork *work, int dir)
 {
-  const BwBandFaces *faces = bw_band_canvas_faces (self);
-  int column = self->cursor.column;
-  double from = self->glide ? self->glide_to : self->layout.roll;
+  const BwBandFaces *faces = bw_band_view_faces (work->view);
+  int column = work->cursor.at.column;
+  double from = bw_band_roll_goal (&work->roll);
   double to = faces->faces ? bw_band_faces_next (faces, column, from, dir) : from + dir;
   BwBeadAt bead;
 
-  if (bw_band_layout_bead (&self->layout, (BwBandPoint){ to, column - 0.5 }, &bead))
-    bw_band_canvas_set_cursor_bead (self, bead, TRUE);
-  lead_tool (self);
-  bw_band_canvas_glide_to (self, to);
+  if (bw_band_layout_bead (&work->view->layout, (BwBandPoint){ to, column - 0.5 }, &bead))
+    bw_band_work_set_cursor (work, bead, TRUE);
+  lead_tool (work);
+  bw_band_roll_glide_to (&work->roll, to);
 }
 
 static gboolean
-on_zoom_key (BwBandCanvas *self, guint key)
+on_zoom_key (BwBandWork *work, guint key)
 {
   switch (key) {
   case GDK_KEY_plus:
   case GDK_KEY_equal:
   case GDK_KEY_KP_Add:
-    bw_band_canvas_set_zoom (self, self->layout.zoom * ZOOM_NOTCH);
+    bw_band_work_zoom (work, work->view->layout.zoom * BW_ZOOM_NOTCH);
     return TRUE;
   case GDK_KEY_minus:
   case GDK_KEY_KP_Subtract:
-    bw_band_canvas_set_zoom (self, self->layout.zoom / ZOOM_NOTCH);
+    bw_band_work_zoom (work, work->view->layout.zoom / BW_ZOOM_NOTCH);
     return TRUE;
   case GDK_KEY_0:
   case GDK_KEY_KP_0:
-    bw_band_canvas_fit (self);
+    bw_band_roll_fit (&work->roll, BW_FIT_WHOLE);
     return TRUE;
   default:
     return FALSE;
@@ -173,40 +137,40 @@ on_zoom_key (BwBandCanvas *self, guint key)
 }
 
 static gboolean
-on_walk_key (BwBandCanvas *self, guint key, gboolean shift)
+on_walk_key (BwBandWork *work, guint key, gboolean shift)
 {
   switch (key) {
   case GDK_KEY_Left:
   case GDK_KEY_KP_Left:
-    walk (self, -1, 0, shift);
+    walk (work, -1, 0, shift);
     return TRUE;
   case GDK_KEY_Right:
   case GDK_KEY_KP_Right:
-    walk (self, 1, 0, shift);
+    walk (work, 1, 0, shift);
     return TRUE;
   case GDK_KEY_Up:
   case GDK_KEY_KP_Up:
-    walk (self, 0, 1, shift);
+    walk (work, 0, 1, shift);
     return TRUE;
   case GDK_KEY_Down:
   case GDK_KEY_KP_Down:
-    walk (self, 0, -1, shift);
+    walk (work, 0, -1, shift);
     return TRUE;
   case GDK_KEY_Home:
   case GDK_KEY_KP_Home:
-    walk_to_row (self, 1);
+    walk_to_row (work, 1);
     return TRUE;
   case GDK_KEY_End:
   case GDK_KEY_KP_End:
-    walk_to_row (self, self->layout.rows);
+    walk_to_row (work, work->view->layout.rows);
     return TRUE;
   case GDK_KEY_Page_Up:
   case GDK_KEY_KP_Page_Up:
-    roll_by_face (self, -1);
+    roll_by_face (work, -1);
     return TRUE;
   case GDK_KEY_Page_Down:
   case GDK_KEY_KP_Page_Down:
-    roll_by_face (self, 1);
+    roll_by_face (work, 1);
     return TRUE;
   default:
     return FALSE;
@@ -216,15 +180,15 @@ on_walk_key (BwBandCanvas *self, guint key, gboolean shift)
 /* The tray's letters choose a colour. P picks up, unless a colour is called p; Shift+Space always
  * does. */
 static gboolean
-on_letter_key (BwBandCanvas *self, guint key)
+on_letter_key (BwBandWork *work, guint key)
 {
   gunichar letter = gdk_keyval_to_unicode (key);
-  int index = letter ? bw_tray_find (bw_project_get_tray (self->project), letter) : -1;
+  int index = letter ? bw_tray_find (bw_project_get_tray (work->view->project), letter) : -1;
 
   if (index >= 0)
-    bw_session_set_colour (self->session, index);
+    bw_session_set_colour (work->view->session, index);
   else if (key == GDK_KEY_p || key == GDK_KEY_P)
-    pick_at_cursor (self);
+    pick_at_cursor (work);
   else
     return FALSE;
   return TRUE;
@@ -232,7 +196,7 @@ on_letter_key (BwBandCanvas *self, guint key)
 
 /* The digits are the tools, in the order of the toolbar. */
 static gboolean
-on_tool_key (BwBandCanvas *self, guint key)
+on_tool_key (BwBandWork *work, guint key)
 {
   static const BwToolKind tools[10]
       = { BW_TOOL_PICK,  BW_TOOL_BEAD, BW_TOOL_LINE,  BW_TOOL_RECTANGLE, BW_TOOL_FRAME,
@@ -240,21 +204,21 @@ on_tool_key (BwBandCanvas *self, guint key)
   gunichar digit = gdk_keyval_to_unicode (key);
   if (digit < '0' || digit > '9')
     return FALSE;
-  bw_session_set_tool (self->session, tools[digit - '0']);
+  bw_session_set_tool (work->view->session, tools[digit - '0']);
   return TRUE;
 }
 
 /* What is under way is taken back; else nothing is selected any more. */
 static gboolean
-on_escape (BwBandCanvas *self)
+on_escape (BwBandWork *work)
 {
-  self->extending = FALSE;
-  if (bw_hand_busy (self->hand))
-    bw_hand_revert (self->hand);
-  else if (self->piece != NULL)
-    bw_band_canvas_drop_piece (self);
-  else if (bw_session_get_selection (self->session) != NULL)
-    bw_session_take_selection (self->session, NULL);
+  work->cursor.extending = FALSE;
+  if (bw_hand_busy (work->hand))
+    bw_hand_revert (work->hand);
+  else if (work->air.piece != NULL)
+    bw_band_air_drop (&work->air);
+  else if (bw_session_get_selection (work->view->session) != NULL)
+    bw_session_take_selection (work->view->session, NULL);
   else
     return FALSE;
   return TRUE;
@@ -262,21 +226,22 @@ on_escape (BwBandCanvas *self)
 
 /* Enter finishes what is under way; else it lifts what is selected, with Control a copy of it. */
 static gboolean
-on_enter (BwBandCanvas *self, gboolean control)
+on_enter (BwBandWork *work, gboolean control)
 {
-  if (self->piece != NULL)
-    bw_band_canvas_lay_down (self);
-  else if (self->by_keyboard && bw_hand_busy (self->hand))
-    bw_hand_end (self->hand, cursor_point (self, self->key_u));
-  else if (bw_session_get_selection (self->session) != NULL)
-    bw_band_canvas_do (self, control ? BW_BAND_LIFT_COPY : BW_BAND_LIFT);
+  if (work->air.piece != NULL)
+    bw_band_air_lay_down (&work->air);
+  else if (work->by_keyboard && bw_hand_busy (work->hand))
+    bw_hand_end (work->hand,
+                 bw_band_cursor_point (&work->cursor, &work->view->layout, work->cursor.u));
+  else if (bw_session_get_selection (work->view->session) != NULL)
+    bw_band_deeds_do (work, control ? BW_BAND_LIFT_COPY : BW_BAND_LIFT);
   else
     return FALSE;
   return TRUE;
 }
 
 static gboolean
-on_control_key (BwBandCanvas *self, guint key, gboolean shift)
+on_control_key (BwBandWork *work, guint key, gboolean shift)
 {
   static const struct {
     guint key;
@@ -290,10 +255,10 @@ on_control_key (BwBandCanvas *self, guint key, gboolean shift)
   };
   for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++)
     if (gdk_keyval_to_lower (key) == deeds[i].key && shift == deeds[i].shift) {
-      bw_band_canvas_do (self, deeds[i].deed);
+      bw_band_deeds_do (work, deeds[i].deed);
       return TRUE;
     }
-  return on_zoom_key (self, key);
+  return on_zoom_key (work, key);
 }
 
 static gboolean
@@ -303,60 +268,51 @@ is_enter (guint key)
 }
 
 static gboolean
-on_plain_key (BwBandCanvas *self, guint key, gboolean shift)
+on_plain_key (BwBandWork *work, guint key, gboolean shift)
 {
   if (key == GDK_KEY_space || key == GDK_KEY_KP_Space) {
-    if (shift && !self->by_keyboard)
-      pick_at_cursor (self);
+    if (shift && !work->by_keyboard)
+      pick_at_cursor (work);
     else
-      use_tool_at_cursor (self);
+      use_tool_at_cursor (work);
     return TRUE;
   }
   if (key == GDK_KEY_Delete || key == GDK_KEY_KP_Delete || key == GDK_KEY_BackSpace) {
-    bw_band_canvas_do (self, BW_BAND_ERASE);
+    bw_band_deeds_do (work, BW_BAND_ERASE);
     return TRUE;
   }
-  return on_walk_key (self, key, shift) || on_letter_key (self, key) || on_tool_key (self, key);
+  return on_walk_key (work, key, shift) || on_letter_key (work, key) || on_tool_key (work, key);
 }
 
 static gboolean
-take_key (BwBandCanvas *self, guint key, GdkModifierType state)
+take_key (BwBandWork *work, guint key, GdkModifierType state)
 {
   GdkModifierType held = state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK);
   gboolean shift = (state & GDK_SHIFT_MASK) != 0;
 
   if (key == GDK_KEY_Escape)
-    return on_escape (self);
+    return on_escape (work);
   if (is_enter (key) && (held == 0 || held == GDK_CONTROL_MASK))
-    return on_enter (self, held != 0);
+    return on_enter (work, held != 0);
   if (held == GDK_CONTROL_MASK && key != GDK_KEY_space)
-    return on_control_key (self, key, shift);
+    return on_control_key (work, key, shift);
   if (held != 0 && key != GDK_KEY_space)
     return FALSE;
-  return on_plain_key (self, key, shift);
+  return on_plain_key (work, key, shift);
 }
 
 gboolean
-bw_band_canvas_on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
-                       BwBandCanvas *self)
+bw_band_keys_press (BwBandWork *work, guint key, GdkModifierType state)
 {
-  bw_band_canvas_say (self, NULL);
-  gboolean taken = take_key (self, key, state);
-  bw_band_canvas_tell (self);
+  bw_band_work_say (work, NULL);
+  gboolean taken = take_key (work, key, state);
+  bw_band_work_tell (work);
   return taken;
 }
 
-guint
-bw_band_held (GdkModifierType state)
+void
+bw_band_keys_hold (BwBandWork *work, GdkModifierType state)
 {
-  return (state & GDK_SHIFT_MASK ? BW_HELD_SHIFT : 0)
-         | (state & GDK_CONTROL_MASK ? BW_HELD_CONTROL : 0);
-}
-
-gboolean
-bw_band_canvas_on_modifiers (GtkEventControllerKey *keys, GdkModifierType state, BwBandCanvas *self)
-{
-  bw_hand_set_held (self->hand, bw_band_held (state));
-  bw_band_canvas_tell (self);
-  return FALSE;
+  bw_hand_set_held (work->hand, (state & GDK_SHIFT_MASK ? BW_HELD_SHIFT : 0)
+                                    | (state & GDK_CONTROL_MASK ? BW_HELD_CONTROL : 0));
 }

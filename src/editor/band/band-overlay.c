@@ -3,8 +3,10 @@
  * symmetry, and the beads at the join that break a repeat. */
 #include "config.h"
 
-#include "editor/band/band-canvas-private.h"
-#include "editor/cloth/band-paint.h"
+#include "editor/band/band-overlay.h"
+
+#include "core/base/lattice.h"
+#include "editor/tool/live.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -3,7 +3,6 @@
  * of it before the maker's eyes and says where the canvas stands. */
 #include "config.h"
 
-#include "editor/band/band-canvas-private.h"
 #include "editor/band/band-overview.h"
 
 #include <glib/gi18n-lib.h>
@@ -16,21 +15,26 @@
 #define KEY_TURN 0.05  /* share of a turn that an arrow key rolls */
 
 struct _BwBandOverview {
-  GtkWidget parent;
+  BwUnrolled parent;
+  BwBandView *view; /* the parent's; how the band lies is told by the canvas */
   BwBandCanvas *canvas;
-  BwSession *session;
-  BwProject *project; /* the session's, with our handler on it */
-  GdkTexture *turn;   /* NULL when it must be drawn anew */
+  GdkTexture *turn; /* NULL when it must be drawn anew */
   int turn_width, turn_height;
   double grip; /* how far from the view's middle the pointer took hold, pitches */
 };
 
-G_DEFINE_FINAL_TYPE (BwBandOverview, bw_band_overview, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (BwBandOverview, bw_band_overview, BW_TYPE_UNROLLED)
+
+static const BwBandLayout *
+layout_of (BwBandOverview *self)
+{
+  return bw_band_canvas_get_layout (self->canvas);
+}
 
 static int
 around (BwBandOverview *self)
 {
-  return bw_band_layout_around (&self->canvas->layout);
+  return bw_band_layout_around (layout_of (self));
 }
 
 static double
@@ -78,9 +82,9 @@ mean_colour (const BwBandLayout *layout, const BwDrawing *drawing, const BwTray 
 static GdkTexture *
 draw_turn (BwBandOverview *self, int width, int height)
 {
-  const BwBandLayout *layout = &self->canvas->layout;
-  const BwDrawing *drawing = bw_project_shown_drawing (self->project);
-  const BwTray *tray = bw_project_shown_tray (self->project);
+  const BwBandLayout *layout = layout_of (self);
+  const BwDrawing *drawing = bw_project_shown_drawing (self->view->project);
+  const BwTray *tray = bw_project_shown_tray (self->view->project);
   guint32 *pixels = g_new (guint32, (gsize)width * (gsize)height);
   double step = around (self) / (double)width;
 
@@ -123,12 +127,12 @@ fill (GtkSnapshot *snapshot, double x0, double x1, double y, double height, GdkR
 static void
 draw_edges (BwBandOverview *self, GtkSnapshot *snapshot, double y)
 {
-  const BwBandFaces *faces = bw_band_canvas_faces (self->canvas);
+  const BwBandFaces *faces = bw_band_canvas_get_faces (self->canvas);
   int n = around (self);
   for (int f = 0; f < faces->faces; f++) {
     double u = bw_band_faces_get (faces, (faces->columns + 1) / 2, f)->left;
     double x = round (bw_band_overview_x (self, u - n * floor ((u + 0.5) / n)));
-    fill (snapshot, x, x + 1, y, TICK_PX, self->canvas->style.ink);
+    fill (snapshot, x, x + 1, y, TICK_PX, self->view->style.ink);
   }
 }
 
@@ -136,7 +140,7 @@ draw_edges (BwBandOverview *self, GtkSnapshot *snapshot, double y)
 static gboolean
 in_view (BwBandOverview *self, double *left, double *right)
 {
-  const BwBandLayout *layout = &self->canvas->layout;
+  const BwBandLayout *layout = layout_of (self);
   double half = layout->width / 2 / bw_band_layout_pitch_px (layout);
   int n = around (self);
   *left = layout->roll - half;
@@ -148,7 +152,7 @@ in_view (BwBandOverview *self, double *left, double *right)
 static void
 draw_frame (BwBandOverview *self, GtkSnapshot *snapshot, double x0, double x1, double height)
 {
-  GdkRGBA colour = self->canvas->style.mark;
+  GdkRGBA colour = self->view->style.mark;
   float widths[4] = { 2, 2, 2, 2 };
   GdkRGBA colours[4] = { colour, colour, colour, colour };
   GskRoundedRect frame;
@@ -163,7 +167,7 @@ static void
 draw_view (BwBandOverview *self, GtkSnapshot *snapshot, double height)
 {
   double left, right, n = around (self);
-  GdkRGBA veil = bw_band_style_fade (self->canvas->style.ground, 0.55);
+  GdkRGBA veil = bw_band_style_fade (self->view->style.ground, 0.55);
   if (!in_view (self, &left, &right))
     return;
   double x0 = bw_band_overview_x (self, left), x1 = bw_band_overview_x (self, right);
@@ -188,7 +192,7 @@ bw_band_overview_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   double height = gtk_widget_get_height (widget), beads = height - TICK_PX - 4;
   if (beads < 1)
     return;
-  fill (snapshot, 0, gtk_widget_get_width (widget), 0, height, self->canvas->style.ruler);
+  fill (snapshot, 0, gtk_widget_get_width (widget), 0, height, self->view->style.ruler);
   gtk_snapshot_append_texture (snapshot,
                                turn (self, (int)ceil (width * scale), (int)ceil (beads * scale)),
                                &GRAPHENE_RECT_INIT (PAD_PX, 3, (float)width, (float)beads));
@@ -217,7 +221,7 @@ on_begin (BwBandOverview *self, double x, double y)
   if (!in_view (self, &left, &right))
     return;
   gboolean inside = (at >= left && at <= right) || at + n <= right;
-  double off = at - self->canvas->layout.roll;
+  double off = at - layout_of (self)->roll;
   self->grip = inside ? off - n * round (off / n) : 0;
   if (!inside)
     bw_band_canvas_roll_to (self->canvas, at);
@@ -230,16 +234,14 @@ on_drag (BwBandOverview *self, double dx, double dy, GtkGestureDrag *drag)
   if ((dx == 0 && dy == 0) || !in_view (self, &left, &right))
     return;
   gtk_gesture_drag_get_start_point (drag, &x, &y);
-  self->canvas->layout.roll = bw_band_overview_place (self, x + dx) - self->grip;
-  bw_band_canvas_moved (self->canvas);
+  bw_band_canvas_roll_by (self->canvas, bw_band_overview_place (self, x + dx) - self->grip
+                                            - layout_of (self)->roll);
 }
 
 static void
 roll_by (BwBandOverview *self, double turns)
 {
-  BwBandLayout *layout = &self->canvas->layout;
-  bw_band_layout_pan (layout, -turns * around (self) * bw_band_layout_pitch_px (layout), 0);
-  bw_band_canvas_moved (self->canvas);
+  bw_band_canvas_roll_by (self->canvas, turns * around (self));
 }
 
 static gboolean
@@ -292,7 +294,7 @@ static void
 take_view (BwBandOverview *self)
 {
   int n = around (self);
-  double roll = self->canvas->layout.roll;
+  double roll = layout_of (self)->roll;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_MIN, 1.0,
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_MAX, (double)n,
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_NOW,
@@ -301,42 +303,33 @@ take_view (BwBandOverview *self)
 }
 
 static void
-on_changed (BwBandOverview *self, guint what)
+bw_band_overview_changed (BwUnrolled *unrolled, guint what)
 {
   if ((what & (BW_CHANGED_DESIGN | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) == 0)
     return;
-  g_clear_object (&self->turn);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_clear_object (&BW_BAND_OVERVIEW (unrolled)->turn);
+  gtk_widget_queue_draw (GTK_WIDGET (unrolled));
+}
+
+/* Nothing here is ever half done, and nothing is placed: the strip fills its widget. */
+static void
+bw_band_overview_leave (BwUnrolled *unrolled)
+{
 }
 
 static void
-take_project (BwBandOverview *self)
+bw_band_overview_place_view (BwUnrolled *unrolled)
 {
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_set_object (&self->project, bw_session_get_project (self->session));
-  g_signal_connect_swapped (self->project, "changed", G_CALLBACK (on_changed), self);
-  on_changed (self, BW_CHANGED_ALL);
-}
-
-static void
-bw_band_overview_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
-{
-  GTK_WIDGET_CLASS (bw_band_overview_parent_class)->css_changed (widget, change);
-  gtk_widget_queue_draw (widget);
+  gtk_widget_queue_draw (GTK_WIDGET (unrolled));
 }
 
 static void
 bw_band_overview_dispose (GObject *object)
 {
   BwBandOverview *self = BW_BAND_OVERVIEW (object);
-  if (self->project != NULL)
-    g_signal_handlers_disconnect_by_data (self->project, self);
-  g_clear_object (&self->project);
-  g_clear_object (&self->session);
+  G_OBJECT_CLASS (bw_band_overview_parent_class)->dispose (object);
   g_clear_object (&self->canvas);
   g_clear_object (&self->turn);
-  G_OBJECT_CLASS (bw_band_overview_parent_class)->dispose (object);
 }
 
 static void
@@ -346,7 +339,9 @@ bw_band_overview_class_init (BwBandOverviewClass *class)
   G_OBJECT_CLASS (class)->dispose = bw_band_overview_dispose;
   widget_class->snapshot = bw_band_overview_snapshot;
   widget_class->measure = bw_band_overview_measure;
-  widget_class->css_changed = bw_band_overview_css_changed;
+  BW_UNROLLED_CLASS (class)->changed = bw_band_overview_changed;
+  BW_UNROLLED_CLASS (class)->leave = bw_band_overview_leave;
+  BW_UNROLLED_CLASS (class)->place = bw_band_overview_place_view;
   gtk_widget_class_set_css_name (widget_class, "bandoverview");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_SCROLLBAR);
 }
@@ -354,8 +349,7 @@ bw_band_overview_class_init (BwBandOverviewClass *class)
 static void
 bw_band_overview_init (BwBandOverview *self)
 {
-  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  self->view = bw_unrolled_view (BW_UNROLLED (self));
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "pointer");
   gtk_widget_set_tooltip_text (GTK_WIDGET (self),
                                _ ("The whole turn: press or drag to see another part"));
@@ -370,11 +364,8 @@ bw_band_overview_new (BwBandCanvas *canvas, BwSession *session)
   g_return_val_if_fail (BW_IS_BAND_CANVAS (canvas) && BW_IS_SESSION (session), NULL);
   BwBandOverview *self = g_object_new (BW_TYPE_BAND_OVERVIEW, NULL);
   self->canvas = g_object_ref (canvas);
-  self->session = g_object_ref (session);
-  g_signal_connect_object (session, "project-changed", G_CALLBACK (take_project), self,
-                           G_CONNECT_SWAPPED);
   g_signal_connect_object (canvas, "view", G_CALLBACK (take_view), self, G_CONNECT_SWAPPED);
-  take_project (self);
+  bw_unrolled_show (BW_UNROLLED (self), session);
   take_view (self);
   return GTK_WIDGET (self);
 }

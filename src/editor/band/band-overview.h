@@ -6,7 +6,7 @@
 #include "editor/band/band-canvas.h"
 
 #define BW_TYPE_BAND_OVERVIEW (bw_band_overview_get_type ())
-G_DECLARE_FINAL_TYPE (BwBandOverview, bw_band_overview, BW, BAND_OVERVIEW, GtkWidget)
+G_DECLARE_FINAL_TYPE (BwBandOverview, bw_band_overview, BW, BAND_OVERVIEW, BwUnrolled)
 
 /* Both must show the same session. Keeps a reference to the canvas. */
 GtkWidget *bw_band_overview_new (BwBandCanvas *canvas, BwSession *session);

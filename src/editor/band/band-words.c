@@ -2,7 +2,9 @@
 /* A bead in words: what the status line shows and what a screen reader speaks. */
 #include "config.h"
 
-#include "editor/band/band-canvas-private.h"
+#include "editor/band/band-words.h"
+
+#include "core/base/lattice.h"
 
 #include <glib/gi18n-lib.h>
 

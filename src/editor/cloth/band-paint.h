@@ -52,6 +52,10 @@ void bw_band_paint_label (const BwBandPaint *paint, const char *words, double x,
 /* The rectangle of a bead's brick. */
 graphene_rect_t bw_band_paint_brick (const BwBandPaint *paint, int long_row, int column);
 
+/* A ring round a rectangle, `out` pixels outside it. */
+void bw_band_paint_ring (const BwBandPaint *paint, graphene_rect_t rect, double out,
+                         double thickness, GdkRGBA colour, float radius);
+
 /* A ring round a bead in every image that shows, in two tones, so that it shows on every colour. */
 void bw_band_paint_marked (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour,
                            double thickness);
@@ -72,11 +76,6 @@ void bw_band_paint_edges (const BwBandPaint *paint);
 void bw_band_paint_bail (const BwBandPaint *paint);
 void bw_band_paint_join (const BwBandPaint *paint);
 void bw_band_paint_face_names (const BwBandPaint *paint);
-
-/* band-overlay.c */
-void bw_band_paint_selection (const BwBandPaint *paint, const BwRegion *region);
-void bw_band_paint_symmetry (const BwBandPaint *paint, BwSession *session);
-void bw_band_paint_broken (const BwBandPaint *paint, BwSession *session);
 
 /* band-rulers.c: column numbers on the left, row numbers and the needle's way below. */
 double bw_band_ruler_width (const BwBandStyle *style);

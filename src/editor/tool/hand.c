@@ -4,7 +4,6 @@
 #include "config.h"
 
 #include "editor/tool/hand.h"
-#include "editor/tool/shape.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -88,7 +87,8 @@ reselect (BwHand *hand, BwRegion *selected)
 static gboolean
 selects (const BwTool *tool)
 {
-  return tool == &bw_tool_select || tool == &bw_tool_select_colour || tool == &bw_tool_move;
+  return tool->kind == BW_TOOL_SELECT || tool->kind == BW_TOOL_SELECT_COLOUR
+         || tool->kind == BW_TOOL_MOVE;
 }
 
 void
@@ -193,84 +193,4 @@ char *
 bw_hand_words (BwHand *hand)
 {
   return hand->tool != NULL && hand->tool->words != NULL ? hand->tool->words (&hand->hold) : NULL;
-}
-
-const BwTool *
-bw_tool_get (BwToolKind kind)
-{
-  static const BwTool *const tools[BW_N_TOOLS] = {
-    &bw_tool_bead,   &bw_tool_pick,          &bw_tool_line, &bw_tool_rectangle,
-    &bw_tool_flood,  &bw_tool_frame,         &bw_tool_swap, &bw_tool_erase,
-    &bw_tool_select, &bw_tool_select_colour, &bw_tool_move,
-  };
-  for (gsize i = 0; i < G_N_ELEMENTS (tools); i++)
-    if (tools[i]->kind == kind)
-      return tools[i];
-  return &bw_tool_bead;
-}
-
-BwBeadAt
-bw_tool_brick (const BwToolHold *hold, BwBandPoint point)
-{
-  point.v = CLAMP (point.v, 0, hold->layout.columns - 0.5);
-  return bw_band_brick (point);
-}
-
-const BwTool *
-bw_tool_at (BwSession *session, const BwBandLayout *layout, BwBandPoint at)
-{
-  BwToolKind kind = bw_session_get_tool (session);
-  const BwRegion *selected = bw_session_get_selection (session);
-  BwBeadAt bead;
-
-  if ((kind == BW_TOOL_SELECT || kind == BW_TOOL_SELECT_COLOUR) && selected != NULL
-      && bw_band_layout_bead (layout, at, &bead) && bw_region_has (selected, bead.row, bead.column))
-    return &bw_tool_move;
-  return bw_tool_get (kind);
-}
-
-BwBeadAt
-bw_tool_straight_end (const BwToolHold *hold)
-{
-  const BwBandLayout *layout = &hold->layout;
-  BwBeadAt to = bw_tool_brick (hold, hold->at);
-  if (hold->held & BW_HELD_SHIFT)
-    to = bw_shape_straighten (bw_tool_brick (hold, hold->from), to, layout->pitch_mm,
-                              layout->column_mm);
-  return to;
-}
-
-BwBeadAt
-bw_tool_square_end (const BwToolHold *hold)
-{
-  const BwBandLayout *layout = &hold->layout;
-  BwBeadAt to = bw_tool_brick (hold, hold->at);
-  if (hold->held & BW_HELD_SHIFT)
-    to = bw_shape_square (bw_tool_brick (hold, hold->from), to, layout->pitch_mm,
-                          layout->column_mm);
-  return to;
-}
-
-void
-bw_tool_lay (BwToolHold *hold, int long_row, int column, guint8 colour)
-{
-  bw_paint_lay (hold->paint, bw_band_layout_row (&hold->layout, long_row), column, colour);
-}
-
-void
-bw_tool_set_bead (BwToolHold *hold, int long_row, int column)
-{
-  bw_tool_lay (hold, long_row, column, hold->colour);
-}
-
-BwToolReply
-bw_tool_let_go (BwToolHold *hold)
-{
-  return BW_TOOL_COMMITS;
-}
-
-BwToolReply
-bw_tool_hold_still (BwToolHold *hold)
-{
-  return BW_TOOL_GOES_ON;
 }

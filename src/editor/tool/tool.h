@@ -63,12 +63,6 @@ extern const BwTool bw_tool_select;
 extern const BwTool bw_tool_select_colour;
 extern const BwTool bw_tool_move;
 
-/* The tool of a kind. Never NULL. */
-const BwTool *bw_tool_get (BwToolKind kind);
-/* The tool that a press at this point takes: the one in hand, but inside a selection the select
- * tools move it. */
-const BwTool *bw_tool_at (BwSession *session, const BwBandLayout *layout, BwBandPoint at);
-
 /* The brick under a point, long row and column; a point above or below the band counts as on its
  * edge. */
 BwBeadAt bw_tool_brick (const BwToolHold *hold, BwBandPoint point);
