@@ -78,10 +78,36 @@ run_check (BwProject *project, const BwOptions *options, GError **error)
   return g_strdup ("");
 }
 
+/* What was read is the caller's, not the project's: where it cannot be it is wrong usage. */
+static char *
+run_try_on (BwProject *project, const BwOptions *options, GError **error)
+{
+  g_autoptr (GError) fault = NULL;
+  double mm = options->reading;
+  if (options->in_beads)
+    mm *= bw_project_get_design (project)->pitch.mm;
+  BwTriedTool tool = options->in_beads ? BW_TRIED_BY_EYE : BW_TRIED_BY_CALLIPER;
+  BwReading reading = { mm, options->how, tool };
+  if (given (options, BW_OPTION_TOOL))
+    reading.tool = options->tool;
+  char *report = bw_report_try_on (project, options->rows, &reading,
+                                   given (options, BW_OPTION_JSON), &fault);
+  if (!report)
+    g_set_error (error, BW_USAGE, BW_USAGE_WRONG, "--reading: %s", bw_fault_sentence (fault));
+  return report;
+}
+
 static const BwCommand commands[] = {
   { "fit", "FILE [--json] [--rows R]",
     N_ ("whether the band closes and grips, how sure that is, and what would help"),
     BW_OPTION_JSON | BW_OPTION_ROWS, 0, run_fit },
+  { "try-on",
+    "FILE --rows R --reading X [--how slack|pulled] [--unit mm|beads] [--tool eye|calliper] "
+    "[--json]",
+    N_ ("what to do with a strip of R rows whose ends, tried on, miss each other by X"),
+    BW_OPTION_JSON | BW_OPTION_ROWS | BW_OPTION_READING | BW_OPTION_HOW | BW_OPTION_UNIT
+        | BW_OPTION_TOOL,
+    BW_OPTION_ROWS | BW_OPTION_READING, run_try_on },
   { "stone", "FILE [--json] [--section Z]",
     N_ ("the stone as solved: mass, balance point, corners, faces, or one section"),
     BW_OPTION_JSON | BW_OPTION_SECTION, 0, run_stone },

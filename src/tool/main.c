@@ -123,7 +123,10 @@ check_usage (const BwCommand *command, const BwOptions *options, GError **error)
   if (options->words->len > 2)
     return misuse (error, _ ("takes one project file alone"), command->name);
   if (command->required & ~options->given)
-    return misuse (error, _ ("wants -o and a file to write"), command->name);
+    return misuse (error,
+                   command->required & BW_OPTION_OUTPUT ? _ ("wants -o and a file to write")
+                                                        : _ ("wants --rows and --reading"),
+                   command->name);
   if ((options->given & lists) == lists)
     return misuse (error, _ ("takes --json or --csv, not both"), command->name);
   return TRUE;

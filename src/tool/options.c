@@ -56,7 +56,7 @@ take_section (BwOptions *options, const char *value)
 
 /* Plain decimal notation alone: no "nan", no hexadecimal, nothing after the number. */
 static gboolean
-take_angle (const char *value, double most, double *result)
+take_decimal (const char *value, double most, double *result)
 {
   char *end;
   if (!*value || value[strspn (value, "+-.0123456789eE")] != '\0')
@@ -68,13 +68,13 @@ take_angle (const char *value, double most, double *result)
 static gboolean
 take_turn (BwOptions *options, const char *value)
 {
-  return take_angle (value, 1e6, &options->turn_deg);
+  return take_decimal (value, 1e6, &options->turn_deg);
 }
 
 static gboolean
 take_tip (BwOptions *options, const char *value)
 {
-  return take_angle (value, 90, &options->tip_deg);
+  return take_decimal (value, 90, &options->tip_deg);
 }
 
 static gboolean
@@ -98,6 +98,44 @@ take_kit (BwOptions *options, const char *value)
   return take_integer (value, 1, BW_KIT_MAX, &options->kit);
 }
 
+static gboolean
+take_reading (BwOptions *options, const char *value)
+{
+  return take_decimal (value, BW_STRIP_MAX_MM, &options->reading);
+}
+
+/* One of two words: whether it is the second. */
+static gboolean
+take_word (const char *value, const char *first, const char *second, gboolean *is_second)
+{
+  *is_second = g_str_equal (value, second);
+  return *is_second || g_str_equal (value, first);
+}
+
+static gboolean
+take_how (BwOptions *options, const char *value)
+{
+  gboolean pulled;
+  gboolean known = take_word (value, "slack", "pulled", &pulled);
+  options->how = pulled ? BW_TRIED_PULLED : BW_TRIED_SLACK;
+  return known;
+}
+
+static gboolean
+take_unit (BwOptions *options, const char *value)
+{
+  return take_word (value, "mm", "beads", &options->in_beads);
+}
+
+static gboolean
+take_tool (BwOptions *options, const char *value)
+{
+  gboolean calliper;
+  gboolean known = take_word (value, "eye", "calliper", &calliper);
+  options->tool = calliper ? BW_TRIED_BY_CALLIPER : BW_TRIED_BY_EYE;
+  return known;
+}
+
 typedef struct {
   BwOption flag;
   const char *name;  /* without its dashes */
@@ -116,7 +154,7 @@ static const Kind kinds[] = {
   { BW_OPTION_JSON, "json", NULL, NULL, NULL, N_ ("print one JSON object instead of text") },
   { BW_OPTION_CSV, "csv", NULL, NULL, NULL, N_ ("print comma-separated values") },
   { BW_OPTION_ROWS, "rows", N_ ("R"), take_rows, N_ ("a whole number from 1 to 20000"),
-    N_ ("as if the band had R rows") },
+    N_ ("as if the band had R rows (try-on: the rows woven)") },
   { BW_OPTION_SECTION, "section", N_ ("Z"), take_section, N_ ("a height in millimetres"),
     N_ ("the section at height Z (mm above the base) alone") },
   { BW_OPTION_ALL, "all", NULL, NULL, NULL, N_ ("the passes in the hole of every bead too") },
@@ -137,6 +175,14 @@ static const Kind kinds[] = {
     N_ ("a4, letter or WxH in mm, 180 to 1200 (a4)") },
   { BW_OPTION_KIT, "kit", N_ ("K"), take_kit, N_ ("a whole number from 1 to 1000"),
     N_ ("a kit sheet for a class of K makers instead") },
+  { BW_OPTION_READING, "reading", N_ ("X"), take_reading, N_ ("a number"),
+    N_ ("by how much the ends miss each other; negative: they overlap") },
+  { BW_OPTION_HOW, "how", N_ ("WORD"), take_how, N_ ("slack or pulled"),
+    N_ ("slack or pulled: how the strip lay when it was read (slack)") },
+  { BW_OPTION_UNIT, "unit", N_ ("WORD"), take_unit, N_ ("mm or beads"),
+    N_ ("mm or beads: what the reading is in (mm)") },
+  { BW_OPTION_TOOL, "tool", N_ ("WORD"), take_tool, N_ ("eye or calliper"),
+    N_ ("eye or calliper (calliper for mm, eye for beads)") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };
@@ -220,9 +266,11 @@ gboolean
 bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
 {
   gboolean ended = FALSE;
-  *options = (BwOptions){
-    .width = 800, .height = 800, .paper = BW_PAPER_A4, .words = g_ptr_array_new ()
-  };
+  *options = (BwOptions){ .width = 800,
+                          .height = 800,
+                          .paper = BW_PAPER_A4,
+                          .how = BW_TRIED_SLACK,
+                          .words = g_ptr_array_new () };
   for (int i = 1; i < argc; i++) {
     if (!ended && strcmp (argv[i], "--") == 0)
       ended = TRUE;

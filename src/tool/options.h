@@ -2,6 +2,7 @@
 /* The words of the command line: which options were given, with what values, and what is left. */
 #pragma once
 
+#include "core/band/try-on.h"
 #include "output/page/sheet.h"
 
 #define BW_USAGE (bw_usage_quark ())
@@ -26,6 +27,10 @@ typedef enum {
   BW_OPTION_VERSION = 1 << 11,
   BW_OPTION_PAPER = 1 << 12,
   BW_OPTION_KIT = 1 << 13,
+  BW_OPTION_READING = 1 << 14,
+  BW_OPTION_HOW = 1 << 15,
+  BW_OPTION_UNIT = 1 << 16,
+  BW_OPTION_TOOL = 1 << 17,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -37,6 +42,10 @@ typedef struct {
   double section_mm, turn_deg, tip_deg;
   int width, height;
   BwPaper paper;      /* A4 unless given */
+  double reading;     /* of a try-on: short, negative over */
+  BwTriedHow how;     /* slack unless given */
+  gboolean in_beads;  /* the reading; else millimetres */
+  BwTriedTool tool;   /* as goes with the unit unless given */
   int kit;            /* makers in a class; 0: no kit sheet */
   const char *output; /* borrowed from argv */
   GPtrArray *words;   /* what is not an option, borrowed from argv */

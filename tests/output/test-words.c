@@ -3,6 +3,7 @@
  * the needle runs, and what it picks up. Whoever follows them must end up with the very drawing. */
 #include "project/project.h"
 #include "output/report/report.h"
+#include "output/words/try-on-words.h"
 #include "sample.h"
 
 #include <setjmp.h>
@@ -474,6 +475,25 @@ a_plain_band_is_told_in_a_few_lines (void **state)
   assert_in_range (count_of (words, "\nRow"), 1, 4);
 }
 
+/* What the words say is what the bench says and what the sheet prints: one procedure, one reading.
+ */
+static void
+the_try_on_is_told_in_the_one_way_there_is (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (88);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+  g_autofree char *json = sample_json (sample);
+  g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  g_autofree char *words = bw_words_flowing (project);
+  assert_non_null (strstr (words, bw_try_on_words_procedure ()));
+  assert_non_null (strstr (words, bw_try_on_words_reading ()));
+  assert_non_null (strstr (bw_try_on_words_procedure (), "At every second row"));
+  assert_non_null (strstr (bw_try_on_words_procedure (), "pull its ends together as at the zip"));
+  assert_non_null (strstr (bw_try_on_words_reading (), "the ends touching nothing"));
+  assert_non_null (strstr (bw_try_on_words_reading (), "told as pulled, and nothing is added"));
+}
+
 int
 main (void)
 {
@@ -483,6 +503,7 @@ main (void)
     cmocka_unit_test (following_the_words_makes_the_very_bail),
     cmocka_unit_test (the_join_is_told_bead_by_bead),
     cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
+    cmocka_unit_test (the_try_on_is_told_in_the_one_way_there_is),
     cmocka_unit_test (the_try_on_stands_after_its_row_and_every_fresh_length_is_told),
     cmocka_unit_test (the_words_of_one_row_are_those_of_the_whole),
     cmocka_unit_test (what_a_row_wants_is_told_before_it),

@@ -69,8 +69,8 @@ it_tells_every_command_and_option (void **state)
 {
   g_autofree char *page = manual ();
   g_autofree char *help = help_of (NULL);
-  g_auto (GStrv) commands = words_listed (help, "^  ([a-z]+) ");
-  assert_int_equal (g_strv_length (commands), 13);
+  g_auto (GStrv) commands = words_listed (help, "^  ([a-z-]+) ");
+  assert_int_equal (g_strv_length (commands), 14);
   assert_options_told (page, help);
   for (char **command = commands; *command; command++) {
     g_autofree char *own = help_of (g_str_equal (*command, "help") ? NULL : *command);
@@ -109,10 +109,14 @@ it_tells_every_key_of_the_json (void **state)
   g_autofree char *page = manual (), *json = sample_json (sample);
   g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
   assert_non_null (project);
-  char *reports[]
-      = { bw_report_fit (project, 0, TRUE, NULL),      bw_report_stone (project, TRUE),
-          bw_report_section (project, 20, TRUE, NULL), bw_report_hang (project, TRUE),
-          bw_report_thread (project, TRUE, TRUE),      bw_report_materials (project, 0, TRUE) };
+  BwReading reading = { 2, BW_TRIED_SLACK, BW_TRIED_BY_CALLIPER };
+  char *reports[] = { bw_report_fit (project, 0, TRUE, NULL),
+                      bw_report_stone (project, TRUE),
+                      bw_report_section (project, 20, TRUE, NULL),
+                      bw_report_hang (project, TRUE),
+                      bw_report_thread (project, TRUE, TRUE),
+                      bw_report_materials (project, 0, TRUE),
+                      bw_report_try_on (project, 108, &reading, TRUE, NULL) };
   for (gsize i = 0; i < G_N_ELEMENTS (reports); i++) {
     g_autoptr (JsonParser) parser = json_parser_new ();
     assert_true (json_parser_load_from_data (parser, reports[i], -1, NULL));

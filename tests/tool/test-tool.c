@@ -303,6 +303,26 @@ assert_misuse (Result *result, const char *sentence)
   result_clear (result);
 }
 
+/* The same as the bench helper reckons, whatever the reading is in and however it was taken. */
+static void
+a_try_on_is_told_as_at_the_bench (void **state)
+{
+  const Bench *bench = *state;
+  g_autoptr (BwProject) p = load (bench);
+  const BwDesign *design = bw_project_get_design (p);
+  BwReading slack = { 2.4, BW_TRIED_SLACK, BW_TRIED_BY_CALLIPER };
+  BwReading pulled = bw_reading_beads (design, 1.5, BW_TRIED_PULLED);
+  BwReading over = { -1.25, BW_TRIED_SLACK, BW_TRIED_BY_EYE };
+  Result results[] = { run ("try-on", bench->project, "--rows", "108", "--reading", "2.4", NULL),
+                       run ("try-on", bench->project, "--rows=110", "--reading=1.5", "--unit",
+                            "beads", "--how", "pulled", "--json", NULL),
+                       run ("try-on", bench->project, "--rows", "112", "--reading", "-1.25",
+                            "--tool", "eye", "--json", NULL) };
+  assert_prints (&results[0], bw_report_try_on (p, 108, &slack, FALSE, NULL));
+  assert_prints (&results[1], bw_report_try_on (p, 110, &pulled, TRUE, NULL));
+  assert_prints (&results[2], bw_report_try_on (p, 112, &over, TRUE, NULL));
+}
+
 static void
 wrong_usage_is_told_and_ends_with_status_2 (void **state)
 {
@@ -450,6 +470,7 @@ main (void)
     cmocka_unit_test (what_is_no_project_is_said_to_be_none),
     cmocka_unit_test (a_file_that_may_not_be_read_is_named),
     cmocka_unit_test (a_name_with_a_line_feed_still_makes_one_line),
+    cmocka_unit_test (a_try_on_is_told_as_at_the_bench),
     cmocka_unit_test (wrong_usage_is_told_and_ends_with_status_2),
     cmocka_unit_test (usage_comes_before_the_file),
     cmocka_unit_test (help_tells_of_every_command_and_each_of_its_options),

@@ -109,19 +109,9 @@ gboolean
 bw_bench_try_on (BwProject *project, const BwReading *reading, BwTryOn *try_on, GError **error)
 {
   const BwDesign *design = bw_project_get_design (project);
-  double short_beads = reading->short_mm / design->pitch.mm;
   int done = bw_project_get_rows_done (project);
-  if (done < 2) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
-                  _ ("Count the woven rows first: a strip is tried on at a row."));
+  if (!bw_reading_validate (reading, design, done, error))
     return FALSE;
-  }
-  if (-short_beads > bw_try_on_most_over (done)) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
-                  _ ("A strip of %d rows cannot lie over itself by %.1f beads: count again."), done,
-                  -short_beads);
-    return FALSE;
-  }
   bw_try_on_init (try_on, design, bw_project_stone (project), done, reading);
   return TRUE;
 }

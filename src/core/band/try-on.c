@@ -1,10 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The stone itself has spoken: what the strip lacks is read off it, and the forecast only weighs
  * the reading. */
+#include "config.h"
+
 #include "core/band/try-on.h"
 
 #include "core/band/forecast.h"
+#include "core/base/fault.h"
 #include "core/base/limits.h"
+
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define NOTHING_MM 1e-9
@@ -171,6 +176,23 @@ double
 bw_try_on_most_over (int rows)
 {
   return MAX (rows - ROWS_LEAST, 0) / 2.0;
+}
+
+gboolean
+bw_reading_validate (const BwReading *reading, const BwDesign *design, int rows, GError **error)
+{
+  double over = -reading->short_mm / design->pitch.mm;
+  if (rows < 2) {
+    bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
+                  _ ("Count the woven rows first: a strip is tried on at a row."));
+    return FALSE;
+  }
+  if (over <= bw_try_on_most_over (rows))
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
+                _ ("A strip of %d rows cannot lie over itself by %.1f beads: count again."), rows,
+                over);
+  return FALSE;
 }
 
 gboolean

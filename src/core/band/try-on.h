@@ -30,6 +30,11 @@ typedef struct {
 /* A reading in beads of a column, as it is taken by eye; a bead is one pitch of the design's. */
 BwReading bw_reading_beads (const BwDesign *design, double short_beads, BwTriedHow how);
 
+/* A fault at /progress/rows_done when a strip of `rows` rows cannot overlap by so much, or when
+ * there is no strip yet. */
+gboolean bw_reading_validate (const BwReading *reading, const BwDesign *design, int rows,
+                              GError **error);
+
 typedef struct {
   int rows;                  /* to end with: even, at least 6 */
   int change;                /* rows to add (positive) or to pick out (negative) to get there */

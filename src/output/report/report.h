@@ -5,6 +5,7 @@
  * neither JSON nor CSV is ever in the user's locale. */
 #pragma once
 
+#include "core/band/try-on.h"
 #include "project/project.h"
 
 /* rows 0: the project's own. Else the project as it would be with that many rows: the drawing cut,
@@ -13,6 +14,10 @@ char *bw_report_fit (BwProject *project, int rows, gboolean json, GError **error
 char *bw_report_stone (BwProject *project, gboolean json);
 /* A fault without pointer when the height is off the stone. */
 char *bw_report_section (BwProject *project, double z_mm, gboolean json, GError **error);
+/* What to do with a strip of `rows` rows that was read so. A fault at /progress/rows_done when such
+ * a strip cannot be. */
+char *bw_report_try_on (BwProject *project, int rows, const BwReading *reading, gboolean json,
+                        GError **error);
 char *bw_report_hang (BwProject *project, gboolean json);
 /* all: the passes in the hole of every bead as well. */
 char *bw_report_thread (BwProject *project, gboolean all, gboolean json);
