@@ -214,6 +214,22 @@ a_bail_that_does_not_fit_is_found_through_the_design (void **state)
   refused_at (&design, BW_FAULT_GEOMETRY, "/bail/base_beads");
 }
 
+/* Its columns lie round the stone: wider than the band, but not more than once round. */
+static void
+an_upright_strip_may_be_wider_than_the_band_but_goes_round_once (void **state)
+{
+  BwDesign design = bench_design ();
+  design.bail.style = BW_BAIL_UPRIGHT;
+  design.bail.rows = 60;
+  design.bail.columns = 30;
+  sound (&design);
+  design.band.rows = 20; /* ten beads, 16 mm round */
+  design.bail.columns = 12;
+  sound (&design);
+  design.bail.columns = 14;
+  refused_at (&design, BW_FAULT_GEOMETRY, "/bail/columns");
+}
+
 /* Beads of a hundredth of a millimetre on a stone of half a metre would be counted for hours. */
 static void
 more_rows_than_are_allowed_are_refused_before_anyone_counts (void **state)
@@ -337,6 +353,7 @@ main (void)
     cmocka_unit_test (needle_and_thread_go_through_the_hole),
     cmocka_unit_test (a_bed_below_nothing_is_found_through_the_design),
     cmocka_unit_test (a_bail_that_does_not_fit_is_found_through_the_design),
+    cmocka_unit_test (an_upright_strip_may_be_wider_than_the_band_but_goes_round_once),
     cmocka_unit_test (more_rows_than_are_allowed_are_refused_before_anyone_counts),
     cmocka_unit_test (each_number_must_be_a_possible_one),
     cmocka_unit_test (azimuths_turn_either_way_but_not_for_ever),

@@ -195,6 +195,46 @@ splay_is_the_greatest_turn_between_neighbours (void **state)
   assert_true (over > 0 && over < DESIGNS);
 }
 
+/* Two columns of beads round three corners: somewhere on the way of the seam the join lies over a
+ * corner, and the greatest turn across it. */
+static void
+the_join_splays_like_any_other_place (void **state)
+{
+  int at_the_join = 0;
+  BwDesign design = sample_design ();
+  design.stone.faces = 3;
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = 60;
+  design.stone.has_second = FALSE;
+  design.stone.apex_offset_mm[0] = design.stone.apex_offset_mm[1] = 0;
+  design.band.columns = 2;
+  for (design.band.seam_deg = 0; design.band.seam_deg < 120; design.band.seam_deg += 0.5) {
+    design.band.rows = 78 + 2 * ((int)design.band.seam_deg % 7);
+    BwStone stone;
+    BwPlaces places;
+    BwSplay splay;
+    double greatest = 0;
+    gboolean joined = FALSE;
+    sample_solve (&design, &stone);
+    bw_places_init_closed (&places, &design, &stone);
+    bw_splay_init (&splay, &places, &design);
+    for (int row = 1; row <= places.rows; row++) {
+      int column = bw_lattice_column (row, 0);
+      const BwPlace *a = bw_places_get (&places, row, column);
+      const BwPlace *b = neighbour (&places, row, column);
+      double turned = acos (CLAMP (bw_vec2_dot (a->normal, b->normal), -1, 1));
+      if (turned > greatest + 1e-6) {
+        greatest = turned;
+        joined = row + 2 > places.rows && row % 2;
+      }
+    }
+    assert_near (splay.max_deg, bw_degrees (greatest), 1e-6);
+    at_the_join += joined;
+    bw_places_clear (&places);
+  }
+  assert_true (at_the_join > 0);
+}
+
 /* A pentagon of girth 60 mm: across the place that 89 rows leave empty the normals turn by 72°, and
  * nowhere else by more than 49°. */
 static void
@@ -385,6 +425,7 @@ main (void)
     cmocka_unit_test (rows_go_counter_clockwise_once_round),
     cmocka_unit_test (the_foot_lies_on_the_face_or_corner_named),
     cmocka_unit_test (splay_is_the_greatest_turn_between_neighbours),
+    cmocka_unit_test (the_join_splays_like_any_other_place),
     cmocka_unit_test (a_place_that_odd_rows_leave_empty_does_not_splay),
     cmocka_unit_test (a_bed_of_the_cure_brings_splay_to_its_limit),
     cmocka_unit_test (unfinished_work_lies_on_its_bed_at_its_own_pitch_and_leaves_a_gap),

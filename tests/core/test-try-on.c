@@ -175,6 +175,24 @@ a_true_model_is_told_its_own_recommendation (void **state)
   assert_true (right >= all * 8 / 10);
 }
 
+/* Three beads must be left to go round. */
+static void
+a_strip_lies_over_itself_by_no_more_than_it_has (void **state)
+{
+  BwDesign design = sample_design ();
+  for (int rows = 6; rows < 40; rows += 5) {
+    g_autoptr (GError) error = NULL;
+    double most = (rows - 6) / 2.0;
+    BwReading reading = bw_reading_beads (&design, -most - 0.1, BW_TRIED_SLACK);
+    assert_false (bw_reading_validate (&reading, &design, rows, &error));
+    assert_true (g_str_has_prefix (error->message, "/progress/rows_done: "));
+    reading = bw_reading_beads (&design, -most + 1e-9, BW_TRIED_PULLED);
+    assert_true (bw_reading_validate (&reading, &design, rows, NULL));
+  }
+  BwReading none = bw_reading_beads (&design, 1, BW_TRIED_SLACK);
+  assert_false (bw_reading_validate (&none, &design, 1, NULL));
+}
+
 static void
 absurd_counts_stay_within_the_limits (void **state)
 {
@@ -427,6 +445,7 @@ main (void)
     cmocka_unit_test (a_bead_short_is_two_rows),
     cmocka_unit_test (what_pulling_does_not_close_takes_a_bead_and_more_bed),
     cmocka_unit_test (a_true_model_is_told_its_own_recommendation),
+    cmocka_unit_test (a_strip_lies_over_itself_by_no_more_than_it_has),
     cmocka_unit_test (absurd_counts_stay_within_the_limits),
     cmocka_unit_test (a_reading_is_weighed_with_the_forecast_by_their_errors),
     cmocka_unit_test (a_reading_far_from_the_forecast_counts_alone_and_says_so),
