@@ -199,6 +199,17 @@ turn_to_row (BwBenchPage *self, BwProject *project, int row)
   bw_session_set_camera (session_of (self), camera);
 }
 
+/* The band is shown whole or not at all: a strip of it cut off by the page's edge tells nothing. */
+static void
+take_band (BwBenchPage *self)
+{
+  GtkWidget *place = GTK_WIDGET (self->place), *rows = gtk_widget_get_parent (place);
+  int width = gtk_widget_get_width (rows), needed = 0;
+  gtk_widget_set_visible (place, TRUE);
+  gtk_widget_measure (rows, GTK_ORIENTATION_VERTICAL, width, &needed, NULL, NULL, NULL);
+  gtk_widget_set_visible (place, needed <= gtk_widget_get_height (GTK_WIDGET (self->rows)));
+}
+
 static void
 bw_bench_page_refresh (BwCard *card)
 {
@@ -211,6 +222,7 @@ bw_bench_page_refresh (BwCard *card)
       self->bar, MIN ((double)done / bw_project_get_design (project)->band.rows, 1));
   bw_session_set_woven (session_of (self), done);
   if (row != self->shown_row) {
+    take_band (self);
     turn_to_row (self, project, row);
     gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->rows), 0);
   }
@@ -396,6 +408,7 @@ take_room (BwBenchPage *self)
   gtk_widget_set_visible (GTK_WIDGET (self->way), room > CRAMPED_EM);
   gtk_widget_set_visible (GTK_WIDGET (self->words),
                           room > (self->long_words ? ROOMY_EM : CRAMPED_EM));
+  take_band (self);
 }
 
 /* The band takes what the rows leave, which is known a frame later. */

@@ -5,12 +5,14 @@
 #include "app/form/card.h"
 #include "app/form/field-entry.h"
 #include "app/kit/settings.h"
+#include "core/base/fault.h"
 
 typedef struct {
   BwDraft *draft;
   BwProject *project;
   gboolean refreshing;
-  gboolean stale; /* changed while nobody could see it */
+  gboolean stale;    /* changed while nobody could see it */
+  GtkLabel *refusal; /* why the last change could not be; NULL before the first */
 } BwCardPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (BwCard, bw_card, GTK_TYPE_WIDGET)
@@ -19,6 +21,24 @@ static BwCardPrivate *
 private_of (BwCard *self)
 {
   return bw_card_get_instance_private (self);
+}
+
+/* NULL ends it. Below the card's own controls, where the maker is looking. */
+static void
+show_refusal (BwCard *self, const char *sentence)
+{
+  BwCardPrivate *priv = private_of (self);
+  if (!priv->refusal && !sentence)
+    return;
+  if (!priv->refusal) {
+    priv->refusal
+        = GTK_LABEL (g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT,
+                                   "wrap", TRUE, "xalign", 0.0, NULL));
+    gtk_widget_add_css_class (GTK_WIDGET (priv->refusal), "warning-text");
+    gtk_widget_insert_before (GTK_WIDGET (priv->refusal), GTK_WIDGET (self), NULL);
+  }
+  gtk_label_set_text (priv->refusal, sentence ? sentence : "");
+  gtk_widget_set_visible (GTK_WIDGET (priv->refusal), sentence != NULL);
 }
 
 void
@@ -41,6 +61,7 @@ bw_card_refresh (BwCard *self)
 static void
 project_changed (BwCard *self)
 {
+  show_refusal (self, NULL);
   bw_card_refresh (self);
 }
 
@@ -50,6 +71,7 @@ follow_project (BwCard *self)
   BwCardPrivate *priv = private_of (self);
   if (priv->project)
     g_signal_handlers_disconnect_by_func (priv->project, project_changed, self);
+  show_refusal (self, NULL);
   g_set_object (&priv->project, bw_draft_get_project (priv->draft));
   g_signal_connect_object (priv->project, "changed", G_CALLBACK (project_changed), self,
                            G_CONNECT_SWAPPED);
@@ -126,10 +148,11 @@ bw_card_apply (BwCard *self, const char *label, const BwDesign *design)
 {
   g_autoptr (GError) error = NULL;
   g_return_val_if_fail (BW_IS_CARD (self), FALSE);
+  show_refusal (self, NULL);
   if (bw_draft_apply (bw_card_get_draft (self), label, design, &error))
     return TRUE;
-  g_info ("%s: %s", label, error->message);
   bw_card_refresh (self);
+  show_refusal (self, bw_fault_sentence (error));
   return FALSE;
 }
 
@@ -169,6 +192,7 @@ bw_card_dispose (GObject *object)
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
     gtk_widget_unparent (child);
+  priv->refusal = NULL;
   g_clear_object (&priv->draft);
   g_clear_object (&priv->project);
   G_OBJECT_CLASS (bw_card_parent_class)->dispose (object);

@@ -25,7 +25,8 @@ BwProject *bw_card_get_project (BwCard *self); /* borrowed */
 const BwDesign *bw_card_get_design (BwCard *self);
 gboolean bw_card_is_refreshing (BwCard *self);
 void bw_card_refresh (BwCard *self);
-/* Sets a design as one step; a fault (of a control that cannot hold it) shows the card anew. */
+/* Sets a design as one step; where that cannot be the card is shown anew, and says why until the
+ * project changes. */
 gboolean bw_card_apply (BwCard *self, const char *label, const BwDesign *design);
 
 /* A length in the preferred unit. Owned. */

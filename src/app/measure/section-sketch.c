@@ -175,33 +175,69 @@ write_measures (const Paper *paper)
   }
 }
 
-/* A mark outside the beads at an azimuth, with its name. */
+static gboolean
+hits (const Paper *paper, const GdkRectangle *place, const char *pointer)
+{
+  GdkRectangle other;
+  return bw_sketch_find (paper->sketch, pointer, &other)
+         && gdk_rectangle_intersect (place, &other, NULL);
+}
+
+/* Whether nothing of what has been written round the stone so far stands there. */
+static gboolean
+is_clear (const Paper *paper, const GdkRectangle *place)
+{
+  const BwStoneMeasures *stone = &paper->design->stone;
+  for (int i = 0; i < bw_stone_value_count (stone->measured, stone->faces); i++) {
+    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+    if (hits (paper, place, pointer))
+      return FALSE;
+  }
+  return !hits (paper, place, "/band/seam_deg");
+}
+
+/* The nearest line above or below y at which a text stands clear. */
+static double
+clear_line (const Paper *paper, double x, double y, double anchor_x, double anchor_y,
+            const char *text)
+{
+  static const double lines[] = { 0, -1, 1, -2, 2 };
+  double line = bw_sketch_line_height (paper->sketch);
+  double width = bw_sketch_text_width (paper->sketch, text);
+  for (gsize i = 0; i < G_N_ELEMENTS (lines); i++) {
+    double at = y + lines[i] * (line + 1);
+    GdkRectangle place = { (int)lround (x - anchor_x * width), (int)lround (at - anchor_y * line),
+                           (int)width, (int)line };
+    if (is_clear (paper, &place))
+      return at;
+  }
+  return y;
+}
+
+/* A mark outside the beads at an azimuth, with its name beside it; a number keeps its place. */
 static void
-draw_mark (const Paper *paper, double degrees, const char *name, const char *pointer, double below)
+draw_mark (const Paper *paper, double degrees, const char *name, const char *pointer)
 {
   double azimuth = bw_radians (degrees), c = cos (azimuth), s = sin (azimuth);
   double r0 = paper->outer, r1 = paper->outer + 9 / paper->scale;
-  double line = bw_sketch_line_height (paper->sketch);
   g_autofree char *text = g_strdup_printf ("%s %.4g°", name, degrees);
   ink (paper, &paper->palette->accent, 2.5);
   cairo_move_to (paper->cr, x_of (paper, r0 * c), y_of (paper, r0 * s));
   cairo_line_to (paper->cr, x_of (paper, r1 * c), y_of (paper, r1 * s));
   cairo_stroke (paper->cr);
-  bw_sketch_write (paper->sketch, paper->cr, x_of (paper, r1 * c) + 3 * c,
-                   y_of (paper, r1 * s) - 3 * s + below * line, 0.5 - 0.5 * c, 0.5 + 0.5 * s, text,
-                   pointer);
+  double x = x_of (paper, r1 * c) + 3 * c, y = y_of (paper, r1 * s) - 3 * s;
+  double ax = 0.5 - 0.5 * c, ay = 0.5 + 0.5 * s;
+  y = clear_line (paper, x, y, ax, ay, text);
+  bw_sketch_write (paper->sketch, paper->cr, x, y, ax, ay, text, pointer);
 }
 
 static void
 draw_marks (const Paper *paper)
 {
   const BwBail *bail = &paper->design->bail;
-  double apart = fabs (remainder (bail->at_deg - paper->design->band.seam_deg, 360));
-  gboolean has_bail = bail->style != BW_BAIL_NONE;
-  gboolean crowded = has_bail && apart < 12;
-  draw_mark (paper, paper->design->band.seam_deg, _ ("join"), "/band/seam_deg", crowded ? -0.6 : 0);
-  if (has_bail)
-    draw_mark (paper, bail->at_deg, _ ("bail"), "/bail/at_deg", crowded ? 0.6 : 0);
+  draw_mark (paper, paper->design->band.seam_deg, _ ("join"), "/band/seam_deg");
+  if (bail->style != BW_BAIL_NONE)
+    draw_mark (paper, bail->at_deg, _ ("bail"), "/bail/at_deg");
 }
 
 /* A triangle with a stroke in it at every corner where thread would show. */
@@ -285,8 +321,8 @@ bw_section_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette,
   draw_beads (&paper);
   write_face_numbers (&paper, &under);
   draw_splay (&paper, &under);
-  draw_marks (&paper);
   write_measures (&paper);
+  draw_marks (&paper);
   write_foot (&paper, width, height);
 }
 

@@ -149,6 +149,12 @@ validate_columns (const BwBail *bail, int band_columns, GError **error)
   if (bail->style == BW_BAIL_NONE || bail->style == BW_BAIL_UPRIGHT
       || bail->columns <= band_columns - 2)
     return TRUE;
+  if (band_columns < 4) {
+    bw_fault_set (error, BW_FAULT_GEOMETRY, "/bail/columns",
+                  _ ("A band of %d columns is too narrow for this bail; it needs at least 4."),
+                  band_columns);
+    return FALSE;
+  }
   bw_fault_set (error, BW_FAULT_GEOMETRY, "/bail/columns",
                 _ ("A bail of %d columns is too wide for a band of %d; at most %d are allowed."),
                 bail->columns, band_columns, MAX (0, band_columns - 2));

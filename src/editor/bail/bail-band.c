@@ -73,12 +73,19 @@ bw_bail_band_taken (BwUnrolled *unrolled)
   BW_BAIL_BAND (unrolled)->view->layout.rows = 0; /* as another band it is centred */
 }
 
+/* A page laid out anew under a pull, with the band as large as before, leaves the view where it is;
+ * and what is held does not slip from the hand when it is not. */
 static void
 bw_bail_band_place (BwUnrolled *unrolled)
 {
-  BwBandView *view = BW_BAIL_BAND (unrolled)->view;
-  bw_band_view_place_in_rulers (view);
-  bw_bail_frame_centre (view);
+  BwBailBand *self = BW_BAIL_BAND (unrolled);
+  BwBandLayout *layout = &self->view->layout, was = *layout;
+  bw_band_view_place_in_rulers (self->view);
+  if (was.x == layout->x && was.width == layout->width && was.height == layout->height)
+    return;
+  bw_bail_frame_centre (self->view);
+  if (self->grasp.held != BW_BAIL_GRIP_NONE)
+    layout->roll = was.roll;
 }
 
 /* --- The widget --------------------------------------------------------------------------------

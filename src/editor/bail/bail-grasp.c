@@ -353,15 +353,34 @@ run_on (BwBailGrasp *grasp, BwBailKnob knob)
   grasp->rest = g_timeout_add (REST_MS, rested, grasp);
 }
 
+/* Why a step changes nothing. */
+static const char *
+limit_words (BwBailKnob knob, int by)
+{
+  switch (knob) {
+  case BW_BAIL_COLUMNS:
+    return by > 0 ? _ ("The bail is as wide as this band lets it be.")
+                  : _ ("A bail cannot be narrower than two columns.");
+  case BW_BAIL_BASE:
+    return by > 0 ? _ ("A longer base would not let this loop arch: give the bail more rows.")
+                  : _ ("The base of the bail cannot be shorter.");
+  case BW_BAIL_PLACE:
+  default:
+    return _ ("The bail can stand in this one place only.");
+  }
+}
+
 static void
 step (BwBailGrasp *grasp, BwBailKnob knob, int by)
 {
   BwDesign design = *bw_project_get_design (grasp->view->project);
   run_on (grasp, knob);
-  if (bw_bail_step (&design, bw_project_mid_ring (grasp->view->project), knob, by))
+  if (bw_bail_step (&design, bw_project_mid_ring (grasp->view->project), knob, by)) {
     put (grasp, &design);
-  else
-    gtk_widget_error_bell (grasp->view->widget);
+    return;
+  }
+  gtk_widget_error_bell (grasp->view->widget);
+  bw_bail_words_tell (BW_UNROLLED (grasp->view->widget), limit_words (knob, by));
 }
 
 static void

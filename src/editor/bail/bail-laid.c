@@ -184,3 +184,13 @@ bw_bail_laid_height (const BwBailLaid *laid, int width)
             * zoom_for (laid, width, HEIGHT_MOST_PX);
   return (int)ceil (MIN (beads + rest, HEIGHT_MOST_PX));
 }
+
+const char *
+bw_bail_laid_missed (BwBailLaid *laid, double x, double y)
+{
+  BwBeadAt brick = bw_band_brick (bw_band_layout_point (&laid->view->layout, x, y));
+  gboolean on_cloth = laid->cloth && brick.row >= 1 && brick.row <= laid->view->layout.rows
+                      && brick.column >= 1 && brick.column <= laid->view->layout.columns;
+  return on_cloth ? _ ("These beads are the band’s: draw on them at the Draw stage.")
+                  : _ ("There is no bead of the bail here.");
+}

@@ -30,6 +30,9 @@ void bw_bail_laid_set_cursor (BwBailLaid *laid, BwBeadAt bead, gboolean shown);
 /* Tells the bead pointed at, or a note; a screen reader hears the cursor's bead. */
 void bw_bail_laid_tell (BwBailLaid *laid, const char *note);
 
+/* Why a press there lays nothing. */
+const char *bw_bail_laid_missed (BwBailLaid *laid, double x, double y);
+
 /* The bead of the bail under a point of the widget; FALSE for none. And the middle of a bead. */
 gboolean bw_bail_laid_bead_at (BwBailLaid *laid, double x, double y, int *row, int *column);
 gboolean bw_bail_laid_bead_point (BwBailLaid *laid, int row, int column, double *x, double *y);

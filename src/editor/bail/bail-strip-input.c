@@ -89,6 +89,8 @@ on_begin (GtkGestureDrag *drag, double x, double y, BwBailStripInput *input)
   gtk_widget_grab_focus (input->laid->view->widget);
   if (input->drawing || !bw_bail_laid_bead_at (input->laid, x, y, &bead.row, &bead.column)) {
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
+    if (!input->drawing)
+      bw_bail_laid_tell (input->laid, bw_bail_laid_missed (input->laid, x, y));
     return;
   }
   gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
@@ -130,6 +132,8 @@ on_pick (GtkGestureClick *click, int n_press, double x, double y, BwBailStripInp
   gtk_widget_grab_focus (input->laid->view->widget);
   if (bw_bail_laid_bead_at (input->laid, x, y, &bead.row, &bead.column))
     pick (input, bead);
+  else
+    bw_bail_laid_tell (input->laid, bw_bail_laid_missed (input->laid, x, y));
 }
 
 /* --- Pointing ----------------------------------------------------------------------------------

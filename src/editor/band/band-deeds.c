@@ -205,8 +205,10 @@ void
 bw_band_deeds_do (BwBandWork *work, BwBandDeed deed)
 {
   gboolean turns = deed == BW_BAND_FLIP_ROUND || deed == BW_BAND_FLIP_UP || deed == BW_BAND_TURN;
-  if (bw_hand_busy (work->hand) && !work->by_keyboard)
+  if (bw_band_work_is_drawing (work)) {
+    bw_band_work_say (work, _ ("Let go of the mouse first."));
     return;
+  }
   if (!turns)
     bw_band_work_settle (work);
   switch (deed) {

@@ -75,34 +75,83 @@ would_miss_a_trial (BwBandInput *input, double x, double y)
          && !bw_band_view_bead (input->work->view, x, y, &bead);
 }
 
+/* What a press beside the band cannot do; NULL where a pull may yet come onto it. */
+static const char *
+missed (const BwTool *tool)
+{
+  switch (tool->kind) {
+  case BW_TOOL_FLOOD:
+  case BW_TOOL_SWAP:
+  case BW_TOOL_PICK:
+    return _ ("There is no bead here: press on the band.");
+  case BW_TOOL_MOVE:
+    return _ ("Nothing is selected.");
+  case BW_TOOL_BEAD:
+  case BW_TOOL_LINE:
+  case BW_TOOL_RECTANGLE:
+  case BW_TOOL_FRAME:
+  case BW_TOOL_ERASE:
+  case BW_TOOL_SELECT:
+  case BW_TOOL_SELECT_COLOUR:
+  case BW_N_TOOLS:
+  default:
+    return NULL;
+  }
+}
+
+static void
+begin_or_say (BwBandInput *input, const BwTool *tool, double x, double y)
+{
+  BwBandWork *work = input->work;
+  BwBeadAt bead;
+  gboolean on_band = bw_band_view_bead (work->view, x, y, &bead);
+  begin_tool (input, tool, x, y);
+  if (on_band && tool->kind == BW_TOOL_PICK)
+    bw_band_work_pick_up (work, bead);
+  else if (!on_band)
+    bw_band_work_say (work, missed (tool));
+}
+
+static void
+refuse (BwBandInput *input, GtkGestureDrag *drag, const char *sentence)
+{
+  gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
+  if (sentence != NULL)
+    bw_band_work_say (input->work, sentence);
+}
+
+/* Rulers have nothing to press; a second button during a stroke belongs to the stroke. */
 static void
 on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandInput *input)
 {
-  if (bw_band_work_is_drawing (input->work) || !bw_band_view_has (input->work->view, x, y)
-      || would_miss_a_trial (input, x, y)) {
-    gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
+  BwBandWork *work = input->work;
+  if (bw_band_work_is_drawing (work) || !bw_band_view_has (work->view, x, y)) {
+    refuse (input, drag, NULL);
+    return;
+  }
+  if (would_miss_a_trial (input, x, y)) {
+    refuse (input, drag, _ ("There is no bead here; what is tried stays as it is."));
     return;
   }
   take_held (input, GTK_EVENT_CONTROLLER (drag));
-  if (input->work->air.piece != NULL) {
+  if (work->air.piece != NULL) {
     hold_piece (input, x, y);
     return;
   }
-  const BwTool *tool = is_rubber (GTK_GESTURE (drag))
-                           ? bw_tool_get (BW_TOOL_ERASE)
-                           : bw_tool_at (input->work->view->session, &input->work->view->layout,
-                                         point_of (input, x, y));
-  begin_tool (input, tool, x, y);
+  const BwTool *tool
+      = is_rubber (GTK_GESTURE (drag))
+            ? bw_tool_get (BW_TOOL_ERASE)
+            : bw_tool_at (work->view->session, &work->view->layout, point_of (input, x, y));
+  begin_or_say (input, tool, x, y);
 }
 
 static void
 on_pick_begin (GtkGestureDrag *drag, double x, double y, BwBandInput *input)
 {
-  if (bw_band_work_is_drawing (input->work) || !bw_band_view_has (input->work->view, x, y)) {
-    gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
-    return;
-  }
-  begin_tool (input, bw_tool_get (BW_TOOL_PICK), x, y);
+  if (bw_band_work_is_drawing (input->work) || !bw_band_view_has (input->work->view, x, y))
+    refuse (input, drag, NULL);
+  else
+    begin_or_say (input, bw_tool_get (BW_TOOL_PICK), x, y);
 }
 
 static void

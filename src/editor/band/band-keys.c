@@ -94,7 +94,7 @@ use_tool_at_cursor (BwBandWork *work)
 static void
 pick_at_cursor (BwBandWork *work)
 {
-  bw_tool_pick_up (work->view->session, work->cursor.at);
+  bw_band_work_pick_up (work, work->cursor.at);
   bw_band_work_set_cursor (work, work->cursor.at, TRUE);
 }
 

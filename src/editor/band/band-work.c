@@ -103,6 +103,13 @@ bw_band_work_say (BwBandWork *work, const char *note)
   bw_band_work_tell (work);
 }
 
+void
+bw_band_work_pick_up (BwBandWork *work, BwBeadAt bead)
+{
+  if (!bw_tool_pick_up (work->view->session, bead))
+    bw_band_work_say (work, _ ("This colour is only tried: lay it first."));
+}
+
 /* --- Pointer and cursor ------------------------------------------------------------------------
  */
 

@@ -45,5 +45,7 @@ void bw_band_work_zoom (BwBandWork *work, double zoom);
 
 /* Brings the status line, and what a screen reader hears, up to date. */
 void bw_band_work_tell (BwBandWork *work);
+/* Takes the colour of a bead in hand, or says why not. */
+void bw_band_work_pick_up (BwBandWork *work, BwBeadAt bead);
 /* Tells a sentence in the status line until the maker's next key or press; NULL ends it. */
 void bw_band_work_say (BwBandWork *work, const char *note);

@@ -2,13 +2,15 @@
 /* Picking a colour up from the band; letting go leaves the hand ready to draw with it. */
 #include "editor/tool/tool.h"
 
-void
+gboolean
 bw_tool_pick_up (BwSession *session, BwBeadAt bead)
 {
   BwProject *project = bw_session_get_project (session);
   int colour = bw_drawing_get (bw_project_shown_drawing (project), bead.row, bead.column);
-  if (colour < bw_project_get_tray (project)->n_colours) /* else it is only tried */
-    bw_session_set_colour (session, colour);
+  if (colour >= bw_project_get_tray (project)->n_colours)
+    return FALSE;
+  bw_session_set_colour (session, colour);
+  return TRUE;
 }
 
 static BwToolReply

@@ -76,8 +76,9 @@ BwBeadAt bw_tool_square_end (const BwToolHold *hold);
 void bw_tool_set_bead (BwToolHold *hold, int long_row, int column);
 void bw_tool_lay (BwToolHold *hold, int long_row, int column, guint8 colour);
 
-/* Takes the colour of a bead as it is shown in hand, when the tray has it. */
-void bw_tool_pick_up (BwSession *session, BwBeadAt bead);
+/* Takes the colour of a bead as it is shown in hand; FALSE when the tray has it not, because it is
+ * only tried. */
+gboolean bw_tool_pick_up (BwSession *session, BwBeadAt bead);
 
 /* Words for a line, a filled block, a frame and a move; of any box, filled or its frame alone. */
 char *bw_tool_line_words (const BwToolHold *hold);

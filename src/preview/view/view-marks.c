@@ -124,12 +124,13 @@ write_tilt (const Marks *m, GtkWidget *widget)
 {
   g_autofree char *words = bw_tilt_words (&m->scene->rest);
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, words);
-  int wide, high;
+  PangoRectangle ink;
   double x = m->width / 2.0, y = m->height;
   const BwSceneRest *rest = &m->scene->rest;
   locate (m, off (rest->hold, up_in_piece (m), -rest->drop - BELOW_MM), &x, &y);
   pango_layout_set_width (layout, MAX (m->width - 24, 24) * PANGO_SCALE);
-  pango_layout_get_pixel_size (layout, &wide, &high);
+  pango_layout_get_pixel_extents (layout, NULL, &ink);
+  int wide = ink.width, high = ink.height;
   x = CLAMP (x - wide / 2.0, 12, MAX (m->width - wide - 12.0, 12));
   y = CLAMP (y + 8, 12, MAX (m->height - high - 10.0, 12));
   cairo_new_path (m->cr);
@@ -139,7 +140,7 @@ write_tilt (const Marks *m, GtkWidget *widget)
   cairo_arc (m->cr, x + wide, y + high / 2.0, r, -G_PI / 2, G_PI / 2);
   cairo_close_path (m->cr);
   cairo_fill (m->cr);
-  cairo_move_to (m->cr, x, y);
+  cairo_move_to (m->cr, x - ink.x, y - ink.y); /* from right to left it begins at the far edge */
   cairo_set_source_rgb (m->cr, 1, 1, 1);
   pango_cairo_show_layout (m->cr, layout);
 }
