@@ -65,6 +65,35 @@ a_run_of_steps_is_live_and_one_undo_step (void **state)
   assert_false (bw_project_can_undo (bench->project));
 }
 
+static gboolean
+step_once_more (gpointer data)
+{
+  Bench *bench = data;
+  bw_draft_nudge (bench->draft, &bench->length, 0.5);
+  return G_SOURCE_REMOVE;
+}
+
+/* The key was struck in time; the program, busy elsewhere, comes to it when the run's rest is over.
+ */
+static void
+a_step_that_waited_behind_other_work_goes_on_with_the_run (void **state)
+{
+  Bench *bench = *state;
+  double before = length (bench);
+  bw_draft_nudge (bench->draft, &bench->length, 0.5);
+  GSource *rest
+      = g_main_context_find_source_by_funcs_user_data (NULL, &g_timeout_funcs, bench->draft);
+  assert_non_null (rest);
+  g_source_set_ready_time (rest, 0);
+  g_idle_add_full (G_PRIORITY_DEFAULT, step_once_more, bench, NULL);
+  while (fabs (length (bench) - before) < 0.9)
+    assert_true (g_main_context_iteration (NULL, FALSE));
+  bw_draft_settle (bench->draft);
+  bw_project_undo (bench->project);
+  assert_true (fabs (length (bench) - before) < 1e-12);
+  assert_false (bw_project_can_undo (bench->project));
+}
+
 static void
 steps_of_two_fields_are_two_undo_steps (void **state)
 {
@@ -322,6 +351,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     BENCH_TEST (a_run_of_steps_is_live_and_one_undo_step),
+    BENCH_TEST (a_step_that_waited_behind_other_work_goes_on_with_the_run),
     BENCH_TEST (steps_of_two_fields_are_two_undo_steps),
     BENCH_TEST (a_hundred_small_steps_add_up_to_no_stray_digits),
     BENCH_TEST (a_step_into_the_impossible_stops_there),

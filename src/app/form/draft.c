@@ -220,7 +220,8 @@ open_run (BwDraft *self, const BwField *field)
     g_strlcpy (self->stepping, field->pointer, sizeof self->stepping);
   }
   g_clear_handle_id (&self->rest, g_source_remove);
-  self->rest = g_timeout_add (REST_MS, rested, self);
+  /* Behind the keys that already wait: a machine that is busy ends no run. */
+  self->rest = g_timeout_add_full (G_PRIORITY_DEFAULT_IDLE, REST_MS, rested, self, NULL);
 }
 
 gboolean

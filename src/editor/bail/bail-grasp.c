@@ -350,7 +350,8 @@ run_on (BwBailGrasp *grasp, BwBailKnob knob)
     grasp->knob = knob;
   }
   g_clear_handle_id (&grasp->rest, g_source_remove);
-  grasp->rest = g_timeout_add (REST_MS, rested, grasp);
+  /* Behind the keys that already wait: a machine that is busy ends no run. */
+  grasp->rest = g_timeout_add_full (G_PRIORITY_DEFAULT_IDLE, REST_MS, rested, grasp, NULL);
 }
 
 /* Why a step changes nothing. */
