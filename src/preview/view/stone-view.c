@@ -524,8 +524,11 @@ void
 bw_stone_view_set_patience (BwStoneView *self, double ms)
 {
   g_return_if_fail (BW_IS_STONE_VIEW (self));
-  if (self->picture)
-    bw_gl_picture_set_patience (self->picture, ms);
+  if (!self->picture)
+    return;
+  bw_gl_picture_set_patience (self->picture, ms);
+  /* A picture that was as fine as the old patience let it be may become finer. */
+  redraw (self);
 }
 
 int
