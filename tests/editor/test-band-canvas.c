@@ -117,7 +117,7 @@ a_stroke_held_beyond_the_view_rolls_the_band_on (void **state)
   double x, y;
   bw_band_canvas_set_zoom (bench->canvas, 4);
   bw_band_canvas_roll_to (bench->canvas, 5);
-  desk_wait (400);
+  desk_rest ();
   point_of (bench, 11, 6, &x, &y);
   desk_move (widget (bench), x, y);
   desk_press (1);
@@ -332,7 +332,7 @@ a_drag_with_the_middle_button_moves_the_band (void **state)
   double x0, y0, x1, y1;
   bw_band_canvas_set_zoom (bench->canvas, 2);
   bw_band_canvas_roll_to (bench->canvas, 20);
-  desk_wait (400);
+  desk_rest ();
   point_of (bench, 41, 6, &x0, &y0);
   desk_drag (widget (bench), 500, 250, 380, 270, 4, 2);
   point_of (bench, 41, 6, &x1, &y1);
@@ -350,7 +350,7 @@ page_down_brings_the_next_face_to_the_middle (void **state)
   bw_band_canvas_set_zoom (bench->canvas, 1);
   for (int i = 0; i < stone->faces; i++) {
     desk_key ("Next", 0);
-    desk_wait (400);
+    desk_rest ();
     double x, y;
     point_of (bench, 1, 2, &x, &y);
     assert_true (bw_band_canvas_bead_at (bench->canvas, 516, y, &row, &column));
@@ -371,12 +371,12 @@ beads_show_in_their_colour (void **state)
   bw_band_canvas_set_zoom (bench->canvas, 2);
   bw_band_canvas_roll_to (bench->canvas, 10);
   bw_project_set_bead (bench->project, "One bead", FALSE, 21, 6, 2);
-  desk_wait (400);
+  desk_rest ();
   point_of (bench, 21, 6, &x, &y);
   guint32 red = desk_pixel (widget (bench), x + 8, y);
   assert_true ((red >> 16 & 0xff) > 2 * (red >> 8 & 0xff));
   bw_project_undo (bench->project);
-  desk_wait (100);
+  desk_rest ();
   guint32 plain = desk_pixel (widget (bench), x + 8, y);
   assert_false ((plain >> 16 & 0xff) > 2 * (plain >> 8 & 0xff));
 }
@@ -390,13 +390,13 @@ letters_show_on_the_beads (void **state)
   bw_band_canvas_set_zoom (bench->canvas, 4);
   bw_band_canvas_roll_to (bench->canvas, 10);
   desk_move (widget (bench), 500, 2);
-  desk_wait (400);
+  desk_rest ();
   point_of (bench, 21, 6, &x, &y);
   guint32 before[21];
   for (int i = 0; i < 21; i++)
     before[i] = desk_pixel (widget (bench), x - 10 + i, y);
   bw_band_canvas_set_letters (bench->canvas, TRUE);
-  desk_wait (200);
+  desk_rest ();
   for (int i = 0; i < 21; i++) {
     int was = before[i] >> 8 & 0xff, is = desk_pixel (widget (bench), x - 10 + i, y) >> 8 & 0xff;
     changed += abs (was - is) > 60;

@@ -355,7 +355,7 @@ the_axis_of_a_mirror_shows_on_the_canvas (void **state)
   for (int i = 0; i < 40; i++)
     plain[i] = desk_pixel (GTK_WIDGET (bench->canvas), x, y - 20 + i);
   bw_session_set_symmetry (bench->session, (BwLiveSymmetry){ { BW_FRIEZE_P1M1, 0, 20 }, FALSE });
-  desk_wait (200);
+  desk_rest ();
   for (int i = 0; i < 40; i++)
     marked += desk_pixel (GTK_WIDGET (bench->canvas), x, y - 20 + i) != plain[i];
   assert_true (marked >= 10);

@@ -293,6 +293,32 @@ the_core_has_no_mutable_globals (void **state)
   }
 }
 
+/* Where a window is on the desk, a test waits for a frame or a state: what is quick enough on one
+ * machine is not on one that is busy. */
+static void
+no_test_of_a_window_waits_for_time (void **state)
+{
+  static const char *const folders[] = { "tests/window", "tests/editor", "tests/preview" };
+  g_autoptr (GRegex) naps = g_regex_new ("\\b(g_usleep|usleep|nanosleep|sleep) \\(", 0, 0, NULL);
+  int n = 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (folders); i++) {
+    g_autofree char *folder = source_path (folders[i]);
+    g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+    assert_non_null (dir);
+    for (const char *name; (name = g_dir_read_name (dir));) {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      g_autofree char *text = NULL;
+      if (!g_str_has_suffix (name, ".c"))
+        continue;
+      assert_true (g_file_get_contents (path, &text, NULL, NULL));
+      if (g_regex_match (naps, text, 0, NULL))
+        fail_msg ("%s/%s naps", folders[i], name);
+      n++;
+    }
+  }
+  assert_true (n > 40);
+}
+
 int
 main (void)
 {
@@ -306,6 +332,7 @@ main (void)
     cmocka_unit_test (every_source_says_its_licence),
     cmocka_unit_test (every_file_with_words_is_named_to_translators),
     cmocka_unit_test (the_core_has_no_mutable_globals),
+    cmocka_unit_test (no_test_of_a_window_waits_for_time),
   };
   return cmocka_run_group_tests_name ("house", tests, NULL, NULL);
 }

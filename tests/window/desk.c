@@ -2,6 +2,8 @@
 /* The virtual desk: one X server and one session bus per test program, and hands. */
 #include "desk.h"
 
+#include "pauses.h"
+
 #include <X11/XKBlib.h>
 #include <X11/Xlib.h>
 #include <X11/Xutil.h>
@@ -22,8 +24,10 @@
 #include <unistd.h>
 #include <cmocka.h>
 
-#define PATIENCE_US (20 * G_USEC_PER_SEC)
-#define IDLE_US (60 * 1000)
+/* The last resort: nothing waits for these, they end a test that would never end, and loudly. */
+#define PATIENCE_US (120 * G_USEC_PER_SEC)
+/* So many frames one upon the other: something moves by itself, and all else is done. */
+#define FRAMES_ALONE 40
 
 static GPid server;
 static GTestDBus *bus;
@@ -79,7 +83,7 @@ load_side_bar (void)
   GtkWidget *dialog
       = gtk_file_chooser_dialog_new ("", NULL, GTK_FILE_CHOOSER_ACTION_SAVE, NULL, NULL);
   gtk_window_present (GTK_WINDOW (dialog));
-  desk_wait (1000);
+  desk_rest ();
   gtk_window_destroy (GTK_WINDOW (dialog));
   desk_settle ();
   desk_foreign_end ();
@@ -185,48 +189,79 @@ desk_close (void)
   bus_is_down = TRUE;
 }
 
+/* Everything that the hands have done has then reached the program's own queue. */
+static void
+deliver (void)
+{
+  if (hands)
+    XSync (hands, False);
+  gdk_display_sync (gdk_display_get_default ());
+}
+
+/* Does all that can be done at once, and the frames it calls for. */
+static gboolean
+work_off (gint64 give_up)
+{
+  int frames = 0;
+  deliver ();
+  while (frames < FRAMES_ALONE) {
+    if (g_get_monotonic_time () > give_up)
+      fail_msg ("the desk is still at work after two minutes");
+    if (g_main_context_iteration (NULL, FALSE))
+      continue;
+    deliver ();
+    if (g_main_context_pending (NULL))
+      continue;
+    if (!pauses_hurry_frame ())
+      return TRUE;
+    frames++;
+  }
+  return FALSE;
+}
+
+gboolean
+desk_settle (void)
+{
+  return work_off (g_get_monotonic_time () + PATIENCE_US);
+}
+
+gboolean
+desk_rest (void)
+{
+  gint64 give_up = g_get_monotonic_time () + PATIENCE_US;
+  gboolean at_rest = work_off (give_up);
+  while (pauses_end ())
+    at_rest = work_off (give_up);
+  return at_rest;
+}
+
 static gboolean
 wake (gpointer data)
 {
   return G_SOURCE_CONTINUE;
 }
 
-void
-desk_wait (int milliseconds)
-{
-  gint64 end = g_get_monotonic_time () + milliseconds * 1000;
-  guint beat = g_timeout_add (5, wake, NULL);
-  while (g_get_monotonic_time () < end)
-    g_main_context_iteration (NULL, TRUE);
-  g_source_remove (beat);
-}
-
-void
-desk_settle (void)
-{
-  gint64 give_up = g_get_monotonic_time () + 3 * G_USEC_PER_SEC;
-  gint64 quiet_since = g_get_monotonic_time ();
-  if (hands)
-    XSync (hands, False);
-  while (g_get_monotonic_time () - quiet_since < IDLE_US && g_get_monotonic_time () < give_up) {
-    if (g_main_context_iteration (NULL, FALSE))
-      quiet_since = g_get_monotonic_time ();
-    else
-      g_usleep (2000);
-  }
-}
-
+/* Looks again after whatever the main loop does, and ten times a second for what happens outside.
+ */
 void
 desk_until_ (gboolean (*check) (gpointer data), gpointer data, const char *words, const char *file,
              int line)
 {
   gint64 give_up = g_get_monotonic_time () + PATIENCE_US;
-  guint beat = g_timeout_add (10, wake, NULL);
-  while (!check (data) && g_get_monotonic_time () < give_up)
+  g_autoptr (GSource) beat = g_timeout_source_new (100);
+  g_source_set_callback (beat, wake, NULL, NULL);
+  g_source_attach (beat, NULL);
+  deliver ();
+  while (!check (data) && g_get_monotonic_time () < give_up) {
+    if (!g_main_context_pending (NULL))
+      pauses_end ();
     g_main_context_iteration (NULL, TRUE);
-  g_source_remove (beat);
-  if (!check (data))
-    fail_msg ("%s:%d: %s does not come to hold", file, line, words);
+  }
+  g_source_destroy (beat);
+  if (check (data))
+    return;
+  desk_keep ("gave-up");
+  fail_msg ("%s:%d: %s does not come to hold", file, line, words);
 }
 
 void
@@ -365,9 +400,8 @@ desk_type (const char *text)
 {
   for (const char *c = text; *c; c++) {
     type_one (*c);
-    desk_wait (10);
+    desk_settle ();
   }
-  desk_settle ();
 }
 
 cairo_surface_t *
@@ -492,4 +526,16 @@ desk_dialog (GtkWindow *window)
       return other;
   }
   return NULL;
+}
+
+int
+desk_count_mapped (void)
+{
+  int n = 0;
+  GListModel *all = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkWidget) window = g_list_model_get_item (all, i);
+    n += gtk_widget_get_mapped (window);
+  }
+  return n;
 }

@@ -17,11 +17,17 @@ void desk_close (void);
 void desk_foreign_begin (void);
 void desk_foreign_end (void);
 
-/* Runs the main loop until it has been idle for a short while. */
-void desk_settle (void);
-/* Runs the main loop for this long. */
-void desk_wait (int milliseconds);
-/* Runs the main loop until check (data) holds; fails the test when it does not within 20 seconds.
+/* Nothing here waits for time: a machine that is busy with other work makes a test slow and no
+ * more. What the program itself leaves for a while later (a run of steps that ends when the keys
+ * rest, a finer picture) happens only where a test lets it: in desk_rest () and desk_until ().
+ *
+ * Runs the main loop until every event has been taken, everything that is due is done and the frame
+ * that shows it is painted. FALSE when frames go on being painted with nothing else to do: then
+ * something moves by itself. */
+gboolean desk_settle (void);
+/* The same, and all that the program had put off is done and painted too. */
+gboolean desk_rest (void);
+/* Runs the main loop until check (data) holds; fails the test when it does not within two minutes.
  */
 #define desk_until(check, data) desk_until_ (check, data, #check, __FILE__, __LINE__)
 void desk_until_ (gboolean (*check) (gpointer data), gpointer data, const char *words,
@@ -70,3 +76,5 @@ GtkWidget *desk_look_for_label (GtkWidget *root, const char *label);
 GtkWidget *desk_look_for_prefix (GtkWidget *root, const char *beginning);
 /* The topmost visible toplevel other than `window`; NULL when there is none. */
 GtkWindow *desk_dialog (GtkWindow *window);
+/* How many toplevels are on screen. */
+int desk_count_mapped (void);

@@ -14,6 +14,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 
+#define AGAIN_US (100 * 1000)
+
 static char *folder;
 static BwApplication *application;
 
@@ -342,19 +344,45 @@ maker_no_dialog (Maker *maker)
   desk_settle ();
 }
 
+typedef struct {
+  GtkWidget *dialog;
+  int n_mapped;
+  gint64 asked_us;
+} Answer;
+
+/* An answer is lost that comes while the toolkit still reads the folder that was typed, and nothing
+ * tells when it has: then it is given once more, but not while the dialog looks at a file, which
+ * shows by the pointer. */
+static gboolean
+is_answered (gpointer data)
+{
+  Answer *answer = data;
+  gint64 now = g_get_monotonic_time ();
+  if (!answer->dialog || !gtk_widget_get_mapped (answer->dialog)
+      || desk_count_mapped () != answer->n_mapped)
+    return TRUE;
+  if (!gtk_widget_get_cursor (answer->dialog) && now - answer->asked_us > AGAIN_US) {
+    desk_key ("Return", 0);
+    answer->asked_us = g_get_monotonic_time ();
+  }
+  return FALSE;
+}
+
 void
 maker_answer_path (Maker *maker, const char *path)
 {
-  maker_dialog (maker);
+  Answer answer = { 0 };
+  g_set_weak_pointer (&answer.dialog, GTK_WIDGET (maker_dialog (maker)));
   /* While one types, the toolkit's entry looks for names to complete and in GTK 4.8 never frees the
    * strings it compares: traced to its completion model. */
   desk_foreign_begin ();
-  desk_wait (300);
   desk_key ("a", GDK_CONTROL_MASK);
   desk_type (path);
-  desk_wait (300);
+  desk_rest ();
   desk_foreign_end ();
-  desk_key ("Return", 0);
+  answer.n_mapped = desk_count_mapped ();
+  desk_until (is_answered, &answer);
+  g_clear_weak_pointer (&answer.dialog);
 }
 
 void

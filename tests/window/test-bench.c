@@ -62,8 +62,7 @@ set_up (void **state)
   bench->path = maker_save (project, "holly.bandwright");
   maker_start (&bench->maker, bench->path);
   desk_key ("F11", 0);
-  desk_wait (400);
-  desk_settle ();
+  desk_rest ();
   *state = bench;
   return 0;
 }
@@ -135,7 +134,7 @@ type_length (Bench *bench, double length_mm)
   char text[32];
   g_snprintf (text, sizeof text, "%.2f", length_mm);
   desk_key ("m", 0);
-  desk_wait (300);
+  desk_rest ();
   desk_type (text);
   desk_key ("Return", 0);
   maker_dialog (&bench->maker);
@@ -152,11 +151,11 @@ choose (GtkWindow *dialog, GtkDropDown *drop_down, int steps)
     desk_key ("Tab", 0);
   }
   desk_key ("space", 0);
-  desk_wait (200);
+  desk_rest ();
   for (int i = 0; i < steps; i++)
     desk_key ("Down", 0);
   desk_key ("Return", 0);
-  desk_wait (200);
+  desk_rest ();
   assert_int_equal (gtk_drop_down_get_selected (drop_down), steps);
 }
 
@@ -183,7 +182,7 @@ take (Bench *bench, BwRefit how)
   desk_keep ("bench-check");
   desk_key ("t", GDK_ALT_MASK);
   maker_no_dialog (&bench->maker);
-  desk_wait (100);
+  desk_rest ();
 }
 
 /* What the core says of such a length: the design as it would be believed, and its forecast. */

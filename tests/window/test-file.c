@@ -317,7 +317,7 @@ a_broken_file_is_told_in_one_sentence_and_changes_nothing (void **state)
   ask_open (maker, path);
   maker_no_dialog (maker);
   desk_until (has_notice, maker);
-  desk_wait (400);
+  desk_rest ();
   desk_keep ("file-broken");
   const char *notice = notice_of (maker);
   assert_true (g_str_has_prefix (notice, "“broken.bandwright” could not be opened: "));
@@ -375,6 +375,12 @@ count_copies (void)
   return n;
 }
 
+static gboolean
+has_copy (gpointer data)
+{
+  return count_copies () > 0;
+}
+
 /* Draws, waits for the safety copy that comes by itself, and dies without a word. */
 static int
 crash (gconstpointer data)
@@ -383,9 +389,8 @@ crash (gconstpointer data)
   g_autofree char *path = save_kelp ();
   maker_start (&maker, path);
   draw_stroke (&maker);
-  for (int i = 0; count_copies () == 0 && i < 600; i++)
-    desk_wait (100);
-  desk_wait (500);
+  desk_until (has_copy, NULL);
+  desk_settle ();
   kill (getpid (), SIGKILL);
   return 1;
 }

@@ -42,8 +42,7 @@ static void
 open_helper (Maker *maker)
 {
   desk_key ("F11", 0);
-  desk_wait (500);
-  desk_settle ();
+  desk_rest ();
   maker_find (maker, BW_TYPE_BENCH_PAGE);
 }
 
@@ -124,7 +123,7 @@ the_place_survives_closing (void **state)
   weave_to (maker, PLACE);
   expect_place (maker);
   desk_key ("Escape", 0);
-  desk_wait (400);
+  desk_rest ();
   assert_int_equal (bw_session_get_woven (maker_session (maker)), 0);
   desk_key ("s", GDK_CONTROL_MASK);
   desk_key ("q", GDK_CONTROL_MASK);
@@ -153,7 +152,7 @@ the_next_row_is_a_key_away_whatever_was_clicked (void **state)
   desk_key ("Prior", 0);
   assert_int_equal (rows_done (maker), 2);
   desk_key ("Escape", 0);
-  desk_wait (400);
+  desk_rest ();
   desk_key ("Next", 0);
   assert_int_equal (rows_done (maker), 2);
 }
@@ -247,7 +246,7 @@ woven_rows_are_dark_on_the_stone (void **state)
   double before = INFINITY;
   for (int woven = 0; woven <= rows; woven += rows / 2) {
     bw_session_set_woven (maker_session (maker), woven);
-    desk_wait (900);
+    desk_rest ();
     double now = mean_of (stone);
     assert_true (now < before - 0.2);
     before = now;
@@ -294,7 +293,7 @@ static void
 tell_try_on (Maker *maker, const char *amount, gboolean over, gboolean by_calliper, gboolean pulled)
 {
   desk_key ("m", 0);
-  desk_wait (300);
+  desk_rest ();
   GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
   GtkWidget *spin = desk_find_type (check, GTK_TYPE_SPIN_BUTTON);
   choose (check, "sense", over);
@@ -329,7 +328,7 @@ a_try_on_says_what_to_do_and_does_it_in_one_step (void **state)
   g_autofree char *words
       = g_strdup_printf ("Weave %d more rows, %d in all.", try_on.change, try_on.rows);
   assert_non_null (desk_look_for_prefix (dialog, words));
-  desk_wait (200);
+  desk_rest ();
   desk_keep ("bench-try-on");
   desk_key ("t", GDK_ALT_MASK);
   maker_no_dialog (maker);
@@ -357,7 +356,7 @@ more_bed_is_a_choice_where_the_strip_is_too_long (void **state)
   GtkWindow *dialog = maker_dialog (maker);
   assert_non_null (desk_look_for_prefix (GTK_WIDGET (dialog), "Pick out 2 rows, to 18 in all."));
   gtk_drop_down_set_selected (choice_of (dialog), 1);
-  desk_wait (200);
+  desk_rest ();
   desk_keep ("bench-try-on-over");
   desk_key ("t", GDK_ALT_MASK);
   maker_no_dialog (maker);
@@ -374,7 +373,7 @@ an_absurd_count_is_told_beside_the_field (void **state)
   weave_to (maker, 10);
   g_autofree char *before = bw_project_to_data (maker_project (maker), NULL);
   tell_try_on (maker, "200", TRUE, FALSE, FALSE);
-  desk_wait (300);
+  desk_rest ();
   assert_null (desk_dialog (GTK_WINDOW (maker->window)));
   GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
   desk_find_label (check, "A strip of 10 rows cannot lie over itself by 200.0 beads: count again.");
@@ -382,7 +381,7 @@ an_absurd_count_is_told_beside_the_field (void **state)
   g_autofree char *after = bw_project_to_data (maker_project (maker), NULL);
   assert_string_equal (after, before);
   desk_key ("Escape", 0);
-  desk_wait (300);
+  desk_rest ();
   assert_true (gtk_widget_get_mapped (maker_find (maker, BW_TYPE_BENCH_PAGE)));
 }
 
@@ -451,21 +450,29 @@ give_voice (gboolean there, char **path)
   return heard;
 }
 
-static void
-expect_heard (const char *heard, const char *last_line)
+typedef struct {
+  const char *path, *last_line;
+  char *text;
+} Heard;
+
+static gboolean
+is_heard (gpointer data)
 {
-  g_autofree char *text = NULL;
-  for (int i = 0; i < 100; i++) {
-    g_clear_pointer (&text, g_free);
-    if (g_file_get_contents (heard, &text, NULL, NULL)) {
-      g_strchomp (text);
-      const char *line = strrchr (text, '\n');
-      if (g_str_has_prefix (line ? line + 1 : text, last_line))
-        return;
-    }
-    desk_wait (50);
-  }
-  fail_msg ("“%s” was not heard last, but: %s", last_line, text ? text : "nothing");
+  Heard *heard = data;
+  g_clear_pointer (&heard->text, g_free);
+  if (!g_file_get_contents (heard->path, &heard->text, NULL, NULL))
+    return FALSE;
+  g_strchomp (heard->text);
+  const char *line = strrchr (heard->text, '\n');
+  return g_str_has_prefix (line ? line + 1 : heard->text, heard->last_line);
+}
+
+static void
+expect_heard (const char *path, const char *last_line)
+{
+  Heard heard = { path, last_line, NULL };
+  desk_until (is_heard, &heard);
+  g_free (heard.text);
 }
 
 static void
@@ -486,7 +493,7 @@ a_row_is_read_aloud_until_the_next_or_the_end (void **state)
   assert_non_null (strstr (all, "\n--cancel\n-- Row 3 of "));
   assert_non_null (strstr (all, "\n--cancel\n-- Row 4 of "));
   desk_key ("Escape", 0);
-  desk_wait (400);
+  desk_rest ();
   expect_heard (heard, "--cancel");
   open_helper (&maker);
   desk_key ("space", 0);
@@ -523,7 +530,7 @@ crash (gconstpointer data)
   maker_start (&maker, path);
   open_helper (&maker);
   weave_to (&maker, PLACE);
-  desk_wait (1500);
+  desk_rest ();
   kill (getpid (), SIGKILL);
   return 1;
 }

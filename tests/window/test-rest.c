@@ -88,7 +88,7 @@ on_its_stage_the_piece_comes_to_rest_and_is_walked_round (void **state)
   maker_stage (&bench->maker, "hang");
   desk_until (hangs_at_rest, bench);
   expect_rest (bench);
-  desk_wait (400);
+  desk_rest ();
   desk_keep ("rest");
 
   BwCamera before = camera (bench);

@@ -98,7 +98,7 @@ note_popovers (Maker *maker, const char *where, GString *nameless)
       continue;
     g_object_set_data (G_OBJECT (button), OPENED, button);
     gtk_menu_button_popup (button);
-    desk_wait (200);
+    desk_rest ();
     note_nameless (place, nameless);
     gtk_menu_button_popdown (button);
     desk_settle ();
@@ -119,7 +119,7 @@ every_control_of_every_stage_and_of_what_opens_there_has_a_name (void **state)
     g_autofree char *where = g_strdup_printf ("spoken-%s", stages[i].name);
     maker_stage (*state, stages[i].name);
     unfold (*state);
-    desk_wait (300);
+    desk_rest ();
     assert_true (note_nameless (where, nameless) >= stages[i].controls);
     assert_true (note_popovers (*state, where, nameless) >= stages[i].popovers);
   }
@@ -136,7 +136,7 @@ every_control_beside_the_band_has_a_name (void **state)
   for (gsize i = 0; i < G_N_ELEMENTS (sides); i++) {
     g_autofree char *where = g_strdup_printf ("spoken-side-%s", sides[i]);
     maker_click_words (GTK_WIDGET (maker->window), sides[i]);
-    desk_wait (300);
+    desk_rest ();
     note_nameless (where, nameless);
     note_popovers (maker, where, nameless);
   }
@@ -148,10 +148,10 @@ every_control_at_the_bench_has_a_name (void **state)
 {
   g_autoptr (GString) nameless = g_string_new (NULL);
   desk_key ("F11", 0);
-  desk_wait (400);
+  desk_rest ();
   assert_true (note_nameless ("spoken-bench", nameless) >= 4);
   desk_key ("F11", 0);
-  desk_wait (400);
+  desk_rest ();
   expect_names (nameless);
 }
 
@@ -218,7 +218,7 @@ the_fit_line_and_a_notice_are_told_where_a_reader_listens (void **state)
   maker_stage (maker, "measure");
   maker_fill (maker, "/band/rows", "110");
   desk_key ("c", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
-  desk_wait (500);
+  desk_rest ();
   g_autoptr (GPtrArray) after = heard_now ();
   expect_heard (after, "status bar", "Will not close");
   assert_null (heard_find (after, "status bar", "Snug"));

@@ -163,8 +163,7 @@ rest_pointer (Bench *bench)
 {
   GtkWidget *window = GTK_WIDGET (bench->maker.window);
   desk_move (window, 20, gtk_widget_get_height (window) - 8.0);
-  desk_wait (1100);
-  desk_settle ();
+  desk_rest ();
 }
 
 static guint32
@@ -268,7 +267,7 @@ a_bead_lit_in_one_view_lights_in_the_other (void **state)
   /* The edge of the bead, where a mark round it shows. */
   cairo_surface_t *dark = desk_picture ();
   desk_move (canvas, x, y);
-  desk_wait (200);
+  desk_rest ();
   expect_lit (bench, seen.row, seen.column);
   assert_in_range (count_changes (bench, dark), 4, 4000);
   desk_keep ("view-lit");
@@ -280,7 +279,7 @@ a_bead_lit_in_one_view_lights_in_the_other (void **state)
   for (int i = 0; i < 81; i++)
     plain[i] = desk_pixel (canvas, x - 8 + 2 * (i % 9), y - 8 + 2 * (i / 9));
   desk_move (bench->view, seen.x, seen.y);
-  desk_wait (200);
+  desk_rest ();
   int changed = 0;
   for (int i = 0; i < 81; i++) {
     lit[i] = desk_pixel (canvas, x - 8 + 2 * (i % 9), y - 8 + 2 * (i / 9));
