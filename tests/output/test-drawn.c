@@ -1,0 +1,576 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where things stand on paper: the strip's marks, the chart's beads, numbers and arrows, the bed's
+ * turns. Asked of the pen, not of the functions that place them. */
+#include "core/base/lattice.h"
+#include "core/design/bed.h"
+#include "output/chart/chart.h"
+#include "output/page/sheet.h"
+#include "output/sheet/strip.h"
+#include "output/report/report.h"
+#include "pen.h"
+#include "sample.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+#include <cmocka.h>
+
+#define MM BW_POINTS_PER_MM
+#define HAIR 0.02 /* points: the drawing library keeps its own to 1/256 */
+
+static BwProject *
+project_of (const Sample *sample)
+{
+  g_autofree char *json = sample_json (sample);
+  BwProject *project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  return project;
+}
+
+static BwProject *
+some_project (guint32 seed, int rows, SampleBail bail, gboolean taper)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  g_autoptr (Sample) sample = sample_new (rand, 12, rows, bail);
+  sample->taper = taper;
+  return project_of (sample);
+}
+
+static void
+assert_near (double a, double b, double by)
+{
+  if (!(fabs (a - b) <= by))
+    fail_msg ("%g is not within %g of %g", a, by, b);
+}
+
+/* --- The strip ---------------------------------------------------------------------------------
+ */
+
+/* A mark across the strip: bent on the measuring line. */
+typedef struct {
+  double upper, middle, lower; /* x */
+  double line, height;         /* the measuring line's y; of the strip */
+} Mark;
+
+static GArray *
+marks_drawn (void)
+{
+  GArray *marks = g_array_new (FALSE, FALSE, sizeof (Mark));
+  for (guint i = 0; i + 1 < pen_n_lines (); i++) {
+    const PenLine *a = pen_line (i), *b = pen_line (i + 1);
+    double first = a->y1 - a->y0, second = b->y1 - b->y0;
+    if (first < 5 || fabs (first - second) > HAIR || fabs (a->x1 - b->x0) > HAIR
+        || fabs (a->y1 - b->y0) > HAIR)
+      continue;
+    Mark mark = { a->x0, a->x1, b->x1, a->y1, first + second };
+    g_array_append_val (marks, mark);
+  }
+  return marks;
+}
+
+/* Where the strip begins: its measuring line is level, ends with the girth, and begins at its left.
+ */
+static double
+beginning (const GArray *marks, double length_mm)
+{
+  double y = g_array_index (marks, Mark, 0).line;
+  for (guint i = 0; i < pen_n_lines (); i++) {
+    const PenLine *line = pen_line (i);
+    if (fabs (line->y0 - y) < HAIR && fabs (line->y1 - y) < HAIR
+        && fabs (line->x1 - line->x0 - length_mm * MM) < HAIR)
+      return line->x0;
+  }
+  fail_msg ("no measuring line of %g mm is drawn", length_mm);
+  return 0;
+}
+
+static gboolean
+has_mark (const GArray *marks, double x)
+{
+  for (guint i = 0; i < marks->len; i++)
+    if (fabs (g_array_index (marks, Mark, i).middle - x) < 0.5)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+the_marks_of_the_strip_stand_where_the_stone_has_its_edges (void **state)
+{
+  for (guint seed = 1; seed <= 12; seed++) {
+    g_autoptr (BwProject) project = some_project (seed, 0, SAMPLE_FLAP, seed % 2);
+    BwStripMarks at;
+    bw_strip_marks_init (&at, project);
+    if (at.girth_mm > 150)
+      continue;
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+    g_autoptr (GArray) marks = marks_drawn ();
+    assert_true (marks->len >= (guint)at.faces);
+    double left = beginning (marks, at.girth_mm);
+    for (int i = 0; i < at.faces; i++)
+      assert_true (has_mark (marks, left + at.corner_mm[i] * MM));
+    assert_true (has_mark (marks, left));
+    assert_true (has_mark (marks, left + at.girth_mm * MM));
+    assert_near (g_array_index (marks, Mark, 0).height, at.width_mm * MM, HAIR);
+  }
+}
+
+/* Tip up, the upper edge is as much longer than the line as the stone is thicker there. */
+static void
+the_strip_is_longer_at_the_edge_where_the_stone_is_thicker (void **state)
+{
+  g_autoptr (BwProject) project = some_project (7, 0, SAMPLE_NO_BAIL, TRUE);
+  BwStripMarks at;
+  bw_strip_marks_init (&at, project);
+  assert_true (fabs (at.high_girth_mm - at.low_girth_mm) > 0.5);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+  g_autoptr (GArray) marks = marks_drawn ();
+  double left = beginning (marks, at.girth_mm);
+  int n = 0;
+  for (guint i = 0; i < marks->len; i++) {
+    const Mark *mark = &g_array_index (marks, Mark, i);
+    double along = mark->middle - left;
+    /* Those round the bed are straight. */
+    if (along < 50 || fabs (mark->upper - mark->lower) < 1e-9)
+      continue;
+    assert_near (mark->upper - left, along * at.high_girth_mm / at.girth_mm, 0.5);
+    assert_near (mark->lower - left, along * at.low_girth_mm / at.girth_mm, 0.5);
+    n++;
+  }
+  assert_true (n >= 3);
+}
+
+static void
+the_strip_says_its_heights_and_girths_above_and_below_itself (void **state)
+{
+  g_autoptr (BwProject) project = some_project (7, 0, SAMPLE_NO_BAIL, TRUE);
+  BwStripMarks at;
+  bw_strip_marks_init (&at, project);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+  g_autoptr (GArray) marks = marks_drawn ();
+  const PenWords *upper = pen_find ("↑ tip · upper edge"), *lower = pen_find ("↓ base");
+  double line = g_array_index (marks, Mark, 0).line;
+  assert_true (upper->y + upper->height / 2 < line && lower->y + lower->height / 2 > line);
+  g_autofree char *high = g_strdup_printf ("%.1f mm above the base · girth %.1f mm",
+                                           at.bottom_mm + at.width_mm, at.high_girth_mm);
+  g_autofree char *low = g_strdup_printf ("%.1f mm · girth %.1f mm · the line: %.1f mm",
+                                          at.bottom_mm, at.low_girth_mm, at.girth_mm);
+  assert_non_null (strstr (upper->text, high));
+  assert_non_null (strstr (lower->text, low));
+}
+
+static void
+every_face_is_named_between_its_own_edges (void **state)
+{
+  for (guint seed = 20; seed < 30; seed++) {
+    g_autoptr (BwProject) project = some_project (seed, 0, SAMPLE_NO_BAIL, FALSE);
+    BwStripMarks at;
+    bw_strip_marks_init (&at, project);
+    if (at.girth_mm > 150)
+      continue;
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+    g_autoptr (GArray) marks = marks_drawn ();
+    double left = beginning (marks, at.girth_mm);
+    for (int i = 0; i < at.faces; i++) {
+      double from = at.corner_mm[i], to = at.corner_mm[(i + 1) % at.faces];
+      g_autofree char *name = g_strdup_printf (to - from > 11 ? "face %d" : "%d", i + 1);
+      if (to - from > 4)
+        assert_non_null (pen_at (name, left + (from + to) / 2 * MM));
+    }
+  }
+}
+
+static void
+the_bail_and_the_scale_are_marked_where_they_lie (void **state)
+{
+  g_autoptr (BwProject) project = some_project (7, 0, SAMPLE_FLAP, FALSE);
+  BwDesign design = *bw_project_get_design (project);
+  BwStripMarks at;
+  design.bail.at_deg = design.band.seam_deg + 100;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  bw_strip_marks_init (&at, project);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+  g_autoptr (GArray) marks = marks_drawn ();
+  double left = beginning (marks, at.girth_mm);
+  assert_non_null (pen_at ("bail", left + at.bail_mm * MM));
+  int n = 0;
+  for (int mm = (int)ceil (at.girth_mm) - 10; mm < at.girth_mm + 10; mm++) {
+    g_autofree char *number = g_strdup_printf ("%d", mm);
+    n += mm % 5 == 0 && pen_at (number, left + mm * MM) != NULL;
+  }
+  assert_true (n >= 3);
+  assert_true (fabs (pen_find ("tab")->x - left - at.girth_mm * MM) < 12 * MM);
+}
+
+/* The dashed edges above and below it are longer by the tab. */
+static gboolean
+is_measuring_line (const PenLine *line)
+{
+  double length = line->x1 - line->x0;
+  for (guint i = 0; i < pen_n_lines (); i++) {
+    const PenLine *edge = pen_line (i);
+    if (fabs (line->y0 - line->y1) < HAIR && length > 0 && fabs (edge->y0 - edge->y1) < HAIR
+        && fabs (edge->x0 - line->x0) < HAIR
+        && fabs (edge->x1 - edge->x0 - length - 12 * MM) < HAIR)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Glued as it says, the pieces are as long as the stone is round. */
+static void
+a_long_strip_comes_in_pieces_that_add_up (void **state)
+{
+  g_autoptr (BwProject) project = some_project (7, 0, SAMPLE_NO_BAIL, FALSE);
+  BwDesign design = *bw_project_get_design (project);
+  BwStripMarks at;
+  for (int i = 0; i < BW_FACES_MAX; i++)
+    design.stone.values_mm[i] *= 3;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  bw_strip_marks_init (&at, project);
+  assert_in_range (at.girth_mm, 180, 700);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
+  double sum = 0;
+  for (guint i = 0; i < pen_n_lines (); i++)
+    if (is_measuring_line (pen_line (i)))
+      sum += pen_line (i)->x1 - pen_line (i)->x0;
+  gboolean wound = at.over_mm > at.girth_mm + 0.05;
+  assert_near (sum, (at.girth_mm + (wound ? at.over_mm : 0)) * MM, 10 * HAIR);
+  int n = 0;
+  for (guint i = 0; i < pen_n_words (); i++)
+    n += g_str_has_prefix (pen_word (i)->text, "piece ");
+  assert_true (n >= 2);
+  assert_non_null (pen_look_for ("piece 1 of "));
+  assert_non_null (pen_look_for ("glue 2 here"));
+  g_autofree char *beyond = g_strdup_printf ("glue %d here", n + 1);
+  assert_null (pen_look_for (beyond));
+}
+
+/* --- The chart ---------------------------------------------------------------------------------
+ */
+
+#define PITCH 20.0
+#define COLUMN 16.0
+
+static void
+draw_chart (BwChart *chart, BwChartPart *part)
+{
+  cairo_rectangle_t all = { 0, 0, 4000, 2000 };
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &all);
+  cairo_t *cr = cairo_create (surface);
+  pen_begin ();
+  bw_chart_draw (chart, part, cr);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+/* The y of a row's number and arrow. */
+static void
+look_at_row (const BwChart *chart, const BwChartPart *part, int row, gboolean up)
+{
+  double x = bw_chart_row_x (chart, part, row), width, height;
+  g_autofree char *number = g_strdup_printf ("%d", row);
+  const PenWords *arrow = pen_at (up ? "↑" : "↓", x), *told = NULL;
+  bw_chart_part_size (chart, part, &width, &height);
+  assert_non_null (arrow);
+  assert_null (pen_at (up ? "↓" : "↑", x));
+  for (guint i = 0; i < pen_n_words (); i++)
+    if (g_str_equal (pen_word (i)->text, number) && fabs (pen_middle (pen_word (i)) - x) < 1
+        && fabs (pen_word (i)->y - arrow->y) < PITCH)
+      told = pen_word (i);
+  assert_non_null (told);
+  /* It stands where the needle enters, and the arrow is nearer the beads. */
+  assert_true (up ? told->y > arrow->y && arrow->y > height / 2
+                  : told->y < arrow->y && arrow->y < height / 2);
+}
+
+static void
+a_rows_number_stands_where_the_needle_enters_and_its_arrow_shows_the_way (void **state)
+{
+  g_autoptr (BwProject) project = some_project (31, 0, SAMPLE_NO_BAIL, FALSE);
+  BwChart chart = { project, PITCH, COLUMN, FALSE };
+  BwChartPart part = { 1, 40, 1, 12, 0, 0 };
+  draw_chart (&chart, &part);
+  for (int row = 1; row <= 40; row++)
+    look_at_row (&chart, &part, row, bw_lattice_direction (row) > 0);
+}
+
+/* The way the needle takes through the bail's new beads is the path's. */
+static void
+the_arrows_of_the_bail_are_those_of_the_thread (void **state)
+{
+  for (SampleBail bail = SAMPLE_FLAP; bail <= SAMPLE_RING; bail++) {
+    g_autoptr (BwProject) project = some_project (32, 0, bail, FALSE);
+    const GArray *visits = bw_project_path (project)->visits;
+    const BwDrawing *drawing = bw_project_get_bail_drawing (project);
+    int rows = bw_drawing_rows (drawing), n = 0;
+    BwChart chart = { project, PITCH, COLUMN, TRUE };
+    BwChartPart part = { 1, rows, 1, bw_drawing_columns (drawing), 0, 0 };
+    draw_chart (&chart, &part);
+    for (guint i = 0; i < visits->len; i++) {
+      const BwVisit *visit = &g_array_index (visits, BwVisit, i);
+      if (!visit->in_bail || !visit->is_new)
+        continue;
+      look_at_row (&chart, &part, visit->row, visit->direction == 1);
+      n++;
+    }
+    assert_true (n > 0);
+  }
+}
+
+/* Every letter in the middle of its bead: rows to the right, columns up the page. */
+static void
+the_beads_letters_stand_as_the_band_is_worn (void **state)
+{
+  g_autoptr (BwProject) project = some_project (33, 0, SAMPLE_NO_BAIL, FALSE);
+  const BwDrawing *drawing = bw_project_get_drawing (project);
+  const BwTray *tray = bw_project_get_tray (project);
+  BwChart chart = { project, PITCH, COLUMN, FALSE };
+  BwChartPart part = { 11, 30, 1, 12, 2, 0 };
+  draw_chart (&chart, &part);
+  double column_y[13];
+  for (int column = 1; column <= 12; column++) {
+    g_autofree char *number = g_strdup_printf ("%d", column);
+    const PenWords *told = NULL;
+    for (guint i = 0; i < pen_n_words () && !told; i++)
+      if (g_str_equal (pen_word (i)->text, number)
+          && fabs (pen_word (i)->x + pen_word (i)->width - 1.25 * PITCH) < 0.5)
+        told = pen_word (i);
+    assert_non_null (told);
+    column_y[column] = told->y;
+    if (column > 1)
+      assert_near (column_y[column - 1] - column_y[column], COLUMN, 0.01);
+  }
+  int n = 0;
+  for (int row = 11; row <= 30; row++)
+    for (int column = 1; column <= 12; column++) {
+      if (!bw_lattice_has (row, column))
+        continue;
+      char letter[7] = { 0 };
+      double x = bw_chart_row_x (&chart, &part, row);
+      g_unichar_to_utf8 (tray->colour[bw_drawing_get (drawing, row, column)].id, letter);
+      gboolean found = FALSE;
+      for (guint i = 0; i < pen_n_words (); i++) {
+        const PenWords *words = pen_word (i);
+        found |= g_str_equal (words->text, letter) && fabs (pen_middle (words) - x) < 4
+                 && fabs (words->y - column_y[column]) < COLUMN / 2;
+      }
+      /* The first two rows are those of the piece before: pale, no letter. */
+      assert_int_equal (found, row > 12);
+      n += found;
+    }
+  assert_int_equal (n, 18 * 6);
+}
+
+/* Where the ribbon names a face, the beads above lie on it. */
+static void
+the_ribbon_names_the_face_the_beads_come_to_lie_on (void **state)
+{
+  g_autoptr (BwProject) project = some_project (34, 0, SAMPLE_NO_BAIL, FALSE);
+  int rows = bw_project_get_design (project)->band.rows, n = 0;
+  BwChart chart = { project, PITCH, COLUMN, FALSE };
+  BwChartPart part = { 1, rows, 1, 12, 0, 0 };
+  draw_chart (&chart, &part);
+  for (guint i = 0; i < pen_n_words (); i++) {
+    const PenWords *words = pen_word (i);
+    if (!g_str_has_prefix (words->text, "face "))
+      continue;
+    int face = atoi (words->text + 5) - 1, best = 0;
+    for (int row = 1; row <= rows; row++)
+      if (fabs (bw_chart_row_x (&chart, &part, row) - pen_middle (words))
+          < fabs (bw_chart_row_x (&chart, &part, MAX (best, 1)) - pen_middle (words)))
+        best = row;
+    best = MAX (best, 1);
+    int column = bw_lattice_has (best, 6) ? 6 : 7;
+    const BwPlace *place = bw_places_get (bw_project_places (project), best, column);
+    assert_true (place->face < 0 || place->face == face);
+    n += place->face == face;
+  }
+  assert_true (n >= 3);
+}
+
+static void
+the_svg_has_the_arrows_of_the_words (void **state)
+{
+  g_autoptr (BwProject) project = some_project (35, 20, SAMPLE_NO_BAIL, FALSE);
+  g_autofree char *svg = bw_chart_svg (project);
+  for (int row = 1; row <= 20; row++) {
+    g_autofree char *group = g_strdup_printf ("<g id=\"row-%d\">", row);
+    const char *from = strstr (svg, group), *to;
+    assert_non_null (from);
+    to = strstr (from, "</g>");
+    const char *number = NULL, *arrow = NULL;
+    double y_of[2] = { 0 }, bead_y = 0;
+    g_autofree char *written = g_strdup_printf (">%d</text>", row);
+    gboolean up = bw_lattice_direction (row) > 0;
+    number = strstr (from, written);
+    arrow = strstr (from, up ? ">↑</text>" : ">↓</text>");
+    assert_true (number && number < to && arrow && arrow < to);
+    const char *ends[2] = { number, arrow };
+    for (int i = 0; i < 2; i++) {
+      const char *y = g_strrstr_len (from, ends[i] - from, " y=\"");
+      assert_non_null (y);
+      y_of[i] = g_ascii_strtod (y + 4, NULL);
+    }
+    bead_y = g_ascii_strtod (strstr (from, " y=\"") + 4, NULL);
+    assert_true (up ? y_of[0] > y_of[1] && y_of[1] > bead_y
+                    : y_of[0] < y_of[1] && y_of[1] < bead_y);
+  }
+}
+
+/* --- The bed -----------------------------------------------------------------------------------
+ */
+
+/* The y at which the line to a height's words is drawn. */
+static double
+line_of (const PenWords *words)
+{
+  return words->y + 5;
+}
+
+static BwProject *
+project_with_bed (void)
+{
+  BwProject *project = some_project (36, 0, SAMPLE_NO_BAIL, FALSE);
+  BwDesign design = *bw_project_get_design (project);
+  design.bed = (BwBed){ .cord_thickness_mm = 0.4, .cord_width_mm = 1, .layers = 2, .squeeze = 0.1 };
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  return project;
+}
+
+static void
+the_beds_turns_are_drawn_and_told_at_their_heights (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  const BwDesign *design = bw_project_get_design (project);
+  BwBandSpan span = bw_design_span (design);
+  double mid = bw_band_span_mid (span), half = bw_bed_width_mm (&design->bed, span) / 2;
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  const struct {
+    const char *what;
+    double z;
+  } heights[] = { { "first turn: ", mid - half },
+                  { "last turn: ", mid + half },
+                  { "band, lower edge: ", span.bottom_mm },
+                  { "band, upper edge: ", span.bottom_mm + span.width_mm } };
+  double scale
+      = (line_of (pen_find ("band, lower edge: ")) - line_of (pen_find ("band, upper edge: ")))
+        / span.width_mm;
+  assert_true (scale > 1);
+  for (gsize i = 0; i < G_N_ELEMENTS (heights); i++) {
+    const PenWords *words = pen_find (heights[i].what);
+    assert_near (g_ascii_strtod (words->text + strlen (heights[i].what), NULL), heights[i].z,
+                 0.0501);
+    assert_near (line_of (pen_find ("band, lower edge: ")) - line_of (words),
+                 (heights[i].z - span.bottom_mm) * scale, 0.01);
+  }
+  assert_true (pen_find ("tip ↑")->y < pen_find ("base ↓")->y);
+}
+
+static void
+the_words_wind_the_bed_where_it_lies (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  const BwDesign *design = bw_project_get_design (project);
+  BwBandSpan span = bw_design_span (design);
+  double mid = bw_band_span_mid (span), half = bw_bed_width_mm (&design->bed, span) / 2;
+  g_autofree char *words = bw_words_flowing (project);
+  g_autofree char *told = g_strdup_printf ("2 even layers, from %.1f mm to %.1f mm above the base",
+                                           mid - half, mid + half);
+  assert_non_null (strstr (words, told));
+  g_autofree char *place = g_strdup_printf ("it reaches from %.1f mm to %.1f mm above the base",
+                                            span.bottom_mm, span.bottom_mm + span.width_mm);
+  assert_non_null (strstr (words, place));
+}
+
+/* --- The try-on --------------------------------------------------------------------------------
+ */
+
+static void
+sheet_and_kit_name_the_row_of_the_first_try_on (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  int row = bw_project_forecast (project)->try_on_row;
+  g_autofree char *told = g_strdup_printf ("after row %d, then at every second row", row);
+  for (int kit = 0; kit < 2; kit++) {
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = kit ? bw_kit_new (project, BW_PAPER_A4, 1, NULL)
+                                    : bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+    g_autofree char *text = pen_text ();
+    assert_non_null (strstr (text, told));
+  }
+}
+
+/* Whether a flag with these words points at this row of the chart. */
+static gboolean
+is_flagged (const char *words, int row)
+{
+  g_autofree char *number = g_strdup_printf ("%d", row);
+  for (guint i = 0; i < pen_n_words (); i++) {
+    const PenWords *flag = pen_word (i);
+    for (guint k = 0; g_str_equal (flag->text, words) && k < pen_n_words (); k++) {
+      const PenWords *told = pen_word (k);
+      double off = pen_middle (told) - (flag->x - 5),
+             back = pen_middle (told) - flag->x - flag->width;
+      if (told->page == flag->page && g_str_equal (told->text, number) && told->y > flag->y
+          && (fabs (off) < 1 || fabs (back - 5) < 1))
+        return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+static void
+flags_stand_at_the_rows_of_the_try_on_and_of_new_thread (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  BwDesign design = *bw_project_get_design (project);
+  design.thread.working_mm = 1200;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  const GArray *lengths = bw_project_path (project)->lengths;
+  int n = 0;
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  assert_true (is_flagged ("try on", bw_project_forecast (project)->try_on_row));
+  for (guint i = 1; i < lengths->len; i++) {
+    int row = g_array_index (lengths, BwThreadLength, i).from_row;
+    if (row > design.band.rows)
+      continue;
+    assert_true (is_flagged ("new thread", row));
+    n++;
+  }
+  assert_true (n > 0);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_marks_of_the_strip_stand_where_the_stone_has_its_edges),
+    cmocka_unit_test (the_strip_is_longer_at_the_edge_where_the_stone_is_thicker),
+    cmocka_unit_test (the_strip_says_its_heights_and_girths_above_and_below_itself),
+    cmocka_unit_test (every_face_is_named_between_its_own_edges),
+    cmocka_unit_test (the_bail_and_the_scale_are_marked_where_they_lie),
+    cmocka_unit_test (a_long_strip_comes_in_pieces_that_add_up),
+    cmocka_unit_test (a_rows_number_stands_where_the_needle_enters_and_its_arrow_shows_the_way),
+    cmocka_unit_test (the_arrows_of_the_bail_are_those_of_the_thread),
+    cmocka_unit_test (the_beads_letters_stand_as_the_band_is_worn),
+    cmocka_unit_test (the_ribbon_names_the_face_the_beads_come_to_lie_on),
+    cmocka_unit_test (the_svg_has_the_arrows_of_the_words),
+    cmocka_unit_test (the_beds_turns_are_drawn_and_told_at_their_heights),
+    cmocka_unit_test (the_words_wind_the_bed_where_it_lies),
+    cmocka_unit_test (sheet_and_kit_name_the_row_of_the_first_try_on),
+    cmocka_unit_test (flags_stand_at_the_rows_of_the_try_on_and_of_new_thread),
+  };
+  return cmocka_run_group_tests_name ("drawn", tests, NULL, NULL);
+}
