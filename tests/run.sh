@@ -1,10 +1,19 @@
 #!/bin/sh
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Installs what is missing, builds, and passes every test: once as built for use, once more under the
-# address and undefined-behaviour sanitizers. Ends with "N passed, N failed".
+# Installs what is missing, builds, and passes every test as built for use; then, under the address
+# and undefined-behaviour sanitizers, every test that needs no display and a smoke of the window.
+# With --all the other tests with a display pass under the sanitizers too, which takes long.
+# Ends with "N passed, N failed".
 set -eu
 cd "$(dirname "$0")/.."
 . data/packages.sh
+
+all=no
+case ${1-} in
+--all) all=yes ;;
+'') ;;
+*) echo "usage: sh tests/run.sh [--all]" >&2; exit 2 ;;
+esac
 
 install_missing $build_packages $test_packages
 export LC_ALL=C.UTF-8
@@ -13,30 +22,39 @@ unset DISPLAY WAYLAND_DISPLAY DBUS_SESSION_BUS_ADDRESS 2>/dev/null || true
 passed=0
 failed=0
 
-# run_tests FOLDER WORDS: runs every test there and adds its single checks to the totals.
+# run_tests FOLDER WORDS NAME PATIENCE [WHICH…]: builds what these tests need, runs them, and adds
+# their single checks to the totals. NAME is the log's.
 run_tests () {
-  folder=$1
-  build "$folder"
+  folder=$1 words=$2 name=$3 patience=$4
+  shift 4
   status=0
-  meson test -C "$folder" --no-rebuild --print-errorlogs --timeout-multiplier "$3" \
-    >"$folder/tests.log" 2>&1 || status=$?
-  log=$folder/meson-logs/testlog.txt
+  log=$folder/meson-logs/$name.txt
+  : >"$log"
+  meson test -C "$folder" --logbase "$name" --print-errorlogs --timeout-multiplier "$patience" "$@" \
+    >"$folder/$name.log" 2>&1 || status=$?
   ok=$(grep -cE '^ok [0-9]+' "$log" || true)
   bad=$(grep -cE '^not ok [0-9]+' "$log" || true)
   if [ $status -ne 0 ]; then
-    cat "$folder/tests.log"
+    cat "$folder/$name.log"
     # A program that died counts as a failure though it printed no line of its own.
     [ "$bad" -gt 0 ] || bad=1
   fi
-  printf '%s: %d passed, %d failed\n' "$2" "$ok" "$bad"
+  printf '%s: %d passed, %d failed\n' "$words" "$ok" "$bad"
   passed=$((passed + ok))
   failed=$((failed + bad))
 }
 
 configure build -Dtests=true
-run_tests build "As built" 1
+build build
+run_tests build "As built" testlog 1
+
 configure build-sanitized -Dtests=true -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1
-run_tests build-sanitized "Under sanitizers" 4
+if [ $all = yes ]; then
+  run_tests build-sanitized "Under sanitizers" testlog 4
+else
+  run_tests build-sanitized "Under sanitizers, no display" testlog 4 --no-suite window --no-suite desk --no-suite machine
+  run_tests build-sanitized "Under sanitizers, a window" smoke 4 --suite smoke
+fi
 
 echo
 printf '%d passed, %d failed\n' "$passed" "$failed"
