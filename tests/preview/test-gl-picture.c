@@ -9,6 +9,7 @@
 #include "pieces.h"
 #include "preview/gl/gl-picture.h"
 #include "preview/gl/offscreen-context.h"
+#include "preview/gl/gl-program.h"
 #include <epoxy/gl.h>
 #include <string.h>
 
@@ -224,6 +225,40 @@ rest_makes_the_picture_smoother (void **state)
   easel_down (&easel);
 }
 
+/* One slow frame is no verdict: the machine may have been busy. */
+static void
+a_picture_that_was_slow_is_timed_again (void **state)
+{
+  Easel easel = easel_up (0);
+  bw_gl_picture_set_patience (easel.picture, 0);
+  g_free (shown (&easel));
+  gboolean software = bw_gl_is_software ();
+  assert_int_equal (easel.best, !software);
+  easel.pace = BW_GL_AT_REST;
+  g_free (shown (&easel));
+  bw_gl_picture_set_patience (easel.picture, 1e9);
+  g_free (shown (&easel));
+  assert_true (easel.best);
+  easel_down (&easel);
+}
+
+static void
+a_picture_that_stays_slow_is_left_as_it_is (void **state)
+{
+  Easel easel = easel_up (0);
+  bw_gl_picture_set_patience (easel.picture, 0);
+  int draws = 0;
+  do {
+    g_free (shown (&easel));
+    easel.pace = BW_GL_AT_REST;
+  } while (!easel.best && ++draws < 20);
+  assert_in_range (draws, 0, 5);
+  g_free (shown (&easel));
+  assert_true (easel.best);
+  assert_true (bw_gl_picture_last_share (easel.picture) == 0);
+  easel_down (&easel);
+}
+
 int
 main (void)
 {
@@ -232,6 +267,8 @@ main (void)
     cmocka_unit_test (a_moving_pointer_costs_two_beads),
     cmocka_unit_test (nothing_new_costs_nothing),
     cmocka_unit_test (another_eye_light_layer_or_many_beads_cost_a_whole_picture),
+    cmocka_unit_test (a_picture_that_was_slow_is_timed_again),
+    cmocka_unit_test (a_picture_that_stays_slow_is_left_as_it_is),
     cmocka_unit_test (rest_makes_the_picture_smoother),
     cmocka_unit_test (at_rest_the_picture_is_fine_whatever_came_before),
   };
