@@ -14,6 +14,8 @@ char *bw_text_count (guint64 count);
 
 /* The title on a line of its own, underlined, and a blank line. */
 void bw_text_heading (GString *text, BwProject *project, const char *report);
+/* The same without the line under it, for places that have letters of more than one kind. */
+void bw_text_title (GString *text, BwProject *project, const char *report);
 
 /* A section's title on a line of its own after one blank line. */
 void bw_text_section (GString *text, const char *title);

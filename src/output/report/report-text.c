@@ -34,17 +34,29 @@ bw_text_count (guint64 count)
   return g_strdup_printf ("%" G_GUINT64_FORMAT, count);
 }
 
+static char *
+heading_for (BwProject *project, const char *report)
+{
+  const char *title = bw_project_get_title (project);
+  return g_strdup_printf ("%s: %s", title && *title ? title : _ ("Untitled"), report);
+}
+
 void
 bw_text_heading (GString *text, BwProject *project, const char *report)
 {
-  const char *title = bw_project_get_title (project);
-  g_autofree char *heading
-      = g_strdup_printf ("%s: %s", title && *title ? title : _ ("Untitled"), report);
+  g_autofree char *heading = heading_for (project, report);
   g_string_append (text, heading);
   g_string_append_c (text, '\n');
   for (glong i = g_utf8_strlen (heading, -1); i > 0; i--)
     g_string_append_c (text, '=');
   g_string_append (text, "\n\n");
+}
+
+void
+bw_text_title (GString *text, BwProject *project, const char *report)
+{
+  g_autofree char *heading = heading_for (project, report);
+  g_string_append_printf (text, "%s\n\n", heading);
 }
 
 void

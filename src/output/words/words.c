@@ -198,11 +198,11 @@ append_band (GString *text, BwProject *project, char **labels)
 }
 
 static GString *
-all_words (BwProject *project)
+all_words (BwProject *project, void (*head) (GString *, BwProject *, const char *))
 {
   GString *text = g_string_new (NULL);
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
-  bw_text_heading (text, project, _ ("row by row"));
+  head (text, project, _ ("row by row"));
   append_size (text, bw_project_get_design (project));
   append_place (text, project);
   bw_text_warnings (text, project, BW_TOPIC_FIT | BW_TOPIC_HANG | BW_TOPIC_THREAD);
@@ -218,13 +218,13 @@ all_words (BwProject *project)
 char *
 bw_words (BwProject *project)
 {
-  return bw_text_done (all_words (project));
+  return bw_text_done (all_words (project, bw_text_heading));
 }
 
 char *
 bw_words_flowing (BwProject *project)
 {
-  return bw_text_done_flowing (all_words (project));
+  return bw_text_done_flowing (all_words (project, bw_text_title));
 }
 
 char *
