@@ -236,6 +236,17 @@ differs (gpointer data)
   return !bw_drawing_equal (was->drawing, bw_project_shown_drawing (was->project));
 }
 
+/* Whether there is something of the picture to take hold of, anywhere. */
+static gboolean
+has_outline (GtkWidget *frame)
+{
+  for (int y = 0; y < gtk_widget_get_height (frame); y += 10)
+    for (int x = 0; x < gtk_widget_get_width (frame); x += 10)
+      if (gtk_widget_contains (frame, x, y))
+        return TRUE;
+  return FALSE;
+}
+
 static void
 a_picture_is_opened_dragged_and_laid (void **state)
 {
@@ -260,8 +271,18 @@ a_picture_is_opened_dragged_and_laid (void **state)
   Was seen = { project, was };
   desk_until (differs, &seen);
   assert_true (bw_project_has_trial (project));
+  GtkWidget *frame = maker_find (maker, BW_TYPE_PICTURE_FRAME);
+  assert_true (has_outline (frame));
+  maker_click_words (window_of (maker), "Take Away");
+  desk_settle ();
+  assert_false (bw_project_has_trial (project));
+  assert_false (has_outline (frame));
+  maker_click_words (window_of (maker), "Lay It");
+  desk_until (has_trial, project);
+  assert_true (has_outline (frame));
   maker_click_words (window_of (maker), "Lay It");
   desk_settle ();
+  assert_false (has_outline (frame));
   assert_int_equal (bw_project_count_steps (project), 1);
   assert_string_equal (bw_project_undo_label (project), "Picture");
 }

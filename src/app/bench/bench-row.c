@@ -259,6 +259,7 @@ bw_bench_row_class_init (BwBenchRowClass *klass)
 static void
 bw_bench_row_init (BwBenchRow *self)
 {
+  bw_palette_follow (GTK_WIDGET (self));
   self->bead_px = 48;
   self->pieces = g_array_new (FALSE, FALSE, sizeof (Piece));
 }

@@ -148,4 +148,5 @@ bw_chance_bars_class_init (BwChanceBarsClass *klass)
 static void
 bw_chance_bars_init (BwChanceBars *self)
 {
+  bw_palette_follow (GTK_WIDGET (self));
 }

@@ -185,6 +185,7 @@ static void
 bw_fit_bars_init (BwFitBars *self)
 {
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
+  bw_palette_follow (GTK_WIDGET (self));
 }
 
 GtkWidget *

@@ -403,6 +403,7 @@ bw_sketch_init (BwSketch *self)
   BwSketchPrivate *priv = private_of (self);
   gtk_widget_set_layout_manager (GTK_WIDGET (self), NULL);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  bw_palette_follow (GTK_WIDGET (self));
   priv->targets = g_array_new (FALSE, FALSE, sizeof (Target));
   priv->popover = gtk_popover_new ();
   priv->entry = bw_field_entry_new ("/stone/length_mm");

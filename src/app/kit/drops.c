@@ -18,26 +18,35 @@ is_project (GFile *file)
   return g_str_has_suffix (small, ".bandwright");
 }
 
+static void
+take (GtkWidget *widget, GFile *file, BwDropped other)
+{
+  if (is_project (file))
+    bw_drops_open (widget, file);
+  else
+    other (widget, file);
+}
+
 static gboolean
 dropped (GtkDropTarget *target, const GValue *value, double x, double y, gpointer other)
 {
   GtkWidget *widget = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (target));
-  if (!G_VALUE_HOLDS (value, GDK_TYPE_FILE_LIST))
-    return FALSE;
-  g_autoptr (GSList) files = gdk_file_list_get_files (g_value_get_boxed (value));
-  for (GSList *item = files; item; item = item->next) {
-    if (is_project (item->data))
-      bw_drops_open (widget, item->data);
-    else
-      ((BwDropped)other) (widget, item->data);
+  if (G_VALUE_HOLDS (value, G_TYPE_FILE)) {
+    take (widget, g_value_get_object (value), (BwDropped)other);
+    return TRUE;
   }
+  g_autoptr (GSList) files = gdk_file_list_get_files (g_value_get_boxed (value));
+  for (GSList *item = files; item; item = item->next)
+    take (widget, item->data, (BwDropped)other);
   return files != NULL;
 }
 
 void
 bw_drops_take (GtkWidget *widget, BwDropped other)
 {
-  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  GType types[] = { GDK_TYPE_FILE_LIST, G_TYPE_FILE };
+  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_INVALID, GDK_ACTION_COPY);
+  gtk_drop_target_set_gtypes (target, types, G_N_ELEMENTS (types));
   g_signal_connect (target, "drop", G_CALLBACK (dropped), other);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (target));
 }

@@ -27,6 +27,16 @@ bw_palette_get (GtkWidget *widget)
   return palette;
 }
 
+void
+bw_palette_follow (GtkWidget *widget)
+{
+  static const char *const signals[]
+      = { "notify::gtk-theme-name", "notify::gtk-application-prefer-dark-theme" };
+  for (gsize i = 0; i < G_N_ELEMENTS (signals); i++)
+    g_signal_connect_object (gtk_widget_get_settings (widget), signals[i],
+                             G_CALLBACK (gtk_widget_queue_draw), widget, G_CONNECT_SWAPPED);
+}
+
 PangoLayout *
 bw_palette_text (GtkWidget *widget, const char *text, double scale, gboolean bold)
 {

@@ -16,6 +16,10 @@ typedef struct {
 
 BwPalette bw_palette_get (GtkWidget *widget);
 
+/* Draws the widget anew whenever the theme is another: a named colour can change without the
+ * widget's own style, and then the toolkit draws nothing. */
+void bw_palette_follow (GtkWidget *widget);
+
 /* A text layout in the widget's font, scaled: 1 = its own size. Owned. */
 PangoLayout *bw_palette_text (GtkWidget *widget, const char *text, double scale, gboolean bold);
 

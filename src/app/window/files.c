@@ -47,6 +47,14 @@ remember (GFile *file)
   gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
 }
 
+/* A file that is gone has no place among those opened last. */
+static void
+forget (GFile *file)
+{
+  g_autofree char *uri = g_file_get_uri (file);
+  gtk_recent_manager_remove_item (gtk_recent_manager_get_default (), uri, NULL);
+}
+
 void
 bw_files_open (BwFiles *self, GFile *file)
 {
@@ -57,6 +65,8 @@ bw_files_open (BwFiles *self, GFile *file)
   g_autoptr (BwProject) project = bw_project_load (file, &error);
   if (!project) {
     tell_failure (self, BW_FILE_OPENED, file, error);
+    if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
+      forget (file);
     return;
   }
   remember (file);

@@ -23,12 +23,20 @@ keeper_of (GtkWindow *window)
   return g_object_get_data (G_OBJECT (window), "bw-focus-keeper");
 }
 
-/* A focus that cannot be seen hears no keys either. */
+/* The popover of a whole menu: a menu within it comes and goes on the same surface. */
+static GtkWidget *
+popover_of (GtkWidget *widget)
+{
+  return gtk_widget_get_ancestor (widget, GTK_TYPE_POPOVER);
+}
+
+/* A focus that cannot be seen hears no keys either; while a menu changes pages, it hears them. */
 static gboolean
 has_focus (GtkWindow *window)
 {
   GtkWidget *focus = gtk_window_get_focus (window);
-  return focus && gtk_widget_get_mapped (focus);
+  GtkWidget *popover = focus ? popover_of (focus) : NULL;
+  return focus && gtk_widget_get_mapped (popover ? popover : focus);
 }
 
 static gboolean
@@ -46,14 +54,27 @@ give (gpointer data)
 }
 
 static void
+give_later (GtkWindow *window)
+{
+  Keeper *keeper = keeper_of (window);
+  if (!keeper->later)
+    keeper->later = g_idle_add (give, window);
+}
+
+static void
 focus_changed (GtkWindow *window)
 {
   Keeper *keeper = keeper_of (window);
   GtkWidget *focus = gtk_window_get_focus (window);
-  if (!focus && !keeper->later)
-    keeper->later = g_idle_add (give, window);
-  else if (focus && !gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER))
+  GtkWidget *popover = focus ? popover_of (focus) : NULL;
+  if (!focus || (popover && !gtk_widget_get_mapped (popover))) {
+    give_later (window);
+  } else if (popover) {
+    g_signal_handlers_disconnect_by_func (popover, give_later, window);
+    g_signal_connect_object (popover, "unmap", G_CALLBACK (give_later), window, G_CONNECT_SWAPPED);
+  } else {
     g_set_weak_pointer (&keeper->last, focus);
+  }
 }
 
 void

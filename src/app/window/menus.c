@@ -42,6 +42,15 @@ is_ours (GtkRecentInfo *info)
          && gtk_recent_info_exists (info);
 }
 
+/* The name without its ending, which says the same of all of them. Owned. */
+static char *
+recent_name (GtkRecentInfo *info)
+{
+  const char *name = gtk_recent_info_get_display_name (info);
+  const char *ending = g_strrstr (name, ".bandwright");
+  return ending ? g_strndup (name, (gsize)(ending - name)) : g_strdup (name);
+}
+
 static void
 fill_recent (GMenu *menu)
 {
@@ -52,8 +61,8 @@ fill_recent (GMenu *menu)
   for (GList *item = all; item && n < RECENT_MOST; item = item->next) {
     if (!is_ours (item->data))
       continue;
-    add_item (menu, gtk_recent_info_get_display_name (item->data), "win.open-file",
-              gtk_recent_info_get_uri (item->data));
+    g_autofree char *name = recent_name (item->data);
+    add_item (menu, name, "win.open-file", gtk_recent_info_get_uri (item->data));
     n++;
   }
   if (n == 0)
