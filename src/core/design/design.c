@@ -7,6 +7,7 @@
 #include "core/base/fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 /* Rounding when a band is set flush with an end of the stone. */
@@ -247,13 +248,28 @@ check_bail_base (const BwDesign *design, GError **error)
   return FALSE;
 }
 
+static double
+round_mm (const BwDesign *design)
+{
+  return design->band.rows / 2.0 * design->gauge.pitch_mm;
+}
+
+int
+bw_design_bail_columns_most (const BwDesign *design)
+{
+  if (design->bail.style != BW_BAIL_UPRIGHT)
+    return MAX (0, design->band.columns - 2);
+  double most = floor (round_mm (design) / design->gauge.column_mm + FLUSH_MM);
+  return (int)MIN (most, BW_COLUMNS_MAX) & ~1;
+}
+
 /* An upright strip's columns lie round the stone, and no further than once. */
 static gboolean
 check_bail_lies_round (const BwDesign *design, GError **error)
 {
-  double wide = design->bail.columns * design->gauge.column_mm;
-  double round = design->band.rows / 2.0 * design->gauge.pitch_mm;
-  if (design->bail.style != BW_BAIL_UPRIGHT || wide <= round)
+  double wide = design->bail.columns * design->gauge.column_mm, round = round_mm (design);
+  if (design->bail.style != BW_BAIL_UPRIGHT
+      || design->bail.columns <= bw_design_bail_columns_most (design))
     return TRUE;
   bw_fault_set (
       error, BW_FAULT_GEOMETRY, "/bail/columns",

@@ -83,6 +83,10 @@ double bw_closing_usual_mm (BwClosing closing);
  * reported. stone, when not NULL, receives the solved stone. */
 gboolean bw_design_validate (const BwDesign *design, BwStone *stone, GError **error);
 
+/* The most columns its bail can have, even: a flap leaves a column free on either side, an upright
+ * strip goes round the stone once. 0: none. */
+int bw_design_bail_columns_most (const BwDesign *design);
+
 /* The ranges of spare, packs, pieces, necklace and, when there are some, prices: a part of the
  * above. */
 gboolean bw_supply_validate (const BwSupply *supply, GError **error);

@@ -57,7 +57,7 @@ bw_bail_grip_at (const BwBandLayout *layout, BwBailBox box, double x, double y, 
 static void
 set_columns (BwDesign *design, double wanted)
 {
-  int most = design->band.columns - 2, columns = bw_lattice_nearest (wanted, 0);
+  int most = bw_design_bail_columns_most (design), columns = bw_lattice_nearest (wanted, 0);
   if (most >= 2)
     design->bail.columns = CLAMP (columns, 2, most);
 }
