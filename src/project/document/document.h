@@ -85,6 +85,8 @@ gboolean bw_head_equal (const BwHead *a, const BwHead *b);
 /* An empty document with every default; stone, bead, columns and drawings still want filling. */
 BwDocument *bw_document_new (void);
 void bw_document_free (BwDocument *document);
+/* The same document, sharing nothing with this one: another thread may have it. */
+BwDocument *bw_document_copy (const BwDocument *from);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwDocument, bw_document_free)
 
 /* The size a canvas has in a design. */
