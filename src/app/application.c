@@ -11,7 +11,9 @@
 #include "app/kit/settings.h"
 #include "app/window/window.h"
 
+#include <glib-unix.h>
 #include <glib/gi18n-lib.h>
+#include <signal.h>
 
 struct _BwApplication {
   GtkApplication parent_instance;
@@ -113,6 +115,43 @@ static const struct {
 };
 
 static void
+keep_all_work (GApplication *application)
+{
+  GList *item = gtk_application_get_windows (GTK_APPLICATION (application));
+  for (; item; item = item->next)
+    if (BW_IS_WINDOW (item->data))
+      bw_window_keep_work (item->data);
+}
+
+/* Somebody ends the program: the terminal it came from, the system that shuts down. There is no
+ * time for questions; the copies are offered at the next start. */
+static gboolean
+ended_from_outside (gpointer data)
+{
+  keep_all_work (data);
+  g_application_quit (data);
+  return G_SOURCE_CONTINUE;
+}
+
+/* Who started us deaf to a signal meant it so. */
+static void
+listen_for (GApplication *application, int number)
+{
+  struct sigaction action;
+  if (sigaction (number, NULL, &action) == 0 && action.sa_handler != SIG_IGN)
+    g_unix_signal_add (number, ended_from_outside, application);
+}
+
+static void
+listen_for_the_end (GApplication *application)
+{
+  listen_for (application, SIGTERM);
+  listen_for (application, SIGHUP);
+  listen_for (application, SIGINT);
+  g_signal_connect (application, "query-end", G_CALLBACK (keep_all_work), NULL);
+}
+
+static void
 bw_application_startup (GApplication *application)
 {
   G_APPLICATION_CLASS (bw_application_parent_class)->startup (application);
@@ -120,6 +159,7 @@ bw_application_startup (GApplication *application)
   gtk_window_set_default_icon_name (BW_APPLICATION_ID);
   bw_face_follow (gdk_display_get_default ());
   bw_appearance_follow ();
+  listen_for_the_end (application);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
                                    application);
   bw_settings_add_actions (bw_settings_get (), G_ACTION_MAP (application));
@@ -177,8 +217,8 @@ bw_application_open (GApplication *application, GFile **files, int n_files, cons
   BwApplication *self = BW_APPLICATION (application);
   g_autoptr (BwProject) plain = new_project ();
   BwWindow *window = any_window (self);
-  if (!window)
-    window = show_project (self, plain);
+  if (!window) /* seen once there is something to see in it */
+    window = bw_window_new (GTK_APPLICATION (self), plain);
   for (int i = 0; i < n_files; i++)
     bw_window_open (window, files[i]);
   look_for_leftovers (self, window);
@@ -218,5 +258,5 @@ BwApplication *
 bw_application_new (void)
 {
   return g_object_new (BW_TYPE_APPLICATION, "application-id", BW_APPLICATION_ID, "flags",
-                       G_APPLICATION_HANDLES_OPEN, NULL);
+                       G_APPLICATION_HANDLES_OPEN, "register-session", TRUE, NULL);
 }

@@ -168,6 +168,12 @@ is_drawn (gpointer data)
   return gtk_widget_get_mapped (widget) && gtk_widget_get_width (widget) > 1;
 }
 
+static gboolean
+is_opened (gpointer data)
+{
+  return !bw_window_is_opening (data);
+}
+
 static BwWindow *
 any_window (void)
 {
@@ -189,6 +195,7 @@ maker_start (Maker *maker, const char *path)
   }
   g_set_weak_pointer (&maker->window, any_window ());
   assert_non_null (maker->window);
+  desk_until (is_opened, maker->window);
   desk_until (is_drawn, maker->window);
   desk_settle ();
 }

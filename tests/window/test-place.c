@@ -540,7 +540,7 @@ take_back (gconstpointer data)
 {
   Maker maker = { 0 };
   maker_start (&maker, NULL);
-  maker_click_words (GTK_WIDGET (maker_dialog (&maker)), "Take Back");
+  maker_click_words (GTK_WIDGET (maker_dialog (&maker)), "Recover");
   maker_no_dialog (&maker);
   open_helper (&maker);
   expect_place (&maker);

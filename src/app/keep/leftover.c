@@ -1,20 +1,23 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Finds the safety copies that a program which is gone has left behind. */
+/* Finds the safety copies that a program which is gone has left behind. What is told of a copy may
+ * be anything: the state folder is read by more than its writer. */
 #include "config.h"
 
+#include "app/keep/leftover.h"
 #include "app/keep/recovery-folder.h"
-#include "app/keep/recovery.h"
 
-#include <fcntl.h>
 #include <glib/gstdio.h>
 #include <string.h>
-#include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
-static void
-leftover_free (gpointer data)
+#define TITLE_MOST 80 /* characters */
+
+void
+bw_leftover_free (BwLeftover *leftover)
 {
-  BwLeftover *leftover = data;
+  if (leftover->lock >= 0)
+    close (leftover->lock);
   g_free (leftover->path);
   g_free (leftover->title);
   g_clear_object (&leftover->file);
@@ -22,63 +25,111 @@ leftover_free (gpointer data)
   g_free (leftover);
 }
 
-/* Whoever wrote it still runs when its lock cannot be had. */
-static gboolean
-is_alive (const char *info)
+static char *
+read_title (GKeyFile *keys, const char *copy)
 {
-  int fd = g_open (info, O_RDWR | O_CLOEXEC, 0);
-  if (fd < 0)
-    return FALSE;
-  gboolean alive = flock (fd, LOCK_EX | LOCK_NB) != 0;
-  close (fd);
-  return alive;
+  g_autofree char *title = g_key_file_get_string (keys, "copy", "title", NULL);
+  if (!title || !*title)
+    return g_filename_display_basename (copy);
+  g_strdelimit (title, "\n\r\t", ' ');
+  return g_utf8_strlen (title, -1) > TITLE_MOST ? g_utf8_substring (title, 0, TITLE_MOST)
+                                                : g_steal_pointer (&title);
+}
+
+static GFile *
+read_file (GKeyFile *keys)
+{
+  g_autofree char *uri = g_key_file_get_string (keys, "copy", "file", NULL);
+  g_autofree char *scheme = uri ? g_uri_parse_scheme (uri) : NULL;
+  return scheme ? g_file_new_for_uri (uri) : NULL;
+}
+
+/* A time outside the calendar is no time: then the copy's own tells. */
+static GDateTime *
+read_time (GKeyFile *keys, const char *copy)
+{
+  gint64 seconds = g_key_file_get_int64 (keys, "copy", "time", NULL);
+  GDateTime *when = seconds > 0 ? g_date_time_new_from_unix_local (seconds) : NULL;
+  GStatBuf status;
+  if (!when && g_stat (copy, &status) == 0)
+    when = g_date_time_new_from_unix_local (status.st_mtime);
+  return when;
+}
+
+static BwLeftoverAge
+read_age (const BwLeftover *leftover)
+{
+  const char *path = leftover->file ? g_file_peek_path (leftover->file) : NULL;
+  GStatBuf status;
+  if (!leftover->file)
+    return BW_LEFTOVER_UNSAVED;
+  if (!path)
+    return BW_LEFTOVER_NEWER;
+  if (g_stat (path, &status) != 0)
+    return BW_LEFTOVER_ALONE;
+  return leftover->when && g_date_time_to_unix (leftover->when) >= status.st_mtime
+             ? BW_LEFTOVER_NEWER
+             : BW_LEFTOVER_OLDER;
 }
 
 /* A copy whose info is unreadable is still somebody's work: it is offered without a title. */
 static BwLeftover *
-read_leftover (const char *copy, const char *info)
+read_leftover (const char *copy, const char *info, int lock)
 {
   g_autoptr (GKeyFile) keys = g_key_file_new ();
   BwLeftover *leftover = g_new0 (BwLeftover, 1);
   g_key_file_load_from_file (keys, info, G_KEY_FILE_NONE, NULL);
-  g_autofree char *uri = g_key_file_get_string (keys, "copy", "file", NULL);
+  g_autofree char *stamp = g_key_file_get_string (keys, "copy", "stamp", NULL);
   leftover->path = g_strdup (copy);
-  leftover->title = g_key_file_get_string (keys, "copy", "title", NULL);
-  leftover->file = uri ? g_file_new_for_uri (uri) : NULL;
-  gint64 seconds = g_key_file_get_int64 (keys, "copy", "time", NULL);
-  leftover->when = g_date_time_new_from_unix_local (seconds);
-  if (!leftover->title)
-    leftover->title = g_path_get_basename (copy);
+  leftover->lock = lock;
+  leftover->title = read_title (keys, copy);
+  leftover->file = read_file (keys);
+  leftover->when = read_time (keys, copy);
+  leftover->age = read_age (leftover);
+  bw_stamp_from_text (stamp, &leftover->stamp);
   return leftover;
 }
 
-static char *
-info_of (const char *copy)
+/* NULL when its program is alive. */
+static BwLeftover *
+find_one (const char *folder, const char *name)
 {
-  g_autofree char *stem = g_strndup (copy, strlen (copy) - strlen (".bandwright"));
-  return g_strconcat (stem, ".info", NULL);
+  g_autofree char *copy = g_build_filename (folder, name, NULL);
+  g_autofree char *info = bw_recovery_info_of (copy);
+  int fd;
+  BwLock lock = bw_recovery_lock (info, &fd);
+  if (lock == BW_LOCK_ALIVE)
+    return NULL;
+  if (lock == BW_LOCK_UNKNOWN)
+    close (fd);
+  return read_leftover (copy, info, lock == BW_LOCK_OURS ? fd : -1);
+}
+
+static gint64
+seconds_of (const BwLeftover *leftover)
+{
+  return leftover->when ? g_date_time_to_unix (leftover->when) : 0;
 }
 
 static int
 newest_first (gconstpointer a, gconstpointer b)
 {
-  const BwLeftover *first = *(const BwLeftover *const *)a, *second = *(const BwLeftover *const *)b;
-  return g_date_time_compare (second->when, first->when);
+  gint64 first = seconds_of (*(const BwLeftover *const *)a);
+  gint64 second = seconds_of (*(const BwLeftover *const *)b);
+  return first > second ? -1 : first < second;
 }
 
 GPtrArray *
 bw_recovery_find (void)
 {
-  GPtrArray *found = g_ptr_array_new_with_free_func (leftover_free);
+  GPtrArray *found = g_ptr_array_new_with_free_func ((GDestroyNotify)bw_leftover_free);
   g_autofree char *folder = bw_recovery_folder ();
+  bw_recovery_sweep ();
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   for (const char *name; dir && (name = g_dir_read_name (dir));) {
-    if (!g_str_has_suffix (name, ".bandwright"))
-      continue;
-    g_autofree char *copy = g_build_filename (folder, name, NULL);
-    g_autofree char *info = info_of (copy);
-    if (!is_alive (info))
-      g_ptr_array_add (found, read_leftover (copy, info));
+    BwLeftover *leftover = g_str_has_suffix (name, ".bandwright") ? find_one (folder, name) : NULL;
+    if (leftover)
+      g_ptr_array_add (found, leftover);
   }
   g_ptr_array_sort (found, newest_first);
   return found;
@@ -87,22 +138,26 @@ bw_recovery_find (void)
 BwProject *
 bw_leftover_load (const BwLeftover *leftover, GError **error)
 {
-  g_autofree char *data = NULL;
-  gsize length;
-  if (!g_file_get_contents (leftover->path, &data, &length, error))
-    return NULL;
-  BwProject *project = bw_project_load_data (data, length, error);
+  g_autoptr (GFile) copy = g_file_new_for_path (leftover->path);
+  BwProject *project = bw_project_load (copy, error);
   if (!project)
     return NULL;
   bw_project_set_file (project, leftover->file);
+  bw_project_set_stamp (project, &leftover->stamp);
   bw_project_set_modified (project, TRUE);
   return project;
 }
 
-void
+BwCopyFile *
+bw_leftover_adopt (BwLeftover *leftover)
+{
+  int lock = leftover->lock;
+  leftover->lock = -1;
+  return bw_copy_file_adopt (leftover->path, lock);
+}
+
+gboolean
 bw_leftover_discard (const BwLeftover *leftover)
 {
-  g_autofree char *info = info_of (leftover->path);
-  g_unlink (leftover->path);
-  g_unlink (info);
+  return bw_recovery_lay_aside (leftover->path);
 }

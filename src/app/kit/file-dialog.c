@@ -3,9 +3,12 @@
 #include "config.h"
 
 #include "app/kit/file-dialog.h"
+#include "app/kit/file-name.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
+
+#define NAME_BYTES 255 /* as long as disks take */
 
 typedef struct {
   GtkWindow *parent; /* borrowed: its end is the end of the question */
@@ -29,14 +32,23 @@ static const struct {
                        "image/png image/jpeg image/svg+xml", ".png" },
 };
 
+/* Cuts a text between two characters so that it has at most so many bytes. */
+static void
+clip (char *text, gsize bytes)
+{
+  if (strlen (text) > bytes)
+    *g_utf8_find_prev_char (text, text + bytes + 1) = '\0';
+}
+
 char *
 bw_file_name_for (const char *title, BwFileKind kind)
 {
   g_autofree char *name = g_strstrip (g_strdup (title ? title : ""));
   g_strdelimit (name, "/\\:*?\"<>|\n\r\t", '-');
-  const char *bare = name;
+  char *bare = name;
   while (*bare == '.')
     bare++;
+  clip (bare, NAME_BYTES - strlen (kinds[kind].extension));
   return g_strconcat (*bare ? bare : _ ("Untitled"), kinds[kind].extension, NULL);
 }
 
@@ -51,12 +63,24 @@ with_extension (GFile *file, BwFileKind kind)
   return g_file_get_child (folder, full);
 }
 
+static gboolean
+dialog_free (gpointer dialog)
+{
+  gtk_native_dialog_destroy (dialog);
+  g_object_unref (dialog);
+  return G_SOURCE_REMOVE;
+}
+
+/* The toolkit of version 4.8 still hears of files that change in the folder it shows while it takes
+ * its rows down, and then uses one that is gone. Hidden, it hears of what was on its way already;
+ * only then is it taken down. */
 static void
 asking_free (Asking *asking)
 {
   g_signal_handlers_disconnect_by_data (asking->parent, asking);
-  gtk_native_dialog_destroy (GTK_NATIVE_DIALOG (asking->dialog));
-  g_object_unref (asking->dialog);
+  g_signal_handlers_disconnect_by_data (asking->dialog, asking);
+  gtk_native_dialog_hide (GTK_NATIVE_DIALOG (asking->dialog));
+  g_idle_add_full (G_PRIORITY_LOW, dialog_free, asking->dialog, NULL);
   g_free (asking);
 }
 
@@ -84,7 +108,7 @@ replace_answered (GtkDialog *question, int answer, Asking *asking)
 static void
 ask_to_replace (Asking *asking, GFile *file)
 {
-  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *name = bw_file_shown (file);
   GtkWidget *question = gtk_message_dialog_new (
       asking->parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
       GTK_BUTTONS_NONE, _ ("“%s” is there already. Replace it?"), name);

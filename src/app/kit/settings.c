@@ -17,6 +17,7 @@ enum {
   PROP_MAXIMIZED,
   PROP_STAGE_SHARE,
   PROP_AUTOSAVE,
+  PROP_KEEP_BACKUP,
   PROP_STARTED_BEFORE,
   PROP_BEAD_SECONDS,
   N_PROPS,
@@ -80,6 +81,7 @@ bw_settings_class_init (BwSettingsClass *klass)
   properties[PROP_STAGE_SHARE]
       = g_param_spec_double ("stage-share", NULL, NULL, 0.2, 0.9, 0.62, flags);
   properties[PROP_AUTOSAVE] = g_param_spec_boolean ("autosave", NULL, NULL, TRUE, flags);
+  properties[PROP_KEEP_BACKUP] = g_param_spec_boolean ("keep-backup", NULL, NULL, TRUE, flags);
   properties[PROP_STARTED_BEFORE]
       = g_param_spec_boolean ("started-before", NULL, NULL, FALSE, flags);
   properties[PROP_BEAD_SECONDS]
@@ -196,7 +198,7 @@ add_choice (BwSettings *self, GActionMap *map, GParamSpec *spec)
 void
 bw_settings_add_actions (BwSettings *self, GActionMap *map)
 {
-  static const int flags[] = { PROP_SHOW_LETTERS, PROP_LAMP_LIGHT, PROP_AUTOSAVE };
+  static const int flags[] = { PROP_SHOW_LETTERS, PROP_LAMP_LIGHT, PROP_AUTOSAVE, PROP_KEEP_BACKUP };
   g_return_if_fail (BW_IS_SETTINGS (self));
   add_choice (self, map, properties[PROP_UNITS]);
   add_choice (self, map, properties[PROP_APPEARANCE]);

@@ -45,17 +45,11 @@ ask (BwExport *self, BwFileKind kind, BwFileChosen chosen)
                        self);
 }
 
-/* Whole or not at all; a place that is no path of this computer is left to the system. */
 static void
 write_bytes (BwExport *self, GFile *file, const char *bytes, gsize size)
 {
-  const char *path = g_file_peek_path (file);
   g_autoptr (GError) error = NULL;
-  if (path)
-    bw_whole_file_write_data (bytes, size, path, &error);
-  else
-    g_file_replace_contents (file, bytes, size, NULL, FALSE, G_FILE_CREATE_NONE, NULL, NULL,
-                             &error);
+  bw_save_file (file, bytes, size, BW_SAVE_PLAIN, NULL, NULL, &error);
   tell (self, file, error);
 }
 

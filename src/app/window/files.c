@@ -2,13 +2,21 @@
 /* Opening, saving and closing: nothing is thrown away without a question. */
 #include "config.h"
 
+#include "app/keep/changed-question.h"
 #include "app/keep/demos.h"
+#include "app/keep/recovery-folder.h"
 #include "app/kit/file-dialog.h"
+#include "app/kit/file-name.h"
 #include "app/kit/piece-name.h"
+#include "app/kit/settings.h"
 #include "app/kit/tell-file.h"
 #include "app/window/files.h"
+#include "project/file/io-words.h"
 
 #include <glib/gi18n-lib.h>
+#include <sys/stat.h>
+
+#define NAME_MOST 60 /* characters of a title in a question */
 
 /* What a save in progress is for. */
 typedef enum { THEN_NOTHING, THEN_CLOSE, THEN_QUIT } Then;
@@ -17,6 +25,7 @@ struct _BwFiles {
   GObject parent_instance;
   GtkWindow *window; /* borrowed: it owns us */
   BwDraft *draft;
+  BwOpeningBar *opening; /* borrowed: it is the window's own */
   const BwFilesOwner *owner;
   Then then;
   gboolean answered; /* the maker has answered; close without asking */
@@ -55,22 +64,42 @@ forget (GFile *file)
   gtk_recent_manager_remove_item (gtk_recent_manager_get_default (), uri, NULL);
 }
 
+static void
+not_opened (BwFiles *self, GFile *file, const GError *error)
+{
+  gtk_window_present (self->window);
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  tell_failure (self, BW_FILE_OPENED, file, error);
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
+    forget (file);
+}
+
+static void
+opened (GFile *file, BwProject *project, const GError *error, gpointer data)
+{
+  BwFiles *self = data;
+  if (!gtk_window_get_application (self->window))
+    return; /* it was closed meanwhile */
+  if (!project) {
+    not_opened (self, file, error);
+    return;
+  }
+  GtkWindow *shown = self->owner->find (self->window, file, bw_project_get_stamp (project));
+  remember (file);
+  gtk_window_present (shown ? shown : self->owner->show (self->window, project));
+}
+
 void
 bw_files_open (BwFiles *self, GFile *file)
 {
-  g_autoptr (GError) error = NULL;
   g_return_if_fail (BW_IS_FILES (self) && G_IS_FILE (file));
-  if (self->owner->present (self->window, file))
-    return;
-  g_autoptr (BwProject) project = bw_project_load (file, &error);
-  if (!project) {
-    tell_failure (self, BW_FILE_OPENED, file, error);
-    if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
-      forget (file);
-    return;
-  }
-  remember (file);
-  self->owner->show (self->window, project);
+  const BwStamp unknown = { 0 };
+  GtkWindow *shown = self->owner->find (self->window, file, &unknown);
+  if (shown)
+    gtk_window_present (shown);
+  else
+    bw_opening_bar_open (self->opening, file, opened, self);
 }
 
 static void
@@ -106,19 +135,6 @@ open_demo (GSimpleAction *action, GVariant *parameter, gpointer data)
     tell_failure (self, BW_FILE_OPENED, file, error);
 }
 
-static gboolean
-save_to (BwFiles *self, GFile *file)
-{
-  g_autoptr (GError) error = NULL;
-  if (!bw_project_save (project_of (self), file, &error)) {
-    tell_failure (self, BW_FILE_SAVED, file, error);
-    return FALSE;
-  }
-  remember (file);
-  self->owner->saved (self->window);
-  return TRUE;
-}
-
 static void
 close_now (BwFiles *self)
 {
@@ -144,12 +160,125 @@ go_on (BwFiles *self, Then then)
     close_and_quit (self);
 }
 
+static gboolean save_to (BwFiles *self, GFile *file, guint how);
+
 static void
 save_chosen (GFile *file, gpointer data)
 {
   BwFiles *self = data;
-  if (save_to (self, file))
+  if (save_to (self, file, BW_SAVE_PLAIN))
     go_on (self, self->then);
+}
+
+static void
+ask_where (BwFiles *self)
+{
+  g_autofree char *name
+      = bw_file_name_for (bw_project_get_title (project_of (self)), BW_FILES_PROJECT);
+  bw_file_dialog_save (self->window, BW_FILES_PROJECT, name,
+                       bw_project_get_file (project_of (self)), save_chosen, self);
+}
+
+static void
+overwrite (BwFiles *self)
+{
+  g_autoptr (GFile) file = g_object_ref (bw_project_get_file (project_of (self)));
+  if (save_to (self, file, BW_SAVE_OVER))
+    go_on (self, self->then);
+}
+
+/* What the maker has done here makes way for what is in the file: it is kept all the same. */
+static void
+reload (BwFiles *self, BwProject *theirs)
+{
+  g_autofree char *name = bw_file_shown (bw_project_get_file (theirs));
+  g_autofree char *folder = bw_recovery_discarded_folder ();
+  g_autofree char *shown = g_filename_display_name (folder);
+  g_autofree char *sentence = NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean unsaved = bw_project_get_modified (project_of (self));
+  GtkMessageType type = GTK_MESSAGE_INFO;
+  if (unsaved && !self->owner->lay_aside (self->window, &error)) {
+    type = GTK_MESSAGE_ERROR;
+    sentence = g_strdup_printf (
+        _ ("“%s” was not reloaded, because what you changed could not be put away: %s."), name,
+        bw_io_words (error, BW_IO_WRITE));
+  } else {
+    self->owner->replace (self->window, theirs);
+    if (unsaved)
+      sentence = g_strdup_printf (
+          _ ("“%s” was reloaded. What you had changed is kept in %s for %d days."), name, shown,
+          BW_DISCARDED_DAYS);
+  }
+  if (sentence)
+    bw_tell (GTK_WIDGET (self->window), type, sentence);
+}
+
+static void
+changed_answered (BwChangedAnswer answer, BwProject *theirs, gpointer data)
+{
+  if (answer == BW_CHANGED_OVERWRITE)
+    overwrite (data);
+  else if (answer == BW_CHANGED_RELOAD)
+    reload (data, theirs);
+  else
+    ask_where (data);
+}
+
+static void
+tell_lost (BwFiles *self, GFile *file, guint lost)
+{
+  g_autofree char *words = bw_save_lost_words (lost);
+  g_autofree char *name = bw_file_shown (file);
+  if (!words)
+    return;
+  g_autofree char *sentence = g_strdup_printf (_ ("“%s” is saved, but: %s."), name, words);
+  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_WARNING, sentence);
+}
+
+static BwStamp
+stamp_of (GFile *file)
+{
+  const char *path = g_file_peek_path (file);
+  struct stat status;
+  return path && stat (path, &status) == 0 ? bw_stamp_of (&status, "", 0) : (BwStamp){ 0 };
+}
+
+/* Two windows on one file would each save over what the other has done. */
+static gboolean
+is_free (BwFiles *self, GFile *file)
+{
+  BwStamp stamp = stamp_of (file);
+  GtkWindow *other = self->owner->find (self->window, file, &stamp);
+  if (!other || other == self->window)
+    return TRUE;
+  g_autofree char *name = bw_file_shown (file);
+  g_autofree char *sentence = g_strdup_printf (
+      _ ("“%s” is open in another window. Close it there first, or choose another name."), name);
+  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_WARNING, sentence);
+  return FALSE;
+}
+
+static gboolean
+save_to (BwFiles *self, GFile *file, guint how)
+{
+  g_autoptr (GError) error = NULL;
+  guint lost = 0;
+  if (!is_free (self, file))
+    return FALSE;
+  if (bw_settings_get_flag (bw_settings_get (), "keep-backup"))
+    how |= BW_SAVE_BACKUP;
+  if (!bw_project_save_how (project_of (self), file, how, &lost, &error)) {
+    if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_WRONG_ETAG))
+      bw_changed_question_ask (self->window, project_of (self), changed_answered, self);
+    else
+      tell_failure (self, BW_FILE_SAVED, file, error);
+    return FALSE;
+  }
+  remember (file);
+  self->owner->saved (self->window);
+  tell_lost (self, file, lost);
+  return TRUE;
 }
 
 /* Saves to its file, asking for one first when it has none (or always, with ask). */
@@ -164,9 +293,7 @@ save (BwFiles *self, gboolean ask, Then then)
     save_chosen (own, self);
     return;
   }
-  g_autofree char *name
-      = bw_file_name_for (bw_project_get_title (project_of (self)), BW_FILES_PROJECT);
-  bw_file_dialog_save (self->window, BW_FILES_PROJECT, name, file, save_chosen, self);
+  ask_where (self);
 }
 
 static void
@@ -200,9 +327,10 @@ answered (BwFiles *self, int answer, GtkDialog *dialog)
 static GtkWidget *
 unsaved_question (BwFiles *self)
 {
+  g_autofree char *name = bw_words_shortened (bw_piece_name (project_of (self)), NAME_MOST);
   GtkWidget *dialog = gtk_message_dialog_new (
       self->window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Save “%s” before closing?"), bw_piece_name (project_of (self)));
+      GTK_BUTTONS_NONE, _ ("Save “%s” before closing?"), name);
   gtk_message_dialog_format_secondary_text (
       GTK_MESSAGE_DIALOG (dialog), "%s",
       _ ("What you changed since the last save is lost otherwise."));
@@ -260,7 +388,8 @@ bw_files_init (BwFiles *self)
 }
 
 BwFiles *
-bw_files_new (GtkApplicationWindow *window, BwDraft *draft, const BwFilesOwner *owner)
+bw_files_new (GtkApplicationWindow *window, BwDraft *draft, BwOpeningBar *opening,
+              const BwFilesOwner *owner)
 {
   static const GActionEntry entries[] = {
     { "open", ask_open },  { "open-file", open_file, "s" }, { "open-demo", open_demo, "s" },
@@ -269,6 +398,7 @@ bw_files_new (GtkApplicationWindow *window, BwDraft *draft, const BwFilesOwner *
   BwFiles *self = g_object_new (BW_TYPE_FILES, NULL);
   self->window = GTK_WINDOW (window);
   self->draft = g_object_ref (draft);
+  self->opening = opening;
   self->owner = owner;
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), self);
   return self;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "app/form/draft.h"
+#include "app/keep/opening-bar.h"
 #include <gtk/gtk.h>
 
 G_BEGIN_DECLS
@@ -13,18 +14,25 @@ G_DECLARE_FINAL_TYPE (BwFiles, bw_files, BW, FILES, GObject)
 
 /* What the owning window does for it. */
 typedef struct {
-  /* Brings the window forward that shows this file already; FALSE when none does. */
-  gboolean (*present) (GtkWindow *window, GFile *file);
-  /* Shows a project that was opened: here, or in a window of its own. */
-  void (*show) (GtkWindow *window, BwProject *project);
+  /* The window that shows this file already, by this or another name; NULL when none does. stamp
+   * tells which file it is, where that is known. */
+  GtkWindow *(*find) (GtkWindow *window, GFile *file, const BwStamp *stamp);
+  /* Shows a project that was opened: here, or in a window of its own, which is given. */
+  GtkWindow *(*show) (GtkWindow *window, BwProject *project);
+  /* Shows a project in place of this window's. */
+  void (*replace) (GtkWindow *window, BwProject *project);
+  /* Puts the window's unsaved work among what was discarded. */
+  gboolean (*lay_aside) (GtkWindow *window, GError **error);
   /* The project of the window was saved. */
   void (*saved) (GtkWindow *window);
 } BwFilesOwner;
 
-/* For this window, which must own it; adds the commands to its actions. owner must last. */
-BwFiles *bw_files_new (GtkApplicationWindow *window, BwDraft *draft, const BwFilesOwner *owner);
+/* For this window, which must own it; adds the commands to its actions. opening is the window's
+ * own; owner must last. */
+BwFiles *bw_files_new (GtkApplicationWindow *window, BwDraft *draft, BwOpeningBar *opening,
+                       const BwFilesOwner *owner);
 
-/* Opens a file; one that cannot be opened is told in the window. */
+/* Opens a file on a thread; one that cannot be opened is told in the window. */
 void bw_files_open (BwFiles *self, GFile *file);
 /* TRUE when closing must wait for an answer; it closes the window itself then. */
 gboolean bw_files_hold_close (BwFiles *self);

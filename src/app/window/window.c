@@ -7,6 +7,8 @@
 #include "app/draw/draw-stage.h"
 #include "app/fit/fit-line.h"
 #include "app/hang/hang-stage.h"
+#include "app/keep/logout-hold.h"
+#include "app/keep/opening-bar.h"
 #include "app/keep/recovery.h"
 #include "app/kit/drops.h"
 #include "app/kit/notice.h"
@@ -34,6 +36,7 @@ struct _BwWindow {
   BwDraft *draft;
   BwProject *project;
   BwRecovery *recovery;
+  BwLogoutHold logout;
   BwFiles *files;
   BwExport *export;
   BwPaperwork *paperwork;
@@ -41,6 +44,7 @@ struct _BwWindow {
   GtkLabel *title;
   GtkLabel *state;
   BwUndoBox *undo;
+  BwOpeningBar *opening;
   BwNotice *notice;
   GtkPaned *paned;
   GtkStack *stages;
@@ -85,13 +89,27 @@ project_changed (BwWindow *self, guint what)
 }
 
 static void
+hold_logout (BwWindow *self, gboolean unsaved)
+{
+  bw_logout_hold (&self->logout, GTK_WINDOW (self), unsaved, bw_piece_name (self->project));
+}
+
+static void
+history_changed (BwWindow *self)
+{
+  show_title (self);
+  hold_logout (self, bw_project_get_modified (self->project));
+}
+
+static void
 recovery_failed (BwWindow *self, const char *sentence)
 {
   bw_notice_tell (self->notice, GTK_MESSAGE_WARNING, sentence);
 }
 
+/* leftover: the copy that the project was recovered from, or NULL. */
 static void
-follow_project (BwWindow *self, BwProject *project)
+follow_project (BwWindow *self, BwProject *project, BwLeftover *leftover)
 {
   if (self->project)
     g_signal_handlers_disconnect_by_data (self->project, self);
@@ -100,12 +118,12 @@ follow_project (BwWindow *self, BwProject *project)
   g_clear_object (&self->recovery);
   g_set_object (&self->project, project);
   g_signal_connect_swapped (project, "changed", G_CALLBACK (project_changed), self);
-  g_signal_connect_swapped (project, "history", G_CALLBACK (show_title), self);
-  self->recovery = bw_recovery_new (project);
+  g_signal_connect_swapped (project, "history", G_CALLBACK (history_changed), self);
+  self->recovery = bw_recovery_new (project, leftover);
   g_signal_connect_object (self->recovery, "failed", G_CALLBACK (recovery_failed), self,
                            G_CONNECT_SWAPPED);
   bw_recovery_keep (self->recovery);
-  show_title (self);
+  history_changed (self);
 }
 
 void
@@ -113,8 +131,16 @@ bw_window_set_project (BwWindow *self, BwProject *project)
 {
   g_return_if_fail (BW_IS_WINDOW (self) && BW_IS_PROJECT (project));
   bw_session_set_project (self->session, project);
-  follow_project (self, project);
+  follow_project (self, project, NULL);
   bw_notice_clear (self->notice);
+}
+
+void
+bw_window_keep_work (BwWindow *self)
+{
+  g_return_if_fail (BW_IS_WINDOW (self));
+  bw_draft_settle (self->draft);
+  bw_recovery_keep (self->recovery);
 }
 
 gboolean
@@ -179,6 +205,7 @@ bw_window_close_request (GtkWindow *window)
   if (bw_files_hold_close (self->files))
     return TRUE;
   bw_place_keep (window, self->paned);
+  hold_logout (self, FALSE);
   bw_recovery_end (self->recovery);
   return GTK_WINDOW_CLASS (bw_window_parent_class)->close_request (window);
 }
@@ -191,6 +218,13 @@ bw_window_open (BwWindow *self, GFile *file)
 }
 
 gboolean
+bw_window_is_opening (BwWindow *self)
+{
+  g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
+  return bw_opening_bar_is_busy (self->opening);
+}
+
+gboolean
 bw_window_close_for_quit (BwWindow *self)
 {
   g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
@@ -200,30 +234,48 @@ bw_window_close_for_quit (BwWindow *self)
 /* --- What the files ask of us ------------------------------------------------------------------
  */
 
+/* The file may have another name there, by a link. */
 static gboolean
-present_shown (GtkWindow *window, GFile *file)
+shows_file (BwWindow *self, GFile *file, const BwStamp *stamp)
 {
-  GtkApplication *application = gtk_window_get_application (window);
-  for (GList *item = gtk_application_get_windows (application); item; item = item->next) {
-    if (!BW_IS_WINDOW (item->data))
-      continue;
-    GFile *shown = bw_project_get_file (BW_WINDOW (item->data)->project);
-    if (shown && g_file_equal (shown, file)) {
-      gtk_window_present (item->data);
-      return TRUE;
-    }
-  }
-  return FALSE;
+  GFile *own = bw_project_get_file (self->project);
+  return own
+         && (g_file_equal (own, file)
+             || bw_stamp_same_file (bw_project_get_stamp (self->project), stamp));
 }
 
-static void
+static GtkWindow *
+find_window (GtkWindow *window, GFile *file, const BwStamp *stamp)
+{
+  GtkApplication *application = gtk_window_get_application (window);
+  for (GList *item = gtk_application_get_windows (application); item; item = item->next)
+    if (BW_IS_WINDOW (item->data) && shows_file (item->data, file, stamp))
+      return item->data;
+  return NULL;
+}
+
+static GtkWindow *
 show_opened (GtkWindow *window, BwProject *project)
 {
   BwWindow *self = BW_WINDOW (window);
   if (bw_window_is_untouched (self))
     bw_window_set_project (self, project);
   else
-    gtk_window_present (GTK_WINDOW (bw_window_new (gtk_window_get_application (window), project)));
+    self = bw_window_new (gtk_window_get_application (window), project);
+  gtk_window_present (GTK_WINDOW (self));
+  return GTK_WINDOW (self);
+}
+
+static void
+replace (GtkWindow *window, BwProject *project)
+{
+  bw_window_set_project (BW_WINDOW (window), project);
+}
+
+static gboolean
+lay_aside (GtkWindow *window, GError **error)
+{
+  return bw_recovery_lay_work_aside (BW_WINDOW (window)->recovery, error);
 }
 
 static void
@@ -234,7 +286,45 @@ saved (GtkWindow *window)
   bw_notice_clear (self->notice);
 }
 
-static const BwFilesOwner files_owner = { present_shown, show_opened, saved };
+static const BwFilesOwner files_owner = { find_window, show_opened, replace, lay_aside, saved };
+
+/* --- After a crash -----------------------------------------------------------------------------
+ */
+
+/* The window that shows the file has work of its own: neither is to lose. */
+static GtkWindow *
+show_apart (GtkWindow *window, BwProject *project)
+{
+  bw_project_set_file (project, NULL);
+  BwWindow *apart = bw_window_new (gtk_window_get_application (window), project);
+  bw_window_tell (apart, GTK_MESSAGE_WARNING,
+                  _ ("Its file is open in another window, with changes that are not saved. Save "
+                     "this under another name."));
+  return GTK_WINDOW (apart);
+}
+
+static GtkWindow *
+window_for_recovered (GtkWindow *window, BwProject *project)
+{
+  GFile *file = bw_project_get_file (project);
+  GtkWindow *shown = file ? find_window (window, file, bw_project_get_stamp (project)) : NULL;
+  if (!shown)
+    return show_opened (window, project);
+  BwWindow *self = BW_WINDOW (shown);
+  if (bw_project_get_modified (self->project) || bw_draft_count_pending (self->draft) > 0)
+    return show_apart (window, project);
+  return shown;
+}
+
+void
+bw_window_take_recovered (BwWindow *self, BwProject *project, BwLeftover *leftover)
+{
+  g_return_if_fail (BW_IS_WINDOW (self) && BW_IS_PROJECT (project));
+  BwWindow *window = BW_WINDOW (window_for_recovered (GTK_WINDOW (self), project));
+  bw_session_set_project (window->session, project);
+  follow_project (window, project, leftover);
+  gtk_window_present (GTK_WINDOW (window));
+}
 
 /* A picture is for the band; anything else may be a project under another name. */
 static void
@@ -322,6 +412,8 @@ bw_window_dispose (GObject *object)
   BwWindow *self = BW_WINDOW (object);
   if (self->project)
     g_signal_handlers_disconnect_by_data (self->project, self);
+  if (self->project)
+    hold_logout (self, FALSE);
   /* It holds the stages, and menus among them hold the window's actions: a circle. */
   g_action_map_remove_action (G_ACTION_MAP (self), "stage");
   g_clear_object (&self->files);
@@ -346,6 +438,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, title);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, state);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, undo);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, opening);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stages);
@@ -377,6 +470,7 @@ static void
 bw_window_init (BwWindow *self)
 {
   g_type_ensure (BW_TYPE_UNDO_BOX);
+  g_type_ensure (BW_TYPE_OPENING_BAR);
   g_type_ensure (BW_TYPE_NOTICE);
   g_type_ensure (BW_TYPE_MEASURE_STAGE);
   g_type_ensure (BW_TYPE_DRAW_STAGE);
@@ -398,7 +492,7 @@ static void
 bind_parts (BwWindow *self)
 {
   GtkApplicationWindow *window = GTK_APPLICATION_WINDOW (self);
-  self->files = bw_files_new (window, self->draft, &files_owner);
+  self->files = bw_files_new (window, self->draft, self->opening, &files_owner);
   self->export = bw_export_new (window, self->draft);
   self->paperwork = bw_paperwork_new (window, self->draft);
   bw_undo_box_bind (self->undo, self->draft, G_ACTION_MAP (self));
@@ -420,7 +514,7 @@ bw_window_new (GtkApplication *application, BwProject *project)
   follow_light (self);
   g_signal_connect_object (bw_settings_get (), "notify::lamp-light", G_CALLBACK (follow_light),
                            self, G_CONNECT_SWAPPED);
-  follow_project (self, project);
+  follow_project (self, project, NULL);
   bind_parts (self);
   bw_part_names_give (GTK_WIDGET (self));
   return self;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "app/form/draft.h"
+#include "app/keep/leftover.h"
 #include <gtk/gtk.h>
 
 #define BW_TYPE_WINDOW (bw_window_get_type ())
@@ -23,9 +24,17 @@ gboolean bw_window_is_untouched (BwWindow *self);
 /* Tells one sentence in the window, until it is closed or another takes its place. */
 void bw_window_tell (BwWindow *self, GtkMessageType type, const char *sentence);
 
-/* Opens a file here when the window is untouched, else in a window of its own. A file that cannot
- * be opened is told here. */
+/* Opens a file, on a thread: here when the window is untouched then, else in a window of its own. A
+ * window that shows the file already is brought to the front. A file that cannot be opened is told
+ * here. Presents the window that has something to show. */
 void bw_window_open (BwWindow *self, GFile *file);
+/* Something is still being opened for this window. */
+gboolean bw_window_is_opening (BwWindow *self);
+/* Work that was left by a crash: into the window that shows its file, else as an opened file would
+ * be shown. leftover is the copy it was loaded from; its lock is taken. */
+void bw_window_take_recovered (BwWindow *self, BwProject *project, BwLeftover *leftover);
+/* Writes the safety copy now: the program is about to be ended from outside. */
+void bw_window_keep_work (BwWindow *self);
 /* "measure", "draw", "hang", "make". */
 void bw_window_show_stage (BwWindow *self, const char *name);
 /* Closes it as part of quitting: when it asks about unsaved work first, its answer goes on
