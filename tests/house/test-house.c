@@ -267,6 +267,33 @@ every_file_with_words_is_named_to_translators (void **state)
     each_source (rooms[i].name, check_named, names);
 }
 
+/* What is written, whoever writes it, is written whole or not at all: one file knows how. A picture
+ * in memory and a pipe are no files. */
+static void
+check_writes (const char *room, const char *path, const char *text, gpointer data)
+{
+  static const char *const ways[] = { "g_file_set_contents",
+                                      "g_file_replace",
+                                      "g_file_create",
+                                      "g_file_append_to",
+                                      "fopen (",
+                                      "g_fopen (",
+                                      "g_key_file_save_to_file",
+                                      "cairo_surface_write_to_png (",
+                                      "cairo_pdf_surface_create (",
+                                      "cairo_svg_surface_create (" };
+  for (gsize i = 0; i < G_N_ELEMENTS (ways); i++)
+    if (strstr (text, ways[i]) && !g_str_has_suffix (path, "project/file/save-whole.c"))
+      fail_msg ("%s writes a file by %s: bw_save_whole() does that", path, ways[i]);
+}
+
+static void
+files_are_written_in_one_way (void **state)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
+    each_source (rooms[i].name, check_writes, NULL);
+}
+
 /* Writable data in the core's objects, by the symbol table of the library itself. */
 static void
 the_core_has_no_mutable_globals (void **state)
@@ -331,6 +358,7 @@ main (void)
     cmocka_unit_test (only_the_preview_calls_opengl),
     cmocka_unit_test (every_source_says_its_licence),
     cmocka_unit_test (every_file_with_words_is_named_to_translators),
+    cmocka_unit_test (files_are_written_in_one_way),
     cmocka_unit_test (the_core_has_no_mutable_globals),
     cmocka_unit_test (no_test_of_a_window_waits_for_time),
   };
