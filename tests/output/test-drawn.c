@@ -6,10 +6,12 @@
 #include "output/chart/chart.h"
 #include "output/page/sheet.h"
 #include "output/sheet/strip.h"
+#include "output/report/report-parts.h"
 #include "output/report/report.h"
 #include "pen.h"
 #include "sample.h"
 
+#include <glib/gstdio.h>
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
@@ -427,6 +429,47 @@ the_svg_has_the_arrows_of_the_words (void **state)
   }
 }
 
+static void
+the_key_leaves_out_colours_that_are_not_used (void **state)
+{
+  g_autoptr (BwProject) project = some_project (37, 20, SAMPLE_NO_BAIL, FALSE);
+  BwTray tray = *bw_project_get_tray (project);
+  int more = tray.n_colours++;
+  tray.colour[more] = (BwColour){ 'Q', "Never strung", 0x336699, BW_FINISH_MATTE };
+  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
+  g_autofree char *svg = bw_chart_svg (project);
+  g_autofree char *entry = g_strdup_printf ("<use class=\"key\" xlink:href=\"#c%d\"", more);
+  assert_null (strstr (svg, entry));
+  assert_non_null (strstr (svg, "<use class=\"key\" "));
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  assert_null (pen_look_for ("Never strung"));
+}
+
+/* Broken into lines, it has every bead once, and each colour once more in the key. */
+static void
+a_long_picture_has_every_bead (void **state)
+{
+  g_autoptr (BwProject) project = some_project (38, 700, SAMPLE_NO_BAIL, FALSE);
+  const BwTray *tray = bw_project_get_tray (project);
+  guint64 counts[256] = { 0 }, told[256] = { 0 };
+  g_autofree char *folder = g_dir_make_tmp ("bandwright-drawn-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "chart.png", NULL);
+  pen_begin ();
+  assert_true (bw_chart_write (project, path, NULL));
+  g_remove (path);
+  g_rmdir (folder);
+  bw_drawing_count (bw_project_get_drawing (project), counts);
+  for (guint i = 0; i < pen_n_words (); i++)
+    for (int colour = 0; colour < tray->n_colours; colour++) {
+      char letter[7] = { 0 };
+      g_unichar_to_utf8 (tray->colour[colour].id, letter);
+      told[colour] += g_str_equal (pen_word (i)->text, letter);
+    }
+  for (int colour = 0; colour < tray->n_colours; colour++)
+    assert_int_equal (told[colour], counts[colour] + (counts[colour] > 0));
+}
+
 /* --- The bed -----------------------------------------------------------------------------------
  */
 
@@ -442,7 +485,9 @@ project_with_bed (void)
 {
   BwProject *project = some_project (36, 0, SAMPLE_NO_BAIL, FALSE);
   BwDesign design = *bw_project_get_design (project);
-  design.bed = (BwBed){ .cord_thickness_mm = 0.4, .cord_width_mm = 1, .layers = 2, .squeeze = 0.1 };
+  design.bed = (BwBed){
+    .cord_thickness_mm = 0.4, .cord_width_mm = 1, .layers = 2, .squeeze = 0.1, .overhang_mm = 0.7
+  };
   assert_true (bw_project_set_design (project, "", &design, NULL));
   return project;
 }
@@ -491,6 +536,93 @@ the_words_wind_the_bed_where_it_lies (void **state)
   g_autofree char *place = g_strdup_printf ("it reaches from %.1f mm to %.1f mm above the base",
                                             span.bottom_mm, span.bottom_mm + span.width_mm);
   assert_non_null (strstr (words, place));
+}
+
+/* --- The words ---------------------------------------------------------------------------------
+ */
+
+static void
+assert_words (BwProject *project, const char *told)
+{
+  g_autofree char *words = bw_words_flowing (project);
+  if (!strstr (words, told))
+    fail_msg ("“%s” is not said", told);
+}
+
+/* The join is told by what lies under the bead the work begins with. */
+static void
+the_joins_place_is_told_by_the_face_beneath (void **state)
+{
+  g_autoptr (BwProject) project = some_project (39, 0, SAMPLE_NO_BAIL, FALSE);
+  gboolean middle = FALSE, beside = FALSE, edge = FALSE;
+  for (int tenth = 0; tenth < 3600 && !(middle && beside && edge); tenth++) {
+    BwDesign design = *bw_project_get_design (project);
+    design.band.seam_deg = tenth / 10.0;
+    assert_true (bw_project_set_design (project, "", &design, NULL));
+    const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
+    int faces = bw_project_stone (project)->faces;
+    gboolean *seen = place->face < 0                   ? &edge
+                     : fabs (place->along_mm) < 0.0499 ? &middle
+                     : fabs (place->along_mm) > 0.0501 ? &beside
+                                                       : NULL;
+    if (!seen || *seen)
+      continue;
+    *seen = TRUE;
+    g_autofree char *told
+        = seen == &edge     ? g_strdup_printf ("over the edge between faces %d and %d",
+                                               place->corner + 1, (place->corner + 1) % faces + 1)
+          : seen == &middle ? g_strdup_printf ("over the middle of face %d", place->face + 1)
+                            : g_strdup_printf ("over face %d, %.1f mm from its middle",
+                                               place->face + 1, fabs (place->along_mm));
+    assert_words (project, told);
+  }
+  assert_true (middle && beside && edge);
+}
+
+static void
+the_likely_counts_are_told_with_their_rows_and_chances (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  const BwForecast *forecast = bw_project_forecast (project);
+  int n = 0;
+  for (int i = 0; i < forecast->n_chances; i++) {
+    const BwChance *chance = &forecast->chance[i];
+    g_autofree char *told = g_strdup_printf ("%d (row %d, %.0f %%)", chance->beads_around,
+                                             2 * chance->beads_around, 100 * chance->p);
+    if (chance->p < 0.05)
+      continue;
+    assert_words (project, told);
+    n++;
+  }
+  assert_true (n > 0);
+}
+
+/* In their order, however far on in the work they come. */
+static void
+every_change_of_thread_tells_its_own_length (void **state)
+{
+  g_autoptr (BwProject) project = some_project (40, 0, SAMPLE_FLAP, FALSE);
+  gboolean differ = FALSE;
+  for (int working = 700; working < 1500; working += 130) {
+    BwDesign design = *bw_project_get_design (project);
+    design.thread.working_mm = working;
+    assert_true (bw_project_set_design (project, "", &design, NULL));
+    g_autofree char *words = bw_words_flowing (project);
+    const GArray *lengths = bw_project_path (project)->lengths;
+    const char *from = words;
+    for (guint i = 1; i < lengths->len; i++) {
+      g_autofree char *cut = bw_text_cut (g_array_index (lengths, BwThreadLength, i).length_mm);
+      g_autofree char *before
+          = bw_text_cut (g_array_index (lengths, BwThreadLength, i - 1).length_mm);
+      g_autofree char *told = g_strdup_printf ("weave the old end in, cut %s", cut);
+      from = strstr (from, "weave the old end in, cut ");
+      assert_non_null (from);
+      assert_true (g_str_has_prefix (from, told));
+      differ |= !g_str_equal (cut, before);
+      from++;
+    }
+  }
+  assert_true (differ);
 }
 
 /* --- The try-on --------------------------------------------------------------------------------
@@ -567,6 +699,11 @@ main (void)
     cmocka_unit_test (the_beads_letters_stand_as_the_band_is_worn),
     cmocka_unit_test (the_ribbon_names_the_face_the_beads_come_to_lie_on),
     cmocka_unit_test (the_svg_has_the_arrows_of_the_words),
+    cmocka_unit_test (the_key_leaves_out_colours_that_are_not_used),
+    cmocka_unit_test (a_long_picture_has_every_bead),
+    cmocka_unit_test (the_joins_place_is_told_by_the_face_beneath),
+    cmocka_unit_test (the_likely_counts_are_told_with_their_rows_and_chances),
+    cmocka_unit_test (every_change_of_thread_tells_its_own_length),
     cmocka_unit_test (the_beds_turns_are_drawn_and_told_at_their_heights),
     cmocka_unit_test (the_words_wind_the_bed_where_it_lies),
     cmocka_unit_test (sheet_and_kit_name_the_row_of_the_first_try_on),
