@@ -59,7 +59,7 @@ static void
 invisible_signs_are_no_letters (void **state)
 {
   static const gunichar bad[]
-      = { 0, ' ', '\t', '\n', 0xa0, 0x200b, 0x301, 0xfeff, 0xd800, 0x110000 };
+      = { 0, ' ', '\t', '\n', 0xa0, 0x200b, 0x301, 0x903, 0xfeff, 0xd800, 0x110000 };
 
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
     assert_false (bw_tray_is_letter (bad[i]));
