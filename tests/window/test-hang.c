@@ -78,7 +78,10 @@ first_row (Bench *bench)
 static void
 expect_moved (Bench *bench, int was, int by)
 {
-  assert_int_equal ((first_row (bench) - was - by) % maker_design (&bench->maker)->band.rows, 0);
+  int now = first_row (bench), rows = maker_design (&bench->maker)->band.rows;
+  if ((now - was - by) % rows != 0)
+    fail_msg ("the bail stands at row %d of %d: from row %d it shall move by %d", now, rows, was,
+              by);
 }
 
 static guint8
