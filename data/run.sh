@@ -13,6 +13,7 @@ build build
 
 : "${file:=$PWD/data/demo/harbour-lamp.bandwright}"
 export BANDWRIGHT_DATA_DIR="$PWD/data"
+export BANDWRIGHT_LIBEXEC_DIR="$PWD/build/src/picture"
 export GSETTINGS_SCHEMA_DIR="$PWD/build/data"
 
 if [ -n "${WAYLAND_DISPLAY:-}${DISPLAY:-}" ]; then

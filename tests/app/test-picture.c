@@ -6,7 +6,9 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include <glib/gstdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "app/draw/picture-file.h"
 #include "app/draw/picture-job.h"
@@ -149,6 +151,42 @@ an_enormous_picture_is_refused_before_it_is_decoded (void **state)
   expect_refused ("sky.png", data, length, "30000 × 30000 points");
 }
 
+/* Read within, it ended the program. */
+static void
+a_drawing_that_ends_its_decoder_is_refused_by_name (void **state)
+{
+  static const char svg[] = "<svg xmlns='http://www.w3.org/2000/svg' width='200' height='200'>"
+                            "<filter id='f'><feFlood x='100%' width='1e-40' height='10'/><feTile/>"
+                            "</filter><rect width='200' height='200' filter='url(#f)'/></svg>";
+  expect_refused ("tile.svg", svg, strlen (svg), "more time or memory than a picture may have");
+}
+
+/* A pipe nobody writes to would be read for ever. */
+static void
+a_pipe_is_no_picture (void **state)
+{
+  g_autofree char *folder = g_dir_make_tmp ("picture-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "pipe.png", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+  assert_int_equal (mkfifo (path, 0600), 0);
+  assert_null (bw_picture_read (file, NULL, &error));
+  remove_file (file);
+  assert_non_null (strstr (error->message, "“pipe.png” is no PNG, JPEG or SVG"));
+}
+
+static void
+a_program_without_its_decoder_says_so (void **state)
+{
+  g_autofree char *folder = g_strdup (g_getenv ("BANDWRIGHT_LIBEXEC_DIR"));
+  g_autofree char *data = NULL;
+  gsize length;
+  encode ("png", &data, &length);
+  g_setenv ("BANDWRIGHT_LIBEXEC_DIR", "/nowhere", TRUE);
+  expect_refused ("halves.png", data, length, "reads pictures could not be started");
+  g_setenv ("BANDWRIGHT_LIBEXEC_DIR", folder, TRUE);
+}
+
 static void
 a_file_that_is_not_there_is_named (void **state)
 {
@@ -232,6 +270,9 @@ main (void)
     cmocka_unit_test (what_is_no_picture_is_said_to_be_none),
     cmocka_unit_test (a_file_cut_short_is_refused_by_name),
     cmocka_unit_test (an_enormous_picture_is_refused_before_it_is_decoded),
+    cmocka_unit_test (a_drawing_that_ends_its_decoder_is_refused_by_name),
+    cmocka_unit_test (a_pipe_is_no_picture),
+    cmocka_unit_test (a_program_without_its_decoder_says_so),
     cmocka_unit_test (a_file_that_is_not_there_is_named),
     cmocka_unit_test (new_colours_are_added_and_used),
     cmocka_unit_test (a_full_tray_takes_no_new_colours_and_says_so),

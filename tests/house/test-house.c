@@ -22,6 +22,7 @@ static const struct {
   { "output", 2, "report words page chart sheet" },
   { "preview", 2, "scene gl picture view" },
   { "editor", 2, "cloth tool band bail" },
+  { "picture", 2, "" },
   { "app", 3, "kit form keep fit measure draw hang bench make window" },
   { "tool", 3, "" },
 };

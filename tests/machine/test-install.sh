@@ -45,7 +45,7 @@ holds it_wants_nothing_that_only_tests_need wants_no_test_library
 
 root=$work/stage/usr/local
 all_there () {
-  for file in bin/bandwright bin/bandwright-tool share/man/man1/bandwright.1 \
+  for file in bin/bandwright bin/bandwright-tool libexec/bandwright-picture share/man/man1/bandwright.1 \
     share/applications/io.github.bandwright.Bandwright.desktop \
     share/metainfo/io.github.bandwright.Bandwright.metainfo.xml \
     share/mime/packages/io.github.bandwright.Bandwright.xml \

@@ -468,6 +468,103 @@ undo_and_the_list_of_steps_leave_the_view_alone (void **state)
   assert_memory_equal (&camera, &after, sizeof camera);
 }
 
+/* A drawing that takes minutes. */
+static GFile *
+slow_drawing (void)
+{
+  g_autofree char *path = maker_path ("slow.svg");
+  g_autoptr (GString) svg = g_string_new ("<svg xmlns='http://www.w3.org/2000/svg' width='200' "
+                                          "height='200'><filter id='f'>");
+  for (int i = 0; i < 40; i++)
+    g_string_append_printf (svg,
+                            "<feTurbulence baseFrequency='0.9' numOctaves='400' "
+                            "result='t%d'/><feGaussianBlur stdDeviation='90'/>",
+                            i);
+  g_string_append (svg, "</filter><rect width='200' height='200' filter='url(#f)'/></svg>");
+  assert_true (g_file_set_contents (path, svg->str, -1, NULL));
+  return g_file_new_for_path (path);
+}
+
+static gboolean
+is_reading (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_PROGRESS_BAR (widget)
+         && g_strcmp0 (gtk_progress_bar_get_text (GTK_PROGRESS_BAR (widget)), "Reading…") == 0;
+}
+
+static gboolean
+tells_of_reading (gpointer maker)
+{
+  GtkWidget *stop = desk_look_for_label (window_of (maker), "Stop");
+  return desk_look_for (window_of (maker), is_reading, NULL) && stop
+         && gtk_widget_get_height (stop) > 1;
+}
+
+static gboolean
+tells_of_no_reading (gpointer maker)
+{
+  return !desk_look_for (window_of (maker), is_reading, NULL);
+}
+
+static void
+a_picture_that_takes_long_is_read_until_stopped (void **state)
+{
+  Maker *maker = *state;
+  g_autoptr (GFile) file = slow_drawing ();
+  turn_to (maker, "Picture");
+  BwPicturePanel *panel = BW_PICTURE_PANEL (maker_find (maker, BW_TYPE_PICTURE_PANEL));
+  bw_picture_panel_open (panel, file);
+  desk_until (tells_of_reading, maker);
+  desk_settle ();
+  desk_keep ("reading");
+  maker_click_words (window_of (maker), "Stop");
+  desk_until (tells_of_no_reading, maker);
+  assert_false (has_trial (maker_project (maker)));
+  /* The panel takes the next one. */
+  g_autofree char *path = picture_file ();
+  g_autoptr (GFile) quick = g_file_new_for_path (path);
+  bw_picture_panel_open (panel, quick);
+  desk_until (has_trial, maker_project (maker));
+}
+
+static void
+escape_stops_the_reading_of_a_picture (void **state)
+{
+  Maker *maker = *state;
+  g_autoptr (GFile) file = slow_drawing ();
+  turn_to (maker, "Picture");
+  bw_picture_panel_open (BW_PICTURE_PANEL (maker_find (maker, BW_TYPE_PICTURE_PANEL)), file);
+  desk_until (tells_of_reading, maker);
+  gtk_widget_child_focus (maker_find (maker, BW_TYPE_PICTURE_PANEL), GTK_DIR_TAB_FORWARD);
+  desk_key ("Escape", 0);
+  desk_until (tells_of_no_reading, maker);
+}
+
+static gboolean
+tells_of_cost (gpointer maker)
+{
+  return desk_look_for_prefix (window_of (maker), "“tile.svg” cannot be drawn:") != NULL;
+}
+
+/* Drawn within, it ended the program and all its windows. */
+static void
+a_picture_made_to_do_harm_leaves_the_window_standing (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *path = maker_path ("tile.svg");
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  assert_true (g_file_set_contents (
+      path,
+      "<svg xmlns='http://www.w3.org/2000/svg' width='200' height='200'><filter id='f'>"
+      "<feFlood x='100%' width='1e-40' height='10'/><feTile/></filter>"
+      "<rect width='200' height='200' filter='url(#f)'/></svg>",
+      -1, NULL));
+  turn_to (maker, "Picture");
+  bw_picture_panel_open (BW_PICTURE_PANEL (maker_find (maker, BW_TYPE_PICTURE_PANEL)), file);
+  desk_until (tells_of_cost, maker);
+  desk_keep ("harm");
+}
+
 int
 main (void)
 {
@@ -484,6 +581,9 @@ main (void)
     IN_WINDOW (a_picture_dropped_on_the_band_is_placed),
     IN_WINDOW (a_picture_goes_once_round_at_a_click),
     IN_WINDOW (a_picture_is_opened_dragged_and_laid),
+    IN_WINDOW (a_picture_that_takes_long_is_read_until_stopped),
+    IN_WINDOW (escape_stops_the_reading_of_a_picture),
+    IN_WINDOW (a_picture_made_to_do_harm_leaves_the_window_standing),
     IN_WINDOW (what_is_no_picture_is_told_in_the_panel),
     IN_WINDOW (the_window_fits_a_small_screen_at_twice_the_text),
     IN_WINDOW (a_colour_takes_in_another_ones_beads),

@@ -3,14 +3,13 @@
 #pragma once
 
 #include "core/pattern/mapping.h"
+#include "picture/answer.h"
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <gio/gio.h>
 
-#define BW_PICTURE_BYTES_MAX (256 * 1024 * 1024)
-#define BW_PICTURE_POINTS_MAX (64 * 1000 * 1000)
-
 /* Safe on any thread. NULL with one plain sentence that names the file. Turned upright when the
- * camera says how; an SVG is drawn finely enough for any band. */
+ * camera says how; an SVG is drawn finely enough for any band. It is decoded by a process of its own
+ * (see picture/apart.h), so that nothing in the file can end the program or keep it busy for good. */
 GdkPixbuf *bw_picture_read (GFile *file, GCancellable *cancellable, GError **error);
 
 /* The pixels for the core, borrowed. */

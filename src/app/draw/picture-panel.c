@@ -22,8 +22,8 @@ struct _BwPicturePanel {
   BwPlacement placement;
   GCancellable *reading, *working; /* NULL when nothing is under way */
   BwPictureJob *job;               /* the thread's, to look at its progress alone */
-  gint64 began;
-  guint look;
+  gint64 began, read_since;
+  guint look, read_look;
   gboolean again;
   gboolean showing;
   GtkLabel *name, *problem;
@@ -101,6 +101,19 @@ show_placement (BwPicturePanel *self)
   show_state (self);
 }
 
+/* What is done sooner than one can read it is not told. words may be NULL; share < 0: not known. */
+static void
+show_work (BwPicturePanel *self, gint64 since, const char *words, double share)
+{
+  gtk_widget_set_visible (self->work, g_get_monotonic_time () - since > PATIENCE_US);
+  gtk_progress_bar_set_show_text (self->progress, words != NULL);
+  gtk_progress_bar_set_text (self->progress, words);
+  if (share < 0)
+    gtk_progress_bar_pulse (self->progress);
+  else
+    gtk_progress_bar_set_fraction (self->progress, MIN (share, 1));
+}
+
 /* --- the work ------------------------------------------------------------------------------- */
 
 static void start (BwPicturePanel *self);
@@ -109,9 +122,8 @@ static gboolean
 look (gpointer data)
 {
   BwPicturePanel *self = data;
-  double share = g_atomic_int_get (&self->job->per_mille) / 1000.0;
-  gtk_widget_set_visible (self->work, g_get_monotonic_time () - self->began > PATIENCE_US);
-  gtk_progress_bar_set_fraction (self->progress, CLAMP (share, 0, 1));
+  if (!self->reading)
+    show_work (self, self->began, NULL, g_atomic_int_get (&self->job->per_mille) / 1000.0);
   return G_SOURCE_CONTINUE;
 }
 
@@ -151,7 +163,7 @@ job_done (GObject *source, GAsyncResult *result, gpointer data)
   g_clear_object (&self->working);
   self->job = NULL;
   self->again = FALSE;
-  gtk_widget_set_visible (self->work, FALSE);
+  gtk_widget_set_visible (self->work, self->reading != NULL);
   if (seen && again)
     start (self);
   else if (seen && job)
@@ -207,6 +219,24 @@ read_on_thread (GTask *task, gpointer source, gpointer data, GCancellable *cance
     g_task_return_error (task, error);
 }
 
+static gboolean
+look_at_reading (gpointer data)
+{
+  BwPicturePanel *self = data;
+  show_work (self, self->read_since, _ ("Reading…"), -1);
+  return G_SOURCE_CONTINUE;
+}
+
+/* Nothing more will come of what is being read. */
+static void
+end_reading (BwPicturePanel *self)
+{
+  if (self->reading)
+    g_cancellable_cancel (self->reading);
+  g_clear_object (&self->reading);
+  g_clear_handle_id (&self->read_look, g_source_remove);
+}
+
 /* In the middle of what the join is farthest from: the front of the piece. */
 static void
 cover (BwPicturePanel *self)
@@ -225,7 +255,8 @@ picture_read (GObject *source, GAsyncResult *result, gpointer data)
   GFile *file = g_task_get_task_data (G_TASK (result));
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     return;
-  g_clear_object (&self->reading);
+  end_reading (self);
+  gtk_widget_set_visible (self->work, FALSE);
   show_problem (self, error ? error->message : NULL);
   if (!pixbuf || !project_of (self))
     return;
@@ -244,10 +275,10 @@ void
 bw_picture_panel_open (BwPicturePanel *self, GFile *file)
 {
   g_return_if_fail (BW_IS_PICTURE_PANEL (self) && G_IS_FILE (file));
-  if (self->reading)
-    g_cancellable_cancel (self->reading);
-  g_clear_object (&self->reading);
+  end_reading (self);
   self->reading = g_cancellable_new ();
+  self->read_since = g_get_monotonic_time ();
+  self->read_look = g_timeout_add (LOOK_MS, look_at_reading, self);
   g_autoptr (GTask) task = g_task_new (NULL, self->reading, picture_read, g_object_ref (self));
   g_task_set_task_data (task, g_object_ref (file), g_object_unref);
   g_task_run_in_thread (task, read_on_thread);
@@ -345,16 +376,18 @@ keep_clicked (BwPicturePanel *self)
 }
 
 static void
-drop_clicked (BwPicturePanel *self)
-{
-  stop (self);
-  bw_project_drop_trial (project_of (self));
-}
-
-static void
 stop_clicked (BwPicturePanel *self)
 {
   stop (self);
+  end_reading (self);
+  gtk_widget_set_visible (self->work, self->working != NULL);
+}
+
+static void
+drop_clicked (BwPicturePanel *self)
+{
+  stop_clicked (self);
+  bw_project_drop_trial (project_of (self));
 }
 
 static gboolean
@@ -370,7 +403,7 @@ static gboolean
 escape_pressed (GtkWidget *widget, GVariant *args, gpointer data)
 {
   BwPicturePanel *self = BW_PICTURE_PANEL (widget);
-  gboolean busy = self->working || bw_project_has_trial (project_of (self));
+  gboolean busy = self->reading || self->working || bw_project_has_trial (project_of (self));
   drop_clicked (self);
   return busy;
 }
@@ -411,9 +444,7 @@ bw_picture_panel_dispose (GObject *object)
   BwPicturePanel *self = BW_PICTURE_PANEL (object);
   stop (self);
   g_clear_handle_id (&self->look, g_source_remove);
-  if (self->reading)
-    g_cancellable_cancel (self->reading);
-  g_clear_object (&self->reading);
+  end_reading (self);
   g_clear_object (&self->picture);
   G_OBJECT_CLASS (bw_picture_panel_parent_class)->dispose (object);
 }

@@ -3,7 +3,7 @@
  * find half a picture on the band and not know why. */
 #include "config.h"
 
-#include "app/draw/picture-whole.h"
+#include "picture/whole.h"
 
 #include <string.h>
 
