@@ -395,6 +395,54 @@ no_deed_begins_on_a_trial (void **state)
   }
 }
 
+/* Above the band, where the view shows the stone. */
+static void
+press_beside (Bench *bench, BwToolKind tool, int button)
+{
+  double x, y;
+  bw_session_set_tool (bench->session, tool);
+  assert_true (bw_band_canvas_bead_point (bench->canvas, 21, 12, &x, &y));
+  desk_click_at (GTK_WIDGET (bench->canvas), x, y - 40, button);
+}
+
+static void
+a_press_that_can_do_nothing_says_why (void **state)
+{
+  Bench *bench = *state;
+  press_beside (bench, BW_TOOL_FLOOD, 1);
+  assert_string_equal (bench->status, "There is no bead here: press on the band.");
+  press_beside (bench, BW_TOOL_BEAD, 3);
+  assert_string_equal (bench->status, "There is no bead here: press on the band.");
+  press_beside (bench, BW_TOOL_BEAD, 1);
+  assert_string_not_equal (bench->status, "There is no bead here: press on the band.");
+  const BwDrawing *now = bw_project_get_drawing (bench->project);
+  g_autoptr (BwDrawing) other = bw_drawing_new (bw_drawing_columns (now), bw_drawing_rows (now), 2);
+  assert_true (bw_project_try (bench->project, "Try", NULL, other, NULL));
+  press_beside (bench, BW_TOOL_BEAD, 1);
+  assert_string_equal (bench->status, "There is no bead here; what is tried stays as it is.");
+  assert_true (bw_project_has_trial (bench->project));
+}
+
+/* A colour that a picture would bring, and a deed in the middle of a stroke. */
+static void
+what_cannot_be_now_says_why (void **state)
+{
+  Bench *bench = *state;
+  const BwDrawing *now = bw_project_get_drawing (bench->project);
+  g_autoptr (BwDrawing) other = bw_drawing_new (bw_drawing_columns (now), bw_drawing_rows (now), 3);
+  BwTray tray = *bw_project_get_tray (bench->project);
+  tray.colour[3] = (BwColour){ 'q', "Own", 0x123456, BW_FINISH_MATTE };
+  tray.n_colours = 4;
+  assert_true (bw_project_try (bench->project, "Try", &tray, other, NULL));
+  click (bench, BW_TOOL_PICK, 21, 6);
+  assert_string_equal (bench->status, "This colour is only tried: lay it first.");
+  assert_int_equal (bw_session_get_colour (bench->session), 1);
+  pull (bench, BW_TOOL_LINE, 20, 3, 25, 8);
+  bw_band_canvas_do (bench->canvas, BW_BAND_COPY);
+  assert_string_equal (bench->status, "Let go of the mouse first.");
+  desk_release (1);
+}
+
 int
 main (void)
 {
@@ -415,6 +463,8 @@ main (void)
     IN_WINDOW (whoever_settles_the_session_lays_the_piece_down),
     IN_WINDOW (the_keyboard_alone_draws_mirrors_and_copies),
     IN_WINDOW (no_deed_begins_on_a_trial),
+    IN_WINDOW (a_press_that_can_do_nothing_says_why),
+    IN_WINDOW (what_cannot_be_now_says_why),
     IN_WINDOW (the_axis_of_a_mirror_shows_on_the_canvas),
   };
   g_setenv ("GTK_A11Y", "none", TRUE);

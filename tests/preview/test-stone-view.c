@@ -12,6 +12,7 @@
 #include "pieces.h"
 #include "preview/scene/camera.h"
 #include "preview/view/stone-view.h"
+#include "preview/view/view-marks.h"
 
 enum { SIZE = 460 };
 
@@ -521,6 +522,41 @@ close_desk (void **state)
   return 0;
 }
 
+/* The marks of a piece at rest, as a widget draws them whose text runs so. */
+static cairo_surface_t *
+marks_in (GtkTextDirection direction, const BwScene *scene)
+{
+  GtkWidget *label = g_object_ref_sink (gtk_label_new (NULL));
+  g_autoptr (GtkSnapshot) snapshot = gtk_snapshot_new ();
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, SIZE, SIZE);
+  cairo_t *cr = cairo_create (surface);
+  gtk_widget_set_direction (label, direction);
+  bw_view_marks_draw (label, snapshot, scene, bw_session_camera_at_rest, SIZE, SIZE);
+  g_autoptr (GskRenderNode) node = gtk_snapshot_to_node (snapshot);
+  gsk_render_node_draw (node, cr);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  g_object_unref (label);
+  return surface;
+}
+
+/* The mark says how the piece hangs; where text runs from right to left it says it too. */
+static void
+the_words_of_a_mark_lie_on_it_whichever_way_text_runs (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (3);
+  BwProject *project = piece_random (rand, BW_BAIL_FLAP);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  bw_scene_stand_at_rest (scene);
+  cairo_surface_t *left = marks_in (GTK_TEXT_DIR_LTR, scene);
+  cairo_surface_t *right = marks_in (GTK_TEXT_DIR_RTL, scene);
+  assert_memory_equal (cairo_image_surface_get_data (left), cairo_image_surface_get_data (right),
+                       (gsize)cairo_image_surface_get_stride (left) * SIZE);
+  cairo_surface_destroy (left);
+  cairo_surface_destroy (right);
+  g_object_unref (project);
+}
+
 int
 main (void)
 {
@@ -543,6 +579,7 @@ main (void)
     cmocka_unit_test (let_go_it_swings_to_exact_rest_and_then_nothing_moves),
     cmocka_unit_test (a_hand_on_the_swinging_piece_stops_it),
     cmocka_unit_test (a_change_of_the_band_s_height_sets_it_swinging),
+    cmocka_unit_test (the_words_of_a_mark_lie_on_it_whichever_way_text_runs),
   };
   return cmocka_run_group_tests_name ("stone-view", tests, open_desk, close_desk);
 }

@@ -267,6 +267,48 @@ the_drawing_is_fitted_as_the_maker_chooses (void **state)
   }
 }
 
+static gboolean
+is_canvas (GtkWidget *widget, gconstpointer data)
+{
+  return BW_IS_BAND_CANVAS (widget);
+}
+
+static gboolean
+is_rows (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_SCROLLED_WINDOW (widget)
+         && gtk_widget_get_ancestor (widget, BW_TYPE_BENCH_PAGE) != NULL;
+}
+
+/* As wide and as high as a small screen, and row after row: the band lies wholly in view, or there
+ * is none. */
+static void
+the_band_is_shown_whole_or_not_at_all (void **state)
+{
+  static const int heights[] = { 600, 700, 850 };
+  Bench *bench = *state;
+  gboolean shown = FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (heights); i++) {
+    gtk_window_set_default_size (GTK_WINDOW (bench->maker.window), 900, heights[i]);
+    desk_settle ();
+    for (int row = 0; row < 4; row++) {
+      GtkWidget *rows = desk_look_for (page_of (bench), is_rows, NULL);
+      GtkWidget *band = desk_look_for (page_of (bench), is_canvas, NULL);
+      graphene_rect_t place;
+      assert_non_null (rows);
+      if (band) {
+        shown = TRUE;
+        assert_true (gtk_widget_compute_bounds (band, rows, &place));
+        assert_true (place.origin.y >= -1);
+        assert_true (place.origin.y + place.size.height <= (float)gtk_widget_get_height (rows) + 1);
+      }
+      desk_key ("space", 0);
+      desk_settle ();
+    }
+  }
+  assert_true (shown);
+}
+
 int
 main (void)
 {
@@ -274,6 +316,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_band_is_woven_with_two_strip_checks),
     IN_WINDOW (the_drawing_is_fitted_as_the_maker_chooses),
+    IN_WINDOW (the_band_is_shown_whole_or_not_at_all),
   };
   return maker_run (tests);
 }

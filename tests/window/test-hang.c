@@ -3,6 +3,7 @@
  */
 #include "maker.h"
 
+#include "app/hang/bail-card.h"
 #include "core/bail/bail-place.h"
 #include "editor/bail/bail-band.h"
 #include "editor/bail/bail-strip.h"
@@ -310,6 +311,77 @@ the_band_s_pattern_runs_on_over_the_bail (void **state)
   assert_int_equal (cell (bench, 3, 2), 0);
 }
 
+static void
+expect_told (gpointer widget, const char *words)
+{
+  assert_string_equal (bw_unrolled_get_told (BW_UNROLLED (widget)), words);
+}
+
+static void
+a_press_on_the_band_s_beads_in_the_strip_says_whose_they_are (void **state)
+{
+  Bench *bench = *state;
+  double x, y, next, none;
+  GtkWidget *strip = GTK_WIDGET (strip_of (bench));
+  guint steps = bw_project_count_steps (maker_project (&bench->maker));
+  maker_reveal (strip);
+  assert_true (bw_bail_strip_bead_point (strip_of (bench), 1, 2, &x, &y));
+  assert_true (bw_bail_strip_bead_point (strip_of (bench), 3, 2, &next, &none));
+  desk_click_at (strip, x - 1.5 * (next - x), y, 1);
+  expect_told (strip, "These beads are the band’s: draw on them at the Draw stage.");
+  desk_click_at (strip, x - 1.5 * (next - x), y, 3);
+  expect_told (strip, "These beads are the band’s: draw on them at the Draw stage.");
+  desk_click_at (strip, gtk_widget_get_width (strip) / 2.0, gtk_widget_get_height (strip) - 2, 1);
+  expect_told (strip, "There is no bead of the bail here.");
+  assert_int_equal (bw_project_count_steps (maker_project (&bench->maker)), steps);
+}
+
+static void
+a_step_beyond_the_bail_s_bounds_says_why (void **state)
+{
+  Bench *bench = *state;
+  gtk_widget_grab_focus (GTK_WIDGET (band_of (bench)));
+  for (int i = 0; i < 8; i++)
+    desk_key ("Down", 0);
+  assert_int_equal (bail_of (bench)->columns, 2);
+  expect_told (band_of (bench), "A bail cannot be narrower than two columns.");
+  for (int i = 0; i < 8; i++)
+    desk_key ("Up", 0);
+  expect_told (band_of (bench), "The bail is as wide as this band lets it be.");
+}
+
+static gboolean
+is_drop_down (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_DROP_DOWN (widget);
+}
+
+static void
+a_bail_that_this_band_cannot_have_says_why (void **state)
+{
+  Bench *bench = *state;
+  BwDesign design = *maker_design (&bench->maker);
+  design.band.columns = 2;
+  design.bail.style = BW_BAIL_NONE;
+  assert_true (bw_project_set_design (maker_project (&bench->maker), "Narrow", &design, NULL));
+  desk_settle ();
+  GtkWidget *card = maker_find (&bench->maker, BW_TYPE_BAIL_CARD);
+  GtkWidget *style = desk_look_for (card, is_drop_down, NULL);
+  maker_reveal (style);
+  gtk_widget_grab_focus (style);
+  desk_key ("space", 0);
+  desk_key ("Down", 0);
+  desk_key ("Return", 0);
+  desk_settle ();
+  assert_int_equal (bail_of (bench)->style, BW_BAIL_NONE);
+  assert_int_equal (gtk_drop_down_get_selected (GTK_DROP_DOWN (style)), 0);
+  assert_non_null (desk_look_for_prefix (card, "A band of 2 columns is too narrow"));
+  design.band.columns = 8;
+  assert_true (bw_project_set_design (maker_project (&bench->maker), "Wide", &design, NULL));
+  desk_settle ();
+  assert_null (desk_look_for_prefix (card, "A band of 2 columns is too narrow"));
+}
+
 int
 main (void)
 {
@@ -324,6 +396,9 @@ main (void)
     IN_WINDOW (the_bail_is_moved_by_keys_alone),
     IN_WINDOW (three_beads_are_coloured_by_keys_alone),
     IN_WINDOW (the_band_s_pattern_runs_on_over_the_bail),
+    IN_WINDOW (a_press_on_the_band_s_beads_in_the_strip_says_whose_they_are),
+    IN_WINDOW (a_step_beyond_the_bail_s_bounds_says_why),
+    IN_WINDOW (a_bail_that_this_band_cannot_have_says_why),
   };
   return maker_run (tests);
 }

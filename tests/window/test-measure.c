@@ -4,6 +4,7 @@
 
 #include "app/fit/fit-line.h"
 #include "app/form/field-entry.h"
+#include "app/measure/section-sketch.h"
 #include "output/report/report.h"
 
 #include <math.h>
@@ -368,6 +369,42 @@ cards_are_where_they_were_when_a_page_is_come_back_to (void **state)
     expect_mm (left_of (maker, pointers[i]), before[i]);
 }
 
+/* Fills places with where the section's numbers and marks stand; gives how many. */
+static int
+find_numbers (BwSketch *sketch, const BwDesign *design, GdkRectangle *places)
+{
+  int n = 0;
+  for (int i = 0; i < bw_stone_value_count (design->stone.measured, design->stone.faces); i++) {
+    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+    n += bw_sketch_find (sketch, pointer, &places[n]);
+  }
+  n += bw_sketch_find (sketch, "/band/seam_deg", &places[n]);
+  n += bw_sketch_find (sketch, "/bail/at_deg", &places[n]);
+  return n;
+}
+
+/* Wherever the join is, at its default as well, and the bail beside it. */
+static void
+no_number_of_the_section_stands_on_another (void **state)
+{
+  Maker *maker = *state;
+  BwSketch *sketch = BW_SKETCH (maker_find (maker, BW_TYPE_SECTION_SKETCH));
+  for (int turn = 0; turn < 24; turn++) {
+    BwDesign design = *maker_design (maker);
+    GdkRectangle places[BW_FACES_MAX + 2];
+    design.band.seam_deg = 15 * turn;
+    assert_true (bw_project_set_design (maker_project (maker), "Join", &design, NULL));
+    desk_settle ();
+    int n = find_numbers (sketch, &design, places);
+    assert_true (n >= 2);
+    for (int i = 0; i < n; i++)
+      for (int k = 0; k < i; k++)
+        if (gdk_rectangle_intersect (&places[i], &places[k], NULL))
+          fail_msg ("join at %g°: two texts at %d, %d", design.band.seam_deg, places[i].x,
+                    places[i].y);
+  }
+}
+
 int
 main (void)
 {
@@ -383,6 +420,7 @@ main (void)
     IN_WINDOW (six_faces_are_as_they_were_after_five),
     IN_WINDOW (a_pitch_that_no_bead_has_stays_with_its_reason),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
+    IN_WINDOW (no_number_of_the_section_stands_on_another),
   };
   return maker_run (tests);
 }
