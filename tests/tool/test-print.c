@@ -112,6 +112,39 @@ each_command_writes_its_kind_of_file (void **state)
   assert_writes (*state, "model", "g.glb", NULL, NULL, "glTF");
 }
 
+/* What a reader of PDF finds in the file that a command writes: its pages, their size, its words.
+ */
+static void
+expect_paper (const Bench *bench, const char *command, const char *option, const char *value,
+              const char *told, const char *says)
+{
+  g_autofree char *path = g_build_filename (bench->folder, "paper.pdf", NULL), *err = NULL;
+  g_autofree char *info = NULL, *text = NULL;
+  const char *words[] = { "-o", path, option, value, NULL };
+  char *ask_info[] = { "pdfinfo", path, NULL }, *ask_text[] = { "pdftotext", path, "-", NULL };
+  assert_int_equal (run (bench, command, words, &err), 0);
+  assert_true (g_spawn_sync (NULL, ask_info, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &info, NULL,
+                             NULL, NULL));
+  assert_true (g_spawn_sync (NULL, ask_text, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &text, NULL,
+                             NULL, NULL));
+  g_remove (path);
+  if (!g_regex_match_simple (told, info, 0, 0))
+    fail_msg ("%s does not match: %s", told, info);
+  if (!strstr (text, says))
+    fail_msg ("“%s” is not said", says);
+}
+
+static void
+each_paper_is_what_was_asked_for (void **state)
+{
+  expect_paper (*state, "sheet", NULL, NULL, "595\\.\\d+ x 841\\.\\d+ pts", "Chart of the band");
+  expect_paper (*state, "sheet", "--paper", "letter", "612 x 792 pts", "Winding the bed");
+  expect_paper (*state, "sheet", "--kit", "3", "Pages: +4\n", "Try on after row");
+  expect_paper (*state, "strip", "--paper", "a4", "595\\.\\d+ x 841\\.\\d+ pts",
+                "Round the bare stone");
+  expect_paper (*state, "strip", "--paper", "letter", "612 x 792 pts", "2 inches");
+}
+
 static void
 assert_misused (const Bench *bench, const char *command, const char *const *words, const char *says)
 {
@@ -240,6 +273,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (each_command_writes_its_kind_of_file),
+    cmocka_unit_test (each_paper_is_what_was_asked_for),
     cmocka_unit_test (wrong_words_are_told),
     cmocka_unit_test (a_target_out_of_reach_is_one_line_and_no_file),
     cmocka_unit_test (a_target_that_is_no_file_is_named_and_left_alone),

@@ -43,14 +43,27 @@ gtk_application_uninhibit (GtkApplication *application, guint cookie)
 }
 
 /* A disk that does not give this file's bytes before it is told to. */
-static volatile ino_t slow_inode;
+static ino_t slow_inode;
+static GMutex slow_lock;
+static GCond quick_again;
+
+static void
+be_slow_for (ino_t inode)
+{
+  g_mutex_lock (&slow_lock);
+  slow_inode = inode;
+  g_cond_broadcast (&quick_again);
+  g_mutex_unlock (&slow_lock);
+}
 
 ssize_t
 read (int fd, void *buffer, size_t n)
 {
   struct stat status;
+  g_mutex_lock (&slow_lock);
   while (slow_inode && fstat (fd, &status) == 0 && status.st_ino == slow_inode)
-    g_usleep (5000);
+    g_cond_wait (&quick_again, &slow_lock);
+  g_mutex_unlock (&slow_lock);
   return syscall (SYS_read, fd, buffer, n);
 }
 
@@ -662,7 +675,7 @@ a_long_opening_is_told_and_can_be_stopped (void **state)
   struct stat status;
   assert_true (g_file_set_contents (path, bench->before, -1, NULL));
   assert_int_equal (stat (path, &status), 0);
-  slow_inode = status.st_ino;
+  be_slow_for (status.st_ino);
   bw_window_open (maker->window, file);
   assert_true (bw_window_is_opening (maker->window));
   desk_until (can_be_stopped, maker);
@@ -671,7 +684,7 @@ a_long_opening_is_told_and_can_be_stopped (void **state)
   desk_click (stop_button (maker));
   desk_until (is_not_opening, maker);
   assert_null (stop_button (maker));
-  slow_inode = 0;
+  be_slow_for (0);
   expect_own_file (maker, bench->path);
   draw_stroke (maker);
   g_unlink (path);
