@@ -172,6 +172,23 @@ bw_project_get_checks (BwProject *self, int *n_checks)
   return self->document->head.progress->check;
 }
 
+gboolean
+bw_project_touched (BwProject *self, guint64 *seen, GArray *beads)
+{
+  const BwTouched *touched = &self->document->touched;
+  guint from;
+  gboolean told = bw_touched_since (touched, seen, &from);
+
+  for (guint i = from; told && i < touched->places->len; i++) {
+    guint32 place = g_array_index (touched->places, guint32, i);
+    BwBeadOf bead = { bw_place_canvas (place) == BW_CANVAS_BAIL, bw_place_row (place),
+                      bw_place_column (place) };
+
+    g_array_append_val (beads, bead);
+  }
+  return told;
+}
+
 static gboolean
 canvases_differ (const BwDesign *a, const BwDesign *b)
 {
@@ -179,6 +196,9 @@ canvases_differ (const BwDesign *a, const BwDesign *b)
          || a->bail.style != b->bail.style || a->bail.columns != b->bail.columns
          || a->bail.rows != b->bail.rows;
 }
+
+/* What is bought and paid bears on nothing that is seen. */
+#define BOUGHT (1u << BW_GROUP_MATERIALS | 1u << BW_GROUP_PRICES)
 
 /* Flags of what differs between two heads; drops what was derived from it. */
 static guint
@@ -192,6 +212,8 @@ compare_heads (BwProject *self, const BwHead *old, gboolean cells)
   cells = cells || canvases_differ (&old->frame->design, &head->frame->design);
   if (groups)
     what |= BW_CHANGED_DESIGN;
+  if (groups & ~BOUGHT)
+    what |= BW_CHANGED_SHAPE;
   if (cells)
     what |= BW_CHANGED_CELLS;
   if (old->tray != head->tray)
@@ -238,6 +260,7 @@ bw_project_take_trial (BwProject *self, BwTrial *trial)
 
   g_clear_pointer (&self->trial, trial_free);
   self->trial = trial;
+  bw_touched_all (&self->document->touched);
   g_object_ref (self);
   emit_changed (self, BW_CHANGED_CELLS | (trays ? BW_CHANGED_TRAY : 0));
   g_signal_emit (self, signals[HISTORY], 0);

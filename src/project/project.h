@@ -40,7 +40,8 @@ typedef enum {
   BW_CHANGED_TRAY = 1 << 2,
   BW_CHANGED_TITLE = 1 << 3, /* title, mineral */
   BW_CHANGED_PROGRESS = 1 << 4,
-  BW_CHANGED_ALL = 31,
+  BW_CHANGED_SHAPE = 1 << 5, /* with DESIGN: more of it than what is bought and what it costs */
+  BW_CHANGED_ALL = 63,
 } BwChanged;
 
 /* Signals:
@@ -94,6 +95,18 @@ const char *bw_project_get_title (BwProject *self);
 const char *bw_project_get_mineral (BwProject *self);
 int bw_project_get_rows_done (BwProject *self);
 const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
+
+/* One bead of the bail or the band. */
+typedef struct {
+  gboolean in_bail;
+  int row, column;
+} BwBeadOf;
+
+/* For a view that keeps a picture of the beads: appends those that were set since it asked before
+ * (BwBeadOf; a bead may come twice, and may be of a size no longer shown). *seen is the view's own,
+ * 0 at first. FALSE when they are not told one by one, because they are too many, the drawings have
+ * another size or a trial came or went: the view then looks at all. */
+gboolean bw_project_touched (BwProject *self, guint64 *seen, GArray *beads);
 
 /* Changing it. label names the step for the undo menu (translated; "" inside begin/commit). All
  * return FALSE with *error set and change nothing when the result would not be sound. */

@@ -17,6 +17,7 @@ typedef struct {
   BwScene *scene;
   BwRenderer *renderer;
   BwGlPicture *picture;
+  guint64 seen; /* beads set, see bw_project_touched() */
   int round;
 } Bench;
 
@@ -49,11 +50,17 @@ static void
 paint (Bench *b)
 {
   BwGlShot shot = shot_of (b, 0);
-  int first, row = 1 + b->round * 2;
+  g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  int row = 1 + b->round * 2;
   bw_project_set_bead (b->project, "", FALSE, row, 2, (guint8)(b->round % 7));
-  int n = bw_scene_recolour (b->scene, b->project, FALSE, &first);
-  bw_renderer_update_beads (b->renderer, b->scene, first, n);
-  bw_gl_picture_spoil_beads (b->picture, first, n);
+  gboolean told = bw_project_touched (b->project, &b->seen, beads);
+  if (told)
+    bw_scene_recolour_beads (b->scene, b->project, beads, changed);
+  else
+    bw_scene_recolour (b->scene, b->project, FALSE, changed);
+  bw_renderer_update_beads (b->renderer, b->scene, (const int *)changed->data, (int)changed->len);
+  bw_gl_picture_spoil_beads (b->picture, (const int *)changed->data, (int)changed->len);
   bw_gl_picture_draw (b->picture, b->renderer, b->scene, &shot, BW_GL_STILL);
   glFinish ();
 }

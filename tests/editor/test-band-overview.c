@@ -160,6 +160,47 @@ a_painted_row_shows_where_it_lies (void **state)
   assert_int_equal (colour_at (bench, bench->around - 6), elsewhere);
 }
 
+/* The strip as it is mixed bead by bead is the strip as it is mixed anew. */
+static void
+a_painted_bead_mixes_its_own_pixels (void **state)
+{
+  Bench *bench = *state;
+  int rows = bw_project_get_design (bench->project)->band.rows;
+  const int row[] = { 1, 2, rows / 2, rows - 1, rows };
+  guint64 all = bw_band_overview_mixed (bench->overview);
+  gtk_widget_set_has_tooltip (strip (bench), FALSE); /* it would lie in the picture */
+  BwTray tray = *bw_project_get_tray (bench->project);
+  assert_true (all > 1000);
+  for (gsize i = 0; i < G_N_ELEMENTS (row); i++) {
+    guint64 before = bw_band_overview_mixed (bench->overview);
+    assert_true (bw_project_set_bead (bench->project, "Bead", FALSE, row[i], 1 + row[i] % 2, 3));
+    desk_settle ();
+    assert_in_range (bw_band_overview_mixed (bench->overview) - before, 1, all / 20);
+  }
+  cairo_surface_t *kept = desk_picture ();
+  g_strlcpy (tray.colour[0].name, "Another", sizeof tray.colour[0].name);
+  assert_true (bw_project_set_tray (bench->project, "Name", &tray, NULL));
+  desk_settle ();
+  cairo_surface_t *anew = desk_picture ();
+  assert_memory_equal (cairo_image_surface_get_data (kept), cairo_image_surface_get_data (anew),
+                       (gsize)cairo_image_surface_get_stride (kept)
+                           * (gsize)cairo_image_surface_get_height (kept));
+  cairo_surface_destroy (kept);
+  cairo_surface_destroy (anew);
+}
+
+static void
+a_price_mixes_nothing (void **state)
+{
+  Bench *bench = *state;
+  guint64 before = bw_band_overview_mixed (bench->overview);
+  BwDesign design = *bw_project_get_design (bench->project);
+  design.supply.hour += 1;
+  assert_true (bw_project_set_design (bench->project, "Hour", &design, NULL));
+  desk_settle ();
+  assert_int_equal (bw_band_overview_mixed (bench->overview), before);
+}
+
 int
 main (void)
 {
@@ -170,6 +211,8 @@ main (void)
     cmocka_unit_test_setup_teardown (arrows_and_the_wheel_roll_the_band_and_home_goes_to_row_1,
                                      set_up, tear_down),
     cmocka_unit_test_setup_teardown (a_painted_row_shows_where_it_lies, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (a_painted_bead_mixes_its_own_pixels, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (a_price_mixes_nothing, set_up, tear_down),
   };
   g_setenv ("GTK_A11Y", "none", TRUE);
   /* The picture is the same without OpenGL, and a driver's leaks are none of ours. */

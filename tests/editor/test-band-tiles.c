@@ -96,6 +96,80 @@ a_changed_bead_repaints_only_the_tiles_it_touches (void **state)
   }
 }
 
+static BwProject *
+band_of_two_colours (void)
+{
+  BwProject *project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  BwTray tray = tray_of (0x2020ff);
+  design.band.columns = COLUMNS;
+  design.band.rows = ROWS;
+  design.band.bottom_mm = 2;
+  assert_true (bw_project_set_design (project, "Size", &design, NULL));
+  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
+  return project;
+}
+
+/* Two far beads, one by one and as one step. */
+static void
+painted_beads_of_the_band_are_the_only_ones_looked_at (void **state)
+{
+  g_autoptr (BwProject) project = band_of_two_colours ();
+  g_autoptr (BwBandTiles) tiles = bw_band_tiles_new ();
+  const BwBeadColour far[] = { { 1, 2, 1 }, { ROWS, 1, 1 } };
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  paint_all (tiles);
+  guint64 looked = bw_band_tiles_looked (tiles);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_int_equal (bw_band_tiles_looked (tiles), looked);
+  bw_project_set_beads (project, "Far", FALSE, far, 2);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_int_equal (bw_band_tiles_looked (tiles), looked + 2);
+  assert_in_range (paint_all (tiles), 1, 8);
+  assert_true (looks_red (tiles, 1, 2) && looks_red (tiles, ROWS, 1));
+  bw_project_undo (project);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_int_equal (bw_band_tiles_looked (tiles), looked + 4);
+  assert_false (looks_red (tiles, 1, 2) || looks_red (tiles, ROWS, 1));
+}
+
+/* What was set while other work was shown, or of other work, is not taken for what is new. */
+static void
+another_drawing_between_leaves_nothing_stale (void **state)
+{
+  g_autoptr (BwProject) project = band_of_two_colours (), other = band_of_two_colours ();
+  g_autoptr (BwBandTiles) tiles = bw_band_tiles_new ();
+  BwTray tray = tray_of (0x2020ff);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  g_autoptr (BwDrawing) cloth = bw_drawing_copy (bw_project_get_drawing (project));
+  bw_drawing_set (cloth, 3, 2, 1);
+  bw_band_tiles_set (tiles, cloth, &tray, &size, NULL);
+  paint_all (tiles);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_false (looks_red (tiles, 3, 2));
+  assert_true (bw_project_set_bead (other, "Bead", FALSE, 5, 2, 1));
+  bw_band_tiles_set_band (tiles, other, &size, NULL);
+  assert_true (looks_red (tiles, 5, 2));
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_false (looks_red (tiles, 5, 2));
+}
+
+static void
+a_trial_is_shown_and_taken_back (void **state)
+{
+  g_autoptr (BwProject) project = band_of_two_colours ();
+  g_autoptr (BwBandTiles) tiles = bw_band_tiles_new ();
+  g_autoptr (BwDrawing) tried = bw_drawing_copy (bw_project_get_drawing (project));
+  bw_drawing_set (tried, 3, 2, 1);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_true (bw_project_try (project, "Try", NULL, tried, NULL));
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_true (looks_red (tiles, 3, 2));
+  bw_project_drop_trial (project);
+  bw_band_tiles_set_band (tiles, project, &size, NULL);
+  assert_false (looks_red (tiles, 3, 2));
+}
+
 static void
 an_unchanged_drawing_paints_nothing (void **state)
 {
@@ -150,6 +224,9 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_bead_shows_its_own_colour),
     cmocka_unit_test (a_changed_bead_repaints_only_the_tiles_it_touches),
+    cmocka_unit_test (painted_beads_of_the_band_are_the_only_ones_looked_at),
+    cmocka_unit_test (another_drawing_between_leaves_nothing_stale),
+    cmocka_unit_test (a_trial_is_shown_and_taken_back),
     cmocka_unit_test (an_unchanged_drawing_paints_nothing),
     cmocka_unit_test (another_tray_size_or_shape_paints_anew),
     cmocka_unit_test (tiles_out_of_sight_are_let_go),

@@ -106,6 +106,35 @@ equals_one_drawn_from_nothing (Easel *easel, double most)
 }
 
 static void
+take_changed (Easel *easel, const GArray *changed)
+{
+  const int *bead = (const int *)changed->data;
+  bw_renderer_update_beads (easel->renderer, easel->scene, bead, (int)changed->len);
+  bw_gl_picture_spoil_beads (easel->picture, bead, (int)changed->len);
+}
+
+/* The first bead and one of the last row: nothing between them is handed over. */
+static void
+two_far_beads_upload_two (void **state)
+{
+  Easel easel = easel_up (0);
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  int last = bw_project_get_design (easel.project)->band.rows;
+  g_free (shown (&easel));
+  for (guint8 i = 0; i < 3; i++) {
+    bw_project_set_bead (easel.project, "", FALSE, 1, 2, i);
+    bw_project_set_bead (easel.project, "", FALSE, last, last % 2 ? 2 : 1, i);
+  }
+  bw_scene_recolour (easel.scene, easel.project, FALSE, changed);
+  assert_in_range (changed->len, 1, 2);
+  guint64 uploaded = bw_renderer_uploaded (easel.renderer);
+  take_changed (&easel, changed);
+  assert_true (bw_renderer_uploaded (easel.renderer) - uploaded <= changed->len);
+  equals_one_drawn_from_nothing (&easel, 0.9);
+  easel_down (&easel);
+}
+
+static void
 painted_beads_cost_their_own_pixels (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (8);
@@ -114,12 +143,14 @@ painted_beads_cost_their_own_pixels (void **state)
   g_free (shown (&easel));
   g_free (shown (&easel));
   for (int i = 0; i < 30; i++) {
-    int first, row = g_rand_int_range (rand, 1, 90), column = g_rand_int_range (rand, 1, 11);
+    g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+    int row = g_rand_int_range (rand, 1, 90), column = g_rand_int_range (rand, 1, 11);
     bw_project_set_bead (easel.project, "", FALSE, row, column,
                          (guint8)g_rand_int_range (rand, 0, BW_N_FINISHES));
-    int n = bw_scene_recolour (easel.scene, easel.project, FALSE, &first);
-    bw_renderer_update_beads (easel.renderer, easel.scene, first, n);
-    bw_gl_picture_spoil_beads (easel.picture, first, n);
+    guint64 uploaded = bw_renderer_uploaded (easel.renderer);
+    bw_scene_recolour (easel.scene, easel.project, FALSE, changed);
+    take_changed (&easel, changed);
+    assert_true (bw_renderer_uploaded (easel.renderer) - uploaded <= changed->len);
     equals_one_drawn_from_nothing (&easel, 0.03);
   }
   easel_down (&easel);
@@ -171,7 +202,10 @@ another_eye_light_layer_or_many_beads_cost_a_whole_picture (void **state)
   easel.shot.layers = BW_LAYER_BAND;
   g_free (shown (&easel));
   assert_true (bw_gl_picture_last_share (easel.picture) == 1);
-  bw_gl_picture_spoil_beads (easel.picture, 0, 300);
+  int many[300];
+  for (int i = 0; i < 300; i++)
+    many[i] = i;
+  bw_gl_picture_spoil_beads (easel.picture, many, 300);
   g_free (shown (&easel));
   assert_true (bw_gl_picture_last_share (easel.picture) == 1);
   easel_down (&easel);
@@ -264,6 +298,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (painted_beads_cost_their_own_pixels),
+    cmocka_unit_test (two_far_beads_upload_two),
     cmocka_unit_test (a_moving_pointer_costs_two_beads),
     cmocka_unit_test (nothing_new_costs_nothing),
     cmocka_unit_test (another_eye_light_layer_or_many_beads_cost_a_whole_picture),

@@ -162,7 +162,7 @@ a_bead_shows_its_own_hue_in_every_finish_and_after_a_change (void **state)
   for (int finish = 0; finish < BW_N_FINISHES; finish++)
     for (gsize c = 0; c < G_N_ELEMENTS (colours); c++) {
       set_look (scene, i, colours[c], (BwFinish)finish);
-      bw_offscreen_update_beads (gl, scene, i, 1);
+      bw_offscreen_update_beads (gl, scene, &i, 1);
       g_autoptr (GError) error = NULL;
       cairo_surface_t *shown = bw_offscreen_picture (gl, scene, camera, BW_LAYER_ALL, BW_LIGHT_DAY,
                                                      -1, SIZE, SIZE, &error);
@@ -208,9 +208,10 @@ an_uploaded_colour_gives_the_picture_of_a_new_scene (void **state)
   for (int row = 1; row <= 200; row++)
     for (int column = 1; column <= 10; column++)
       bw_project_set_bead (project, "", FALSE, row, column, (guint8)((row + column) % 3));
-  int from, n = bw_scene_recolour (scene, project, FALSE, &from);
-  assert_true (n > 0);
-  bw_offscreen_update_beads (gl, scene, from, n);
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  bw_scene_recolour (scene, project, FALSE, changed);
+  assert_true (changed->len > 0);
+  bw_offscreen_update_beads (gl, scene, (const int *)changed->data, (int)changed->len);
   cairo_surface_t *updated = bw_offscreen_picture (gl, scene, camera, BW_LAYER_ALL, BW_LIGHT_DAY,
                                                    -1, SIZE, SIZE, &error);
   g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);

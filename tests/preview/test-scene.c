@@ -154,35 +154,48 @@ recolouring_gives_what_building_anew_gives (void **state)
 {
   g_autoptr (BwProject) project = piece_new (0);
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-  int first, rows = bw_project_get_design (project)->band.rows;
-  assert_int_equal (bw_scene_recolour (scene, project, FALSE, &first), 0);
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  int rows = bw_project_get_design (project)->band.rows;
+  bw_scene_recolour (scene, project, FALSE, changed);
+  assert_int_equal (changed->len, 0);
   assert_true (bw_project_set_bead (project, "", FALSE, 7, 2, 1));
   assert_true (bw_project_set_bead (project, "", FALSE, rows, 1, 1));
   assert_true (bw_project_set_bead (project, "", TRUE, 3, 2, 6));
-  int n = bw_scene_recolour (scene, project, FALSE, &first);
-  assert_int_equal (first, bw_scene_bead_index (scene, FALSE, 7, 2));
-  assert_int_equal (first + n - 1, bw_scene_bead_index (scene, TRUE, 3, 2));
+  bw_scene_recolour (scene, project, FALSE, changed);
+  assert_int_equal (changed->len, 3);
+  assert_int_equal (g_array_index (changed, int, 0), bw_scene_bead_index (scene, FALSE, 7, 2));
+  assert_int_equal (g_array_index (changed, int, 2), bw_scene_bead_index (scene, TRUE, 3, 2));
   g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
   same_colours (scene, anew);
-  assert_true (bw_scene_recolour (scene, project, TRUE, NULL) > 0);
+  bw_scene_recolour (scene, project, TRUE, NULL);
   g_autoptr (BwScene) by_fit = bw_scene_new (project, TRUE);
   same_colours (scene, by_fit);
 }
 
 static void
-recolouring_one_bead_touches_that_bead_alone (void **state)
+painted_beads_touch_those_beads_alone (void **state)
 {
   g_autoptr (BwProject) project = piece_new (1);
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-  for (int i = 0; i < 2; i++) {
-    gboolean in_bail = i == 1;
-    assert_true (bw_project_set_bead (project, "", in_bail, 5, 4, in_bail ? 6 : 0));
-    int index = bw_scene_recolour_bead (scene, project, in_bail, 5, 4);
-    assert_int_equal (index, bw_scene_bead_index (scene, in_bail, 5, 4));
-    g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
-    same_colours (scene, anew);
-  }
-  assert_int_equal (bw_scene_recolour_bead (scene, project, FALSE, 5, 5), -1);
+  g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  guint64 seen = 0, looked = scene->looked;
+  int rows = bw_project_get_design (project)->band.rows;
+  assert_false (bw_project_touched (project, &seen, beads));
+  assert_true (bw_project_set_bead (project, "", TRUE, 5, 4, 6));
+  assert_true (bw_project_set_bead (project, "", FALSE, 1, 4, 0));
+  assert_true (bw_project_set_bead (project, "", FALSE, rows, 3, 2));
+  assert_true (bw_project_touched (project, &seen, beads));
+  bw_scene_recolour_beads (scene, project, beads, changed);
+  assert_int_equal (scene->looked - looked, beads->len);
+  assert_in_range (beads->len, changed->len, 3);
+  g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
+  same_colours (scene, anew);
+  /* What is not there is passed over. */
+  BwBeadOf gone = { FALSE, rows + 2, 3 };
+  g_array_append_val (beads, gone);
+  bw_scene_recolour_beads (scene, project, beads, NULL);
+  same_colours (scene, anew);
 }
 
 static void
@@ -412,7 +425,7 @@ main (void)
     cmocka_unit_test (the_bail_is_an_arc_of_its_own_length_on_its_own_base),
     cmocka_unit_test (holes_run_along_the_stone_or_across_it),
     cmocka_unit_test (recolouring_gives_what_building_anew_gives),
-    cmocka_unit_test (recolouring_one_bead_touches_that_bead_alone),
+    cmocka_unit_test (painted_beads_touch_those_beads_alone),
     cmocka_unit_test (a_bead_has_the_linear_light_of_its_tray_colour),
     cmocka_unit_test (fit_reads_by_lightness_alone),
     cmocka_unit_test (the_triangles_of_the_stone_hold_its_volume),

@@ -267,6 +267,52 @@ a_painted_bead_shows_in_the_next_picture (void **state)
   table_cleared (&table);
 }
 
+/* The first bead and one of the last row, in one step and back: of all the scene's beads these two
+ * are looked at and handed over. */
+static void
+two_far_beads_touch_two (void **state)
+{
+  Table table = table_laid (1);
+  int last = bw_project_get_design (table.project)->band.rows;
+  const BwBeadColour far[] = { { 1, 2, 2 }, { last, last % 2 ? 2 : 1, 2 } };
+  const BwScene *scene = bw_stone_view_get_scene (table.view);
+  guint64 looked = scene->looked, uploaded = bw_stone_view_uploaded (table.view);
+  assert_true (looked >= scene->beads->len);
+  bw_project_set_beads (table.project, "Far", FALSE, far, 2);
+  desk_settle ();
+  assert_ptr_equal (bw_stone_view_get_scene (table.view), scene);
+  assert_int_equal (scene->looked - looked, 2);
+  bw_project_undo (table.project);
+  desk_settle ();
+  assert_int_equal (bw_stone_view_get_scene (table.view)->looked - looked, 4);
+  assert_true (bw_stone_view_uploaded (table.view) - uploaded <= 4);
+  table_cleared (&table);
+}
+
+static void
+a_price_and_a_title_build_no_scene (void **state)
+{
+  Table table = table_laid (1);
+  BwDesign design = *bw_project_get_design (table.project);
+  const BwScene *scene = bw_stone_view_get_scene (table.view);
+  guint64 looked = scene->looked, uploaded = bw_stone_view_uploaded (table.view);
+  float keeps = scene->stone_keeps[2];
+  design.supply.has_prices = TRUE;
+  design.supply.hour += 1;
+  assert_true (bw_project_set_design (table.project, "Hour", &design, NULL));
+  bw_project_set_title (table.project, "Title", "Another");
+  desk_settle ();
+  assert_ptr_equal (bw_stone_view_get_scene (table.view), scene);
+  assert_int_equal (scene->looked, looked);
+  assert_int_equal (bw_stone_view_uploaded (table.view), uploaded);
+  bw_project_set_mineral (table.project, "Mineral", "amethyst");
+  desk_settle ();
+  assert_true (bw_stone_view_get_scene (table.view)->stone_keeps[2] != keeps
+               || bw_stone_view_uploaded (table.view) != uploaded
+               || g_str_equal (bw_stone_view_get_driver (table.view), "drawn"));
+  table_cleared (&table);
+}
+
 static void
 a_change_of_design_is_a_new_scene (void **state)
 {
@@ -569,6 +615,8 @@ main (void)
     cmocka_unit_test (pointing_at_a_bead_lights_it_for_the_whole_session),
     cmocka_unit_test (a_bead_lit_elsewhere_shows_here),
     cmocka_unit_test (a_painted_bead_shows_in_the_next_picture),
+    cmocka_unit_test (two_far_beads_touch_two),
+    cmocka_unit_test (a_price_and_a_title_build_no_scene),
     cmocka_unit_test (a_change_of_design_is_a_new_scene),
     cmocka_unit_test (another_project_takes_the_place_of_the_first),
     cmocka_unit_test (taken_out_of_the_window_and_put_back_it_draws_again),

@@ -7,6 +7,7 @@
 #include "core/band/column.h"
 #include "project/document/keys.h"
 #include "project/file/sizes.h"
+#include <math.h>
 
 /* Byte by byte, so that a member that comes later is compared as well. */
 #define assert_whole(a, b) assert_memory_equal ((a), (b), sizeof *(a))
@@ -175,9 +176,28 @@ of_odd_rows (BwDesign *d)
   d->band.rows -= 1;
 }
 
+/* So that a tenth more or less of either limit decides. */
+static void
+at_the_limits (BwDesign *d)
+{
+  BwStone stone;
+  BwFit fit;
+  BwHang hang;
+  d->bed.has_girth_over = FALSE;
+  d->bed.top_extra_mm = 0.01;
+  assert_true (bw_stone_init (&stone, &d->stone, NULL));
+  d->band.rows = 2 * bw_fit_recommended (d, &stone) + 4;
+  bw_fit_init (&fit, d, &stone, d->band.rows);
+  assert_true (fit.gap_min_mm < -1);
+  d->limits.slack_mm = -1.02 * fit.gap_min_mm;
+  assert_true (bw_hang_init (&hang, d, &stone, NULL));
+  d->limits.friction = 0.98 * fabs (tan (bw_radians (hang.wedge.alpha_deg)));
+  assert_true (d->limits.friction < 0.2);
+}
+
 static void (*const variants[]) (BwDesign *design)
     = { with_a_flap, with_an_upright_bail, with_a_ring_and_natural_angle, without_bail_across_flats,
-        of_odd_rows };
+        of_odd_rows, at_the_limits };
 
 /* As the corpus has it, no number as it is by default. */
 static BwProject *
@@ -275,7 +295,7 @@ try_key (BwProject *project, const BwKey *key)
   gboolean list = key->kind == BW_KEY_PAIR || key->kind == BW_KEY_VALUES, tried = FALSE;
   int n = list ? bw_key_count (key, now) : 1;
   for (int i = 0; i < n; i++)
-    for (int way = 0; way < N_WAYS; way++) {
+    for (int way = 0; way < (i == 0 ? N_WAYS : 2); way++) {
       BwDesign design = *bw_project_get_design (project);
       change (&design, key, i, way);
       tried = try_design (project, &design) || tried;

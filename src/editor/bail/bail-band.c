@@ -53,11 +53,11 @@ take_design (BwBailBand *self)
 static void
 bw_bail_band_changed (BwUnrolled *unrolled, guint what)
 {
-  if (what & BW_CHANGED_DESIGN) {
+  if (what & BW_CHANGED_SHAPE) {
     take_design (BW_BAIL_BAND (unrolled));
     bw_bail_words_tell (unrolled, NULL);
   }
-  if (what & (BW_CHANGED_DESIGN | BW_CHANGED_CELLS | BW_CHANGED_TRAY))
+  if (what & (BW_CHANGED_SHAPE | BW_CHANGED_CELLS | BW_CHANGED_TRAY))
     gtk_widget_queue_draw (GTK_WIDGET (unrolled));
 }
 

@@ -23,7 +23,7 @@ static void
 bw_bail_strip_changed (BwUnrolled *unrolled, guint what)
 {
   BwBailStrip *self = BW_BAIL_STRIP (unrolled);
-  if (!(what & (BW_CHANGED_DESIGN | BW_CHANGED_CELLS | BW_CHANGED_TRAY)))
+  if (!(what & (BW_CHANGED_SHAPE | BW_CHANGED_CELLS | BW_CHANGED_TRAY)))
     return;
   bw_bail_laid_take (&self->laid);
   bw_bail_laid_tell (&self->laid, NULL);

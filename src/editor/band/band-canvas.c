@@ -41,11 +41,11 @@ static void
 bw_band_canvas_changed (BwUnrolled *unrolled, guint what)
 {
   BwBandCanvas *self = BW_BAND_CANVAS (unrolled);
-  if (what & BW_CHANGED_DESIGN) {
+  if (what & BW_CHANGED_SHAPE) {
     bw_band_air_lay_down (&self->work.air);
     take_design (self);
   }
-  if (what & (BW_CHANGED_DESIGN | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) {
+  if (what & (BW_CHANGED_SHAPE | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) {
     bw_band_work_tell (&self->work);
     gtk_widget_queue_draw (GTK_WIDGET (self));
   }

@@ -5,6 +5,8 @@
 
 #include "editor/band/band-overview.h"
 
+#include "core/base/lattice.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -18,9 +20,12 @@ struct _BwBandOverview {
   BwUnrolled parent;
   BwBandView *view; /* the parent's; how the band lies is told by the canvas */
   BwBandCanvas *canvas;
-  GdkTexture *turn; /* NULL when it must be drawn anew */
+  guint32 *pixels;  /* of the whole turn; NULL when they must be mixed anew */
+  GdkTexture *turn; /* made of them; NULL when some differ */
   int turn_width, turn_height;
-  double grip; /* how far from the view's middle the pointer took hold, pitches */
+  guint64 seen;  /* beads set, see bw_project_touched() */
+  guint64 mixed; /* pixels so far */
+  double grip;   /* how far from the view's middle the pointer took hold, pitches */
 };
 
 G_DEFINE_FINAL_TYPE (BwBandOverview, bw_band_overview, BW_TYPE_UNROLLED)
@@ -55,6 +60,13 @@ bw_band_overview_x (BwBandOverview *self, double pitches)
   return PAD_PX + (pitches + 0.5) / around (self) * strip_width (self);
 }
 
+static void
+forget_turn (BwBandOverview *self)
+{
+  g_clear_pointer (&self->pixels, g_free);
+  g_clear_object (&self->turn);
+}
+
 /* --- The turn as a picture ---------------------------------------------------------------------
  */
 
@@ -79,36 +91,81 @@ mean_colour (const BwBandLayout *layout, const BwDrawing *drawing, const BwTray 
   return seen ? 0xff000000 | red / seen << 16 | green / seen << 8 | blue / seen : 0;
 }
 
-static GdkTexture *
-draw_turn (BwBandOverview *self, int width, int height)
+/* Mixes the pixels of a box; x may lie a turn off. */
+static void
+mix_box (BwBandOverview *self, int x0, int x1, int y0, int y1)
 {
   const BwBandLayout *layout = layout_of (self);
   const BwDrawing *drawing = bw_project_shown_drawing (self->view->project);
   const BwTray *tray = bw_project_shown_tray (self->view->project);
-  guint32 *pixels = g_new (guint32, (gsize)width * (gsize)height);
+  int width = self->turn_width, height = self->turn_height;
   double step = around (self) / (double)width;
-
-  for (int y = 0; y < height; y++) {
+  for (int y = MAX (y0, 0); y < MIN (y1, height); y++) {
     double v = layout->columns * (1 - (y + 0.5) / height);
-    for (int x = 0; x < width; x++)
-      pixels[(gsize)y * (gsize)width + (gsize)x]
+    for (int i = x0; i < x1; i++) {
+      int x = (i % width + width) % width;
+      self->pixels[(gsize)y * (gsize)width + (gsize)x]
           = mean_colour (layout, drawing, tray, x * step - 0.5, step, v);
+      self->mixed++;
+    }
   }
-  g_autoptr (GBytes) bytes = g_bytes_new_take (pixels, sizeof *pixels * (gsize)(width * height));
+}
+
+/* The pixels that look at a bead, one more on each side for rounding. */
+static void
+mix_bead (BwBandOverview *self, int row, int column)
+{
+  double pixels = self->turn_width / (double)around (self);
+  double high = self->turn_height / (double)layout_of (self)->columns;
+  int left = (int)floor (bw_lattice_pitches (row) * pixels) - 1;
+  int right = (int)ceil ((bw_lattice_pitches (row) + 1) * pixels) + 1;
+  int top = (int)floor ((layout_of (self)->columns - column) * high) - 1;
+  mix_box (self, left, MIN (right, left + self->turn_width), top, top + (int)ceil (high) + 3);
+}
+
+/* Brings the pixels in step with what the project says was set. */
+static void
+mix_touched (BwBandOverview *self)
+{
+  g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  if (!bw_project_touched (self->view->project, &self->seen, beads))
+    g_clear_pointer (&self->pixels, g_free);
+  for (guint i = 0; self->pixels && i < beads->len; i++) {
+    const BwBeadOf *bead = &g_array_index (beads, BwBeadOf, i);
+    if (!bead->in_bail)
+      mix_bead (self, bead->row, bead->column);
+  }
+}
+
+static GdkTexture *
+texture_of (const guint32 *pixels, int width, int height)
+{
+  g_autoptr (GBytes) bytes = g_bytes_new (pixels, sizeof *pixels * (gsize)width * (gsize)height);
   return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, 4 * (gsize)width);
 }
 
 static GdkTexture *
 turn (BwBandOverview *self, int width, int height)
 {
-  if (self->turn != NULL && (self->turn_width != width || self->turn_height != height))
-    g_clear_object (&self->turn);
-  if (self->turn == NULL) {
-    self->turn = draw_turn (self, width, height);
-    self->turn_width = width;
-    self->turn_height = height;
+  if (self->turn_width != width || self->turn_height != height)
+    forget_turn (self);
+  if (self->turn != NULL)
+    return self->turn;
+  mix_touched (self);
+  self->turn_width = width;
+  self->turn_height = height;
+  if (self->pixels == NULL) {
+    self->pixels = g_new (guint32, (gsize)width * (gsize)height);
+    mix_box (self, 0, width, 0, height);
   }
+  self->turn = texture_of (self->pixels, width, height);
   return self->turn;
+}
+
+guint64
+bw_band_overview_mixed (BwBandOverview *self)
+{
+  return self->mixed;
 }
 
 /* --- Drawing -----------------------------------------------------------------------------------
@@ -305,9 +362,12 @@ take_view (BwBandOverview *self)
 static void
 bw_band_overview_changed (BwUnrolled *unrolled, guint what)
 {
-  if ((what & (BW_CHANGED_DESIGN | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) == 0)
+  BwBandOverview *self = BW_BAND_OVERVIEW (unrolled);
+  if ((what & (BW_CHANGED_SHAPE | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) == 0)
     return;
-  g_clear_object (&BW_BAND_OVERVIEW (unrolled)->turn);
+  if (what & (BW_CHANGED_SHAPE | BW_CHANGED_TRAY))
+    forget_turn (self);
+  g_clear_object (&self->turn);
   gtk_widget_queue_draw (GTK_WIDGET (unrolled));
 }
 
@@ -329,7 +389,7 @@ bw_band_overview_dispose (GObject *object)
   BwBandOverview *self = BW_BAND_OVERVIEW (object);
   G_OBJECT_CLASS (bw_band_overview_parent_class)->dispose (object);
   g_clear_object (&self->canvas);
-  g_clear_object (&self->turn);
+  forget_turn (self);
 }
 
 static void

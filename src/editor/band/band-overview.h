@@ -15,3 +15,6 @@ GtkWidget *bw_band_overview_new (BwBandCanvas *canvas, BwSession *session);
  * places reduced to −0.5 .. n − 0.5. */
 double bw_band_overview_place (BwBandOverview *self, double x);
 double bw_band_overview_x (BwBandOverview *self, double pitches);
+
+/* How many pixels were mixed of beads so far: what a test counts. */
+guint64 bw_band_overview_mixed (BwBandOverview *self);

@@ -23,8 +23,11 @@ bw_band_beads_take (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *pro
                     const BwDrawing *drawing, gboolean letters)
 {
   BwBeadSize size = bead_size (paint, bw_project_get_design (project), letters);
-  bw_band_tiles_set (tiles, drawing, bw_project_shown_tray (project), &size,
-                     pango_layout_get_context (paint->text));
+  PangoContext *font = pango_layout_get_context (paint->text);
+  if (drawing == bw_project_shown_drawing (project))
+    bw_band_tiles_set_band (tiles, project, &size, font);
+  else
+    bw_band_tiles_set (tiles, drawing, bw_project_shown_tray (project), &size, font);
 }
 
 /* Tiles lie on whole pixels of the screen, so that they are copied and never resampled. */

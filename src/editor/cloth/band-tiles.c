@@ -22,7 +22,8 @@ struct _BwBandTiles {
   BwBeadSprites *sprites;
   PangoFontDescription *font;
   GHashTable *tile; /* of Tile by tile_key() */
-  guint64 frame, painted;
+  guint64 frame, painted, looked;
+  guint64 seen; /* of the project's band, see bw_project_touched(); 0: another drawing is shown */
 };
 
 static void
@@ -80,26 +81,35 @@ drop_bead (BwBandTiles *tiles, int row, int column)
 }
 
 static void
-take_row (BwBandTiles *tiles, const BwDrawing *drawing, int row)
+take_bead (BwBandTiles *tiles, const BwDrawing *drawing, int row, int column)
 {
-  int per_row = bw_drawing_columns (drawing) / 2;
-  const guint8 *now = bw_drawing_row (drawing, row);
-  const guint8 *shown = bw_drawing_row (tiles->drawing, row);
+  guint8 now = bw_drawing_get (drawing, row, column);
 
-  for (int j = 0; j < per_row; j++)
-    if (now[j] != shown[j]) {
-      drop_bead (tiles, row, bw_lattice_column (row, j));
-      bw_drawing_set (tiles->drawing, row, bw_lattice_column (row, j), now[j]);
-    }
+  tiles->looked++;
+  if (now == bw_drawing_get (tiles->drawing, row, column))
+    return;
+  drop_bead (tiles, row, column);
+  bw_drawing_set (tiles->drawing, row, column, now);
 }
 
 static void
 take_drawing (BwBandTiles *tiles, const BwDrawing *drawing)
 {
-  gsize per_row = (gsize)bw_drawing_columns (drawing) / 2;
   for (int row = 1; row <= bw_drawing_rows (drawing); row++)
-    if (memcmp (bw_drawing_row (drawing, row), bw_drawing_row (tiles->drawing, row), per_row) != 0)
-      take_row (tiles, drawing, row);
+    for (int j = 0; j < bw_drawing_columns (drawing) / 2; j++)
+      take_bead (tiles, drawing, row, bw_lattice_column (row, j));
+}
+
+/* Beads of the bail, and of a size no longer shown, are not for these tiles. */
+static void
+take_beads (BwBandTiles *tiles, const BwDrawing *drawing, const GArray *beads)
+{
+  for (guint i = 0; i < beads->len; i++) {
+    const BwBeadOf *bead = &g_array_index (beads, BwBeadOf, i);
+    if (!bead->in_bail && bead->row <= bw_drawing_rows (drawing)
+        && bead->column <= bw_drawing_columns (drawing))
+      take_bead (tiles, drawing, bead->row, bead->column);
+  }
 }
 
 static gboolean
@@ -138,9 +148,10 @@ remember_font (BwBandTiles *tiles, PangoContext *font)
     tiles->font = pango_font_description_copy (pango_context_get_font_description (font));
 }
 
-void
-bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray,
-                   const BwBeadSize *size, PangoContext *font)
+/* beads: those that can differ from what is shown, NULL for any. */
+static void
+show (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray, const BwBeadSize *size,
+      PangoContext *font, const GArray *beads)
 {
   gboolean holds = tiles->sprites != NULL && same_size (&tiles->size, size)
                    && same_tray (&tiles->tray, tray) && same_font (tiles, size->letters, font);
@@ -149,7 +160,10 @@ bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *t
                         && bw_drawing_rows (tiles->drawing) == bw_drawing_rows (drawing);
   tiles->frame++;
   if (holds && same_shape) {
-    take_drawing (tiles, drawing);
+    if (beads)
+      take_beads (tiles, drawing, beads);
+    else
+      take_drawing (tiles, drawing);
     return;
   }
 
@@ -163,6 +177,24 @@ bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *t
   tiles->tray = *tray;
   tiles->size = *size;
   remember_font (tiles, font);
+}
+
+void
+bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray,
+                   const BwBeadSize *size, PangoContext *font)
+{
+  tiles->seen = 0;
+  show (tiles, drawing, tray, size, font, NULL);
+}
+
+void
+bw_band_tiles_set_band (BwBandTiles *tiles, BwProject *project, const BwBeadSize *size,
+                        PangoContext *font)
+{
+  g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  gboolean told = bw_project_touched (project, &tiles->seen, beads);
+  show (tiles, bw_project_shown_drawing (project), bw_project_shown_tray (project), size, font,
+        told ? beads : NULL);
 }
 
 void
@@ -272,4 +304,10 @@ guint64
 bw_band_tiles_painted (BwBandTiles *tiles)
 {
   return tiles->painted;
+}
+
+guint64
+bw_band_tiles_looked (BwBandTiles *tiles)
+{
+  return tiles->looked;
 }

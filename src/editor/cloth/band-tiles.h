@@ -5,6 +5,7 @@
 
 #include "editor/cloth/bead-sprites.h"
 #include "core/pattern/drawing.h"
+#include "project/project.h"
 #include <gdk/gdk.h>
 
 #define BW_TILE_PX 256 /* a tile's side, pixels of the screen */
@@ -19,6 +20,11 @@ void bw_band_tiles_free (BwBandTiles *tiles);
 void bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray,
                         const BwBeadSize *size, PangoContext *font);
 
+/* The same with the project's own band and tray: of a drawing it showed before, only the beads are
+ * looked at that the project says were set. */
+void bw_band_tiles_set_band (BwBandTiles *tiles, BwProject *project, const BwBeadSize *size,
+                             PangoContext *font);
+
 /* Size in pixels of the whole turn: from the left edge of row 1 to the right edge of the last row,
  * and from the upper edge of the highest column to the lower edge of column 1. */
 void bw_band_tiles_extent (BwBandTiles *tiles, int *width, int *height);
@@ -31,5 +37,7 @@ void bw_band_tiles_trim (BwBandTiles *tiles);
 
 /* How many tiles were painted so far: what a test and a bench look at. */
 guint64 bw_band_tiles_painted (BwBandTiles *tiles);
+/* And how many beads of what it shows were compared with a drawing. */
+guint64 bw_band_tiles_looked (BwBandTiles *tiles);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwBandTiles, bw_band_tiles_free)

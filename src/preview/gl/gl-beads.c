@@ -25,7 +25,11 @@ struct _BwGlBeads {
   float seen_from[3];
   guint layers;
   gboolean sorted;
+  guint64 uploaded;
 };
+
+/* One call a bead is dearer than one for all when more than one bead in so many has changed. */
+#define MANY 16
 
 static void
 declare_record (GLuint program, GLuint array, GLuint buffer, GLuint divisor)
@@ -181,6 +185,7 @@ upload (BwGlBeads *self, const BwScene *scene)
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
   glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (Record) * (gsize)self->n_drawn), self->record,
                 GL_DYNAMIC_DRAW);
+  self->uploaded += (guint64)self->n_drawn;
 }
 
 static void
@@ -197,23 +202,31 @@ ensure_sorted (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint la
 }
 
 void
-bw_gl_beads_update (BwGlBeads *self, const BwScene *scene, int first, int n)
+bw_gl_beads_update (BwGlBeads *self, const BwScene *scene, const int *bead, int n)
 {
   if (!self->sorted)
     return;
-  if (n > 64) {
+  if (n > self->n_drawn / MANY) {
     upload (self, scene);
     return;
   }
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  for (int i = first; i < first + n; i++) {
-    if (self->slot[i] < 0)
+  for (int i = 0; i < n; i++) {
+    gint32 slot = self->slot[bead[i]];
+    if (slot < 0)
       continue;
     Record record;
-    write_record (&record, bead_at (scene, i));
-    glBufferSubData (GL_ARRAY_BUFFER, (GLintptr)((gsize)self->slot[i] * sizeof record),
-                     sizeof record, &record);
+    write_record (&record, bead_at (scene, bead[i]));
+    glBufferSubData (GL_ARRAY_BUFFER, (GLintptr)((gsize)slot * sizeof record), sizeof record,
+                     &record);
+    self->uploaded++;
   }
+}
+
+guint64
+bw_gl_beads_uploaded (const BwGlBeads *self)
+{
+  return self->uploaded;
 }
 
 static float

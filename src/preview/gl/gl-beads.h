@@ -10,8 +10,10 @@ typedef struct _BwGlBeads BwGlBeads;
 BwGlBeads *bw_gl_beads_new (GError **error);
 void bw_gl_beads_free (BwGlBeads *beads);
 void bw_gl_beads_set_scene (BwGlBeads *beads, const BwScene *scene);
-/* Uploads the colours of beads first..first+n−1 and nothing else. */
-void bw_gl_beads_update (BwGlBeads *beads, const BwScene *scene, int first, int n);
+/* Uploads the colours of these n beads and, unless they are a good part of all, nothing else. */
+void bw_gl_beads_update (BwGlBeads *beads, const BwScene *scene, const int *bead, int n);
+/* How many beads were uploaded so far: what a test counts. */
+guint64 bw_gl_beads_uploaded (const BwGlBeads *beads);
 void bw_gl_beads_draw (BwGlBeads *beads, const BwScene *scene, const BwEye *eye, guint layers);
 /* Lights one bead up; where it is hidden its ring still shows faintly. halo: width of the ring in
  * pixels. */

@@ -74,14 +74,14 @@ bw_gl_picture_spoil (BwGlPicture *self)
 }
 
 void
-bw_gl_picture_spoil_beads (BwGlPicture *self, int first, int n)
+bw_gl_picture_spoil_beads (BwGlPicture *self, const int *bead, int n)
 {
   if (n > BEADS_MAX - self->n_spoilt) {
     self->whole_spoilt = TRUE;
     return;
   }
   for (int i = 0; i < n; i++)
-    self->spoilt[self->n_spoilt++] = first + i;
+    self->spoilt[self->n_spoilt++] = bead[i];
 }
 
 double

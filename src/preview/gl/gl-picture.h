@@ -26,7 +26,7 @@ void bw_gl_picture_set_patience (BwGlPicture *picture, double ms);
 
 /* All of it, or these beads alone, look otherwise now. */
 void bw_gl_picture_spoil (BwGlPicture *picture);
-void bw_gl_picture_spoil_beads (BwGlPicture *picture, int first, int n);
+void bw_gl_picture_spoil_beads (BwGlPicture *picture, const int *bead, int n);
 
 /* How much time there is. */
 typedef enum {

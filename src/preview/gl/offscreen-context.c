@@ -145,9 +145,9 @@ bw_offscreen_set_scene (BwOffscreen *self, const BwScene *scene)
 }
 
 void
-bw_offscreen_update_beads (BwOffscreen *self, const BwScene *scene, int first, int n)
+bw_offscreen_update_beads (BwOffscreen *self, const BwScene *scene, const int *bead, int n)
 {
-  bw_renderer_update_beads (self->renderer, scene, first, n);
+  bw_renderer_update_beads (self->renderer, scene, bead, n);
 }
 
 static GLuint

@@ -14,7 +14,7 @@ BwOffscreen *bw_offscreen_new (gboolean want_es, GError **error);
 void bw_offscreen_free (BwOffscreen *self);
 /* Uploads the scene; it is not kept. */
 void bw_offscreen_set_scene (BwOffscreen *self, const BwScene *scene);
-void bw_offscreen_update_beads (BwOffscreen *self, const BwScene *scene, int first, int n);
+void bw_offscreen_update_beads (BwOffscreen *self, const BwScene *scene, const int *bead, int n);
 /* Draws the scene last set, waits for it and does not read it: what a frame costs. */
 void bw_offscreen_draw (BwOffscreen *self, const BwScene *scene, BwCamera camera, guint layers,
                         BwLight light, int hover, int width, int height);

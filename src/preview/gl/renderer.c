@@ -108,10 +108,15 @@ bw_renderer_set_scale (BwRenderer *self, float scale)
 }
 
 void
-bw_renderer_update_beads (BwRenderer *self, const BwScene *scene, int first, int n)
+bw_renderer_update_beads (BwRenderer *self, const BwScene *scene, const int *bead, int n)
 {
-  int all = (int)scene->beads->len;
-  bw_gl_beads_update (self->beads, scene, n < 0 ? 0 : first, n < 0 ? all : n);
+  bw_gl_beads_update (self->beads, scene, bead, n);
+}
+
+guint64
+bw_renderer_uploaded (const BwRenderer *self)
+{
+  return bw_gl_beads_uploaded (self->beads);
 }
 
 static void

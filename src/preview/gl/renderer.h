@@ -14,8 +14,10 @@ void bw_renderer_free (BwRenderer *renderer);
 
 /* Uploads the scene; call again when its geometry changed. The scene is not kept. */
 void bw_renderer_set_scene (BwRenderer *renderer, const BwScene *scene);
-/* Uploads bead colours alone: those of beads first..first+n−1 (n −1: all). */
-void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, int first, int n);
+/* Uploads the colours of these n beads alone. */
+void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, const int *bead, int n);
+/* How many beads were uploaded so far: what a test counts. */
+guint64 bw_renderer_uploaded (const BwRenderer *renderer);
 
 /* Uploads the cord alone, after another stance was taken. */
 void bw_renderer_update_cord (BwRenderer *renderer, const BwScene *scene);

@@ -222,47 +222,49 @@ paint (BwSceneBead *bead, const Look *look)
   return TRUE;
 }
 
-int
-bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first)
+/* Gives a bead its look; notes it when it looks otherwise now. */
+static void
+show (BwScene *scene, int index, Look look, GArray *changed)
+{
+  BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
+  if (is_dimmed (scene, bead))
+    look = dimmed (look);
+  scene->looked++;
+  if (paint (bead, &look) && changed)
+    g_array_append_val (changed, index);
+}
+
+void
+bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, GArray *changed)
 {
   const BwDrawing *band = band_of (scene, project);
   const BwDrawing *bail = bw_project_get_bail_drawing (project);
   g_autofree Palette *palette = g_new (Palette, 1);
-  int from = -1, to = -1;
   palette_init (palette, project, tray_of (scene, project), colour_by_fit);
   scene->colour_by_fit = colour_by_fit;
   for (guint i = 0; i < scene->beads->len; i++) {
-    BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+    const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
     int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
     gboolean by_column = colour_by_fit && !bead->in_bail;
-    Look look = by_column ? palette->column[bead->column - 1]
-                          : palette->tray[MIN (cell, palette->n_tray - 1)];
-    if (is_dimmed (scene, bead))
-      look = dimmed (look);
-    if (!paint (bead, &look))
-      continue;
-    from = from < 0 ? (int)i : from;
-    to = (int)i;
+    show (scene, (int)i,
+          by_column ? palette->column[bead->column - 1]
+                    : palette->tray[MIN (cell, palette->n_tray - 1)],
+          changed);
   }
-  if (first)
-    *first = MAX (from, 0);
-  return from < 0 ? 0 : to - from + 1;
 }
 
-int
-bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row, int column)
+void
+bw_scene_recolour_beads (BwScene *scene, BwProject *project, const GArray *beads, GArray *changed)
 {
-  int index = bw_scene_bead_index (scene, in_bail, row, column);
-  if (index < 0 || (scene->colour_by_fit && !in_bail))
-    return index;
   const BwTray *tray = tray_of (scene, project);
-  const BwDrawing *drawing
-      = in_bail ? bw_project_get_bail_drawing (project) : band_of (scene, project);
-  int cell = MIN (bw_drawing_get (drawing, row, column), tray->n_colours - 1);
-  BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
-  Look look = look_of_colour (&tray->colour[cell]);
-  if (is_dimmed (scene, bead))
-    look = dimmed (look);
-  paint (bead, &look);
-  return index;
+  const BwDrawing *band = band_of (scene, project);
+  const BwDrawing *bail = bw_project_get_bail_drawing (project);
+  for (guint i = 0; i < beads->len; i++) {
+    const BwBeadOf *bead = &g_array_index (beads, BwBeadOf, i);
+    int index = bw_scene_bead_index (scene, bead->in_bail, bead->row, bead->column);
+    if (index < 0 || (scene->colour_by_fit && !bead->in_bail))
+      continue;
+    int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
+    show (scene, index, look_of_colour (&tray->colour[MIN (cell, tray->n_colours - 1)]), changed);
+  }
 }

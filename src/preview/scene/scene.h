@@ -90,7 +90,8 @@ typedef struct {
   gboolean colour_by_fit;
   gboolean
       shown; /* the next recolouring takes a trial's colours, as views do; else the project's */
-  int woven; /* rows of the band shown as woven: dimmed by the next recolouring */
+  guint64 looked; /* beads whose colour was looked up so far: what a test counts */
+  int woven;      /* rows of the band shown as woven: dimmed by the next recolouring */
   float bead_radius, bead_half_length, hole_radius;
   float bead_rounding; /* radius of its rims */
   float band_span[2];  /* lower and upper edge of the band */
@@ -128,14 +129,14 @@ void bw_scene_stand_swinging (BwScene *scene, double lean, double arrived);
 /* Index of a bead in scene->beads, −1 when there is none at that place. */
 int bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column);
 
-/* Recolours the beads in place after "changed" with cells or tray alone: geometry untouched.
- * Returns how many beads from the first changed one (*first, may be NULL) to the last; 0 when none
- * did. */
-int bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, int *first);
-/* Recolours one bead from the drawing, in constant time; returns its index in beads, −1 when there
- * is none. */
-int bw_scene_recolour_bead (BwScene *scene, BwProject *project, gboolean in_bail, int row,
-                            int column);
+/* Recolours the beads in place after "changed" with cells or tray alone: geometry untouched. The
+ * indices in beads (int) of those that look otherwise now are appended to changed, which may be
+ * NULL. Looks at every bead. */
+void bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit,
+                        GArray *changed);
+/* The same for the beads (BwBeadOf) alone that the project says were set. */
+void bw_scene_recolour_beads (BwScene *scene, BwProject *project, const GArray *beads,
+                              GArray *changed);
 
 /* The colour a column's fit is shown in, sRGB 0..1: pale blue when loose, through green when snug,
  * to dark red when it will not close; lightness falls all the way, so that it reads without hue.

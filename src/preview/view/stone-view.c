@@ -27,7 +27,10 @@ struct _BwStoneView {
 
   BwScene *scene;
   gboolean scene_stale;   /* must be built anew */
-  gboolean colours_stale; /* must be coloured anew */
+  gboolean colours_stale; /* every bead must be coloured anew */
+  gboolean cells_stale;   /* the beads that were set must be */
+  guint64 seen;           /* of those, see bw_project_touched() */
+  char *mineral;          /* that the scene's stone is of */
   gboolean upload_stale;  /* the renderer has not seen the scene */
 
   BwViewRest rest;
@@ -45,30 +48,56 @@ G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 #define REFINE_AFTER_MS 130
 #define REST_AFTER_MS 350
 
+static void
+build_scene (BwStoneView *self)
+{
+  gboolean by_fit = bw_session_get_colour_by_fit (self->session);
+  g_clear_pointer (&self->scene, bw_scene_free);
+  self->scene = bw_scene_new (self->project, by_fit);
+  self->scene->woven = bw_session_get_woven (self->session);
+  self->scene->shown = TRUE;
+  if (self->scene->woven > 0 || bw_project_has_trial (self->project))
+    bw_scene_recolour (self->scene, self->project, by_fit, NULL);
+  g_free (self->mineral);
+  self->mineral = g_strdup (bw_project_get_mineral (self->project));
+  bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
+  self->upload_stale = TRUE;
+}
+
+/* told: the beads that were set, NULL when any may be another. */
+static void
+recolour (BwStoneView *self, const GArray *told)
+{
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  self->scene->woven = bw_session_get_woven (self->session);
+  if (told)
+    bw_scene_recolour_beads (self->scene, self->project, told, changed);
+  else
+    bw_scene_recolour (self->scene, self->project, bw_session_get_colour_by_fit (self->session),
+                       changed);
+  if (changed->len == 0 || !self->renderer || self->upload_stale)
+    return;
+  gtk_gl_area_make_current (GTK_GL_AREA (self->area));
+  bw_renderer_update_beads (self->renderer, self->scene, (const int *)changed->data,
+                            (int)changed->len);
+  bw_gl_picture_spoil_beads (self->picture, (const int *)changed->data, (int)changed->len);
+}
+
 /* The scene as it is due now. */
 static BwScene *
 scene_of (BwStoneView *self)
 {
-  gboolean by_fit = bw_session_get_colour_by_fit (self->session);
-  if (self->scene_stale || !self->scene) {
-    g_clear_pointer (&self->scene, bw_scene_free);
-    self->scene = bw_scene_new (self->project, by_fit);
-    self->scene->woven = bw_session_get_woven (self->session);
-    self->scene->shown = TRUE;
-    if (self->scene->woven > 0 || bw_project_has_trial (self->project))
-      bw_scene_recolour (self->scene, self->project, by_fit, NULL);
-    bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
-    self->upload_stale = TRUE;
-  } else if (self->colours_stale) {
-    self->scene->woven = bw_session_get_woven (self->session);
-    int first, n = bw_scene_recolour (self->scene, self->project, by_fit, &first);
-    if (n && self->renderer && !self->upload_stale) {
-      gtk_gl_area_make_current (GTK_GL_AREA (self->area));
-      bw_renderer_update_beads (self->renderer, self->scene, first, n);
-      bw_gl_picture_spoil_beads (self->picture, first, n);
-    }
-  }
-  self->scene_stale = self->colours_stale = FALSE;
+  if (!self->scene)
+    self->scene_stale = TRUE;
+  if (!self->scene_stale && !self->colours_stale && !self->cells_stale)
+    return self->scene;
+  g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  gboolean told = bw_project_touched (self->project, &self->seen, beads);
+  if (self->scene_stale)
+    build_scene (self);
+  else
+    recolour (self, told && !self->colours_stale ? beads : NULL);
+  self->scene_stale = self->colours_stale = self->cells_stale = FALSE;
   return self->scene;
 }
 
@@ -77,6 +106,13 @@ bw_stone_view_get_scene (BwStoneView *self)
 {
   g_return_val_if_fail (BW_IS_STONE_VIEW (self), NULL);
   return scene_of (self);
+}
+
+guint64
+bw_stone_view_uploaded (BwStoneView *self)
+{
+  g_return_val_if_fail (BW_IS_STONE_VIEW (self), 0);
+  return self->renderer ? bw_renderer_uploaded (self->renderer) : 0;
 }
 
 BwCamera
@@ -159,11 +195,14 @@ static void
 project_changed (BwStoneView *self, guint what)
 {
   gboolean by_fit = bw_session_get_colour_by_fit (self->session);
-  if (what & (BW_CHANGED_DESIGN | BW_CHANGED_TITLE))
+  gboolean stone = (what & BW_CHANGED_TITLE)
+                   && g_strcmp0 (self->mineral, bw_project_get_mineral (self->project)) != 0;
+  if ((what & BW_CHANGED_SHAPE) || stone)
     self->scene_stale = TRUE;
-  else if ((what & (BW_CHANGED_CELLS | BW_CHANGED_TRAY))
-           || (by_fit && (what & BW_CHANGED_PROGRESS)))
+  else if ((what & BW_CHANGED_TRAY) || (by_fit && (what & BW_CHANGED_PROGRESS)))
     self->colours_stale = TRUE;
+  else if (what & BW_CHANGED_CELLS)
+    self->cells_stale = TRUE;
   else
     return;
   redraw (self);
@@ -411,6 +450,7 @@ stone_view_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->session, self);
   g_clear_object (&self->session);
   g_clear_pointer (&self->scene, bw_scene_free);
+  g_clear_pointer (&self->mineral, g_free);
   G_OBJECT_CLASS (bw_stone_view_parent_class)->dispose (object);
 }
 

@@ -25,6 +25,7 @@ bw_canvas_set (BwDocument *document, GArray *log, BwCanvas canvas, int row, int 
   if (change.before == colour)
     return;
   bw_drawing_set (drawing, row, column, colour);
+  bw_touched_add (&document->touched, change.place);
   g_array_append_val (log, change);
 }
 
@@ -47,6 +48,7 @@ apply_one (BwDocument *document, guint32 place, guint8 colour)
 
   show (drawing, (column + 1) / 2 * 2, row);
   bw_drawing_set (drawing, row, column, colour);
+  bw_touched_add (&document->touched, place);
 }
 
 void
@@ -117,6 +119,7 @@ follow_size (BwDocument *document, GArray *log, BwCanvas canvas, BwSeen *seen, i
     fill_row (document, log, canvas, row, repeat, ground, 0);
   seen->columns = MAX (seen->columns, columns);
   seen->rows = MAX (seen->rows, rows);
+  bw_touched_all (&document->touched);
 }
 
 static gboolean
@@ -153,8 +156,10 @@ bw_canvas_restore_size (BwDocument *document, const BwFrame *frame)
     if (!drawing || !is_shown (&frame->design, c))
       continue;
     bw_document_canvas_size (&frame->design, c, &columns, &rows);
-    if (!has_size (drawing, columns, rows))
-      bw_drawing_resize (drawing, columns, rows, bw_canvas_ground (drawing));
+    if (has_size (drawing, columns, rows))
+      continue;
+    bw_drawing_resize (drawing, columns, rows, bw_canvas_ground (drawing));
+    bw_touched_all (&document->touched);
   }
 }
 

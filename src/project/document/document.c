@@ -241,6 +241,7 @@ bw_document_new (void)
   };
   document->extras
       = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify)json_object_unref);
+  bw_touched_init (&document->touched);
   return document;
 }
 
@@ -250,6 +251,7 @@ bw_document_free (BwDocument *document)
   bw_head_clear (&document->head);
   for (int c = 0; c < BW_N_CANVASES; c++)
     g_clear_pointer (&document->drawing[c], bw_drawing_unref);
+  bw_touched_clear (&document->touched);
   g_hash_table_unref (document->extras);
   g_free (document);
 }

@@ -7,6 +7,7 @@
 #include "core/pattern/drawing.h"
 #include "core/design/gauge.h"
 #include "project/document/keys.h"
+#include "project/document/touched.h"
 #include "project/document/tray.h"
 #include <json-glib/json-glib.h>
 
@@ -50,6 +51,7 @@ typedef struct {
 typedef struct {
   BwHead head;
   BwDrawing *drawing[BW_N_CANVASES]; /* the bail's is NULL until there was a bail */
+  BwTouched touched;                 /* cells of both, shown or hidden */
   GHashTable *extras; /* JSON Pointer of an object → JsonObject of the keys not known there */
 } BwDocument;
 
