@@ -6,42 +6,17 @@
  * before it, and its last row is sewn to band beads as far round the ring as its base is wide. An
  * upright strip lies across: its beads have their holes round the stone, and each end is whipped to
  * the band beads beneath it, first the end it begins with, then the other. */
-#include "core/path/path-needle.h"
+#include "core/path/path-bail.h"
 
-#include "core/bail/bail-place.h"
+#include "core/path/path-lengths.h"
+#include "core/path/path-route.h"
+
 #include "core/base/lattice.h"
-
-gboolean
-bw_needle_plan_bail (BwNeedle *needle)
-{
-  const BwDesign *design = needle->design;
-  if (design->bail.style == BW_BAIL_NONE)
-    return FALSE;
-  const BwBailBase *base = needle->base;
-  needle->feet = (BwFeet){ .margin = base->margin,
-                           .row = { (int)lround (base->first_row), (int)lround (base->last_row) },
-                           .centre_row = (base->first_row + base->last_row) / 2,
-                           .column = { base->column[0], base->column[1] } };
-  return TRUE;
-}
-
-BwStitch
-bw_needle_under (const BwNeedle *needle, int foot, int column)
-{
-  const BwDesign *design = needle->design;
-  double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
-  int band_column = needle->feet.column[foot];
-  BwStitch under = { FALSE, 0, band_column, 1 };
-  under.row = bw_lattice_nearest (needle->feet.centre_row + 2 * aside / design->gauge.pitch_mm,
-                                  (band_column + 1) % 2);
-  bw_needle_resolve (needle, &under);
-  return under;
-}
 
 /* As a row of the flap ends at its edge before the next one begins, so must the needle before the
  * first. A strip is strung from column 1 on, a single row from column 2. */
 BwStitch
-bw_needle_bail_entry (const BwNeedle *needle)
+bw_bail_path_entry (const BwNeedle *needle)
 {
   if (needle->design->bail.style == BW_BAIL_UPRIGHT) {
     BwStitch entry = bw_needle_under (needle, 0, needle->design->bail.rows > 1 ? 0 : 1);
@@ -98,7 +73,7 @@ go_to_bail (BwNeedle *needle, BwStitch entry, int first_row, int beads)
   } else if (route.n > 0) {
     bw_needle_reserve (needle, walk, first_row, first_row);
     needle->path->part[BW_PART_BAIL].length_mm += walk;
-    bw_needle_follow (needle, BW_PART_BAIL, &route);
+    bw_needle_follow (needle, BW_PART_BAIL, route.stitch, route.n);
   }
 }
 
@@ -165,10 +140,10 @@ weave_upright (BwNeedle *needle, int row)
 }
 
 void
-bw_needle_weave_bail (BwNeedle *needle)
+bw_bail_path_weave (BwNeedle *needle)
 {
   int row = needle->design->band.rows + 2;
-  go_to_bail (needle, bw_needle_bail_entry (needle), row + 1, needle->design->bail.columns);
+  go_to_bail (needle, bw_bail_path_entry (needle), row + 1, needle->design->bail.columns);
   if (needle->design->bail.style == BW_BAIL_UPRIGHT)
     weave_upright (needle, row);
   else

@@ -1,21 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Working lengths: nobody sews with five metres of thread. Each length carries its two tails, the
  * weaving-in of its two ends, and as many whole passes as fit on the rest. */
-#include "core/path/path-needle.h"
+#include "core/path/path-lengths.h"
 
-double
-bw_path_step_mm (const BwDesign *design)
-{
-  double jog
-      = MAX (0.0, design->gauge.pitch_mm / 2 - (design->bead.hole_mm - design->thread.diameter_mm));
-  return hypot (design->gauge.column_mm, jog);
-}
-
-double
-bw_path_pass_mm (const BwDesign *design, int beads)
-{
-  return beads * bw_path_step_mm (design) + design->gauge.pitch_mm;
-}
+#include "core/path/path-route.h"
 
 /* Weaving in one end: 16 beads and one turn. A narrow band wants more turns than one; each is a
  * pitch of thread, far less than the tail that is cut off in the end. */
@@ -63,7 +51,7 @@ weave_in_end (BwNeedle *needle, BwStitch from)
   BwRoute route = { 0 };
   bw_route_weave (&route, needle, from, BW_WEAVING_VISITS);
   needle->pass++;
-  bw_needle_follow (needle, BW_PART_WEAVING_IN, &route);
+  bw_needle_follow (needle, BW_PART_WEAVING_IN, route.stitch, route.n);
 }
 
 /* A fresh length comes out of the bead the work goes on from: its route is found backwards from

@@ -20,6 +20,15 @@ bw_needle_hole (const BwNeedle *needle, const BwStitch *stitch)
                  + (gsize)bw_lattice_index (stitch->column)];
 }
 
+void
+bw_needle_stand_bail (BwNeedle *needle, const BwBailBase *base)
+{
+  needle->feet = (BwFeet){ .margin = base->margin,
+                           .row = { (int)lround (base->first_row), (int)lround (base->last_row) },
+                           .centre_row = (base->first_row + base->last_row) / 2,
+                           .column = { base->column[0], base->column[1] } };
+}
+
 /* Below its first row a flap goes on as the band's beads that carry it; above its last one, once it
  * is sewn on, as those it is sewn to. */
 static void
@@ -52,6 +61,19 @@ bw_needle_resolve (const BwNeedle *needle, BwStitch *stitch)
     stitch->row = wrap_row (stitch->row, needle->design->band.rows);
   const guint16 *hole = bw_needle_hole (needle, stitch);
   return hole && *hole > 0;
+}
+
+BwStitch
+bw_needle_under (const BwNeedle *needle, int foot, int column)
+{
+  const BwDesign *design = needle->design;
+  double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
+  int band_column = needle->feet.column[foot];
+  BwStitch under = { FALSE, 0, band_column, 1 };
+  under.row = bw_lattice_nearest (needle->feet.centre_row + 2 * aside / design->gauge.pitch_mm,
+                                  (band_column + 1) % 2);
+  bw_needle_resolve (needle, &under);
+  return under;
 }
 
 static int
@@ -145,10 +167,10 @@ bw_needle_pass (BwNeedle *needle, BwPart part, BwStitch stitch)
 }
 
 void
-bw_needle_follow (BwNeedle *needle, BwPart part, const BwRoute *route)
+bw_needle_follow (BwNeedle *needle, BwPart part, const BwStitch *stitch, int n)
 {
-  for (int i = 0; i < route->n; i++)
-    bw_needle_pass (needle, part, route->stitch[i]);
+  for (int i = 0; i < n; i++)
+    bw_needle_pass (needle, part, stitch[i]);
 }
 
 static int

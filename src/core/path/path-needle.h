@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Inside the thread's path only: the needle on its way, the beads within its reach, and the routes
- * it may take where nothing prescribes one. */
+/* Inside the thread's path only: the needle on its way, and the beads within its reach. It knows
+ * the lattices and what went through each hole, and nothing of routes, lengths or the order of the
+ * work. */
 #pragma once
 
 #include "core/path/path.h"
@@ -23,7 +24,6 @@ typedef struct {
 
 typedef struct {
   const BwDesign *design;
-  const BwBailBase *base; /* where the bail stands */
   BwPath *path;
   gboolean zipped; /* the last row lies beside the first */
   gboolean hung;   /* the flap's last row is being sewn, or is sewn, to the band */
@@ -34,25 +34,6 @@ typedef struct {
   int length;                         /* index of the length of thread in the needle */
   double used_mm;                     /* of it, without tails and weaving-in */
 } BwNeedle;
-
-/* The most beads a free route runs through: as many as a fresh length would be woven in with at its
- * two ends, so that a longer way is not worth going. */
-#define BW_ROUTE_MAX 32
-#define BW_WEAVING_VISITS 16
-#define BW_ANCHOR_VISITS 8
-
-typedef struct {
-  int n;
-  BwStitch stitch[BW_ROUTE_MAX];
-} BwRoute;
-
-typedef struct {
-  int least, most;        /* beads, ≤ BW_ROUTE_MAX */
-  int turns;              /* exactly so many; −1: as many as come */
-  const BwStitch *target; /* the last bead, row or way 0 for any; NULL: any bead */
-} BwRouteWish;
-
-/* path-needle.c */
 
 /* The counter of passes through a bead of its own lattice, NULL where there is no such place. */
 guint16 *bw_needle_hole (const BwNeedle *needle, const BwStitch *stitch);
@@ -68,7 +49,8 @@ int bw_needle_next (const BwNeedle *needle, const BwStitch *from, BwStitch next[
 
 void bw_needle_pick_up (BwNeedle *needle, BwPart part, BwStitch stitch);
 void bw_needle_pass (BwNeedle *needle, BwPart part, BwStitch stitch);
-void bw_needle_follow (BwNeedle *needle, BwPart part, const BwRoute *route);
+/* Passes through n beads one after another. */
+void bw_needle_follow (BwNeedle *needle, BwPart part, const BwStitch *stitch, int n);
 
 /* A row on the lattice of band or bail: its own beads, new or there, alternate with those of the
  * row before. Odd rows run towards column 1, even rows away from it. */
@@ -77,40 +59,7 @@ void bw_needle_weave_row (BwNeedle *needle, BwPart part, gboolean in_bail, int r
 /* The first pick-up of `rows` (1 or 2) rows, from column 1 on. */
 void bw_needle_string_rows (BwNeedle *needle, BwPart part, gboolean in_bail, int rows);
 
-/* path-route.c */
-
-/* The cheapest route that is as wished: fewest full beads, then fewest passes in the holes. FALSE
- * when there is none. */
-gboolean bw_route_search (BwRoute *route, const BwNeedle *needle, BwStitch from,
-                          const BwRouteWish *wish);
-
-/* Adds beads to the route until it has n of them, always the emptiest hole in reach; a full one
- * only where every other way fails. Stops early only where the work offers no bead to go on with.
- */
-void bw_route_weave (BwRoute *route, const BwNeedle *needle, BwStitch from, int n);
-
-/* path-lengths.c */
-
-/* Thread for one bead on the way, without a turn. */
-double bw_path_step_mm (const BwDesign *design);
-
-/* Whether a pass still fits on the length in the needle. */
-gboolean bw_needle_has_room (const BwNeedle *needle, double mm);
-
-/* Before a pass of `mm` millimetres that ends at row `to`: takes a fresh length when it does not
- * fit. */
-void bw_needle_reserve (BwNeedle *needle, double mm, int from, int to);
-/* Weaves in the end of the length and begins a fresh one, so that the needle leaves bead `from`. */
-void bw_needle_change (BwNeedle *needle, BwStitch from);
-void bw_needle_begin (BwNeedle *needle);
-void bw_needle_finish (BwNeedle *needle);
-
-/* path-bail.c */
-
-/* Finds the bail's feet. TRUE when there is a bail and a closed ring to work it on. */
-gboolean bw_needle_plan_bail (BwNeedle *needle);
+/* Where the bail stands from now on: the ring is closed. */
+void bw_needle_stand_bail (BwNeedle *needle, const BwBailBase *base);
 /* The band bead under a column of an end of the upright strip (0..columns + 1), foot 0 or 1. */
 BwStitch bw_needle_under (const BwNeedle *needle, int foot, int column);
-/* The bead the needle must have left to begin the bail. */
-BwStitch bw_needle_bail_entry (const BwNeedle *needle);
-void bw_needle_weave_bail (BwNeedle *needle);

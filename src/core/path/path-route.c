@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Where the needle may choose its way: weaving in a tail, setting an anchor, walking to the bail.
  * The emptiest holes are best, because forcing a needle through a full one breaks the bead. */
-#include "core/path/path-needle.h"
+#include "core/path/path-route.h"
 
 /* One full bead outweighs every count of passes a route can gather. */
 #define FULL_COST (BW_ROUTE_MAX * G_MAXUINT16)

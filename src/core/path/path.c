@@ -9,7 +9,11 @@
 #include "core/path/path.h"
 
 #include "core/base/lattice.h"
-#include "core/path/path-needle.h"
+#include "core/path/path-bail.h"
+#include "core/path/path-lengths.h"
+#include "core/path/path-route.h"
+
+#define ANCHOR_VISITS 8
 
 const char *
 bw_part_word (BwPart part)
@@ -18,14 +22,6 @@ bw_part_word (BwPart part)
                                                  "return",     "anchors",    "bail",
                                                  "attachment", "weaving-in", "tails" };
   return words[part];
-}
-
-gboolean
-bw_path_is_full (const BwDesign *design, int passes)
-{
-  double thread = design->thread.diameter_mm, needle = design->thread.needle_mm;
-  double hole = design->bead.hole_mm;
-  return passes * thread * thread + needle * needle > BW_FULL_SHARE * hole * hole;
 }
 
 static gboolean
@@ -75,14 +71,14 @@ static void
 anchor (BwNeedle *needle, const BwStitch *bail_entry)
 {
   BwStitch edge = { FALSE, 0, needle->design->band.columns, 1 };
-  BwRouteWish wishes[] = { { BW_ANCHOR_VISITS, BW_ANCHOR_VISITS, 2, bail_entry },
-                           { BW_ANCHOR_VISITS, BW_ANCHOR_VISITS, 2, &edge },
-                           { BW_ANCHOR_VISITS, BW_ANCHOR_VISITS, -1, &edge } };
+  BwRouteWish wishes[] = { { ANCHOR_VISITS, ANCHOR_VISITS, 2, bail_entry },
+                           { ANCHOR_VISITS, ANCHOR_VISITS, 2, &edge },
+                           { ANCHOR_VISITS, ANCHOR_VISITS, -1, &edge } };
   BwRoute route = { 0 };
   for (gsize i = bail_entry ? 0 : 1; i < G_N_ELEMENTS (wishes); i++)
     if (bw_route_search (&route, needle, needle->at, &wishes[i]))
       break;
-  bw_needle_follow (needle, BW_PART_ANCHORS, &route);
+  bw_needle_follow (needle, BW_PART_ANCHORS, route.stitch, route.n);
 }
 
 /* The return runs as the row after the zip; it and the anchors are one pass. */
@@ -92,7 +88,7 @@ go_back_and_anchor (BwNeedle *needle, const BwStitch *bail_entry)
   const BwDesign *design = needle->design;
   int row = design->band.rows + 2;
   double back = bw_path_pass_mm (design, design->band.columns);
-  double anchors = BW_ANCHOR_VISITS * bw_path_step_mm (design) + 2 * design->gauge.pitch_mm;
+  double anchors = ANCHOR_VISITS * bw_path_step_mm (design) + 2 * design->gauge.pitch_mm;
   bw_needle_reserve (needle, back + anchors, row, row);
   needle->path->part[BW_PART_RETURN].length_mm += back;
   needle->path->part[BW_PART_ANCHORS].length_mm += anchors;
@@ -101,14 +97,17 @@ go_back_and_anchor (BwNeedle *needle, const BwStitch *bail_entry)
 }
 
 static void
-close_ring (BwNeedle *needle)
+close_ring (BwNeedle *needle, const BwBailBase *base)
 {
   zip (needle);
-  gboolean bail = bw_needle_plan_bail (needle);
-  BwStitch entry = bail ? bw_needle_bail_entry (needle) : (BwStitch){ 0 };
-  go_back_and_anchor (needle, bail ? &entry : NULL);
-  if (bail)
-    bw_needle_weave_bail (needle);
+  if (needle->design->bail.style == BW_BAIL_NONE) {
+    go_back_and_anchor (needle, NULL);
+    return;
+  }
+  bw_needle_stand_bail (needle, base);
+  BwStitch entry = bw_bail_path_entry (needle);
+  go_back_and_anchor (needle, &entry);
+  bw_bail_path_weave (needle);
 }
 
 static void
@@ -147,15 +146,12 @@ bw_path_init (BwPath *path, const BwDesign *design, const BwBailBase *base)
                     .bail_passes = bail_beads ? g_new0 (guint16, bail_beads) : NULL };
   g_autofree guint16 *band_forced = g_new0 (guint16, band_beads);
   g_autofree guint16 *bail_forced = g_new0 (guint16, bail_beads);
-  BwNeedle needle = { .design = design,
-                      .base = base,
-                      .path = path,
-                      .band_forced = band_forced,
-                      .bail_forced = bail_forced };
+  BwNeedle needle
+      = { .design = design, .path = path, .band_forced = band_forced, .bail_forced = bail_forced };
   bw_needle_begin (&needle);
   weave_rows (&needle);
   if (can_be_zipped (design->band.rows))
-    close_ring (&needle);
+    close_ring (&needle, base);
   bw_needle_finish (&needle);
   list_full_holes (path, band_forced, band_beads, design->band.columns / 2, FALSE);
   list_full_holes (path, bail_forced, bail_beads, design->bail.columns / 2, TRUE);

@@ -61,6 +61,9 @@ typedef struct {
   gboolean pass_too_long; /* one pass alone is longer than a working length allows */
 } BwPath;
 
+/* Thread for one bead on the way, without a turn: √(w² + j²). */
+double bw_path_step_mm (const BwDesign *design);
+
 /* A pass of m beads: m √(w² + j²) + p, jog j = max(0, p/2 − (d_hole − d_thread)). */
 double bw_path_pass_mm (const BwDesign *design, int beads);
 
