@@ -13,9 +13,6 @@
 #define CHECK_DOUBTFUL_SHARE 0.08
 /* Neither hanging upright nor lying level, as an eye sees it. */
 #define TILT_DOUBTFUL_DEG 5.0
-/* CIEDE2000 below which two loose beads are hard to tell apart in a tray; common practice, no
- * source. */
-#define COLOURS_ALIKE 4.0
 
 /* The sentences gathered, and the unit their lengths are told in. `lengths` owns the formatted
  * lengths until all is told. */
@@ -313,7 +310,7 @@ warn_of_pair (const BwColour *a, const BwColour *b, Doubts *list)
   double difference = bw_colour_difference (bw_colour_lab (a->srgb), bw_colour_lab (b->srgb));
   char first[8] = { 0 }, second[8] = { 0 };
 
-  if (difference >= COLOURS_ALIKE || a->finish != b->finish)
+  if (difference >= BW_COLOUR_HARDLY || a->finish != b->finish)
     return;
   g_unichar_to_utf8 (a->id, first);
   g_unichar_to_utf8 (b->id, second);

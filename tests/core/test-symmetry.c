@@ -32,18 +32,18 @@ static gboolean
 holds_bead (const GArray *orbit, int row, int column)
 {
   for (guint i = 0; i < orbit->len; i++) {
-    BwBeadPlace at = g_array_index (orbit, BwBeadPlace, i);
+    BwBeadAt at = g_array_index (orbit, BwBeadAt, i);
     if (at.row == row && at.column == column)
       return TRUE;
   }
   return FALSE;
 }
 
-static BwBeadPlace
+static BwBeadAt
 random_bead (GRand *dice, const Case *c)
 {
   int row = g_rand_int_range (dice, 1, c->rows + 1);
-  return (BwBeadPlace){ row, bw_lattice_column (row, g_rand_int_range (dice, 0, c->columns / 2)) };
+  return (BwBeadAt){ row, bw_lattice_column (row, g_rand_int_range (dice, 0, c->columns / 2)) };
 }
 
 static void
@@ -52,12 +52,12 @@ every_bead_of_an_orbit_has_the_same_orbit (void **state)
   GRand *dice = g_rand_new_with_seed (41);
   for (int i = 0; i < 1000; i++) {
     Case c = random_case (dice, possible[i % G_N_ELEMENTS (possible)]);
-    BwBeadPlace bead = random_bead (dice, &c);
+    BwBeadAt bead = random_bead (dice, &c);
     assert_int_equal (bw_symmetry_fit (&c.symmetry, c.rows), BW_FRIEZE_FITS);
     g_autoptr (GArray) orbit
         = bw_symmetry_orbit (&c.symmetry, c.columns, c.rows, bead.row, bead.column);
     for (guint j = 0; j < orbit->len; j++) {
-      BwBeadPlace at = g_array_index (orbit, BwBeadPlace, j);
+      BwBeadAt at = g_array_index (orbit, BwBeadAt, j);
       assert_true (bw_lattice_has (at.row, at.column));
       assert_in_range (at.row, 1, c.rows);
       assert_in_range (at.column, 1, c.columns);
@@ -76,17 +76,17 @@ an_orbit_begins_with_its_own_bead_and_names_none_twice (void **state)
   GRand *dice = g_rand_new_with_seed (42);
   for (int i = 0; i < 500; i++) {
     Case c = random_case (dice, possible[i % G_N_ELEMENTS (possible)]);
-    BwBeadPlace bead = random_bead (dice, &c);
+    BwBeadAt bead = random_bead (dice, &c);
     g_autoptr (GArray) orbit
         = bw_symmetry_orbit (&c.symmetry, c.columns, c.rows, bead.row, bead.column);
-    assert_int_equal (g_array_index (orbit, BwBeadPlace, 0).row, bead.row);
-    assert_int_equal (g_array_index (orbit, BwBeadPlace, 0).column, bead.column);
+    assert_int_equal (g_array_index (orbit, BwBeadAt, 0).row, bead.row);
+    assert_int_equal (g_array_index (orbit, BwBeadAt, 0).column, bead.column);
     for (guint j = 0; j < orbit->len; j++)
       for (guint k = j + 1; k < orbit->len; k++)
-        assert_true (g_array_index (orbit, BwBeadPlace, j).row
-                         != g_array_index (orbit, BwBeadPlace, k).row
-                     || g_array_index (orbit, BwBeadPlace, j).column
-                            != g_array_index (orbit, BwBeadPlace, k).column);
+        assert_true (g_array_index (orbit, BwBeadAt, j).row
+                         != g_array_index (orbit, BwBeadAt, k).row
+                     || g_array_index (orbit, BwBeadAt, j).column
+                            != g_array_index (orbit, BwBeadAt, k).column);
   }
   g_rand_free (dice);
 }
@@ -97,7 +97,7 @@ a_glide_taken_twice_is_one_repeat (void **state)
   GRand *dice = g_rand_new_with_seed (43);
   for (int i = 0; i < 300; i++) {
     Case c = random_case (dice, BW_FRIEZE_P11G);
-    BwBeadPlace bead = random_bead (dice, &c);
+    BwBeadAt bead = random_bead (dice, &c);
     int g = c.symmetry.repeat_rows / 2;
     g_autoptr (GArray) orbit
         = bw_symmetry_orbit (&c.symmetry, c.columns, c.rows, bead.row, bead.column);
@@ -147,12 +147,12 @@ painting_whole_orbits_makes_a_drawing_that_holds_the_symmetry (void **state)
     Case c = random_case (dice, possible[i % G_N_ELEMENTS (possible)]);
     g_autoptr (BwDrawing) drawing = bw_drawing_new (c.columns, c.rows, 0);
     for (int stroke = 0; stroke < 40; stroke++) {
-      BwBeadPlace bead = random_bead (dice, &c);
+      BwBeadAt bead = random_bead (dice, &c);
       guint8 colour = (guint8)g_rand_int_range (dice, 0, 4);
       g_autoptr (GArray) orbit
           = bw_symmetry_orbit (&c.symmetry, c.columns, c.rows, bead.row, bead.column);
       for (guint j = 0; j < orbit->len; j++) {
-        BwBeadPlace at = g_array_index (orbit, BwBeadPlace, j);
+        BwBeadAt at = g_array_index (orbit, BwBeadAt, j);
         bw_drawing_set (drawing, at.row, at.column, colour);
       }
     }
@@ -185,7 +185,7 @@ an_open_repeat_runs_as_far_as_there_are_rows (void **state)
         for (int other = 1 + (row - 1) % 10; other <= rows; other += 10)
           assert_true (holds_bead (orbit, other, column));
         for (guint j = 0; j < orbit->len; j++) {
-          BwBeadPlace at = g_array_index (orbit, BwBeadPlace, j);
+          BwBeadAt at = g_array_index (orbit, BwBeadAt, j);
           assert_true (bw_lattice_has (at.row, at.column));
           assert_in_range (at.row, 1, rows);
           g_autoptr (GArray) back = bw_symmetry_orbit (&symmetry, 6, rows, at.row, at.column);

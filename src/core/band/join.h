@@ -3,12 +3,9 @@
  * drawing runs on across them. */
 #pragma once
 
+#include "core/base/lattice.h"
 #include "core/pattern/drawing.h"
 #include "core/band/fit.h"
-
-typedef struct {
-  int row, column;
-} BwBeadAt;
 
 typedef struct {
   int rows;

@@ -318,13 +318,10 @@ bw_ring_point (const BwRing *ring, double u)
 static BwVec2
 ray_origin (const BwRing *ring)
 {
-  BwSection section = { .faces = ring->faces };
   gboolean inside = TRUE;
-  for (int i = 0; i < ring->faces; i++) {
-    section.corner[i] = ring->corner[i];
+  for (int i = 0; i < ring->faces; i++)
     inside = inside && bw_vec2_dot (ring->normal[i], ring->corner[i]) >= 0;
-  }
-  return inside ? bw_vec2 (0, 0) : bw_section_centroid (&section);
+  return inside ? bw_vec2 (0, 0) : bw_vec2_centroid (ring->corner, ring->faces);
 }
 
 /* Arc length on piece p where the ray meets it. */

@@ -9,6 +9,11 @@
 #include <glib.h>
 #include <math.h>
 
+/* One bead's place on a lattice. */
+typedef struct {
+  int row, column;
+} BwBeadAt;
+
 /* Column of bead j of a row: 2j + 2 in odd rows, 2j + 1 in even rows. */
 static inline int
 bw_lattice_column (int row, int j)
@@ -43,6 +48,14 @@ static inline int
 bw_lattice_direction (int row)
 {
   return row <= 2 || row % 2 == 0 ? 1 : -1;
+}
+
+/* A row counted on round a ring of `period` rows, in 1..period. */
+static inline int
+bw_lattice_wrap (int row, int period)
+{
+  int back = (row - 1) % period;
+  return (back < 0 ? back + period : back) + 1;
 }
 
 /* Beads around for a row count: rows/2, odd counts rounded up. */

@@ -56,6 +56,22 @@ bw_vec2_length (BwVec2 a)
   return sqrt (a.x * a.x + a.y * a.y);
 }
 
+/* Centroid of the area of a polygon whose corners run counter-clockwise; its first corner when it
+ * has no area. */
+static inline BwVec2
+bw_vec2_centroid (const BwVec2 *corner, int n)
+{
+  BwVec2 moment = { 0, 0 };
+  double twice = 0;
+  for (int i = 1; i + 1 < n; i++) {
+    BwVec2 a = bw_vec2_sub (corner[i], corner[0]), b = bw_vec2_sub (corner[i + 1], corner[0]);
+    double cross = bw_vec2_cross (a, b);
+    twice += cross;
+    moment = bw_vec2_add (moment, bw_vec2_scale (bw_vec2_add (a, b), cross));
+  }
+  return twice > 0 ? bw_vec2_add (corner[0], bw_vec2_scale (moment, 1 / (3 * twice))) : corner[0];
+}
+
 static inline BwVec3
 bw_vec3 (double x, double y, double z)
 {

@@ -45,20 +45,13 @@ leave_flap (const BwNeedle *needle, BwStitch *stitch)
   stitch->in_bail = FALSE;
 }
 
-static int
-wrap_row (int row, int rows)
-{
-  int back = (row - 1) % rows;
-  return (back < 0 ? back + rows : back) + 1;
-}
-
 gboolean
 bw_needle_resolve (const BwNeedle *needle, BwStitch *stitch)
 {
   if (stitch->in_bail)
     leave_flap (needle, stitch);
   if (!stitch->in_bail && needle->zipped)
-    stitch->row = wrap_row (stitch->row, needle->design->band.rows);
+    stitch->row = bw_lattice_wrap (stitch->row, needle->design->band.rows);
   const guint16 *hole = bw_needle_hole (needle, stitch);
   return hole && *hole > 0;
 }

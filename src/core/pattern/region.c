@@ -67,8 +67,7 @@ static guint8 *
 at (const BwRegion *region, int row, int column)
 {
   int ring = region->rows + region->rows % 2;
-  if (row < 1 || row > ring)
-    row = (row - 1) % ring + (row < 1 && (row - 1) % ring ? ring : 0) + 1;
+  row = bw_lattice_wrap (row, ring);
   if (row > region->rows || column < 1 || column > region->columns || !bw_lattice_has (row, column))
     return NULL;
   return region->in + (gsize)(row - 1) * (gsize)(region->columns / 2) + bw_lattice_index (column);

@@ -127,7 +127,7 @@ static void
 add_once (int row, int column, gpointer data)
 {
   Orbit *orbit = data;
-  BwBeadPlace place = { row, column };
+  BwBeadAt place = { row, column };
   if (g_hash_table_add (orbit->seen, GINT_TO_POINTER (row * (orbit->columns + 1) + column)))
     g_array_append_val (orbit->places, place);
 }
@@ -136,7 +136,7 @@ GArray *
 bw_symmetry_orbit (const BwSymmetry *symmetry, int columns, int rows, int row, int column)
 {
   g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
-  Orbit orbit = { g_array_new (FALSE, FALSE, sizeof (BwBeadPlace)), seen, columns };
+  Orbit orbit = { g_array_new (FALSE, FALSE, sizeof (BwBeadAt)), seen, columns };
   bw_symmetry_each (symmetry, columns, rows, row, column, add_once, &orbit);
   return orbit.places;
 }
@@ -150,7 +150,7 @@ bw_symmetry_holds (const BwSymmetry *symmetry, const BwDrawing *drawing)
       int column = bw_lattice_column (row, j);
       g_autoptr (GArray) orbit = bw_symmetry_orbit (symmetry, columns, rows, row, column);
       for (guint i = 1; i < orbit->len; i++) {
-        BwBeadPlace at = g_array_index (orbit, BwBeadPlace, i);
+        BwBeadAt at = g_array_index (orbit, BwBeadAt, i);
         if (bw_drawing_get (drawing, at.row, at.column) != bw_drawing_get (drawing, row, column))
           return FALSE;
       }

@@ -11,6 +11,7 @@
  * Crystallography, vol. E, 2nd ed. 2010, frieze groups) only p1, p2, p1m1, p11g and p2mg occur. */
 #pragma once
 
+#include "core/base/lattice.h"
 #include "core/pattern/drawing.h"
 
 typedef enum {
@@ -45,10 +46,6 @@ typedef struct {
  * repeat from row 1 to the last row, unless the repeat is odd. */
 BwFriezeFit bw_symmetry_fit (const BwSymmetry *symmetry, int rows);
 
-typedef struct {
-  int row, column;
-} BwBeadPlace;
-
 typedef void (*BwBeadVisit) (int row, int column, gpointer data);
 
 /* Visits every bead that (row, column) is carried to, itself first; a bead on an axis may be
@@ -58,7 +55,7 @@ typedef void (*BwBeadVisit) (int row, int column, gpointer data);
 void bw_symmetry_each (const BwSymmetry *symmetry, int columns, int rows, int row, int column,
                        BwBeadVisit visit, gpointer data);
 
-/* The same, each bead once. Returns a GArray of BwBeadPlace, owned. */
+/* The same, each bead once. Returns a GArray of BwBeadAt, owned. */
 GArray *bw_symmetry_orbit (const BwSymmetry *symmetry, int columns, int rows, int row, int column);
 
 /* Whether a drawing has the symmetry already. */

@@ -82,16 +82,7 @@ bw_section_area_mm2 (const BwSection *section)
 BwVec2
 bw_section_centroid (const BwSection *section)
 {
-  BwVec2 origin = section->corner[0], moment = { 0, 0 };
-  double twice = 0;
-  for (int i = 0; i < section->faces; i++) {
-    BwVec2 a = bw_vec2_sub (previous_corner (section, i), origin);
-    BwVec2 b = bw_vec2_sub (section->corner[i], origin);
-    double cross = bw_vec2_cross (a, b);
-    twice += cross;
-    moment = bw_vec2_add (moment, bw_vec2_scale (bw_vec2_add (a, b), cross));
-  }
-  return twice > 0 ? bw_vec2_add (origin, bw_vec2_scale (moment, 1 / (3 * twice))) : origin;
+  return bw_vec2_centroid (section->corner, section->faces);
 }
 
 double

@@ -9,6 +9,20 @@
 
 #include <glib/gi18n-lib.h>
 
+int
+bw_stone_value_count (BwMeasured measured, int faces)
+{
+  switch (measured) {
+  case BW_MEASURED_ACROSS_FLATS:
+    return faces % 2 ? 0 : faces / 2;
+  case BW_MEASURED_FACE_WIDTHS:
+    return faces;
+  case BW_MEASURED_GIRTH:
+    return 1;
+  }
+  return 0;
+}
+
 static gboolean
 check_length (double value, const char *pointer, GError **error)
 {

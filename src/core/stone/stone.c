@@ -16,45 +16,12 @@
  * no source). */
 #define CLOSING_SHARE_MAX 0.02
 
-int
-bw_stone_value_count (BwMeasured measured, int faces)
-{
-  switch (measured) {
-  case BW_MEASURED_ACROSS_FLATS:
-    return faces % 2 ? 0 : faces / 2;
-  case BW_MEASURED_FACE_WIDTHS:
-    return faces;
-  case BW_MEASURED_GIRTH:
-    return 1;
-  }
-  return 0;
-}
-
-static BwVec2
-direction (double turns)
-{
-  double angle = 2 * G_PI * turns;
-  return bw_vec2 (cos (angle), sin (angle));
-}
-
-BwVec2
-bw_stone_normal (int faces, int i)
-{
-  return direction ((double)i / faces);
-}
-
 /* Counter-clockwise along face i: 90° on from its normal. */
 static BwVec2
 edge_direction (int faces, int i)
 {
   BwVec2 n = bw_stone_normal (faces, i);
   return bw_vec2 (-n.y, n.x);
-}
-
-double
-bw_stone_prism_scale (const BwStone *stone, double z_mm)
-{
-  return 1 + stone->taper_per_mm * (z_mm - stone->at_mm);
 }
 
 static gboolean
@@ -101,21 +68,6 @@ section_from_flats (BwStone *stone, const double *across, GError **error)
   return TRUE;
 }
 
-/* Area centroid of the outline. */
-static BwVec2
-outline_centroid (const BwVec2 *corner, int n)
-{
-  BwVec2 moment = { 0, 0 };
-  double twice = 0;
-  for (int i = 1; i + 1 < n; i++) {
-    BwVec2 a = bw_vec2_sub (corner[i], corner[0]), b = bw_vec2_sub (corner[i + 1], corner[0]);
-    double cross = bw_vec2_cross (a, b);
-    twice += cross;
-    moment = bw_vec2_add (moment, bw_vec2_scale (bw_vec2_add (a, b), cross));
-  }
-  return bw_vec2_add (corner[0], bw_vec2_scale (moment, 1 / (3 * twice)));
-}
-
 /* Least-squares correction of widths that do not quite close: f'_i = f_i − (2/N)(c cos φ_i + s sin
  * φ_i), the smallest change of the widths (in the sum of squares) that brings the misfit (c, s) to
  * 0. Returns |(c, s)|. */
@@ -144,7 +96,7 @@ section_from_widths (BwStone *stone, const double *measured, GError **error)
     walk = bw_vec2_add (walk, bw_vec2_scale (edge_direction (faces, i), width[i]));
     stone->corner[i] = walk;
   }
-  BwVec2 centre = outline_centroid (stone->corner, faces);
+  BwVec2 centre = bw_vec2_centroid (stone->corner, faces);
   for (int i = 0; i < faces; i++) {
     stone->corner[i] = bw_vec2_sub (stone->corner[i], centre);
     stone->h_mm[i] = bw_vec2_dot (stone->corner[i], bw_stone_normal (faces, i));

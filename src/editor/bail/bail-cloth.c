@@ -20,9 +20,7 @@ static guint8
 band_cell (const BwDrawing *band, int row, int column)
 {
   int rows = bw_drawing_rows (band), period = 2 * bw_lattice_beads_around (rows);
-  int at = (row - 1) % period;
-  at = 1 + (at < 0 ? at + period : at);
-  at = MIN (at, rows);
+  int at = MIN (bw_lattice_wrap (row, period), rows);
   if (!bw_lattice_has (at, column))
     at += at > 1 ? -1 : 1;
   return bw_drawing_get (band, MIN (at, rows), column);

@@ -14,8 +14,7 @@
 static int
 maker_row (double row, int period)
 {
-  int whole = (int)lround (row - 1) % period;
-  return 1 + (whole < 0 ? whole + period : whole);
+  return bw_lattice_wrap (1 + (int)lround (row - 1), period);
 }
 
 static char *

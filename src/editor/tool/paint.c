@@ -10,8 +10,8 @@ struct _BwPaint {
   BwLive live;
   BwDrawing *before, *now;
   BwRegion *done; /* beads whose whole orbit has been laid in the colour they have now */
-  GArray *laid;   /* of BwBeadPlace: changed since new() or restart() */
-  GArray *due;    /* of BwBeadPlace: changed since show() */
+  GArray *laid;   /* of BwBeadAt: changed since new() or restart() */
+  GArray *due;    /* of BwBeadAt: changed since show() */
 };
 
 BwPaint *
@@ -23,8 +23,8 @@ bw_paint_new (BwSession *session)
   paint->before = bw_drawing_copy (bw_project_get_drawing (paint->project));
   paint->now = bw_drawing_copy (paint->before);
   paint->done = bw_region_new (paint->live.columns, paint->live.rows);
-  paint->laid = g_array_new (FALSE, FALSE, sizeof (BwBeadPlace));
-  paint->due = g_array_new (FALSE, FALSE, sizeof (BwBeadPlace));
+  paint->laid = g_array_new (FALSE, FALSE, sizeof (BwBeadAt));
+  paint->due = g_array_new (FALSE, FALSE, sizeof (BwBeadAt));
   return paint;
 }
 
@@ -56,7 +56,7 @@ void
 bw_paint_restart (BwPaint *paint)
 {
   for (guint i = 0; i < paint->laid->len; i++) {
-    BwBeadPlace at = g_array_index (paint->laid, BwBeadPlace, i);
+    BwBeadAt at = g_array_index (paint->laid, BwBeadAt, i);
     bw_drawing_set (paint->now, at.row, at.column,
                     bw_drawing_get (paint->before, at.row, at.column));
     bw_region_remove (paint->done, at.row, at.column);
@@ -75,7 +75,7 @@ lay_one (int row, int column, gpointer data)
 {
   Lay *lay = data;
   BwPaint *paint = lay->paint;
-  BwBeadPlace place = { row, column };
+  BwBeadAt place = { row, column };
 
   if (!bw_region_has (paint->done, row, column)) {
     bw_region_add (paint->done, row, column);
@@ -124,7 +124,7 @@ bw_paint_show (BwPaint *paint)
   if (n == 0)
     return;
   for (gsize i = 0; i < n; i++) {
-    BwBeadPlace at = g_array_index (paint->due, BwBeadPlace, i);
+    BwBeadAt at = g_array_index (paint->due, BwBeadAt, i);
     beads[i] = (BwBeadColour){ at.row, at.column, bw_drawing_get (paint->now, at.row, at.column) };
   }
   g_array_set_size (paint->due, 0);

@@ -3,6 +3,8 @@
  * again. */
 #include "editor/tool/piece.h"
 
+#include "core/base/lattice.h"
+
 struct _BwPiece {
   BwClip *clip;
   BwRegion *hole; /* NULL for a piece that comes from elsewhere */
@@ -96,18 +98,11 @@ typedef struct {
   int ring;
 } Lay;
 
-static int
-row_of (int long_row, int ring)
-{
-  int row = (long_row - 1) % ring;
-  return (row < 0 ? row + ring : row) + 1;
-}
-
 static void
 lay_bead (int long_row, int column, guint8 colour, gpointer data)
 {
   Lay *lay = data;
-  bw_paint_lay (lay->paint, row_of (long_row, lay->ring), column, colour);
+  bw_paint_lay (lay->paint, bw_lattice_wrap (long_row, lay->ring), column, colour);
 }
 
 void
