@@ -360,6 +360,19 @@ walking_along_a_column_comes_back_after_one_turn (void **state)
   }
 }
 
+/* Past the place where an odd strip lacks a bead the walk goes on the way it came. */
+static void
+walking_steps_over_the_bead_an_odd_strip_lacks (void **state)
+{
+  for (int rows = 5; rows <= 13; rows += 2) {
+    BwBandLayout layout = { .columns = 6, .rows = rows, .pitch_mm = 1, .column_mm = 1, .zoom = 1 };
+    BwBeadAt on = bw_band_layout_walk (&layout, (BwBeadAt){ rows - 1, 1 }, 1, 0);
+    BwBeadAt back = bw_band_layout_walk (&layout, (BwBeadAt){ 2, 1 }, -1, 0);
+    assert_int_equal (on.row, 2);
+    assert_int_equal (back.row, rows - 1);
+  }
+}
+
 static void
 walking_up_stays_over_one_place (void **state)
 {
@@ -395,6 +408,7 @@ main (void)
     cmocka_unit_test (the_nearest_image_is_within_half_a_turn),
     cmocka_unit_test (the_arrow_keys_walk_from_bead_to_bead),
     cmocka_unit_test (walking_along_a_column_comes_back_after_one_turn),
+    cmocka_unit_test (walking_steps_over_the_bead_an_odd_strip_lacks),
     cmocka_unit_test (walking_up_stays_over_one_place),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
