@@ -350,6 +350,27 @@ another_bead_keeps_the_band_as_wide_as_it_can (void **state)
                        sizes[0].diameter_mm < 1.5 ? sizes[0].name : "15/0 cylinder");
 }
 
+/* Its columns lie round the stone, so a narrower band does not refuse it. */
+static void
+an_upright_strip_wider_than_the_band_keeps_its_remedies (void **state)
+{
+  int n_sizes;
+  BwStone stone;
+  BwDesign design = sample_design ();
+  bw_bead_sizes (&n_sizes);
+  design.bail.style = BW_BAIL_UPRIGHT;
+  design.bail.columns = 16;
+  design.bail.rows = 40;
+  sample_solve (&design, &stone);
+  g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+  for (int which = 0; which < n_sizes - 1; which++)
+    assert_non_null (find_remedy (remedies, BW_REMEDY_BEAD, which));
+  design.bail.columns = 12; /* W − 2 of fourteen; other sizes make a narrower band */
+  sample_solve (&design, &stone);
+  g_autoptr (GArray) narrower = remedies_of (&design, &stone);
+  assert_non_null (find_remedy (narrower, BW_REMEDY_BEAD, n_sizes - 2));
+}
+
 static void
 odd_rows_are_cured_by_one_row_and_by_no_bed (void **state)
 {
@@ -421,6 +442,7 @@ main (void)
     cmocka_unit_test (no_band_is_sent_onto_the_point),
     cmocka_unit_test (a_move_goes_to_the_nearest_snug_height_on_its_side),
     cmocka_unit_test (another_bead_keeps_the_band_as_wide_as_it_can),
+    cmocka_unit_test (an_upright_strip_wider_than_the_band_keeps_its_remedies),
     cmocka_unit_test (odd_rows_are_cured_by_one_row_and_by_no_bed),
     cmocka_unit_test (a_changed_bed_voids_the_girth_over_it_and_keeps_what_it_told),
     cmocka_unit_test (every_kind_has_its_word),
