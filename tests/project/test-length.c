@@ -2,6 +2,7 @@
 #include "fixture.h"
 
 #include "project/document/length.h"
+#include "project/document/units.h"
 #include <math.h>
 
 static void
@@ -154,6 +155,28 @@ lengths_follow_the_users_decimal_sign (void **state)
   setlocale (LC_ALL, "C");
 }
 
+static void
+a_number_stays_on_a_line_with_its_unit (void **state)
+{
+  static const char *const pairs[][2] = {
+    { "18.2 mm wide, 92 mm long.", "18.2\u00a0mm wide, 92\u00a0mm long." },
+    { "about 33 % now", "about 33\u00a0% now" },
+    { "2 h 5 min", "2\u00a0h 5\u00a0min" },
+    { "2.65 g/cm³, 62.0 g", "2.65\u00a0g/cm³, 62.0\u00a0g" },
+    { "0.374 in", "0.374\u00a0in" },
+    { "114 rows, 57 around", "114 rows, 57 around" },
+    { "row 3 must go", "row 3 must go" },
+    { "a mm", "a mm" },
+    { "", "" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++) {
+    g_autofree char *kept = bw_units_kept (pairs[i][0]);
+    g_autofree char *again = bw_units_kept (kept);
+    assert_string_equal (kept, pairs[i][1]);
+    assert_string_equal (again, kept);
+  }
+}
+
 int
 main (void)
 {
@@ -166,6 +189,7 @@ main (void)
     cmocka_unit_test (a_length_too_long_for_a_number_is_refused),
     cmocka_unit_test (lengths_are_written_without_idle_zeros),
     cmocka_unit_test (what_is_written_is_read_back),
+    cmocka_unit_test (a_number_stays_on_a_line_with_its_unit),
     cmocka_unit_test (lengths_follow_the_users_decimal_sign),
   };
 

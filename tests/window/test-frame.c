@@ -270,6 +270,27 @@ undo_and_redo_tell_their_keys (void **state)
   assert_non_null (desk_look_for (window, has_tip, "Redo: Rows (Shift+Ctrl+Z)"));
 }
 
+static gboolean
+parts_a_number (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LABEL (widget) && gtk_label_get_wrap (GTK_LABEL (widget))
+         && g_regex_match_simple ("[0-9] (mm|cm³|g|%|m|in|h|min)([^[:alnum:]]|$)",
+                                  gtk_label_get_text (GTK_LABEL (widget)), 0, 0);
+}
+
+static void
+no_line_parts_a_number_from_its_unit (void **state)
+{
+  static const char *const stages[] = { "measure", "draw", "hang", "make" };
+  Maker *maker = &((Bench *)*state)->maker;
+  for (gsize i = 0; i < G_N_ELEMENTS (stages); i++) {
+    maker_stage (maker, stages[i]);
+    GtkWidget *label = desk_look_for (GTK_WIDGET (maker->window), parts_a_number, NULL);
+    if (label)
+      fail_msg ("“%s” may be parted", gtk_label_get_text (GTK_LABEL (label)));
+  }
+}
+
 /* --- Another theme -----------------------------------------------------------------------------
  */
 
@@ -350,6 +371,7 @@ main (void)
     IN_WINDOW (what_was_opened_last_is_in_the_menu_by_name),
     IN_WINDOW (the_shortcuts_window_opens_without_a_complaint),
     IN_WINDOW (undo_and_redo_tell_their_keys),
+    IN_WINDOW (no_line_parts_a_number_from_its_unit),
     IN_WINDOW (nothing_keeps_a_colour_of_the_theme_before),
   };
   return maker_run (tests);

@@ -9,6 +9,7 @@
 #include "app/bench/check-dialog.h"
 #include "app/form/field.h"
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 #include "core/base/fault.h"
 #include "output/report/report.h"
 
@@ -36,8 +37,8 @@ show_row (BwBenchCard *self, BwProject *project, int done, int rows)
   gboolean finished = row > rows;
   g_autofree char *title = bw_bench_title (project, row);
   g_autofree char *words = finished ? g_strdup ("") : bw_words_row (project, row);
-  gtk_label_set_text (self->row, title);
-  gtk_label_set_text (self->words, g_strstrip (words));
+  bw_label_set_words (self->row, title);
+  bw_label_set_words (self->words, g_strstrip (words));
   gtk_widget_set_sensitive (self->done, !finished);
   gtk_widget_set_sensitive (self->back, done > 0);
   gtk_progress_bar_set_fraction (self->bar, MIN ((double)done / rows, 1));
@@ -56,7 +57,7 @@ show_checks (BwBenchCard *self, BwProject *project)
   }
   g_string_append_printf (text, _ ("By what is known now %d rows will close."),
                           2 * forecast->recommended);
-  gtk_label_set_text (self->checks, text->str);
+  bw_label_set_words (self->checks, text->str);
   gtk_widget_set_visible (self->drop, n > 0);
 }
 
@@ -85,7 +86,7 @@ back_clicked (BwBenchCard *self)
 static void
 show_reason (BwBenchCard *self, const GError *error)
 {
-  gtk_label_set_text (self->reason, error ? bw_fault_sentence (error) : "");
+  bw_label_set_words (self->reason, error ? bw_fault_sentence (error) : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), error != NULL);
   if (error)
     gtk_widget_add_css_class (GTK_WIDGET (self->length), "error");

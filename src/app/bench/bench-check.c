@@ -7,6 +7,7 @@
 #include "app/bench/check-dialog.h"
 #include "app/form/field.h"
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 #include "core/base/fault.h"
 #include "output/words/try-on-words.h"
 
@@ -29,7 +30,7 @@ G_DEFINE_FINAL_TYPE (BwBenchCheck, bw_bench_check, BW_TYPE_CARD)
 static void
 show_reason (BwBenchCheck *self, const GError *error)
 {
-  gtk_label_set_text (self->reason, error ? bw_fault_sentence (error) : "");
+  bw_label_set_words (self->reason, error ? bw_fault_sentence (error) : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), error != NULL);
 }
 
@@ -100,7 +101,7 @@ bw_bench_check_refresh (BwCard *card)
                                                      : _ ("A try-on is due (from row %d)."),
                                           row);
   g_autofree char *words = g_strjoin (" ", due, bw_try_on_words_procedure (), NULL);
-  gtk_label_set_text (self->due, words);
+  bw_label_set_words (self->due, words);
   gtk_widget_set_sensitive (self->take, done >= 2);
 }
 

@@ -12,6 +12,7 @@
 #include "app/bench/pace.h"
 #include "app/kit/settings.h"
 #include "app/bench/voice.h"
+#include "app/kit/words.h"
 #include "core/base/lattice.h"
 #include "editor/band/band-canvas.h"
 #include "output/report/report.h"
@@ -104,7 +105,7 @@ show_words (BwBenchPage *self, const char *words)
       gtk_widget_add_css_class (GTK_WIDGET (self->words), sizes[i]);
     else
       gtk_widget_remove_css_class (GTK_WIDGET (self->words), sizes[i]);
-  gtk_label_set_text (self->words, words);
+  bw_label_set_words (self->words, words);
   self->long_words = length > LONG_WORDS;
 }
 
@@ -113,9 +114,9 @@ show_title (BwBenchPage *self, BwProject *project, int row)
 {
   gboolean more = row <= bw_project_get_design (project)->band.rows;
   g_autofree char *name = bw_bench_name (project, row);
-  gtk_label_set_text (self->row, name);
-  gtk_label_set_text (self->way, bw_bench_way (project, row));
-  gtk_label_set_text (self->arrow, bw_words_arrow (bw_lattice_direction (row) > 0));
+  bw_label_set_words (self->row, name);
+  bw_label_set_words (self->way, bw_bench_way (project, row));
+  bw_label_set_words (self->arrow, bw_words_arrow (bw_lattice_direction (row) > 0));
   gtk_widget_set_visible (GTK_WIDGET (self->arrow), more);
 }
 
@@ -126,7 +127,7 @@ show_note (BwBenchPage *self, BwProject *project, int row)
   gboolean more = row <= bw_project_get_design (project)->band.rows;
   g_autofree char *note = more ? bw_words_before_row (project, row) : bw_words_finish (project);
   g_strstrip (note);
-  gtk_label_set_text (self->note, note);
+  bw_label_set_words (self->note, note);
   if (more)
     gtk_widget_add_css_class (GTK_WIDGET (self->note), "warning-text");
   else
@@ -141,7 +142,7 @@ show_next (BwBenchPage *self, BwProject *project, int row)
   gboolean more = next <= rows;
   g_autofree char *title = bw_bench_title (project, next), *words = bw_bench_beads (project, next);
   g_autofree char *then = more ? g_strdup_printf (_ ("Then: %s"), title) : g_strdup ("");
-  gtk_label_set_text (self->next, then);
+  bw_label_set_words (self->next, then);
   gtk_widget_set_visible (GTK_WIDGET (self->next), more);
   gtk_widget_set_visible (GTK_WIDGET (self->next_beads), more);
   show_beads (self->next_beads, project, more ? next : G_MAXINT);
@@ -183,7 +184,7 @@ show_pace (BwBenchPage *self, BwProject *project)
     words = g_strdup_printf (_ ("%s A row takes about %s: %s more, woven on %s if you go on."),
                              rows, each, all, when);
   }
-  gtk_label_set_text (self->pace, words);
+  bw_label_set_words (self->pace, words);
   gtk_widget_set_visible (GTK_WIDGET (self->pace), left > 0);
 }
 

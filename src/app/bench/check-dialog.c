@@ -8,6 +8,7 @@
 #include "app/bench/check-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 #include "core/base/fault.h"
 
 #include <glib/gi18n-lib.h>
@@ -80,7 +81,7 @@ use_clicked (BwCheckDialog *self)
     gtk_window_destroy (GTK_WINDOW (self));
     return;
   }
-  gtk_label_set_text (self->reason, bw_fault_sentence (error));
+  bw_label_set_words (self->reason, bw_fault_sentence (error));
   gtk_widget_set_visible (GTK_WIDGET (self->reason), TRUE);
 }
 
@@ -174,7 +175,7 @@ dialog_new (GtkWindow *parent, BwDraft *draft)
 static void
 present (BwCheckDialog *self, const char *words)
 {
-  gtk_label_set_text (self->words, words);
+  bw_label_set_words (self->words, words);
   gtk_drop_down_set_selected (self->choice, 0);
   choice_changed (self);
   gtk_widget_grab_focus (self->use);

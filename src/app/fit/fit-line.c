@@ -8,6 +8,7 @@
 #include "app/fit/fit-words.h"
 #include "app/fit/remedy-list.h"
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -60,10 +61,10 @@ show_fit (BwFitLine *self)
   g_autofree char *recommended = bw_fit_words_recommended (forecast->recommended, fit->beads_around,
                                                            forecast->closes_probability);
   const char *styles[] = { "verdict", verdict_style (fit->verdict), NULL };
-  gtk_label_set_text (self->verdict, bw_fit_words_verdict (fit->verdict));
+  bw_label_set_words (self->verdict, bw_fit_words_verdict (fit->verdict));
   gtk_widget_set_css_classes (GTK_WIDGET (self->verdict), styles);
-  gtk_label_set_text (self->detail, first);
-  gtk_label_set_text (self->recommended, recommended);
+  bw_label_set_words (self->detail, first);
+  bw_label_set_words (self->recommended, recommended);
   bw_fit_bars_set_fit (self->bars, fit, slack);
   g_autofree char *words
       = g_strdup_printf ("%s. %s. %s", bw_fit_words_verdict (fit->verdict), first, recommended);
@@ -84,7 +85,7 @@ show_remedies (gpointer data)
     g_autofree char *words
         = bw_remedy_words_do (&best, bw_project_get_design (self->project), unit);
     g_autofree char *gives = bw_remedy_words_gives (&best, unit);
-    gtk_label_set_text (self->best_words, words);
+    bw_label_set_words (self->best_words, words);
     gtk_widget_set_tooltip_text (GTK_WIDGET (self->best), gives);
   }
   gtk_widget_set_visible (self->helps, TRUE);

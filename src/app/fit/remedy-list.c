@@ -6,6 +6,7 @@
 #include "app/fit/remedy-list.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
+#include "app/kit/words.h"
 #include "core/base/fault.h"
 
 #include <glib/gi18n-lib.h>
@@ -110,7 +111,8 @@ bw_remedy_try (GtkWidget *widget, BwDraft *draft, const BwRemedy *remedy)
 static GtkWidget *
 line (const char *text, const char *style)
 {
-  GtkWidget *label = gtk_label_new (text);
+  GtkWidget *label = gtk_label_new (NULL);
+  bw_label_set_words (GTK_LABEL (label), text);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 48);

@@ -5,6 +5,7 @@
 
 #include "app/form/field-entry.h"
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -63,7 +64,7 @@ tell (BwFieldEntry *self, const char *words)
 static void
 show_reason (BwFieldEntry *self, const char *reason)
 {
-  gtk_label_set_text (self->reason, reason ? reason : "");
+  bw_label_set_words (self->reason, reason ? reason : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
   tell (self, reason ? reason : self->field.tip ? _ (self->field.tip) : NULL);
 }
@@ -221,7 +222,7 @@ static void
 show_name (BwFieldEntry *self)
 {
   const char *name = self->title ? self->title : _ (self->field.label);
-  gtk_label_set_text (self->name, name);
+  bw_label_set_words (self->name, name);
   gtk_widget_set_visible (GTK_WIDGET (self->name), *name != '\0');
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->field.tip ? _ (self->field.tip) : NULL);
   gtk_entry_set_placeholder_text (self->entry, self->field.flag ? _ ("not given") : NULL);

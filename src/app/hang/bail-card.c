@@ -4,6 +4,7 @@
 
 #include "app/hang/bail-card.h"
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -74,7 +75,7 @@ show_parity (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
       = g_strdup_printf (_ ("With %d rows the last one does not meet the mirrored beads where the "
                             "bail is sewn down. The nearest counts that do:"),
                          design->bail.rows);
-  gtk_label_set_text (self->parity, words);
+  bw_label_set_words (self->parity, words);
   gtk_widget_set_visible (GTK_WIDGET (self->parity), !loop->parity_right);
   gtk_widget_set_visible (GTK_WIDGET (self->nearest), !loop->parity_right);
   show_rows_button (self->below, _ ("%d rows"), below ? loop->rows_below : 0);
@@ -89,7 +90,7 @@ show_loop (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
   g_autofree char *cord = bw_bail_words_cord (loop, design->bail.cord_mm, unit);
   g_autofree char *words = g_strjoin ("\n", opening, loop->largest_cord_mm > 0 ? cord : NULL, NULL);
   gboolean passes = loop->largest_cord_mm >= design->bail.cord_mm;
-  gtk_label_set_text (self->opening, words);
+  bw_label_set_words (self->opening, words);
   if (passes)
     gtk_widget_remove_css_class (GTK_WIDGET (self->opening), "warning-text");
   else

@@ -9,6 +9,7 @@
 #include "app/hang/hang-sketch.h"
 #include "app/hang/hang-stage.h"
 #include "app/hang/rest-card.h"
+#include "app/kit/words.h"
 #include "editor/bail/bail-band.h"
 
 struct _BwHangStage {
@@ -25,7 +26,7 @@ G_DEFINE_FINAL_TYPE (BwHangStage, bw_hang_stage, GTK_TYPE_WIDGET)
 static void
 show_place (BwHangStage *self, const char *words)
 {
-  gtk_label_set_text (self->place, words);
+  bw_label_set_words (self->place, words);
 }
 
 /* Without a bail there are no beads of it to colour. */

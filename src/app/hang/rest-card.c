@@ -5,6 +5,7 @@
 #include "app/hang/rest-card.h"
 
 #include "app/kit/settings.h"
+#include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -79,7 +80,7 @@ static void
 show_margin (BwRestCard *self, const BwHang *hang)
 {
   g_autofree char *words = margin_words (hang);
-  gtk_label_set_text (self->margin, words ? words : "");
+  bw_label_set_words (self->margin, words ? words : "");
   gtk_widget_set_visible (GTK_WIDGET (self->margin), words != NULL);
 }
 
@@ -138,7 +139,7 @@ show_warnings (BwRestCard *self)
       = bw_project_warnings_about (bw_card_get_project (BW_CARD (self)), BW_TOPIC_HANG,
                                    bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *text = g_strjoinv ("\n", warnings);
-  gtk_label_set_text (self->warnings, text);
+  bw_label_set_words (self->warnings, text);
   gtk_widget_set_visible (GTK_WIDGET (self->warnings), *text != '\0');
 }
 
@@ -152,10 +153,10 @@ bw_rest_card_refresh (BwCard *card)
   g_autofree char *mass
       = g_strdup_printf (_ ("%.1f g in all: stone %.1f g, band %.1f g, bed %.1f g, bail %.1f g."),
                          hang->mass_g, hang->stone_g, hang->band_g, hang->bed_g, hang->bail_g);
-  gtk_label_set_text (self->rest, rest);
+  bw_label_set_words (self->rest, rest);
   show_margin (self, hang);
-  gtk_label_set_text (self->mass, mass);
-  gtk_label_set_text (self->wedge, wedge);
+  bw_label_set_words (self->mass, mass);
+  bw_label_set_words (self->wedge, wedge);
   if (hang->wedge.slips)
     gtk_widget_add_css_class (GTK_WIDGET (self->wedge), "warning-text");
   else

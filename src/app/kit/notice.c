@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "app/kit/notice.h"
+#include "app/kit/words.h"
 
 #define READING_S 8 /* long enough to read a sentence twice */
 
@@ -37,7 +38,7 @@ bw_notice_tell (BwNotice *self, GtkMessageType type, const char *sentence)
   g_return_if_fail (BW_IS_NOTICE (self));
   g_clear_handle_id (&self->leaving, g_source_remove);
   gtk_info_bar_set_message_type (self->bar, type);
-  gtk_label_set_text (self->words, sentence);
+  bw_label_set_words (self->words, sentence);
   gtk_info_bar_set_revealed (self->bar, TRUE);
   if (type == GTK_MESSAGE_INFO)
     self->leaving = g_timeout_add_seconds (READING_S, leave, self);

@@ -4,6 +4,7 @@
 
 #include "app/kit/bead-swatch.h"
 #include "app/kit/tray-row.h"
+#include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -47,8 +48,8 @@ bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count, double
   g_autofree char *words = g_strdup_printf (_ ("%s, letter %s, %s, %d beads"), name, letter,
                                             bw_finish_words (colour->finish), (int)count);
   bw_bead_swatch_set_colour (self->bead, colour);
-  gtk_label_set_text (self->name, name);
-  gtk_label_set_text (self->amount, amount);
+  bw_label_set_words (self->name, name);
+  bw_label_set_words (self->amount, amount);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }

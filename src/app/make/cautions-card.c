@@ -2,6 +2,7 @@
 /* Cautions on the Make stage, with the thread's own warnings before them. */
 #include "config.h"
 
+#include "app/kit/words.h"
 #include "app/make/cautions-card.h"
 
 #include "app/kit/settings.h"
@@ -17,7 +18,8 @@ G_DEFINE_FINAL_TYPE (BwCautionsCard, bw_cautions_card, BW_TYPE_CARD)
 static void
 add_line (BwCautionsCard *self, const char *text, const char *style)
 {
-  GtkWidget *label = gtk_label_new (text);
+  GtkWidget *label = gtk_label_new (NULL);
+  bw_label_set_words (GTK_LABEL (label), text);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   if (style)

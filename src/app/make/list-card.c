@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/kit/bead-swatch.h"
+#include "app/kit/words.h"
 #include "app/make/list-card.h"
 #include "app/kit/settings.h"
 #include "app/kit/tray-row.h"
@@ -37,7 +38,8 @@ clear (GtkGrid *grid)
 static void
 put (GtkGrid *grid, int column, int row, const char *text, float xalign, const char *style)
 {
-  GtkWidget *label = gtk_label_new (text);
+  GtkWidget *label = gtk_label_new (NULL);
+  bw_label_set_words (GTK_LABEL (label), text);
   gtk_label_set_xalign (GTK_LABEL (label), xalign);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_widget_set_hexpand (label, column == 1);

@@ -4,6 +4,7 @@
  * in that file until the maker says otherwise. */
 #include "config.h"
 
+#include "app/kit/words.h"
 #include "app/make/price-book.h"
 #include "app/make/supply-card.h"
 
@@ -40,7 +41,7 @@ show_book (BwSupplyCard *self, const BwSupply *supply)
   else if (!words)
     words = others ? _ ("These are not the prices you use elsewhere.")
                    : _ ("No prices are remembered for new projects yet.");
-  gtk_label_set_text (self->mine, words);
+  bw_label_set_words (self->mine, words);
   gtk_widget_set_visible (self->use, others);
   gtk_widget_set_visible (self->keep, !matches && !examples);
 }
@@ -60,7 +61,7 @@ follow_edit (BwSupplyCard *self, BwProject *project, const BwSupply *supply)
 static void
 show_reason (BwSupplyCard *self, const char *reason)
 {
-  gtk_label_set_text (self->reason, reason ? reason : "");
+  bw_label_set_words (self->reason, reason ? reason : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
   if (reason)
     gtk_widget_add_css_class (GTK_WIDGET (self->currency), "error");

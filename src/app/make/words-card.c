@@ -5,6 +5,7 @@
 
 #include "app/make/words-card.h"
 #include "output/report/report.h"
+#include "project/document/units.h"
 
 struct _BwWordsCard {
   BwCard parent_instance;
@@ -18,7 +19,8 @@ static void
 bw_words_card_refresh (BwCard *card)
 {
   BwWordsCard *self = BW_WORDS_CARD (card);
-  g_autofree char *words = bw_words_flowing (bw_card_get_project (card));
+  g_autofree char *plain = bw_words_flowing (bw_card_get_project (card));
+  g_autofree char *words = bw_units_kept (plain);
   if (g_strcmp0 (words, self->shown) == 0)
     return;
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->view), words, -1);

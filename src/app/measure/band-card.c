@@ -3,6 +3,7 @@
  * and the recommended rows. */
 #include "config.h"
 
+#include "app/kit/words.h"
 #include "app/measure/band-card.h"
 
 #include "app/kit/settings.h"
@@ -25,7 +26,7 @@ show_warnings (BwBandCard *self)
   g_auto (GStrv) warnings = bw_project_warnings_about (project, BW_TOPIC_FIT | BW_TOPIC_STONE,
                                                        bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *text = g_strjoinv ("\n", warnings);
-  gtk_label_set_text (self->warnings, text);
+  bw_label_set_words (self->warnings, text);
   gtk_widget_set_visible (GTK_WIDGET (self->warnings), *text != '\0');
 }
 
@@ -41,7 +42,7 @@ bw_band_card_refresh (BwCard *card)
   g_autofree char *length = bw_card_length ((design->band.rows + 1) / 2.0 * design->pitch.mm, 1);
   g_autofree char *text = g_strdup_printf (_ ("%s wide, the flat strip %s long."), width, length);
   g_autofree char *button = g_strdup_printf (_ ("Use the _recommended %d rows"), rows);
-  gtk_label_set_text (self->result, text);
+  bw_label_set_words (self->result, text);
   bw_card_set_words (self->recommended, button);
   gtk_widget_set_sensitive (GTK_WIDGET (self->recommended), rows != design->band.rows);
   show_warnings (self);

@@ -3,6 +3,7 @@
  * these. */
 #include "config.h"
 
+#include "app/kit/words.h"
 #include "app/measure/bead-card.h"
 #include "app/measure/swatch-dialog.h"
 #include "project/file/sizes.h"
@@ -51,7 +52,7 @@ bw_bead_card_refresh (BwCard *card)
   const BwDesign *design = bw_card_get_design (card);
   g_autofree char *words = gauge_words (self);
   gtk_drop_down_set_selected (self->size, index_of (self, design->bead.name));
-  gtk_label_set_text (self->gauge, words);
+  bw_label_set_words (self->gauge, words);
   bw_card_set_words (self->swatch,
                      design->gauge.has_swatch ? _ ("_Swatch…") : _ ("Measure a _Swatch…"));
 }

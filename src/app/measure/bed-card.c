@@ -2,6 +2,7 @@
 /* Bed fields are the template's; this file tells what they come to. */
 #include "config.h"
 
+#include "app/kit/words.h"
 #include "app/measure/bed-card.h"
 
 #include <glib/gi18n-lib.h>
@@ -30,7 +31,7 @@ bw_bed_card_refresh (BwCard *card)
   g_autofree char *text = g_strdup_printf (
       _ ("%s thick at the band’s middle, %s under the closed band. Cord to cut: %s."), thick,
       squeezed, cord);
-  gtk_label_set_text (self->result, text);
+  bw_label_set_words (self->result, text);
 }
 
 static void

@@ -4,6 +4,7 @@
 
 #include "app/form/field-entry.h"
 #include "app/form/measures.h"
+#include "app/kit/words.h"
 #include "app/measure/section-card.h"
 
 #include <glib/gi18n-lib.h>
@@ -84,7 +85,7 @@ show_closing (BwSectionCard *self)
                 error, share)
             : g_strdup_printf (_ ("The widths meet to within %s, %.1f %% of the girth."), error,
                                share);
-  gtk_label_set_text (self->closing, text);
+  bw_label_set_words (self->closing, text);
   if (stone->closing_error_large)
     gtk_widget_add_css_class (GTK_WIDGET (self->closing), "reason");
   else

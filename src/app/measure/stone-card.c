@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "output/sheet/minerals.h"
+#include "app/kit/words.h"
 #include "app/measure/stone-card.h"
 
 #include <glib/gi18n-lib.h>
@@ -34,7 +35,7 @@ bw_stone_card_refresh (BwCard *card)
       = g_strdup_printf (_ ("%.1f cm³, %.1f g"), stone->volume_mm3 / 1000, stone->mass_g);
   show_text (self->title, bw_project_get_title (project));
   show_text (self->mineral, bw_project_get_mineral (project));
-  gtk_label_set_text (self->result, result);
+  bw_label_set_words (self->result, result);
 }
 
 static void

@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/fit/chance-bars.h"
+#include "app/kit/words.h"
 #include "app/measure/sure-card.h"
 #include "app/fit/sure-words.h"
 #include "app/measure/swatch-dialog.h"
@@ -31,8 +32,8 @@ bw_sure_card_refresh (BwCard *card)
   g_autofree char *try_on = g_strdup_printf (
       _ ("Try the strip on at row %d, then at every second row."), forecast->try_on_row);
   bw_chance_bars_set (self->bars, forecast, design->band.rows);
-  gtk_label_set_text (self->words, words);
-  gtk_label_set_text (self->try_on, try_on);
+  bw_label_set_words (self->words, words);
+  bw_label_set_words (self->try_on, try_on);
   gtk_widget_set_visible (GTK_WIDGET (self->swatch), !design->gauge.has_swatch);
 }
 

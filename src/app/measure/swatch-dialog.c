@@ -7,6 +7,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "app/fit/sure-words.h"
+#include "app/kit/words.h"
 #include "app/measure/swatch-dialog.h"
 #include "core/base/fault.h"
 
@@ -78,8 +79,8 @@ show_result (BwSwatchDialog *self, const BwDesign *design)
   g_autofree char *sd = bw_length_format (design->pitch.sd_mm, unit, 3);
   g_autofree char *gauge = g_strdup_printf (_ ("w = %s, p = %s ± %s"), w, p, sd);
   g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
-  gtk_label_set_text (self->result, gauge);
-  gtk_label_set_text (self->gain, gain);
+  bw_label_set_words (self->result, gauge);
+  bw_label_set_words (self->gain, gain);
 }
 
 static void
@@ -97,8 +98,8 @@ changed (BwSwatchDialog *self)
     show_result (self, &design);
     gtk_widget_remove_css_class (GTK_WIDGET (self->result), "reason");
   } else {
-    gtk_label_set_text (self->result, bw_fault_sentence (error));
-    gtk_label_set_text (self->gain, "");
+    bw_label_set_words (self->result, bw_fault_sentence (error));
+    bw_label_set_words (self->gain, "");
     gtk_widget_add_css_class (GTK_WIDGET (self->result), "reason");
   }
 }

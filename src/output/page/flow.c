@@ -2,6 +2,7 @@
 /* Setting pages: what does not fit goes to the next page whole, or is cut where a reader does not
  * mind. Text is set by pango, so that every script runs as it should. */
 #include "output/page/page.h"
+#include "project/document/units.h"
 
 #include <math.h>
 
@@ -54,7 +55,8 @@ bw_type_layout (cairo_t *cr, BwType type, const char *text, double width)
   PangoFontDescription *font = pango_font_description_from_string (types[type].font);
   pango_layout_set_font_description (layout, font);
   pango_font_description_free (font);
-  pango_layout_set_text (layout, text, -1);
+  g_autofree char *kept = bw_units_kept (text);
+  pango_layout_set_text (layout, kept, -1);
   pango_layout_set_line_spacing (layout, 1.1f);
   if (width > 0) {
     pango_layout_set_width (layout, pango_units_from_double (width));

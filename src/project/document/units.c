@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Done where words are set and not where they are written, so that translators write blanks. */
+#include "config.h"
+
+#include "project/document/units.h"
+
+#include <string.h>
+
+#define NO_BREAK_SPACE "\u00a0"
+
+/* Whether a unit stands here, and nothing more of a word. */
+static gboolean
+is_unit (const char *at)
+{
+  static const char *const units[]
+      = { "mm³", "mm", "cm³", "cm", "m", "in", "g/cm³", "g", "kg", "%", "°", "h", "min", "s" };
+  for (gsize i = 0; i < G_N_ELEMENTS (units); i++)
+    if (g_str_has_prefix (at, units[i])
+        && !g_unichar_isalnum (g_utf8_get_char (at + strlen (units[i]))))
+      return TRUE;
+  return FALSE;
+}
+
+char *
+bw_units_kept (const char *words)
+{
+  g_autoptr (GString) kept = g_string_sized_new (strlen (words) + 16);
+  for (const char *c = words; *c; c++) {
+    gboolean after_digit = c > words && g_ascii_isdigit (c[-1]);
+    if (*c == ' ' && after_digit && is_unit (c + 1))
+      g_string_append (kept, NO_BREAK_SPACE);
+    else
+      g_string_append_c (kept, *c);
+  }
+  return g_string_free (g_steal_pointer (&kept), FALSE);
+}
