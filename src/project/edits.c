@@ -3,7 +3,7 @@
  * a project is always sound and a refused edit leaves no trace. */
 #include "config.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "core/base/lattice.h"
 #include "project/project-private.h"
 #include <glib/gi18n-lib.h>
@@ -36,12 +36,15 @@ static BwFrame *
 frame_for (BwProject *self, const BwDesign *design, const BwProgress *progress, GError **error)
 {
   g_autoptr (BwFrame) frame = bw_frame_new (self->document->head.frame);
+  BwFault fault;
 
   frame->design = *design;
-  if (!bw_design_settle (&frame->design, progress, error)
-      || !bw_design_validate (&frame->design, NULL, error))
+  if (!bw_design_settle (&frame->design, progress, error))
     return NULL;
-  return g_steal_pointer (&frame);
+  if (bw_design_validate (&frame->design, NULL, &fault))
+    return g_steal_pointer (&frame);
+  bw_fault_tell (&fault, error);
+  return NULL;
 }
 
 gboolean

@@ -86,7 +86,6 @@ bw_project_new_priced (const BwSupply *supply)
   BwFrame *frame = document->head.frame;
   BwDesign *design = &frame->design;
   g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
-  g_autoptr (GError) error = NULL;
   BwStone stone;
 
   describe_stone (&design->stone);
@@ -96,12 +95,12 @@ bw_project_new_priced (const BwSupply *supply)
     take_prices (&design->supply, supply);
   design->band.columns = 12;
   design->band.rows = 2;
-  if (!bw_design_settle (design, document->head.progress, &error)
-      || !bw_stone_init (&stone, &design->stone, &error))
-    g_error ("the project to start from is not sound: %s", error->message);
+  if (!bw_design_settle (design, document->head.progress, NULL)
+      || !bw_stone_init (&stone, &design->stone, NULL))
+    g_error ("the stone to start from is not sound");
   design->band.bottom_mm = bw_design_centred_bottom (design, &stone);
-  if (!bw_design_validate (design, NULL, &error))
-    g_error ("the project to start from is not sound: %s", error->message);
+  if (!bw_design_validate (design, NULL, NULL))
+    g_error ("the project to start from is not sound");
   design->band.rows = 2 * bw_fit_recommended (design, &stone);
   bw_canvas_follow (document, log, frame);
   return bw_project_new_for_document (document);

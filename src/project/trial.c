@@ -4,7 +4,7 @@
  * is shown sees one. */
 #include "config.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/project-private.h"
 #include <glib/gi18n-lib.h>
 

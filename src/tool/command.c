@@ -4,7 +4,7 @@
 
 #include "tool/command.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "output/report/report.h"
 #include "tool/model.h"
 #include "tool/paper.h"

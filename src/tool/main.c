@@ -4,7 +4,7 @@
  * the command line. */
 #include "config.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 #include "tool/command.h"
 #include "tool/standard-output.h"

@@ -8,7 +8,7 @@
 #include <cmocka.h>
 
 #include "app/form/draft.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 
 #include <math.h>
 

@@ -8,7 +8,7 @@
 #include <cmocka.h>
 
 #include "app/form/field.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/project.h"
 
 #include <math.h>

@@ -30,9 +30,9 @@ static BwStone
 solve (const BwStoneMeasures *measures)
 {
   BwStone stone;
-  g_autoptr (GError) error = NULL;
-  if (!bw_stone_init (&stone, measures, &error))
-    fail_msg ("no stone: %s", error->message);
+  BwFault fault;
+  if (!bw_stone_init (&stone, measures, &fault))
+    fail_msg ("no stone: fault %d at key %d", fault.kind, fault.key);
   return stone;
 }
 

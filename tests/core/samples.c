@@ -97,9 +97,9 @@ sample_design (void)
 void
 sample_solve (const BwDesign *design, BwStone *stone)
 {
-  g_autoptr (GError) error = NULL;
-  if (!bw_design_validate (design, stone, &error))
-    g_error ("the sample is not sound: %s", error->message);
+  BwFault fault;
+  if (!bw_design_validate (design, stone, &fault))
+    g_error ("the sample is not sound: fault %d at key %d", fault.kind, fault.key);
 }
 
 static void
@@ -164,9 +164,9 @@ void
 sample_mid_ring (BwRing *ring, const BwDesign *design)
 {
   BwStone stone;
-  g_autoptr (GError) error = NULL;
-  if (!bw_stone_init (&stone, &design->stone, &error))
-    g_error ("the sample is not sound: %s", error->message);
+  BwFault fault;
+  if (!bw_stone_init (&stone, &design->stone, &fault))
+    g_error ("the sample is not sound: fault %d at key %d", fault.kind, fault.key);
   bw_mid_ring_init (ring, design, &stone);
 }
 

@@ -39,6 +39,15 @@ BwStone solved (const BwStoneMeasures *measures);
 #define assert_near(a, b, tolerance) near_at (a, b, tolerance, #a, __FILE__, __LINE__)
 void near_at (double a, double b, double tolerance, const char *what, const char *file, int line);
 
-/* A fault of this code at this pointer with a sentence behind it; clears *error. */
-#define assert_fault(error, code, pointer) fault_at (error, code, pointer, __FILE__, __LINE__)
-void fault_at (GError **error, BwFaultCode code, const char *pointer, const char *file, int line);
+/* What a fault is before anything was found. */
+#define NO_FAULT                                                                                   \
+  {                                                                                                \
+    .kind = BW_N_FAULT_KINDS                                                                       \
+  }
+
+/* A fault of this kind at this key, as a whole or at one value of its list; makes it none again. */
+#define assert_fault(fault, kind, key) fault_at (fault, kind, key, BW_WHOLE, __FILE__, __LINE__)
+#define assert_fault_of(fault, kind, key, index)                                                   \
+  fault_at (fault, kind, key, index, __FILE__, __LINE__)
+void fault_at (BwFault *fault, BwFaultKind kind, BwFaultKey key, int index, const char *file,
+               int line);

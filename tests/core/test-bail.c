@@ -29,9 +29,9 @@ looped (const BwBail *bail)
 {
   BwLoop loop = { 0 };
   BwBead bead = eleven ();
-  g_autoptr (GError) error = NULL;
-  if (!bw_loop_init (&loop, bail, &bead, &gauge, &error))
-    fail_msg ("a possible bail was refused: %s", error->message);
+  BwFault fault = NO_FAULT;
+  if (!bw_loop_init (&loop, bail, &bead, &gauge, &fault))
+    fail_msg ("a possible bail was refused: fault %d at key %d", fault.kind, fault.key);
   return loop;
 }
 
@@ -166,10 +166,10 @@ too_few_rows_to_arch_are_named (void **state)
   BwBail bail = plain ();
   BwBead bead = eleven ();
   BwLoop loop;
-  g_autoptr (GError) error = NULL;
+  BwFault fault = NO_FAULT;
   for (bail.rows = 1; bail.rows <= 5; bail.rows++) { /* up to 4.8 mm over a base of 4.8 */
-    assert_false (bw_loop_init (&loop, &bail, &bead, &gauge, &error));
-    assert_fault (&error, BW_FAULT_GEOMETRY, "/bail/rows");
+    assert_false (bw_loop_init (&loop, &bail, &bead, &gauge, &fault));
+    assert_fault (&fault, BW_FAULTY_LOOP_SHORT, BW_AT_BAIL_ROWS);
   }
 }
 
@@ -183,11 +183,11 @@ a_bail_has_half_its_columns_in_beads_a_row (void **state)
 }
 
 static void
-refused_at (const BwBail *bail, BwFaultCode code, const char *pointer)
+refused_at (const BwBail *bail, BwFaultKind kind, BwFaultKey key)
 {
-  g_autoptr (GError) error = NULL;
-  assert_false (bw_bail_validate (bail, 14, &error));
-  assert_fault (&error, code, pointer);
+  BwFault fault = NO_FAULT;
+  assert_false (bw_bail_validate (bail, 14, &fault));
+  assert_fault (&fault, kind, key);
 }
 
 static void
@@ -197,16 +197,16 @@ a_bail_is_narrower_than_its_band_by_a_column_on_either_side (void **state)
   bail.columns = 12;
   assert_true (bw_bail_validate (&bail, 14, NULL));
   bail.columns = 14;
-  refused_at (&bail, BW_FAULT_GEOMETRY, "/bail/columns");
+  refused_at (&bail, BW_FAULTY_BAIL_WIDE, BW_AT_BAIL_COLUMNS);
   bail.style = BW_BAIL_RING;
-  refused_at (&bail, BW_FAULT_GEOMETRY, "/bail/columns");
+  refused_at (&bail, BW_FAULTY_BAIL_WIDE, BW_AT_BAIL_COLUMNS);
   bail.style = BW_BAIL_UPRIGHT; /* its columns lie round the stone, not across the band */
   assert_true (bw_bail_validate (&bail, 14, NULL));
   bail.style = BW_BAIL_FLAP;
   bail.columns = 5;
-  refused_at (&bail, BW_FAULT_RANGE, "/bail/columns");
+  refused_at (&bail, BW_FAULTY_ODD_BAIL, BW_AT_BAIL_COLUMNS);
   bail.columns = 0;
-  refused_at (&bail, BW_FAULT_RANGE, "/bail/columns");
+  refused_at (&bail, BW_FAULTY_RANGE, BW_AT_BAIL_COLUMNS);
   bail.columns = 14;
   bail.style = BW_BAIL_NONE;
   assert_true (bw_bail_validate (&bail, 14, NULL));
@@ -217,29 +217,29 @@ each_number_must_be_a_possible_one (void **state)
 {
   static const struct {
     gsize offset;
-    const char *pointer;
+    BwFaultKey key;
     gboolean may_be_negative;
   } keys[] = {
-    { G_STRUCT_OFFSET (BwBail, base_beads), "/bail/base_beads", FALSE },
-    { G_STRUCT_OFFSET (BwBail, at_deg), "/bail/at_deg", TRUE },
-    { G_STRUCT_OFFSET (BwBail, cord_mm), "/bail/cord_mm", FALSE },
-    { G_STRUCT_OFFSET (BwBail, clearance_mm), "/bail/clearance_mm", FALSE },
+    { G_STRUCT_OFFSET (BwBail, base_beads), BW_AT_BAIL_BASE_BEADS, FALSE },
+    { G_STRUCT_OFFSET (BwBail, at_deg), BW_AT_BAIL_AT, TRUE },
+    { G_STRUCT_OFFSET (BwBail, cord_mm), BW_AT_BAIL_CORD, FALSE },
+    { G_STRUCT_OFFSET (BwBail, clearance_mm), BW_AT_BAIL_CLEARANCE, FALSE },
   };
   const double wrong[] = { 1e308, -1e308, (double)NAN, -1 };
   for (gsize k = 0; k < G_N_ELEMENTS (keys); k++)
     for (gsize i = 0; i < G_N_ELEMENTS (wrong) - (keys[k].may_be_negative ? 1 : 0); i++) {
       BwBail bail = plain ();
       G_STRUCT_MEMBER (double, &bail, keys[k].offset) = wrong[i];
-      refused_at (&bail, BW_FAULT_RANGE, keys[k].pointer);
+      refused_at (&bail, BW_FAULTY_RANGE, keys[k].key);
     }
   BwBail bail = plain ();
   bail.base_beads = 2.25;
-  refused_at (&bail, BW_FAULT_RANGE, "/bail/base_beads");
+  refused_at (&bail, BW_FAULTY_HALF_BEADS, BW_AT_BAIL_BASE_BEADS);
   bail.base_beads = 0;
-  refused_at (&bail, BW_FAULT_RANGE, "/bail/base_beads");
+  refused_at (&bail, BW_FAULTY_RANGE, BW_AT_BAIL_BASE_BEADS);
   bail = plain ();
   bail.rows = 0;
-  refused_at (&bail, BW_FAULT_RANGE, "/bail/rows");
+  refused_at (&bail, BW_FAULTY_RANGE, BW_AT_BAIL_ROWS);
 }
 
 int

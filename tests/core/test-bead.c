@@ -88,14 +88,14 @@ a_name_leaves_nothing_of_the_longer_one_before (void **state)
 }
 
 static void
-refuses (const char *pointer, double *key, const BwBead *bead, double value)
+refuses (BwFaultKey key, double *number, const BwBead *bead, double value)
 {
-  g_autoptr (GError) error = NULL;
-  double good = *key;
-  *key = value;
-  assert_false (bw_bead_validate (bead, &error));
-  assert_fault (&error, BW_FAULT_RANGE, pointer);
-  *key = good;
+  BwFault fault = NO_FAULT;
+  double good = *number;
+  *number = value;
+  assert_false (bw_bead_validate (bead, &fault));
+  assert_fault (&fault, BW_FAULTY_RANGE, key);
+  *number = good;
 }
 
 static void
@@ -104,10 +104,10 @@ every_length_must_be_a_possible_one (void **state)
   const double wrong[] = { 0, -1, 1e308, (double)NAN, -(double)INFINITY };
   BwBead bead = eleven ();
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
-    refuses ("/bead/diameter_mm", &bead.diameter_mm, &bead, wrong[i]);
-    refuses ("/bead/length_mm", &bead.length_mm, &bead, wrong[i]);
-    refuses ("/bead/hole_mm", &bead.hole_mm, &bead, wrong[i]);
-    refuses ("/bead/glass_g_cm3", &bead.glass_g_cm3, &bead, wrong[i]);
+    refuses (BW_AT_BEAD_DIAMETER, &bead.diameter_mm, &bead, wrong[i]);
+    refuses (BW_AT_BEAD_LENGTH, &bead.length_mm, &bead, wrong[i]);
+    refuses (BW_AT_BEAD_HOLE, &bead.hole_mm, &bead, wrong[i]);
+    refuses (BW_AT_BEAD_GLASS, &bead.glass_g_cm3, &bead, wrong[i]);
   }
   assert_true (bw_bead_validate (&bead, NULL));
 }
@@ -115,11 +115,11 @@ every_length_must_be_a_possible_one (void **state)
 static void
 the_hole_must_leave_some_glass (void **state)
 {
-  g_autoptr (GError) error = NULL;
+  BwFault fault = NO_FAULT;
   BwBead bead = eleven ();
   bead.hole_mm = bead.diameter_mm;
-  assert_false (bw_bead_validate (&bead, &error));
-  assert_fault (&error, BW_FAULT_GEOMETRY, "/bead/hole_mm");
+  assert_false (bw_bead_validate (&bead, &fault));
+  assert_fault (&fault, BW_FAULTY_NO_GLASS, BW_AT_BEAD_HOLE);
   bead.hole_mm = bead.diameter_mm - 0.001;
   assert_true (bw_bead_validate (&bead, NULL));
 }

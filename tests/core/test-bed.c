@@ -34,9 +34,9 @@ static BwBedding
 laid (const BwBed *bed, const BwStone *stone)
 {
   BwBedding bedding = { 0 };
-  g_autoptr (GError) error = NULL;
-  if (!bw_bedding_init (&bedding, bed, stone, span, &error))
-    fail_msg ("a possible bed was refused: %s", error->message);
+  BwFault fault = NO_FAULT;
+  if (!bw_bedding_init (&bedding, bed, stone, span, &fault))
+    fail_msg ("a possible bed was refused: fault %d at key %d", fault.kind, fault.key);
   return bedding;
 }
 
@@ -122,13 +122,13 @@ a_girth_over_the_bed_wins_over_the_layers_and_holds_in_the_middle (void **state)
 }
 
 static void
-refused_at (const BwBed *bed, BwFaultCode code, const char *pointer)
+refused_at (const BwBed *bed, BwFaultKind kind, BwFaultKey key)
 {
   BwStone stone = bench ();
   BwBedding bedding = { 1, 2, 3, 4 }, before = bedding;
-  g_autoptr (GError) error = NULL;
-  assert_false (bw_bedding_init (&bedding, bed, &stone, span, &error));
-  assert_fault (&error, code, pointer);
+  BwFault fault = NO_FAULT;
+  assert_false (bw_bedding_init (&bedding, bed, &stone, span, &fault));
+  assert_fault (&fault, kind, key);
   assert_memory_equal (&bedding, &before, sizeof bedding);
 }
 
@@ -139,7 +139,7 @@ a_girth_over_the_bed_below_the_stones_own_is_named (void **state)
   BwBed bed = plain ();
   bed.has_girth_over = TRUE;
   bed.girth_over_mm = girth_at (&stone, bw_band_span_mid (span)) - 0.01;
-  refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/girth_over_mm");
+  refused_at (&bed, BW_FAULTY_GIRTH_UNDER, BW_AT_BED_GIRTH_OVER);
   bed.girth_over_mm += 0.01;
   laid (&bed, &stone);
 }
@@ -150,7 +150,7 @@ a_grade_that_takes_more_than_lies_there_is_named (void **state)
   BwStone stone = bench ();
   BwBed bed = plain ();
   bed.top_extra_mm = -0.71;
-  refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/top_extra_mm");
+  refused_at (&bed, BW_FAULTY_BED_UNDER, BW_AT_BED_TOP_EXTRA);
   bed.top_extra_mm = -0.7;
   laid (&bed, &stone);
   /* Measured over the middle, half the grade is taken from one edge whichever way it runs. */
@@ -158,7 +158,7 @@ a_grade_that_takes_more_than_lies_there_is_named (void **state)
   bed.girth_over_mm = girth_at (&stone, bw_band_span_mid (span)) + 2 * G_PI * 0.3;
   for (int sign = -1; sign <= 1; sign += 2) {
     bed.top_extra_mm = sign * 0.61;
-    refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/top_extra_mm");
+    refused_at (&bed, BW_FAULTY_BED_UNDER, BW_AT_BED_TOP_EXTRA);
     bed.top_extra_mm = sign * 0.59;
     laid (&bed, &stone);
   }
@@ -181,7 +181,7 @@ a_bed_thicker_than_its_stone_is_a_slip_and_named (void **state)
   BwBed bed = plain ();
   bed.has_girth_over = TRUE;
   bed.girth_over_mm = 2 * girth_at (&stone, bw_band_span_mid (span)) + 0.001;
-  refused_at (&bed, BW_FAULT_GEOMETRY, "/bed/girth_over_mm");
+  refused_at (&bed, BW_FAULTY_GIRTH_FAR, BW_AT_BED_GIRTH_OVER);
   bed.girth_over_mm -= 0.002;
   laid (&bed, &stone);
 }
@@ -257,38 +257,38 @@ each_number_must_be_a_possible_one (void **state)
 {
   static const struct {
     gsize offset;
-    const char *pointer;
+    BwFaultKey key;
   } keys[] = {
-    { G_STRUCT_OFFSET (BwBed, cord_thickness_mm), "/bed/cord_thickness_mm" },
-    { G_STRUCT_OFFSET (BwBed, cord_width_mm), "/bed/cord_width_mm" },
-    { G_STRUCT_OFFSET (BwBed, squeeze), "/bed/squeeze" },
-    { G_STRUCT_OFFSET (BwBed, overhang_mm), "/bed/overhang_mm" },
-    { G_STRUCT_OFFSET (BwBed, girth_over_mm), "/bed/girth_over_mm" },
-    { G_STRUCT_OFFSET (BwBed, top_extra_mm), "/bed/top_extra_mm" },
+    { G_STRUCT_OFFSET (BwBed, cord_thickness_mm), BW_AT_BED_CORD_THICKNESS },
+    { G_STRUCT_OFFSET (BwBed, cord_width_mm), BW_AT_BED_CORD_WIDTH },
+    { G_STRUCT_OFFSET (BwBed, squeeze), BW_AT_BED_SQUEEZE },
+    { G_STRUCT_OFFSET (BwBed, overhang_mm), BW_AT_BED_OVERHANG },
+    { G_STRUCT_OFFSET (BwBed, girth_over_mm), BW_AT_BED_GIRTH_OVER },
+    { G_STRUCT_OFFSET (BwBed, top_extra_mm), BW_AT_BED_TOP_EXTRA },
   };
   const double wrong[] = { 1e308, (double)NAN, -(double)INFINITY, -1 };
   for (gsize k = 0; k < G_N_ELEMENTS (keys); k++)
     /* A grade may run downwards: the last one is no fault of range there. */
     for (gsize i = 0; i < G_N_ELEMENTS (wrong) - (k == 5); i++) {
       BwBed bed = plain ();
-      g_autoptr (GError) error = NULL;
+      BwFault fault = NO_FAULT;
       bed.has_girth_over = TRUE;
       bed.girth_over_mm = 90;
       assert_true (bw_bed_validate (&bed, NULL));
       G_STRUCT_MEMBER (double, &bed, keys[k].offset) = wrong[i];
-      assert_false (bw_bed_validate (&bed, &error));
-      assert_fault (&error, BW_FAULT_RANGE, keys[k].pointer);
-      refused_at (&bed, BW_FAULT_RANGE, keys[k].pointer);
+      assert_false (bw_bed_validate (&bed, &fault));
+      assert_fault (&fault, BW_FAULTY_RANGE, keys[k].key);
+      refused_at (&bed, BW_FAULTY_RANGE, keys[k].key);
     }
   BwBed bed = plain ();
   bed.layers = -1;
-  refused_at (&bed, BW_FAULT_RANGE, "/bed/layers");
+  refused_at (&bed, BW_FAULTY_RANGE, BW_AT_BED_LAYERS);
   bed = plain ();
   bed.squeeze = 0.95;
-  refused_at (&bed, BW_FAULT_RANGE, "/bed/squeeze");
+  refused_at (&bed, BW_FAULTY_RANGE, BW_AT_BED_SQUEEZE);
   bed = plain ();
   bed.cord_thickness_mm = 0;
-  refused_at (&bed, BW_FAULT_RANGE, "/bed/cord_thickness_mm");
+  refused_at (&bed, BW_FAULTY_RANGE, BW_AT_BED_CORD_THICKNESS);
 }
 
 int

@@ -91,11 +91,17 @@ a_pitch_scales_with_the_strips_it_was_measured_on (void **state)
 }
 
 static void
-refuses (const BwGauge *gauge, const char *pointer)
+refuses_for (const BwGauge *gauge, BwFaultKind kind, BwFaultKey key)
 {
-  g_autoptr (GError) error = NULL;
-  assert_false (bw_gauge_validate (gauge, &error));
-  assert_fault (&error, BW_FAULT_RANGE, pointer);
+  BwFault fault = NO_FAULT;
+  assert_false (bw_gauge_validate (gauge, &fault));
+  assert_fault (&fault, kind, key);
+}
+
+static void
+refuses (const BwGauge *gauge, BwFaultKey key)
+{
+  refuses_for (gauge, BW_FAULTY_RANGE, key);
 }
 
 static void
@@ -104,8 +110,8 @@ a_distance_must_be_a_possible_one (void **state)
   const double wrong[] = { 0, -1.6, 1e308, (double)NAN };
   assert_true (bw_gauge_validate (&(BwGauge){ .column_mm = 1.3, .pitch_mm = 1.6 }, NULL));
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
-    refuses (&(BwGauge){ .column_mm = wrong[i], .pitch_mm = 1.6 }, "/gauge/column_mm");
-    refuses (&(BwGauge){ .column_mm = 1.3, .pitch_mm = wrong[i] }, "/gauge/pitch_mm");
+    refuses (&(BwGauge){ .column_mm = wrong[i], .pitch_mm = 1.6 }, BW_AT_GAUGE_COLUMN);
+    refuses (&(BwGauge){ .column_mm = 1.3, .pitch_mm = wrong[i] }, BW_AT_GAUGE_PITCH);
   }
 }
 
@@ -118,18 +124,18 @@ a_swatch_must_be_one_that_can_be_woven (void **state)
   gauge.swatch = good;
   assert_true (bw_gauge_validate (&gauge, NULL));
   gauge.swatch.columns = 9;
-  refuses (&gauge, "/gauge/swatch/columns");
+  refuses_for (&gauge, BW_FAULTY_ODD_COLUMNS, BW_AT_SWATCH_COLUMNS);
   gauge.swatch.columns = 0;
-  refuses (&gauge, "/gauge/swatch/columns");
+  refuses (&gauge, BW_AT_SWATCH_COLUMNS);
   gauge.swatch = good;
   gauge.swatch.rows = 1;
-  refuses (&gauge, "/gauge/swatch/rows");
+  refuses (&gauge, BW_AT_SWATCH_ROWS);
   gauge.swatch = good;
   gauge.swatch.width_mm = (double)NAN;
-  refuses (&gauge, "/gauge/swatch/width_mm");
+  refuses (&gauge, BW_AT_SWATCH_WIDTH);
   gauge.swatch = good;
   gauge.swatch.length_mm = -3;
-  refuses (&gauge, "/gauge/swatch/length_mm");
+  refuses (&gauge, BW_AT_SWATCH_LENGTH);
   gauge.has_swatch = FALSE;
   assert_true (bw_gauge_validate (&gauge, NULL));
 }

@@ -103,14 +103,15 @@ a_bed_is_made_thicker_by_just_that_much (void **state)
 static void
 a_bed_too_thick_is_refused_and_changes_nothing (void **state)
 {
-  g_autoptr (GError) error = NULL;
+  BwFault fault = { .key = BW_N_FAULT_KEYS };
   BwStone stone;
   BwDesign design = sample_design ();
   sample_solve (&design, &stone);
   double before = thickness_of (&design, &stone);
   int layers = design.bed.layers;
-  assert_false (bw_try_on_thicken (&design, &stone, 1e6, &error));
-  assert_true (g_str_has_prefix (error->message, "/bed/cord_thickness_mm: "));
+  assert_false (bw_try_on_thicken (&design, &stone, 1e6, &fault));
+  assert_int_equal (fault.kind, BW_FAULTY_RANGE);
+  assert_int_equal (fault.key, BW_AT_BED_CORD_THICKNESS);
   assert_near (thickness_of (&design, &stone), before, 1e-12);
   assert_int_equal (design.bed.layers, layers);
 }
@@ -181,11 +182,12 @@ a_strip_lies_over_itself_by_no_more_than_it_has (void **state)
 {
   BwDesign design = sample_design ();
   for (int rows = 6; rows < 40; rows += 5) {
-    g_autoptr (GError) error = NULL;
+    BwFault fault = { .key = BW_N_FAULT_KEYS };
     double most = (rows - 6) / 2.0;
     BwReading reading = bw_reading_beads (&design, -most - 0.1, BW_TRIED_SLACK);
-    assert_false (bw_reading_validate (&reading, &design, rows, &error));
-    assert_true (g_str_has_prefix (error->message, "/progress/rows_done: "));
+    assert_false (bw_reading_validate (&reading, &design, rows, &fault));
+    assert_int_equal (fault.kind, BW_FAULTY_OVERLAP);
+    assert_int_equal (fault.key, BW_AT_PROGRESS_ROWS_DONE);
     reading = bw_reading_beads (&design, -most + 1e-9, BW_TRIED_PULLED);
     assert_true (bw_reading_validate (&reading, &design, rows, NULL));
   }

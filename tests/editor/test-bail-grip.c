@@ -153,12 +153,12 @@ whatever_is_pulled_can_be_woven (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (9103);
   for (int k = 0; k < 2000; k++) {
     BwDesign from = random_design (project, rand), design;
-    g_autoptr (GError) error = NULL;
+    BwFault fault;
     BwBailGrip grip = (BwBailGrip)g_rand_int_range (rand, 1, 6);
     pull (&design, &from, grip, g_rand_double_range (rand, -90, 90),
           g_rand_double_range (rand, -12, 12));
-    if (!bw_design_validate (&design, NULL, &error))
-      fail_msg ("%s", error->message);
+    if (!bw_design_validate (&design, NULL, &fault))
+      fail_msg ("fault %d at key %d", fault.kind, fault.key);
     gboolean moved = design.bail.at_deg != from.bail.at_deg;
     gboolean sized = design.bail.columns != from.bail.columns
                      || design.bail.base_beads != from.bail.base_beads;

@@ -441,7 +441,8 @@ a_canvas_that_goes_takes_back_what_is_half_done (void **state)
       tell_key (canvas, GDK_KEY_space);
       tell_key (canvas, GDK_KEY_Right);
     } else {
-      bw_band_canvas_paste_text (BW_BAND_CANVAS (canvas), "beads-of-a-band 1 rows 1 columns 1 bead-first\ny\n");
+      bw_band_canvas_paste_text (BW_BAND_CANVAS (canvas),
+                                 "beads-of-a-band 1 rows 1 columns 1 bead-first\ny\n");
     }
     assert_true (bw_project_in_step (bench->project));
     assert_true (bench_count (bench, 1) > 0);

@@ -4,7 +4,7 @@
 #include "output/report/what-if.h"
 #include "sample.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "core/stone/section.h"
 
 #include <json-glib/json-glib.h>

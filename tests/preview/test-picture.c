@@ -7,7 +7,7 @@
 #include <cmocka.h>
 
 #include "core/pattern/colour.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "pieces.h"
 #include "preview/scene/camera.h"
 #include "preview/gl/offscreen-context.h"

@@ -8,7 +8,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/project.h"
 #include <locale.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Any bytes at all: they are refused with one fault, or they are a project from which everything
  * can be computed and which reads back as it was written. How to run it stands in meson.build. */
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "core/stone/section.h"
 #include "project/json/json.h"
 #include "project/project.h"

@@ -10,7 +10,7 @@
 #include "app/form/field.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "output/report/report.h"
 
 #include <glib/gi18n-lib.h>

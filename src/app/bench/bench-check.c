@@ -8,8 +8,8 @@
 #include "app/form/field.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
-#include "core/base/fault.h"
 #include "output/words/try-on-words.h"
+#include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/bench/bench-steps.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "core/design/gauge.h"
 
 #include <glib/gi18n-lib.h>
@@ -92,7 +92,8 @@ bw_bench_try_note (BwProject *project, double length_mm, BwDesign *design, GErro
     return FALSE;
   *design = *bw_project_get_design (project);
   design->pitch = bw_gauge_pitch (&design->gauge, checks, n);
-  return bw_design_validate (design, NULL, error);
+  BwFault fault;
+  return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
 
 gboolean
@@ -110,8 +111,9 @@ bw_bench_try_on (BwProject *project, const BwReading *reading, BwTryOn *try_on, 
 {
   const BwDesign *design = bw_project_get_design (project);
   int done = bw_project_get_rows_done (project);
-  if (!bw_reading_validate (reading, design, done, error))
-    return FALSE;
+  BwFault fault;
+  if (!bw_reading_validate (reading, design, done, &fault))
+    return bw_fault_tell (&fault, error);
   bw_try_on_init (try_on, design, bw_project_stone (project), done, reading);
   return TRUE;
 }
@@ -120,8 +122,10 @@ static gboolean
 set_bed (BwProject *project, double by_mm, GError **error)
 {
   BwDesign design = *bw_project_get_design (project);
-  return bw_try_on_thicken (&design, bw_project_stone (project), by_mm, error)
-         && bw_project_set_design (project, "", &design, error);
+  BwFault fault;
+  if (!bw_try_on_thicken (&design, bw_project_stone (project), by_mm, &fault))
+    return bw_fault_tell (&fault, error);
+  return bw_project_set_design (project, "", &design, error);
 }
 
 static gboolean

@@ -8,7 +8,7 @@
 #include "app/draw/motif-panel.h"
 #include "app/draw/motif-picture.h"
 #include "app/draw/motif-words.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -235,9 +235,10 @@ try_motif (BwMotifPanel *self, GError **error)
 {
   BwMotif *motif = motif_of (self);
   const BwBand *band = &bw_card_get_design (BW_CARD (self))->band;
+  BwFault fault;
   take_faces (self, motif);
-  if (!bw_motif_validate (motif, band->columns, band->rows, error))
-    return FALSE;
+  if (!bw_motif_validate (motif, band->columns, band->rows, &fault))
+    return bw_fault_tell (&fault, error);
   g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project_of (self)));
   g_autofree char *label = bw_motif_words_step (motif->kind);
   bw_motif_draw (motif, drawing);

@@ -6,7 +6,7 @@
 #include "app/draw/picture-file.h"
 #include "app/draw/picture-job.h"
 #include "app/draw/picture-panel.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "core/base/lattice.h"
 
 #include <glib/gi18n-lib.h>

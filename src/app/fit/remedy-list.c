@@ -7,7 +7,7 @@
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
 #include "app/kit/words.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
 

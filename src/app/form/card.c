@@ -5,7 +5,7 @@
 #include "app/form/card.h"
 #include "app/form/field-entry.h"
 #include "app/kit/settings.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 
 typedef struct {
   BwDraft *draft;

@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/form/field.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -5,7 +5,7 @@
 #include "config.h"
 
 #include "app/form/pending.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -5,7 +5,7 @@
 
 #include "app/keep/changed-question.h"
 #include "app/kit/file-name.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/differences.h"
 #include "project/file/io-words.h"
 

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/keep/recovery-row.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "preview/picture/projection.h"
 
 #include <glib/gi18n-lib.h>

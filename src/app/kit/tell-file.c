@@ -3,7 +3,7 @@
 
 #include "app/kit/tell-file.h"
 #include "app/kit/file-name.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 
 #include <glib/gi18n-lib.h>

@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/make/price-book.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "project/file/save-whole.h"
 
 #include <glib/gi18n-lib.h>
@@ -98,7 +98,8 @@ read_prices (GKeyFile *keys, BwSupply *supply, GError **error)
     if (!read_number (keys, supply, i, error))
       return FALSE;
   supply->has_prices = TRUE;
-  return bw_supply_validate (supply, error);
+  BwFault fault;
+  return bw_supply_validate (supply, &fault) || bw_fault_tell (&fault, error);
 }
 
 static void

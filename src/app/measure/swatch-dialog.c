@@ -9,7 +9,7 @@
 #include "app/fit/sure-words.h"
 #include "app/kit/words.h"
 #include "app/measure/swatch-dialog.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -51,12 +51,13 @@ read_design (BwSwatchDialog *self, BwDesign *design, GError **error)
   design->gauge.swatch = swatch;
   design->gauge.column_mm = bw_swatch_column_mm (&swatch);
   design->gauge.pitch_mm = bw_swatch_pitch_mm (&swatch);
-  if (!bw_gauge_validate (&design->gauge, error))
-    return FALSE;
+  BwFault fault;
+  if (!bw_gauge_validate (&design->gauge, &fault))
+    return bw_fault_tell (&fault, error);
   int n_checks;
   const BwCheck *checks = bw_project_get_checks (bw_draft_get_project (self->draft), &n_checks);
   design->pitch = bw_gauge_pitch (&design->gauge, checks, n_checks);
-  return bw_design_validate (design, NULL, error);
+  return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
 
 static void

@@ -2,7 +2,6 @@
 /* The needle, the drawing of the unrolled band and the hand that drags a bail ask the same
  * questions of where it stands; they are answered once, here, so that what is seen is what is sewn.
  */
-#include "config.h"
 
 #include "core/bail/bail-place.h"
 

@@ -151,12 +151,12 @@ judge_wedge (BwWedge *wedge, double slope, double friction)
 }
 
 gboolean
-bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, GError **error)
+bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, BwFault *fault)
 {
   BwHang solved = { .margin_mm = NAN, .has_bail = design->bail.style != BW_BAIL_NONE };
   Site site;
   if (solved.has_bail
-      && !bw_loop_init (&solved.loop, &design->bail, &design->bead, &design->gauge, error))
+      && !bw_loop_init (&solved.loop, &design->bail, &design->bead, &design->gauge, fault))
     return FALSE;
   site_init (&site, design, stone);
   weigh (&solved, design, stone, &site);

@@ -37,7 +37,7 @@ typedef struct {
 } BwHang;
 
 /* The design must be valid. Fault at /bail/rows when the loop cannot arch. */
-gboolean bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, GError **error);
+gboolean bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, BwFault *fault);
 
 typedef enum { BW_WANT_LEVEL, BW_WANT_TIP_DOWN, BW_WANT_TIP_UP } BwWant;
 

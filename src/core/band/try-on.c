@@ -1,15 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The stone itself has spoken: what the strip lacks is read off it, and the forecast only weighs
  * the reading. */
-#include "config.h"
-
 #include "core/band/try-on.h"
 
 #include "core/band/forecast.h"
 #include "core/base/fault.h"
 #include "core/base/limits.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define NOTHING_MM 1e-9
@@ -179,33 +176,26 @@ bw_try_on_most_over (int rows)
 }
 
 gboolean
-bw_reading_validate (const BwReading *reading, const BwDesign *design, int rows, GError **error)
+bw_reading_validate (const BwReading *reading, const BwDesign *design, int rows, BwFault *fault)
 {
   double over = -reading->short_mm / design->pitch.mm;
-  if (rows < 2) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
-                  _ ("Count the woven rows first: a strip is tried on at a row."));
-    return FALSE;
-  }
-  if (over <= bw_try_on_most_over (rows))
-    return TRUE;
-  bw_fault_set (error, BW_FAULT_RANGE, "/progress/rows_done",
-                _ ("A strip of %d rows cannot lie over itself by %.1f beads: count again."), rows,
-                over);
-  return FALSE;
+  if (rows < 2)
+    return bw_fault_is (fault, BW_FAULTY_NO_STRIP, BW_AT_PROGRESS_ROWS_DONE, 0, 0, 0);
+  return over <= bw_try_on_most_over (rows)
+         || bw_fault_is (fault, BW_FAULTY_OVERLAP, BW_AT_PROGRESS_ROWS_DONE, rows, over, 0);
 }
 
 gboolean
-bw_try_on_thicken (BwDesign *design, const BwStone *stone, double by_mm, GError **error)
+bw_try_on_thicken (BwDesign *design, const BwStone *stone, double by_mm, BwFault *fault)
 {
   BwDesign thicker = *design;
   BwBedding bedding;
-  if (!bw_bedding_init (&bedding, &design->bed, stone, bw_design_span (design), error))
+  if (!bw_bedding_init (&bedding, &design->bed, stone, bw_design_span (design), fault))
     return FALSE;
   thicker.bed.has_girth_over = FALSE;
   thicker.bed.layers = MAX (thicker.bed.layers, 1);
   thicker.bed.cord_thickness_mm = (bedding.bottom_mm + by_mm) / thicker.bed.layers;
-  if (!bw_design_validate (&thicker, NULL, error))
+  if (!bw_design_validate (&thicker, NULL, fault))
     return FALSE;
   *design = thicker;
   return TRUE;

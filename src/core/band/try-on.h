@@ -33,7 +33,7 @@ BwReading bw_reading_beads (const BwDesign *design, double short_beads, BwTriedH
 /* A fault at /progress/rows_done when a strip of `rows` rows cannot overlap by so much, or when
  * there is no strip yet. */
 gboolean bw_reading_validate (const BwReading *reading, const BwDesign *design, int rows,
-                              GError **error);
+                              BwFault *fault);
 
 typedef struct {
   int rows;                  /* to end with: even, at least 6 */
@@ -72,5 +72,6 @@ double bw_try_on_most_over (int rows);
 
 /* Makes the bed thicker by by_mm > 0: one layer of cord, or each of its layers, becomes so much
  * thicker that together they do; a girth measured over the bed is dropped, because it no longer
- * holds. FALSE with *error at /bed when the bed cannot be so thick; *design is then as it was. */
-gboolean bw_try_on_thicken (BwDesign *design, const BwStone *stone, double by_mm, GError **error);
+ * holds. FALSE with a fault of the bed when the bed cannot be so thick; *design is then as it was.
+ */
+gboolean bw_try_on_thicken (BwDesign *design, const BwStone *stone, double by_mm, BwFault *fault);

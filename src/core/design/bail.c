@@ -2,12 +2,10 @@
 /* The loop of a bail as a circular arc over its base. What passes through it depends on one angle:
  * half the arc stands over half the base as tan(φ/2), so the opening grows with every row and the
  * least rows for a cord follow without a search. */
-#include "config.h"
 
 #include "core/design/bail.h"
 #include "core/base/fault.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* How far the arc rises over its base: r(1 − cos φ) = b/2 tan(φ/2). */
@@ -107,16 +105,12 @@ find_parity (BwLoop *loop, const BwBail *bail)
 
 gboolean
 bw_loop_init (BwLoop *loop, const BwBail *bail, const BwBead *bead, const BwGauge *gauge,
-              GError **error)
+              BwFault *fault)
 {
   g_return_val_if_fail (bail->style != BW_BAIL_NONE, FALSE);
   double base = base_mm (bail, gauge), length = length_mm (bail->rows, gauge);
   if (!(length > base)) {
-    bw_fault_set (
-        error, BW_FAULT_GEOMETRY, "/bail/rows",
-        _ ("%d rows make a loop %.4g mm long, too short to arch over its base of %.4g mm."),
-        bail->rows, length, base);
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_LOOP_SHORT, BW_AT_BAIL_ROWS, bail->rows, length, base);
   }
   loop->length_mm = length;
   loop->base_mm = base;
@@ -136,55 +130,39 @@ bw_bail_bead_count (const BwBail *bail)
 }
 
 static gboolean
-validate_columns (const BwBail *bail, int band_columns, GError **error)
+validate_columns (const BwBail *bail, int band_columns, BwFault *fault)
 {
   if (bail->columns % 2) {
-    bw_fault_set (
-        error, BW_FAULT_RANGE, "/bail/columns",
-        _ ("A bail of %d columns cannot be woven in even-count peyote; the number must be "
-           "even."),
-        bail->columns);
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_ODD_BAIL, BW_AT_BAIL_COLUMNS, bail->columns, 0, 0);
   }
   if (bail->style == BW_BAIL_NONE || bail->style == BW_BAIL_UPRIGHT
       || bail->columns <= band_columns - 2)
     return TRUE;
-  if (band_columns < 4) {
-    bw_fault_set (error, BW_FAULT_GEOMETRY, "/bail/columns",
-                  _ ("A band of %d columns is too narrow for this bail; it needs at least 4."),
-                  band_columns);
-    return FALSE;
-  }
-  bw_fault_set (error, BW_FAULT_GEOMETRY, "/bail/columns",
-                _ ("A bail of %d columns is too wide for a band of %d; at most %d are allowed."),
-                bail->columns, band_columns, MAX (0, band_columns - 2));
-  return FALSE;
+  if (band_columns < 4)
+    return bw_fault_is (fault, BW_FAULTY_BAND_NARROW, BW_AT_BAIL_COLUMNS, band_columns, 0, 0);
+  return bw_fault_is (fault, BW_FAULTY_BAIL_WIDE, BW_AT_BAIL_COLUMNS, bail->columns, band_columns,
+                      MAX (0, band_columns - 2));
 }
 
 static gboolean
-validate_base (const BwBail *bail, GError **error)
+validate_base (const BwBail *bail, BwFault *fault)
 {
-  if (!bw_fault_check_range (bail->base_beads, 0.5, BW_ROWS_MAX, "/bail/base_beads", error))
+  if (!bw_check_range (bail->base_beads, 0.5, BW_ROWS_MAX, BW_AT_BAIL_BASE_BEADS, fault))
     return FALSE;
   double halves = 2 * bail->base_beads;
   if (halves == floor (halves))
     return TRUE;
-  bw_fault_set (error, BW_FAULT_RANGE, "/bail/base_beads",
-                _ ("%.10g is not a whole number of half beads."), bail->base_beads);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_HALF_BEADS, BW_AT_BAIL_BASE_BEADS, bail->base_beads, 0, 0);
 }
 
 gboolean
-bw_bail_validate (const BwBail *bail, int band_columns, GError **error)
+bw_bail_validate (const BwBail *bail, int band_columns, BwFault *fault)
 {
-  return bw_fault_check_range (bail->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX, "/bail/columns",
-                               error)
-         && validate_columns (bail, band_columns, error)
-         && bw_fault_check_range (bail->rows, BW_ROWS_MIN, BW_ROWS_MAX, "/bail/rows", error)
-         && validate_base (bail, error)
-         && bw_fault_check_range (bail->at_deg, -BW_ANGLE_MAX_DEG, BW_ANGLE_MAX_DEG, "/bail/at_deg",
-                                  error)
-         && bw_fault_check_range (bail->cord_mm, 0, BW_LENGTH_MAX_MM, "/bail/cord_mm", error)
-         && bw_fault_check_range (bail->clearance_mm, 0, BW_LENGTH_MAX_MM, "/bail/clearance_mm",
-                                  error);
+  return bw_check_range (bail->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX, BW_AT_BAIL_COLUMNS, fault)
+         && validate_columns (bail, band_columns, fault)
+         && bw_check_range (bail->rows, BW_ROWS_MIN, BW_ROWS_MAX, BW_AT_BAIL_ROWS, fault)
+         && validate_base (bail, fault)
+         && bw_check_range (bail->at_deg, -BW_ANGLE_MAX_DEG, BW_ANGLE_MAX_DEG, BW_AT_BAIL_AT, fault)
+         && bw_check_range (bail->cord_mm, 0, BW_LENGTH_MAX_MM, BW_AT_BAIL_CORD, fault)
+         && bw_check_range (bail->clearance_mm, 0, BW_LENGTH_MAX_MM, BW_AT_BAIL_CLEARANCE, fault);
 }

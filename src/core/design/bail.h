@@ -36,11 +36,11 @@ typedef struct {
 /* Solves the loop. base is base_beads·p for flap and ring, base_beads·w for upright. Fault at
  * /bail/rows when L ≤ b: too short to arch. Not to be called with BW_BAIL_NONE. */
 gboolean bw_loop_init (BwLoop *loop, const BwBail *bail, const BwBead *bead, const BwGauge *gauge,
-                       GError **error);
+                       BwFault *fault);
 
 /* Beads in the bail: rows·columns/2; 0 for BW_BAIL_NONE. */
 int bw_bail_bead_count (const BwBail *bail);
 
 /* Ranges, and m ≤ W − 2 for a flap, which leaves a margin on both sides (an upright strip lies
- * round the stone): errors at /bail/KEY. */
-gboolean bw_bail_validate (const BwBail *bail, int band_columns, GError **error);
+ * round the stone): faults of the bail. */
+gboolean bw_bail_validate (const BwBail *bail, int band_columns, BwFault *fault);

@@ -1,11 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A bead is a tube of glass: what it weighs and which tubes are commonly sold. */
-#include "config.h"
 
 #include "core/design/bead.h"
 #include "core/base/fault.h"
 
-#include <glib/gi18n-lib.h>
 #include <string.h>
 
 #define MM3_PER_CM3 1000.0
@@ -46,22 +44,18 @@ bw_bead_set_name (BwBead *bead, const char *name)
 }
 
 gboolean
-bw_bead_validate (const BwBead *bead, GError **error)
+bw_bead_validate (const BwBead *bead, BwFault *fault)
 {
-  if (!bw_fault_check_range (bead->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                             "/bead/diameter_mm", error)
-      || !bw_fault_check_range (bead->length_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                                "/bead/length_mm", error)
-      || !bw_fault_check_range (bead->hole_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, "/bead/hole_mm",
-                                error)
-      || !bw_fault_check_range (bead->glass_g_cm3, BW_DENSITY_MIN, BW_DENSITY_MAX,
-                                "/bead/glass_g_cm3", error))
+  if (!bw_check_range (bead->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, BW_AT_BEAD_DIAMETER,
+                       fault)
+      || !bw_check_range (bead->length_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, BW_AT_BEAD_LENGTH,
+                          fault)
+      || !bw_check_range (bead->hole_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, BW_AT_BEAD_HOLE, fault)
+      || !bw_check_range (bead->glass_g_cm3, BW_DENSITY_MIN, BW_DENSITY_MAX, BW_AT_BEAD_GLASS,
+                          fault))
     return FALSE;
   if (bead->hole_mm < bead->diameter_mm)
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/bead/hole_mm",
-      _ ("A hole of %.10g mm leaves no glass; it must be less than the diameter, %.10g mm."),
-      bead->hole_mm, bead->diameter_mm);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_NO_GLASS, BW_AT_BEAD_HOLE, bead->hole_mm, bead->diameter_mm,
+                      0);
 }

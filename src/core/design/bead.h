@@ -2,6 +2,7 @@
 /* One cylinder bead: its size, its mass, and the table of sizes a maker finds in a drawer. */
 #pragma once
 
+#include "core/base/fault.h"
 #include "core/base/limits.h"
 #include <glib.h>
 
@@ -23,5 +24,5 @@ const BwBead *bw_bead_sizes (int *n_sizes);
 /* Sets name, cut at a character boundary when it does not fit. */
 void bw_bead_set_name (BwBead *bead, const char *name);
 
-/* Ranges: errors at /bead/KEY. */
-gboolean bw_bead_validate (const BwBead *bead, GError **error);
+/* Ranges: faults of the bead. */
+gboolean bw_bead_validate (const BwBead *bead, BwFault *fault);

@@ -1,13 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The bed as wound and as felt: how thick the cord lies under each column, and how much of it there
  * is. */
-#include "config.h"
 
 #include "core/design/bed.h"
 #include "core/base/fault.h"
 #include "core/stone/section.h"
-
-#include <glib/gi18n-lib.h>
 
 #define CORD_TAILS_MM 200.0   /* common practice, no source */
 #define CORD_G_PER_MM3 0.0012 /* waxed cord, 1.2 g/cm³: common practice, no source */
@@ -37,47 +34,38 @@ bottom_thickness (const BwBed *bed, const BwStone *stone, BwBandSpan span)
 /* A slip of the decimal point would be woven round in all seriousness, and take seconds to solve.
  */
 static gboolean
-check_girth_over (const BwBed *bed, const BwStone *stone, BwBandSpan span, GError **error)
+check_girth_over (const BwBed *bed, const BwStone *stone, BwBandSpan span, BwFault *fault)
 {
   double girth = girth_at (stone, bw_band_span_mid (span));
   if (!bed->has_girth_over || bed->girth_over_mm <= BW_GIRTH_OVER_TIMES * girth)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY, "/bed/girth_over_mm",
-                _ ("A girth of %.10g mm over the bed is more than twice the stone's own there, "
-                   "%.10g mm; no bed is as thick as the stone it lies on."),
-                bed->girth_over_mm, girth);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_GIRTH_FAR, BW_AT_BED_GIRTH_OVER, bed->girth_over_mm, girth,
+                      0);
 }
 
 static gboolean
-check_thickness (const BwBed *bed, double bottom, GError **error)
+check_thickness (const BwBed *bed, double bottom, BwFault *fault)
 {
   double middle = bottom + bed->top_extra_mm / 2;
   double least = MIN (bottom, bottom + bed->top_extra_mm);
   if (least >= -ROUNDING_MM)
     return TRUE;
   if (bed->has_girth_over && middle < 0)
-    bw_fault_set (
-        error, BW_FAULT_GEOMETRY, "/bed/girth_over_mm",
-        _ ("A girth of %.10g mm over the bed is less than the stone's own there, %.10g mm."),
-        bed->girth_over_mm, bed->girth_over_mm - 2 * G_PI * middle);
+    return bw_fault_is (fault, BW_FAULTY_GIRTH_UNDER, BW_AT_BED_GIRTH_OVER, bed->girth_over_mm,
+                        bed->girth_over_mm - 2 * G_PI * middle, 0);
   else
-    bw_fault_set (
-        error, BW_FAULT_GEOMETRY, "/bed/top_extra_mm",
-        _ ("With a grade of %.10g mm the bed would be %.4g mm thick at one edge; it must not "
-           "be less than 0."),
-        bed->top_extra_mm, least);
-  return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_BED_UNDER, BW_AT_BED_TOP_EXTRA, bed->top_extra_mm, least,
+                        0);
 }
 
 gboolean
 bw_bedding_init (BwBedding *bedding, const BwBed *bed, const BwStone *stone, BwBandSpan span,
-                 GError **error)
+                 BwFault *fault)
 {
-  if (!bw_bed_validate (bed, error) || !check_girth_over (bed, stone, span, error))
+  if (!bw_bed_validate (bed, fault) || !check_girth_over (bed, stone, span, fault))
     return FALSE;
   double bottom = bottom_thickness (bed, stone, span);
-  if (!check_thickness (bed, bottom, error))
+  if (!check_thickness (bed, bottom, fault))
     return FALSE;
   bedding->bottom_mm = bottom;
   bedding->slope = bed->top_extra_mm / span.width_mm;
@@ -130,18 +118,18 @@ bw_bed_mass_g (const BwBed *bed, const BwStone *stone, BwBandSpan span)
 }
 
 gboolean
-bw_bed_validate (const BwBed *bed, GError **error)
+bw_bed_validate (const BwBed *bed, BwFault *fault)
 {
-  return bw_fault_check_range (bed->cord_thickness_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                               "/bed/cord_thickness_mm", error)
-         && bw_fault_check_range (bed->cord_width_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                                  "/bed/cord_width_mm", error)
-         && bw_fault_check_range (bed->layers, 0, BW_LAYERS_MAX, "/bed/layers", error)
-         && bw_fault_check_range (bed->top_extra_mm, -BW_LENGTH_MAX_MM, BW_LENGTH_MAX_MM,
-                                  "/bed/top_extra_mm", error)
-         && bw_fault_check_range (bed->squeeze, 0, 0.9, "/bed/squeeze", error)
-         && bw_fault_check_range (bed->overhang_mm, 0, BW_LENGTH_MAX_MM, "/bed/overhang_mm", error)
+  return bw_check_range (bed->cord_thickness_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                         BW_AT_BED_CORD_THICKNESS, fault)
+         && bw_check_range (bed->cord_width_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                            BW_AT_BED_CORD_WIDTH, fault)
+         && bw_check_range (bed->layers, 0, BW_LAYERS_MAX, BW_AT_BED_LAYERS, fault)
+         && bw_check_range (bed->top_extra_mm, -BW_LENGTH_MAX_MM, BW_LENGTH_MAX_MM,
+                            BW_AT_BED_TOP_EXTRA, fault)
+         && bw_check_range (bed->squeeze, 0, 0.9, BW_AT_BED_SQUEEZE, fault)
+         && bw_check_range (bed->overhang_mm, 0, BW_LENGTH_MAX_MM, BW_AT_BED_OVERHANG, fault)
          && (!bed->has_girth_over
-             || bw_fault_check_range (bed->girth_over_mm, BW_LENGTH_MIN_MM, BW_GIRTH_MAX_MM,
-                                      "/bed/girth_over_mm", error));
+             || bw_check_range (bed->girth_over_mm, BW_LENGTH_MIN_MM, BW_GIRTH_MAX_MM,
+                                BW_AT_BED_GIRTH_OVER, fault));
 }

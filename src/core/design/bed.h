@@ -43,7 +43,7 @@ typedef struct {
  * the band, and a measured girth of more than BW_GIRTH_OVER_TIMES the stone's. On a fault *bedding
  * is left as it was. */
 gboolean bw_bedding_init (BwBedding *bedding, const BwBed *bed, const BwStone *stone,
-                          BwBandSpan span, GError **error);
+                          BwBandSpan span, BwFault *fault);
 
 /* Relaxed thickness t(z), and t(z)(1 − q) under the closed band. */
 double bw_bedding_thickness (const BwBedding *bedding, double z_mm);
@@ -69,5 +69,5 @@ double bw_bed_cord_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span);
 /* Mass of the wound cord at 1.2 g/cm³ (common practice, no source). */
 double bw_bed_mass_g (const BwBed *bed, const BwStone *stone, BwBandSpan span);
 
-/* Ranges alone: errors at /bed/KEY. */
-gboolean bw_bed_validate (const BwBed *bed, GError **error);
+/* Ranges alone: faults of the bed. */
+gboolean bw_bed_validate (const BwBed *bed, BwFault *fault);

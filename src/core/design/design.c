@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The design as a whole: the defaults a maker starts from, and the one check after which everything
  * downstream may take it as sound. */
-#include "config.h"
 
 #include "core/design/design.h"
 #include "core/base/fault.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -94,126 +92,111 @@ bw_design_centred_bottom (const BwDesign *design, const BwStone *stone)
 }
 
 static gboolean
-validate_columns (int columns, GError **error)
+validate_columns (int columns, BwFault *fault)
 {
-  if (!bw_fault_check_range (columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX, "/band/columns", error))
+  if (!bw_check_range (columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX, BW_AT_BAND_COLUMNS, fault))
     return FALSE;
   if (columns % 2 == 0)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_RANGE, "/band/columns",
-                _ ("%d columns cannot be woven in even-count peyote; the number must be even."),
-                columns);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_ODD_COLUMNS, BW_AT_BAND_COLUMNS, columns, 0, 0);
 }
 
 static gboolean
-validate_band (const BwBand *band, GError **error)
+validate_band (const BwBand *band, BwFault *fault)
 {
-  return validate_columns (band->columns, error)
-         && bw_fault_check_range (band->rows, BW_ROWS_MIN, BW_ROWS_MAX, "/band/rows", error)
-         && bw_fault_check_range (band->bottom_mm, 0, BW_LENGTH_MAX_MM, "/band/bottom_mm", error)
-         && bw_fault_check_range (band->seam_deg, -BW_ANGLE_MAX_DEG, BW_ANGLE_MAX_DEG,
-                                  "/band/seam_deg", error);
+  return validate_columns (band->columns, fault)
+         && bw_check_range (band->rows, BW_ROWS_MIN, BW_ROWS_MAX, BW_AT_BAND_ROWS, fault)
+         && bw_check_range (band->bottom_mm, 0, BW_LENGTH_MAX_MM, BW_AT_BAND_BOTTOM, fault)
+         && bw_check_range (band->seam_deg, -BW_ANGLE_MAX_DEG, BW_ANGLE_MAX_DEG, BW_AT_BAND_SEAM,
+                            fault);
 }
 
 /* What must go through the hole is thinner than it. */
 static gboolean
-check_goes_through (double thickness, double hole, const char *pointer, GError **error)
+check_goes_through (double thickness, double hole, BwFaultKey key, BwFault *fault)
 {
   if (thickness < hole)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY, pointer,
-                _ ("%.10g mm does not go through a hole of %.10g mm; it must be thinner."),
-                thickness, hole);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_HOLE_TOO_SMALL, key, thickness, hole, 0);
 }
 
 static gboolean
-validate_thread (const BwThread *thread, double hole, GError **error)
+validate_thread (const BwThread *thread, double hole, BwFault *fault)
 {
-  return bw_fault_check_range (thread->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                               "/thread/diameter_mm", error)
-         && bw_fault_check_range (thread->needle_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                                  "/thread/needle_mm", error)
-         && bw_fault_check_range (thread->working_mm, 1, BW_STRIP_MAX_MM, "/thread/working_mm",
-                                  error)
-         && bw_fault_check_range (thread->tail_mm, 0, BW_STRIP_MAX_MM, "/thread/tail_mm", error)
-         && bw_fault_check_range (thread->stretch, 0, 1, "/thread/stretch", error)
-         && check_goes_through (thread->diameter_mm, hole, "/thread/diameter_mm", error)
-         && check_goes_through (thread->needle_mm, hole, "/thread/needle_mm", error);
+  return bw_check_range (thread->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                         BW_AT_THREAD_DIAMETER, fault)
+         && bw_check_range (thread->needle_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
+                            BW_AT_THREAD_NEEDLE, fault)
+         && bw_check_range (thread->working_mm, 1, BW_STRIP_MAX_MM, BW_AT_THREAD_WORKING, fault)
+         && bw_check_range (thread->tail_mm, 0, BW_STRIP_MAX_MM, BW_AT_THREAD_TAIL, fault)
+         && bw_check_range (thread->stretch, 0, 1, BW_AT_THREAD_STRETCH, fault)
+         && check_goes_through (thread->diameter_mm, hole, BW_AT_THREAD_DIAMETER, fault)
+         && check_goes_through (thread->needle_mm, hole, BW_AT_THREAD_NEEDLE, fault);
 }
 
 static gboolean
-validate_prices (const BwSupply *supply, GError **error)
+validate_prices (const BwSupply *supply, BwFault *fault)
 {
   const struct {
     double price;
-    const char *pointer;
+    BwFaultKey key;
   } prices[] = {
-    { supply->pack, "/materials/prices/pack" },
-    { supply->thread_per_m, "/materials/prices/thread_per_m" },
-    { supply->bed_cord_per_m, "/materials/prices/bed_cord_per_m" },
-    { supply->stone, "/materials/prices/stone" },
-    { supply->hour, "/materials/prices/hour" },
-    { supply->hanging_cord_per_m, "/materials/prices/hanging_cord_per_m" },
-    { supply->findings, "/materials/prices/findings" },
+    { supply->pack, BW_AT_PRICES_PACK },
+    { supply->thread_per_m, BW_AT_PRICES_THREAD },
+    { supply->bed_cord_per_m, BW_AT_PRICES_BED_CORD },
+    { supply->stone, BW_AT_PRICES_STONE },
+    { supply->hour, BW_AT_PRICES_HOUR },
+    { supply->hanging_cord_per_m, BW_AT_PRICES_HANGING_CORD },
+    { supply->findings, BW_AT_PRICES_FINDINGS },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (prices); i++)
-    if (!bw_fault_check_range (prices[i].price, 0, BW_PRICE_MAX, prices[i].pointer, error))
+    if (!bw_check_range (prices[i].price, 0, BW_PRICE_MAX, prices[i].key, fault))
       return FALSE;
-  return bw_fault_check_range (supply->rows_per_hour, 0.01, BW_ROWS_MAX,
-                               "/materials/prices/rows_per_hour", error);
+  return bw_check_range (supply->rows_per_hour, 0.01, BW_ROWS_MAX, BW_AT_PRICES_ROWS_PER_HOUR,
+                         fault);
 }
 
 gboolean
-bw_supply_validate (const BwSupply *supply, GError **error)
+bw_supply_validate (const BwSupply *supply, BwFault *fault)
 {
-  return bw_fault_check_range (supply->spare, 0, 10, "/materials/spare", error)
-         && bw_fault_check_range (supply->pack_g, 0.001, BW_PACK_MAX_G, "/materials/pack_g", error)
-         && bw_fault_check_range (supply->pieces, 1, BW_PIECES_MAX, "/materials/pieces", error)
-         && bw_fault_check_range (supply->neck_mm, BW_NECK_MIN_MM, BW_NECK_MAX_MM,
-                                  "/materials/neck_mm", error)
-         && bw_fault_check_range (supply->closing_mm, 0, BW_CLOSING_MAX_MM, "/materials/closing_mm",
-                                  error)
-         && (!supply->has_prices || validate_prices (supply, error));
+  return bw_check_range (supply->spare, 0, 10, BW_AT_MATERIALS_SPARE, fault)
+         && bw_check_range (supply->pack_g, 0.001, BW_PACK_MAX_G, BW_AT_MATERIALS_PACK_G, fault)
+         && bw_check_range (supply->pieces, 1, BW_PIECES_MAX, BW_AT_MATERIALS_PIECES, fault)
+         && bw_check_range (supply->neck_mm, BW_NECK_MIN_MM, BW_NECK_MAX_MM, BW_AT_MATERIALS_NECK,
+                            fault)
+         && bw_check_range (supply->closing_mm, 0, BW_CLOSING_MAX_MM, BW_AT_MATERIALS_CLOSING,
+                            fault)
+         && (!supply->has_prices || validate_prices (supply, fault));
 }
 
 static gboolean
-validate_limits (const BwDesign *design, GError **error)
+validate_limits (const BwDesign *design, BwFault *fault)
 {
-  return bw_fault_check_range (design->limits.slack_mm, 0, BW_LENGTH_MAX_MM, "/fit/slack_mm", error)
-         && bw_fault_check_range (design->limits.friction, 0, 100, "/fit/friction", error)
-         && bw_fault_check_range (design->pitch.mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
-                                  "/progress/checks", error)
-         && bw_fault_check_range (design->pitch.sd_mm, 0, BW_STRIP_MAX_MM, "/progress/checks",
-                                  error);
+  return bw_check_range (design->limits.slack_mm, 0, BW_LENGTH_MAX_MM, BW_AT_FIT_SLACK, fault)
+         && bw_check_range (design->limits.friction, 0, 100, BW_AT_FIT_FRICTION, fault)
+         && bw_check_range (design->pitch.mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
+                            BW_AT_PROGRESS_CHECKS, fault)
+         && bw_check_range (design->pitch.sd_mm, 0, BW_STRIP_MAX_MM, BW_AT_PROGRESS_CHECKS, fault);
 }
 
 static gboolean
-check_lies_on_stone (const BwDesign *design, const BwStone *stone, GError **error)
+check_lies_on_stone (const BwDesign *design, const BwStone *stone, BwFault *fault)
 {
   BwBandSpan span = bw_design_span (design);
   if (span.width_mm > stone->length_mm + FLUSH_MM) {
-    bw_fault_set (
-        error, BW_FAULT_GEOMETRY, "/band/columns",
-        _ ("%d columns make a band %.10g mm wide, wider than the stone is long, %.10g mm."),
-        design->band.columns, span.width_mm, stone->length_mm);
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_BAND_WIDE, BW_AT_BAND_COLUMNS, design->band.columns,
+                        span.width_mm, stone->length_mm);
   }
   if (span.bottom_mm + span.width_mm <= stone->length_mm + FLUSH_MM)
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/band/bottom_mm",
-      _ ("A band %.10g mm wide that begins at %.10g mm reaches past the tip; it must begin "
-         "at %.10g mm or lower."),
-      span.width_mm, span.bottom_mm, stone->length_mm - span.width_mm);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_BAND_HIGH, BW_AT_BAND_BOTTOM, span.width_mm, span.bottom_mm,
+                      stone->length_mm - span.width_mm);
 }
 
 /* The stone is nowhere wider than at its shoulders, so the longest way round needs no search. */
 static gboolean
 check_rows_suffice (const BwDesign *design, const BwStone *stone, const BwBedding *bedding,
-                    GError **error)
+                    BwFault *fault)
 {
   BwBandSpan span = bw_design_span (design);
   double scale = MAX (bw_stone_prism_scale (stone, stone->base_shoulder_mm),
@@ -224,28 +207,21 @@ check_rows_suffice (const BwDesign *design, const BwStone *stone, const BwBeddin
   double most = BW_ROWS_MAX / 2 * design->pitch.mm;
   if (round <= most)
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/gauge/pitch_mm",
-      _ ("At a pitch of %.10g mm a round of %.4g mm would take more than the %d rows that "
-         "are allowed."),
-      design->pitch.mm, round, BW_ROWS_MAX);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_ROUND_LONG, BW_AT_GAUGE_PITCH, design->pitch.mm, round,
+                      BW_ROWS_MAX);
 }
 
 /* The base of the bail lies on the band: across it for an upright strip, along it for the others.
  */
 static gboolean
-check_bail_base (const BwDesign *design, GError **error)
+check_bail_base (const BwDesign *design, BwFault *fault)
 {
   gboolean upright = design->bail.style == BW_BAIL_UPRIGHT;
   double most = upright ? design->band.columns : design->band.rows / 2.0;
   if (design->bail.base_beads <= most)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY, "/bail/base_beads",
-                upright ? _ ("A base of %.10g columns is wider than the band's %.10g.")
-                        : _ ("A base of %.10g beads is longer than the band's %.10g."),
-                design->bail.base_beads, most);
-  return FALSE;
+  return bw_fault_is (fault, upright ? BW_FAULTY_BASE_WIDE : BW_FAULTY_BASE_LONG,
+                      BW_AT_BAIL_BASE_BEADS, design->bail.base_beads, most, 0);
 }
 
 static double
@@ -265,48 +241,44 @@ bw_design_bail_columns_most (const BwDesign *design)
 
 /* An upright strip's columns lie round the stone, and no further than once. */
 static gboolean
-check_bail_lies_round (const BwDesign *design, GError **error)
+check_bail_lies_round (const BwDesign *design, BwFault *fault)
 {
   double wide = design->bail.columns * design->gauge.column_mm, round = round_mm (design);
   if (design->bail.style != BW_BAIL_UPRIGHT
       || design->bail.columns <= bw_design_bail_columns_most (design))
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/bail/columns",
-      _ ("An upright strip of %d columns is %.4g mm wide, more than the %.4g mm round a band "
-         "of %d rows."),
-      design->bail.columns, wide, round, design->band.rows);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_STRIP_WIDE, BW_AT_BAIL_COLUMNS, design->bail.columns, wide,
+                      round);
 }
 
 static gboolean
-check_bail (const BwDesign *design, GError **error)
+check_bail (const BwDesign *design, BwFault *fault)
 {
   BwLoop loop;
   return design->bail.style == BW_BAIL_NONE
-         || (check_bail_base (design, error) && check_bail_lies_round (design, error)
-             && bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, error));
+         || (check_bail_base (design, fault) && check_bail_lies_round (design, fault)
+             && bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, fault));
 }
 
 static gboolean
-validate_parts (const BwDesign *design, GError **error)
+validate_parts (const BwDesign *design, BwFault *fault)
 {
-  return bw_bead_validate (&design->bead, error) && bw_gauge_validate (&design->gauge, error)
-         && bw_bed_validate (&design->bed, error) && validate_band (&design->band, error)
-         && bw_bail_validate (&design->bail, design->band.columns, error)
-         && validate_thread (&design->thread, design->bead.hole_mm, error)
-         && validate_limits (design, error) && bw_supply_validate (&design->supply, error);
+  return bw_bead_validate (&design->bead, fault) && bw_gauge_validate (&design->gauge, fault)
+         && bw_bed_validate (&design->bed, fault) && validate_band (&design->band, fault)
+         && bw_bail_validate (&design->bail, design->band.columns, fault)
+         && validate_thread (&design->thread, design->bead.hole_mm, fault)
+         && validate_limits (design, fault) && bw_supply_validate (&design->supply, fault);
 }
 
 gboolean
-bw_design_validate (const BwDesign *design, BwStone *stone, GError **error)
+bw_design_validate (const BwDesign *design, BwStone *stone, BwFault *fault)
 {
   BwStone solved;
   BwBedding bedding;
-  if (!bw_stone_init (&solved, &design->stone, error) || !validate_parts (design, error)
-      || !check_lies_on_stone (design, &solved, error)
-      || !bw_bedding_init (&bedding, &design->bed, &solved, bw_design_span (design), error)
-      || !check_rows_suffice (design, &solved, &bedding, error) || !check_bail (design, error))
+  if (!bw_stone_init (&solved, &design->stone, fault) || !validate_parts (design, fault)
+      || !check_lies_on_stone (design, &solved, fault)
+      || !bw_bedding_init (&bedding, &design->bed, &solved, bw_design_span (design), fault)
+      || !check_rows_suffice (design, &solved, &bedding, fault) || !check_bail (design, fault))
     return FALSE;
   if (stone)
     *stone = solved;

@@ -81,7 +81,7 @@ double bw_closing_usual_mm (BwClosing closing);
  * /gauge/pitch_mm), the bail arches over a base that lies on the band, an upright strip
  * reaches no more than once round it. The first fault found is
  * reported. stone, when not NULL, receives the solved stone. */
-gboolean bw_design_validate (const BwDesign *design, BwStone *stone, GError **error);
+gboolean bw_design_validate (const BwDesign *design, BwStone *stone, BwFault *fault);
 
 /* The most columns its bail can have, even: a flap leaves a column free on either side, an upright
  * strip goes round the stone once. 0: none. */
@@ -89,7 +89,7 @@ int bw_design_bail_columns_most (const BwDesign *design);
 
 /* The ranges of spare, packs, pieces, necklace and, when there are some, prices: a part of the
  * above. */
-gboolean bw_supply_validate (const BwSupply *supply, GError **error);
+gboolean bw_supply_validate (const BwSupply *supply, BwFault *fault);
 
 /* The bottom_mm that centres the band on the prism; moved as little as keeps a band wider than the
  * prism on the stone. */

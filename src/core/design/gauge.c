@@ -2,12 +2,10 @@
 /* The gauge as a belief: a bead's diameter is only a first guess at the pitch of a maker's hands,
  * and every measured strip sharpens it. Readings weigh by their precision, as the normal posterior
  * of a normal prior has it. */
-#include "config.h"
 
 #include "core/base/fault.h"
 #include "core/design/gauge.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define PRIOR_SHARE 0.02     /* common practice, no source */
@@ -59,31 +57,27 @@ bw_gauge_pitch (const BwGauge *gauge, const BwCheck *checks, int n_checks)
 }
 
 static gboolean
-validate_swatch (const BwSwatch *swatch, GError **error)
+validate_swatch (const BwSwatch *swatch, BwFault *fault)
 {
-  if (!bw_fault_check_range (swatch->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX,
-                             "/gauge/swatch/columns", error)
-      || !bw_fault_check_range (swatch->width_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
-                                "/gauge/swatch/width_mm", error)
-      || !bw_fault_check_range (swatch->rows, 2, BW_ROWS_MAX, "/gauge/swatch/rows", error)
-      || !bw_fault_check_range (swatch->length_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM,
-                                "/gauge/swatch/length_mm", error))
+  if (!bw_check_range (swatch->columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX, BW_AT_SWATCH_COLUMNS, fault)
+      || !bw_check_range (swatch->width_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM, BW_AT_SWATCH_WIDTH,
+                          fault)
+      || !bw_check_range (swatch->rows, 2, BW_ROWS_MAX, BW_AT_SWATCH_ROWS, fault)
+      || !bw_check_range (swatch->length_mm, BW_LENGTH_MIN_MM, BW_STRIP_MAX_MM, BW_AT_SWATCH_LENGTH,
+                          fault))
     return FALSE;
   if (swatch->columns % 2 == 0)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_RANGE, "/gauge/swatch/columns",
-                _ ("%d columns cannot be woven in even-count peyote; the number must be even."),
-                swatch->columns);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_ODD_COLUMNS, BW_AT_SWATCH_COLUMNS, swatch->columns, 0, 0);
 }
 
 gboolean
-bw_gauge_validate (const BwGauge *gauge, GError **error)
+bw_gauge_validate (const BwGauge *gauge, BwFault *fault)
 {
-  if (gauge->has_swatch && !validate_swatch (&gauge->swatch, error))
+  if (gauge->has_swatch && !validate_swatch (&gauge->swatch, fault))
     return FALSE;
-  return bw_fault_check_range (gauge->column_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                               "/gauge/column_mm", error)
-         && bw_fault_check_range (gauge->pitch_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM,
-                                  "/gauge/pitch_mm", error);
+  return bw_check_range (gauge->column_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, BW_AT_GAUGE_COLUMN,
+                         fault)
+         && bw_check_range (gauge->pitch_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, BW_AT_GAUGE_PITCH,
+                            fault);
 }

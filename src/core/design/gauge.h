@@ -2,6 +2,7 @@
 /* The gauge: how closely this maker's hands set beads of this size, and how sure that is. */
 #pragma once
 
+#include "core/base/fault.h"
 #include "core/base/limits.h"
 #include <glib.h>
 
@@ -41,5 +42,5 @@ double bw_swatch_pitch_mm (const BwSwatch *swatch);
  * n_checks is 0. */
 BwPitch bw_gauge_pitch (const BwGauge *gauge, const BwCheck *checks, int n_checks);
 
-/* Ranges: errors at /gauge/KEY. */
-gboolean bw_gauge_validate (const BwGauge *gauge, GError **error);
+/* Ranges: faults of the gauge. */
+gboolean bw_gauge_validate (const BwGauge *gauge, BwFault *fault);

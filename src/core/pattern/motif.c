@@ -2,13 +2,11 @@
 /* Most motifs are a rule for one bead: where it lies in its repeat and in its column decides the
  * colour. The place in the repeat is taken from the whole ring, so every rule closes at the join
  * whatever the row count. */
-#include "config.h"
 #include "core/pattern/motif.h"
 
 #include "core/pattern/alphabet.h"
 #include "core/base/fault.h"
 #include "core/base/lattice.h"
-#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -359,7 +357,7 @@ bw_motif_set_faces (BwMotif *motif, int n_faces, const double *middle, const dou
 
 /* Each face has room on both sides of its middle. */
 static gboolean
-check_faces (const BwMotif *motif, int rows, GError **error)
+check_faces (const BwMotif *motif, int rows, BwFault *fault)
 {
   double ring = MAX (2, rows - rows % 2) / 2.0, sum = 0;
   for (int i = 0; i < motif->n_faces; i++) {
@@ -369,52 +367,44 @@ check_faces (const BwMotif *motif, int rows, GError **error)
     sum += width;
     if (middle > 0 && middle < width)
       continue;
-    bw_fault_set (error, BW_FAULT_GEOMETRY, "/n_faces",
-                  _ ("Face %d is too narrow for a motif of its own."), i + 1);
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_FACE_NARROW, BW_AT_MOTIF_FACES, i, 0, 0);
   }
   if (motif->n_faces == 0 || fabs (sum - ring) < 1e-6 * ring)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY, "/n_faces", _ ("The faces do not go once round."));
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_FACES_OPEN, BW_AT_MOTIF_FACES, 0, 0, 0);
 }
 
 static gboolean
-check_text (const char *text, GError **error)
+check_text (const char *text, BwFault *fault)
 {
   if (!g_utf8_validate (text, -1, NULL) || !*text) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/text", _ ("There is no text to set in beads."));
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_NO_TEXT, BW_AT_MOTIF_TEXT, 0, 0, 0);
   }
   for (const char *c = text; *c; c = g_utf8_next_char (c)) {
     if (bw_alphabet_strokes (g_utf8_get_char (c), NULL, 0) >= 0)
       continue;
-    g_autofree char *letter = g_strndup (c, (gsize)(g_utf8_next_char (c) - c));
-    bw_fault_set (error, BW_FAULT_RANGE, "/text",
-                  _ ("The bead alphabet has no “%s”; it has A to Z, 0 to 9 and - + . ! ? & * '."),
-                  letter);
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_NO_LETTER, BW_AT_MOTIF_TEXT, g_utf8_get_char (c), 0, 0);
   }
   return TRUE;
 }
 
 gboolean
-bw_motif_validate (const BwMotif *motif, int columns, int rows, GError **error)
+bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault)
 {
   int least = motif->kind == BW_MOTIF_BLEND ? 2 : 1;
-  return bw_fault_check_range (motif->n_colours, least, BW_MOTIF_COLOURS, "/n_colours", error)
-         && bw_fault_check_range (motif->first_column, 1, columns, "/first_column", error)
-         && bw_fault_check_range (motif->last_column, motif->first_column, columns, "/last_column",
-                                  error)
-         && bw_fault_check_range (motif->repeats, 1, MAX (1, rows / 2), "/repeats", error)
-         && bw_fault_check_range (motif->centre, -1e6, 1e6, "/centre", error)
-         && bw_fault_check_range (motif->size, 0.25, 1000, "/size", error)
-         && bw_fault_check_range (motif->reach, 0, 1000, "/reach", error)
-         && bw_fault_check_range (motif->slope, -100, 100, "/slope", error)
-         && bw_fault_check_range (motif->density, 0, 1, "/density", error)
-         && bw_fault_check_range (motif->n_faces, 0, BW_FACES_MAX, "/n_faces", error)
-         && check_faces (motif, rows, error)
-         && (motif->kind != BW_MOTIF_LETTERS || check_text (motif->text, error));
+  return bw_check_range (motif->n_colours, least, BW_MOTIF_COLOURS, BW_AT_MOTIF_COLOURS, fault)
+         && bw_check_range (motif->first_column, 1, columns, BW_AT_MOTIF_FIRST_COLUMN, fault)
+         && bw_check_range (motif->last_column, motif->first_column, columns,
+                            BW_AT_MOTIF_LAST_COLUMN, fault)
+         && bw_check_range (motif->repeats, 1, MAX (1, rows / 2), BW_AT_MOTIF_REPEATS, fault)
+         && bw_check_range (motif->centre, -1e6, 1e6, BW_AT_MOTIF_CENTRE, fault)
+         && bw_check_range (motif->size, 0.25, 1000, BW_AT_MOTIF_SIZE, fault)
+         && bw_check_range (motif->reach, 0, 1000, BW_AT_MOTIF_REACH, fault)
+         && bw_check_range (motif->slope, -100, 100, BW_AT_MOTIF_SLOPE, fault)
+         && bw_check_range (motif->density, 0, 1, BW_AT_MOTIF_DENSITY, fault)
+         && bw_check_range (motif->n_faces, 0, BW_FACES_MAX, BW_AT_MOTIF_FACES, fault)
+         && check_faces (motif, rows, fault)
+         && (motif->kind != BW_MOTIF_LETTERS || check_text (motif->text, fault));
 }
 
 void

@@ -10,8 +10,9 @@
  * half pitch along, so that a slope of 1 runs through touching beads. */
 #pragma once
 
-#include "core/pattern/drawing.h"
+#include "core/base/fault.h"
 #include "core/base/limits.h"
+#include "core/pattern/drawing.h"
 
 typedef enum {
   BW_MOTIF_STRIPES,  /* rings round the stone, `size` columns each */
@@ -61,9 +62,9 @@ void bw_motif_init (BwMotif *motif, BwMotifKind kind, int columns, int rows);
  * half pitch, so that what is symmetrical stays so bead for bead. n_faces 0: back to repeats. */
 void bw_motif_set_faces (BwMotif *motif, int n_faces, const double *middle, const double *corner);
 
-/* FALSE with a BW_FAULT naming the member ("/size", "/text" …) when the motif cannot be drawn on a
- * band of this size. Letters that the alphabet lacks are named. */
-gboolean bw_motif_validate (const BwMotif *motif, int columns, int rows, GError **error);
+/* FALSE with a fault at the member (BW_AT_MOTIF_SIZE, BW_AT_MOTIF_TEXT …) when the motif
+ * cannot be drawn on a band of this size. Letters that the alphabet lacks are named. */
+gboolean bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault);
 
 /* Works the motif onto the drawing. The motif must be valid for its size. */
 void bw_motif_draw (const BwMotif *motif, BwDrawing *drawing);

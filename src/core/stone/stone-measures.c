@@ -3,11 +3,7 @@
  */
 #include "core/stone/stone-measures.h"
 
-#include "config.h"
-
 #include "core/base/fault.h"
-
-#include <glib/gi18n-lib.h>
 
 int
 bw_stone_value_count (BwMeasured measured, int faces)
@@ -24,96 +20,84 @@ bw_stone_value_count (BwMeasured measured, int faces)
 }
 
 static gboolean
-check_length (double value, const char *pointer, GError **error)
+check_length (double value, BwFaultKey key, BwFault *fault)
 {
-  return bw_fault_check_range (value, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, pointer, error);
+  return bw_check_range (value, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, key, fault);
 }
 
 static gboolean
-check_way_of_measuring (const BwStoneMeasures *m, GError **error)
+check_way_of_measuring (const BwStoneMeasures *m, BwFault *fault)
 {
-  if (!bw_fault_check_range (m->faces, BW_FACES_MIN, BW_FACES_MAX, "/stone/faces", error))
+  if (!bw_check_range (m->faces, BW_FACES_MIN, BW_FACES_MAX, BW_AT_STONE_FACES, fault))
     return FALSE;
   if (bw_stone_value_count (m->measured, m->faces) > 0)
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/stone/measured",
-      _ ("A stone of %d faces has none that face each other, so it cannot be measured across "
-         "the flats; an even number of faces can."),
-      m->faces);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_NO_FLATS, BW_AT_STONE_MEASURED, m->faces, 0, 0);
 }
 
 static gboolean
-check_values (const BwStoneMeasures *m, GError **error)
+check_values (const BwStoneMeasures *m, BwFault *fault)
 {
   double most = m->measured == BW_MEASURED_GIRTH ? BW_GIRTH_MAX_MM : BW_LENGTH_MAX_MM;
-  for (int i = 0; i < bw_stone_value_count (m->measured, m->faces); i++) {
-    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
-    if (!bw_fault_check_range (m->values_mm[i], BW_LENGTH_MIN_MM, most, pointer, error))
+  for (int i = 0; i < bw_stone_value_count (m->measured, m->faces); i++)
+    if (!bw_check_range_of (m->values_mm[i], BW_LENGTH_MIN_MM, most, BW_AT_STONE_VALUES, i, fault))
       return FALSE;
-  }
-  return bw_fault_check_range (m->at_mm, 0, BW_LENGTH_MAX_MM, "/stone/at_mm", error);
+  return bw_check_range (m->at_mm, 0, BW_LENGTH_MAX_MM, BW_AT_STONE_AT, fault);
 }
 
 static gboolean
-check_second (const BwStoneMeasures *m, GError **error)
+check_second (const BwStoneMeasures *m, BwFault *fault)
 {
   return !m->has_second
-         || (bw_fault_check_range (m->second_girth_mm, BW_LENGTH_MIN_MM, BW_GIRTH_MAX_MM,
-                                   "/stone/second_girth_mm", error)
-             && bw_fault_check_range (m->second_at_mm, 0, BW_LENGTH_MAX_MM, "/stone/second_at_mm",
-                                      error));
+         || (bw_check_range (m->second_girth_mm, BW_LENGTH_MIN_MM, BW_GIRTH_MAX_MM,
+                             BW_AT_STONE_SECOND_GIRTH, fault)
+             && bw_check_range (m->second_at_mm, 0, BW_LENGTH_MAX_MM, BW_AT_STONE_SECOND_AT,
+                                fault));
 }
 
 static gboolean
-check_shoulder (const BwStoneMeasures *m, GError **error)
+check_shoulder (const BwStoneMeasures *m, BwFault *fault)
 {
-  if (!check_length (m->length_mm, "/stone/length_mm", error))
+  if (!check_length (m->length_mm, BW_AT_STONE_LENGTH, fault))
     return FALSE;
   if (m->has_natural_angle
-      && !bw_fault_check_range (m->natural_angle_deg, BW_NATURAL_ANGLE_MIN_DEG,
-                                BW_NATURAL_ANGLE_MAX_DEG, "/stone/natural_angle_deg", error))
+      && !bw_check_range (m->natural_angle_deg, BW_NATURAL_ANGLE_MIN_DEG, BW_NATURAL_ANGLE_MAX_DEG,
+                          BW_AT_STONE_NATURAL_ANGLE, fault))
     return FALSE;
   if (m->has_shoulder)
-    return check_length (m->shoulder_mm, "/stone/shoulder_mm", error);
+    return check_length (m->shoulder_mm, BW_AT_STONE_SHOULDER, fault);
   if (m->has_natural_angle)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_MISSING, "/stone/shoulder_mm",
-                _ ("Where the point begins is not told; give the shoulder's height or the natural "
-                   "angle."));
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_NO_SHOULDER, BW_AT_STONE_SHOULDER, 0, 0, 0);
 }
 
 static gboolean
-check_offset (const double offset[2], const char *key, GError **error)
+check_offset (const double offset[2], BwFaultKey key, BwFault *fault)
 {
-  for (int i = 0; i < 2; i++) {
-    g_autofree char *pointer = g_strdup_printf ("/stone/%s/%d", key, i);
-    if (!bw_fault_check_range (offset[i], -BW_LENGTH_MAX_MM, BW_LENGTH_MAX_MM, pointer, error))
+  for (int i = 0; i < 2; i++)
+    if (!bw_check_range_of (offset[i], -BW_LENGTH_MAX_MM, BW_LENGTH_MAX_MM, key, i, fault))
       return FALSE;
-  }
   return TRUE;
 }
 
 static gboolean
-check_base (const BwStoneMeasures *m, GError **error)
+check_base (const BwStoneMeasures *m, BwFault *fault)
 {
   if (m->base == BW_BASE_FLAT)
     return TRUE;
   return (!m->has_base_shoulder
-          || check_length (m->base_shoulder_mm, "/stone/base_shoulder_mm", error))
-         && check_offset (m->base_apex_offset_mm, "base_apex_offset_mm", error);
+          || check_length (m->base_shoulder_mm, BW_AT_STONE_BASE_SHOULDER, fault))
+         && check_offset (m->base_apex_offset_mm, BW_AT_STONE_BASE_APEX_OFFSET, fault);
 }
 
 gboolean
-bw_stone_measures_check_ranges (const BwStoneMeasures *m, GError **error)
+bw_stone_measures_check_ranges (const BwStoneMeasures *m, BwFault *fault)
 {
-  return check_way_of_measuring (m, error) && check_values (m, error) && check_second (m, error)
-         && check_shoulder (m, error) && check_offset (m->apex_offset_mm, "apex_offset_mm", error)
-         && check_base (m, error)
-         && bw_fault_check_range (m->girth_sd_mm, 0, BW_GIRTH_SD_MAX_MM, "/stone/girth_sd_mm",
-                                  error)
-         && bw_fault_check_range (m->density_g_cm3, BW_DENSITY_MIN, BW_DENSITY_MAX,
-                                  "/stone/density_g_cm3", error);
+  return check_way_of_measuring (m, fault) && check_values (m, fault) && check_second (m, fault)
+         && check_shoulder (m, fault)
+         && check_offset (m->apex_offset_mm, BW_AT_STONE_APEX_OFFSET, fault)
+         && check_base (m, fault)
+         && bw_check_range (m->girth_sd_mm, 0, BW_GIRTH_SD_MAX_MM, BW_AT_STONE_GIRTH_SD, fault)
+         && bw_check_range (m->density_g_cm3, BW_DENSITY_MIN, BW_DENSITY_MAX, BW_AT_STONE_DENSITY,
+                            fault);
 }

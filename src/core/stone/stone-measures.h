@@ -4,6 +4,6 @@
 
 #include "core/stone/stone.h"
 
-/* Ranges only: errors at /stone/KEY, none about how the values stand to each other, except that the
+/* Ranges only: faults of the stone, none about how the values stand to each other, except that the
  * way of measuring must suit the number of faces. */
-gboolean bw_stone_measures_check_ranges (const BwStoneMeasures *measures, GError **error);
+gboolean bw_stone_measures_check_ranges (const BwStoneMeasures *measures, BwFault *fault);

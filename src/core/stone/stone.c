@@ -4,13 +4,9 @@
  * step either holds or names the measurement that cannot be. */
 #include "core/stone/stone.h"
 
-#include "config.h"
-
 #include "core/base/fault.h"
 #include "core/stone/stone-measures.h"
 #include "core/stone/stone-polyhedron.h"
-
-#include <glib/gi18n-lib.h>
 
 /* Above this share of the girth, widths that do not close want a new measurement (common practice,
  * no source). */
@@ -25,15 +21,9 @@ edge_direction (int faces, int i)
 }
 
 static gboolean
-face_vanishes (int i, double width, GError **error, int value)
+face_vanishes (int i, double width, int value, BwFault *fault)
 {
-  g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", value);
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, pointer,
-      _ ("Face %d vanishes beside its neighbours: it would be %.4g mm wide, and must be wider "
-         "than 0."),
-      i, width);
-  return FALSE;
+  return bw_fault_of (fault, BW_FAULTY_FACE_VANISHES, BW_AT_STONE_VALUES, value, i, width, 0);
 }
 
 /* Corner i, where faces i and i + 1 meet, from their distances to the axis. */
@@ -51,7 +41,7 @@ corners_from_distances (BwStone *stone)
 }
 
 static gboolean
-section_from_flats (BwStone *stone, const double *across, GError **error)
+section_from_flats (BwStone *stone, const double *across, BwFault *fault)
 {
   int faces = stone->faces;
   double delta = 2 * G_PI / faces;
@@ -62,7 +52,7 @@ section_from_flats (BwStone *stone, const double *across, GError **error)
     double around = h[(i + 1) % faces] + h[(i + faces - 1) % faces];
     double width = (around - 2 * h[i] * cos (delta)) / sin (delta);
     if (!(width > 0))
-      return face_vanishes (i, width, error, i % (faces / 2));
+      return face_vanishes (i, width, i % (faces / 2), fault);
   }
   corners_from_distances (stone);
   return TRUE;
@@ -83,7 +73,7 @@ close_widths (double *closed, const double *width, int faces)
 }
 
 static gboolean
-section_from_widths (BwStone *stone, const double *measured, GError **error)
+section_from_widths (BwStone *stone, const double *measured, BwFault *fault)
 {
   int faces = stone->faces;
   double width[BW_FACES_MAX], girth = 0;
@@ -91,7 +81,7 @@ section_from_widths (BwStone *stone, const double *measured, GError **error)
   BwVec2 walk = { 0, 0 };
   for (int i = 0; i < faces; i++) {
     if (!(width[i] > 0))
-      return face_vanishes (i, width[i], error, i);
+      return face_vanishes (i, width[i], i, fault);
     girth += width[i];
     walk = bw_vec2_add (walk, bw_vec2_scale (edge_direction (faces, i), width[i]));
     stone->corner[i] = walk;
@@ -124,15 +114,15 @@ outline_girth (const BwVec2 *corner, int n)
 }
 
 static gboolean
-solve_section (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+solve_section (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
   stone->faces = measures->faces;
   stone->at_mm = measures->at_mm;
   if (measures->measured == BW_MEASURED_ACROSS_FLATS) {
-    if (!section_from_flats (stone, measures->values_mm, error))
+    if (!section_from_flats (stone, measures->values_mm, fault))
       return FALSE;
   } else if (measures->measured == BW_MEASURED_FACE_WIDTHS) {
-    if (!section_from_widths (stone, measures->values_mm, error))
+    if (!section_from_widths (stone, measures->values_mm, fault))
       return FALSE;
   } else {
     section_from_girth (stone, measures->values_mm[0]);
@@ -142,7 +132,7 @@ solve_section (BwStone *stone, const BwStoneMeasures *measures, GError **error)
 }
 
 static gboolean
-solve_taper (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+solve_taper (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
   if (!measures->has_second)
     return TRUE;
@@ -150,27 +140,19 @@ solve_taper (BwStone *stone, const BwStoneMeasures *measures, GError **error)
   stone->taper_per_mm = (measures->second_girth_mm / stone->girth_mm - 1) / rise;
   if (isfinite (stone->taper_per_mm))
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/stone/second_at_mm",
-      _ ("The second girth is taken at %.10g mm, the height of the first measurements; it "
-         "must be taken at another height."),
-      measures->second_at_mm);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_SAME_HEIGHT, BW_AT_STONE_SECOND_AT, measures->second_at_mm,
+                      0, 0);
 }
 
 static gboolean
-tapers_away (const char *pointer, GError **error)
+tapers_away (BwFault *fault)
 {
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, pointer,
-      _ ("With this taper the prism comes to nothing before the stone ends; the second girth "
-         "must be nearer to the first."));
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_TAPERS_AWAY, BW_AT_STONE_SECOND_GIRTH, 0, 0, 0);
 }
 
 /* L − z_s = mean(h) s(z_s)/tan(angle), which is linear in z_s. */
 static gboolean
-shoulder_from_angle (BwStone *stone, double angle_deg, GError **error)
+shoulder_from_angle (BwStone *stone, double angle_deg, BwFault *fault)
 {
   double sum = 0;
   for (int i = 0; i < stone->faces; i++)
@@ -178,35 +160,29 @@ shoulder_from_angle (BwStone *stone, double angle_deg, GError **error)
   double rise = sum / stone->faces / tan (bw_radians (angle_deg)); /* of the point, where s = 1 */
   double k = stone->taper_per_mm;
   if (!(1 + rise * k > 0))
-    return tapers_away ("/stone/second_girth_mm", error);
+    return tapers_away (fault);
   stone->shoulder_mm = (stone->length_mm - rise * (1 - k * stone->at_mm)) / (1 + rise * k);
   if (stone->shoulder_mm > 0 && stone->shoulder_mm < stone->length_mm)
     return TRUE;
-  bw_fault_set (
-      error, BW_FAULT_GEOMETRY, "/stone/natural_angle_deg",
-      _ ("A point at %.10g degrees would be %.4g mm long, more than the stone's length of "
-         "%.10g mm allows."),
-      angle_deg, stone->length_mm - stone->shoulder_mm, stone->length_mm);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_POINT_TOO_LONG, BW_AT_STONE_NATURAL_ANGLE, angle_deg,
+                      stone->length_mm - stone->shoulder_mm, stone->length_mm);
 }
 
 static gboolean
-solve_shoulder (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+solve_shoulder (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
   stone->length_mm = measures->length_mm;
   if (!measures->has_shoulder)
-    return shoulder_from_angle (stone, measures->natural_angle_deg, error);
+    return shoulder_from_angle (stone, measures->natural_angle_deg, fault);
   stone->shoulder_mm = measures->shoulder_mm;
   if (stone->shoulder_mm < stone->length_mm)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY, "/stone/shoulder_mm",
-                _ ("The shoulder lies at %.10g mm; it must lie below the tip at %.10g mm."),
-                stone->shoulder_mm, stone->length_mm);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_SHOULDER_HIGH, BW_AT_STONE_SHOULDER, stone->shoulder_mm,
+                      stone->length_mm, 0);
 }
 
 static gboolean
-solve_base (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+solve_base (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
   stone->base = measures->base;
   if (measures->base == BW_BASE_FLAT)
@@ -217,90 +193,81 @@ solve_base (BwStone *stone, const BwStoneMeasures *measures, GError **error)
       = own ? measures->base_shoulder_mm : stone->length_mm - stone->shoulder_mm;
   if (stone->base_shoulder_mm < stone->shoulder_mm)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY,
-                own                      ? "/stone/base_shoulder_mm"
-                : measures->has_shoulder ? "/stone/shoulder_mm"
-                                         : "/stone/natural_angle_deg",
-                _ ("The lower point ends at %.10g mm; it must end below the shoulder at %.10g mm."),
-                stone->base_shoulder_mm, stone->shoulder_mm);
-  return FALSE;
+  BwFaultKey key = own                      ? BW_AT_STONE_BASE_SHOULDER
+                   : measures->has_shoulder ? BW_AT_STONE_SHOULDER
+                                            : BW_AT_STONE_NATURAL_ANGLE;
+  return bw_fault_is (fault, BW_FAULTY_POINTS_MEET, key, stone->base_shoulder_mm,
+                      stone->shoulder_mm, 0);
 }
 
 static gboolean
-check_on_prism (const BwStone *stone, double z, const char *pointer, GError **error)
+check_on_prism (const BwStone *stone, double z, BwFaultKey key, BwFault *fault)
 {
   if (z >= stone->base_shoulder_mm && z <= stone->shoulder_mm)
     return TRUE;
-  bw_fault_set (error, BW_FAULT_GEOMETRY, pointer,
-                _ ("A height of %.10g mm is off the prism, which reaches from %.10g to %.10g mm."),
-                z, stone->base_shoulder_mm, stone->shoulder_mm);
-  return FALSE;
+  return bw_fault_is (fault, BW_FAULTY_OFF_PRISM, key, z, stone->base_shoulder_mm,
+                      stone->shoulder_mm);
 }
 
 static gboolean
-check_prism (const BwStone *stone, const BwStoneMeasures *measures, GError **error)
+check_prism (const BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
-  if (!check_on_prism (stone, measures->at_mm, "/stone/at_mm", error))
+  if (!check_on_prism (stone, measures->at_mm, BW_AT_STONE_AT, fault))
     return FALSE;
   if (!measures->has_second)
     return TRUE;
-  if (!check_on_prism (stone, measures->second_at_mm, "/stone/second_at_mm", error))
+  if (!check_on_prism (stone, measures->second_at_mm, BW_AT_STONE_SECOND_AT, fault))
     return FALSE;
   if (bw_stone_prism_scale (stone, stone->base_shoulder_mm) > 0
       && bw_stone_prism_scale (stone, stone->shoulder_mm) > 0)
     return TRUE;
-  return tapers_away ("/stone/second_girth_mm", error);
+  return tapers_away (fault);
 }
 
 /* A point that rises by `rise` (negative: the lower one) from the prism at `shoulder` leans in more
  * than every prism face just when the apex lies inside all of them, prolonged to its height. */
 static gboolean
-check_point (const BwStone *stone, double shoulder, double rise, BwVec2 apex, const char *pointer,
-             GError **error)
+check_point (const BwStone *stone, double shoulder, double rise, BwVec2 apex, BwFaultKey key,
+             BwFault *fault)
 {
   double scale = bw_stone_prism_scale (stone, shoulder + rise);
   if (!(scale > 0))
-    return tapers_away ("/stone/second_girth_mm", error);
+    return tapers_away (fault);
   for (int i = 0; i < stone->faces; i++) {
     double out = bw_vec2_dot (apex, bw_stone_normal (stone->faces, i));
     if (out < stone->h_mm[i] * scale)
       continue;
-    bw_fault_set (
-        error, BW_FAULT_GEOMETRY, pointer,
-        _ ("The tip lies %.4g mm out over face %d, so the point does not lean in from it; "
-           "less than %.4g mm is allowed."),
-        out, i + 1, stone->h_mm[i] * scale);
-    return FALSE;
+    return bw_fault_is (fault, BW_FAULTY_TIP_OUT, key, out, i, stone->h_mm[i] * scale);
   }
   return TRUE;
 }
 
 static gboolean
-check_points (const BwStone *stone, GError **error)
+check_points (const BwStone *stone, BwFault *fault)
 {
   if (!check_point (stone, stone->shoulder_mm, stone->length_mm - stone->shoulder_mm, stone->apex,
-                    "/stone/apex_offset_mm", error))
+                    BW_AT_STONE_APEX_OFFSET, fault))
     return FALSE;
   return stone->base == BW_BASE_FLAT
          || check_point (stone, stone->base_shoulder_mm, -stone->base_shoulder_mm, stone->base_apex,
-                         "/stone/base_apex_offset_mm", error);
+                         BW_AT_STONE_BASE_APEX_OFFSET, fault);
 }
 
 static gboolean
-solve (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+solve (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
   stone->apex = bw_vec2 (measures->apex_offset_mm[0], measures->apex_offset_mm[1]);
-  return bw_stone_measures_check_ranges (measures, error) && solve_section (stone, measures, error)
-         && solve_taper (stone, measures, error) && solve_shoulder (stone, measures, error)
-         && solve_base (stone, measures, error) && check_prism (stone, measures, error)
-         && check_points (stone, error);
+  return bw_stone_measures_check_ranges (measures, fault) && solve_section (stone, measures, fault)
+         && solve_taper (stone, measures, fault) && solve_shoulder (stone, measures, fault)
+         && solve_base (stone, measures, fault) && check_prism (stone, measures, fault)
+         && check_points (stone, fault);
 }
 
 gboolean
-bw_stone_init (BwStone *stone, const BwStoneMeasures *measures, GError **error)
+bw_stone_init (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault)
 {
   BwStone solved = { 0 };
-  if (!solve (&solved, measures, error))
+  if (!solve (&solved, measures, fault))
     return FALSE;
   bw_stone_build_polyhedron (&solved, measures->density_g_cm3);
   *stone = solved;
@@ -308,8 +275,8 @@ bw_stone_init (BwStone *stone, const BwStoneMeasures *measures, GError **error)
 }
 
 gboolean
-bw_stone_measures_validate (const BwStoneMeasures *measures, GError **error)
+bw_stone_measures_validate (const BwStoneMeasures *measures, BwFault *fault)
 {
   BwStone solved = { 0 };
-  return solve (&solved, measures, error);
+  return solve (&solved, measures, fault);
 }

@@ -11,6 +11,7 @@
  * angles: N. Steno, De solido intra solidum naturaliter contento, Florence 1669). */
 #pragma once
 
+#include "core/base/fault.h"
 #include "core/base/limits.h"
 #include "core/base/vec.h"
 #include <glib.h>
@@ -82,10 +83,10 @@ BwVec2 bw_stone_normal (int faces, int i);
 /* Solves the stone. On a fault returns FALSE, leaves *stone as it was, and names the measurement at
  * fault under /stone. Faults: a face width that is not positive; scale ≤ 0 on the prism; a point
  * face that does not lean in more than its prism face; a height off the prism; any range. */
-gboolean bw_stone_init (BwStone *stone, const BwStoneMeasures *measures, GError **error);
+gboolean bw_stone_init (BwStone *stone, const BwStoneMeasures *measures, BwFault *fault);
 
 /* The whole ranges-and-geometry check without keeping the result. */
-gboolean bw_stone_measures_validate (const BwStoneMeasures *measures, GError **error);
+gboolean bw_stone_measures_validate (const BwStoneMeasures *measures, BwFault *fault);
 
 /* Polygon f of the polyhedron, 0 ≤ f < n_polygons: writes its vertex indices counter-clockwise seen
  * from outside, returns how many (3..64). kind and index (the face number i; 0 for a flat base) may

@@ -3,7 +3,7 @@
  * section at any height. */
 #include "config.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "core/stone/section.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"

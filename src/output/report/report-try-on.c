@@ -4,6 +4,7 @@
 
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
+#include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -80,8 +81,11 @@ bw_report_try_on (BwProject *project, int rows, const BwReading *reading, gboole
 {
   const BwDesign *design = bw_project_get_design (project);
   BwTryOn try_on;
-  if (!bw_reading_validate (reading, design, rows, error))
+  BwFault fault;
+  if (!bw_reading_validate (reading, design, rows, &fault)) {
+    bw_fault_tell (&fault, error);
     return NULL;
+  }
   bw_try_on_init (&try_on, design, bw_project_stone (project), rows, reading);
   return json ? try_on_json (project, &try_on) : try_on_text (project, &try_on);
 }

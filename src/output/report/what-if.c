@@ -3,7 +3,7 @@
  * all answer for the same piece. */
 #include "output/report/what-if.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "core/base/lattice.h"
 
 static void

@@ -4,7 +4,7 @@
  * thread. */
 #include "preview/picture/offscreen.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "preview/gl/offscreen-context.h"
 #include "preview/picture/projection.h"
 

@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "project/document/document.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -346,6 +346,7 @@ gboolean
 bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error)
 {
   BwGauge *gauge = &design->gauge;
+  BwFault fault;
 
   if (gauge->has_swatch && gauge->swatch.columns > 0 && gauge->swatch.rows > 0) {
     gauge->column_mm = bw_swatch_column_mm (&gauge->swatch);
@@ -353,9 +354,10 @@ bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error)
   }
   if (!text_validate (design->bead.name, BW_NAME_BYTES, "/bead/name", error)
       || !text_validate (design->supply.currency, BW_CURRENCY_BYTES, "/materials/prices/currency",
-                         error)
-      || !bw_gauge_validate (gauge, error))
+                         error))
     return FALSE;
+  if (!bw_gauge_validate (gauge, &fault))
+    return bw_fault_tell (&fault, error);
   design->pitch = bw_gauge_pitch (gauge, progress->check, progress->n_checks);
   return TRUE;
 }

@@ -2,7 +2,7 @@
 /* The parts of the file that are lists: the tray, the cells, the strip lengths written down. */
 #include "config.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "core/base/lattice.h"
 #include "project/json/json.h"
 #include "project/file/reader.h"

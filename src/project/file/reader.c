@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "project/file/reader.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "core/band/fit.h"
 #include "project/json/json.h"
 #include "project/file/take.h"
@@ -278,19 +278,20 @@ complete_band (BwDesign *design, GError **error)
 {
   gboolean has_rows = design->band.rows > 0;
   BwStone stone;
+  BwFault fault;
 
-  if (!bw_stone_init (&stone, &design->stone, error))
-    return FALSE;
+  if (!bw_stone_init (&stone, &design->stone, &fault))
+    return bw_fault_tell (&fault, error);
   if (isnan (design->band.bottom_mm))
     design->band.bottom_mm = bw_design_centred_bottom (design, &stone);
   if (!has_rows)
     design->band.rows = BW_ROWS_MAX;
-  if (!bw_design_validate (design, &stone, error))
-    return FALSE;
+  if (!bw_design_validate (design, &stone, &fault))
+    return bw_fault_tell (&fault, error);
   if (has_rows)
     return TRUE;
   design->band.rows = 2 * bw_fit_recommended (design, &stone);
-  return bw_design_validate (design, NULL, error);
+  return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
 
 static gboolean

@@ -3,7 +3,7 @@
  * broken list must not stop anybody from working: it is reported, and the built-in sizes serve. */
 #include "config.h"
 
-#include "core/base/fault.h"
+#include "project/fault/fault-words.h"
 #include "project/json/json.h"
 #include "project/file/reader.h"
 #include "project/file/sizes.h"
@@ -34,18 +34,19 @@ put_size (GArray *sizes, const BwBead *bead)
   g_array_append_vals (sizes, bead, 1);
 }
 
-/* bw_bead_validate() speaks of /bead/KEY; here the bead is an element of a list. */
+/* A fault of a bead lies at /bead/KEY; here the bead is an element of a list. */
 static gboolean
 validate_size (const BwBead *bead, const char *pointer, GError **error)
 {
-  g_autoptr (GError) fault = NULL;
-  g_autofree char *inner = NULL, *moved = NULL;
+  g_autofree char *inner = NULL, *moved = NULL, *words = NULL;
+  BwFault fault;
 
   if (bw_bead_validate (bead, &fault))
     return TRUE;
-  inner = bw_fault_dup_pointer (fault);
-  moved = g_strconcat (pointer, inner ? inner + strlen ("/bead") : "", NULL);
-  bw_fault_set (error, BW_FAULT_RANGE, moved, "%s", bw_fault_sentence (fault));
+  inner = bw_fault_pointer (&fault);
+  moved = g_strconcat (pointer, inner + strlen ("/bead"), NULL);
+  words = bw_fault_words (&fault);
+  bw_fault_set (error, bw_fault_code (&fault), moved, "%s", words);
   return FALSE;
 }
 

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "project/file/take.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include "project/json/json.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>

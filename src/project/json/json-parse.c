@@ -6,7 +6,7 @@
 #include "config.h"
 
 #include "project/json/json.h"
-#include "core/base/fault.h"
+#include "project/fault/fault-error.h"
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
