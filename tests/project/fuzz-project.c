@@ -184,9 +184,8 @@ odd_value (GRand *rand)
 static JsonNode *
 new_value (JsonNode *old, GRand *rand)
 {
-  if (json_node_get_value_type (old) == G_TYPE_DOUBLE
-      || json_node_get_value_type (old) == G_TYPE_INT64) {
-    double number = json_node_get_double (old);
+  if (bw_json_is_number (old) && isfinite (bw_json_get_number (old))) {
+    double number = bw_json_get_number (old);
 
     switch (g_rand_int_range (rand, 0, 4)) {
     case 0:

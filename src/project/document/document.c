@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "project/document/document.h"
+#include "project/document/line.h"
 #include "project/fault/fault-words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -63,8 +64,8 @@ bw_text_new (const char *title, const char *mineral)
 {
   BwText *text = g_rc_box_new (BwText);
 
-  text->title = g_utf8_make_valid (title ? title : "", -1);
-  text->mineral = g_utf8_make_valid (mineral ? mineral : "", -1);
+  text->title = bw_line_make (title);
+  text->mineral = bw_line_make (mineral);
   return text;
 }
 
@@ -269,6 +270,7 @@ colour_validate (const BwTray *tray, int i, GError **error)
   const BwColour *colour = &tray->colour[i];
   g_autofree char *pointer = g_strdup_printf ("/tray/%d", i);
   g_autofree char *id_pointer = g_strconcat (pointer, "/id", NULL);
+  g_autofree char *name_pointer = g_strconcat (pointer, "/name", NULL);
 
   if (!bw_tray_is_letter (colour->id)) {
     bw_fault_set (error, BW_FAULT_RANGE, id_pointer,
@@ -286,7 +288,7 @@ colour_validate (const BwTray *tray, int i, GError **error)
     bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("this is not a colour."));
     return FALSE;
   }
-  return TRUE;
+  return bw_line_check (colour->name, name_pointer, error);
 }
 
 gboolean
@@ -337,7 +339,7 @@ text_validate (const char *text, gsize bytes, const char *pointer, GError **erro
   const char *end = memchr (text, '\0', bytes);
 
   if (end && g_utf8_validate (text, end - text, NULL))
-    return TRUE;
+    return bw_line_check (text, pointer, error);
   bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("this text is too long or not UTF-8."));
   return FALSE;
 }

@@ -176,7 +176,7 @@ read_stone (BwDocument *document, JsonObject *root, GError **error)
   const char *name = document->head.text->mineral;
   BwText *text;
 
-  if (!object || (mineral && !bw_take_text (mineral, "/stone/mineral", &name, error))
+  if (!object || (mineral && !bw_take_line (mineral, "/stone/mineral", &name, error))
       || !bw_read_group (BW_GROUP_STONE, object, "/stone", design, error)
       || !check_stone_keys (&design->stone, object, error))
     return FALSE;
@@ -263,7 +263,7 @@ read_title (BwDocument *document, JsonObject *root, GError **error)
   const char *title = "";
   BwText *text;
 
-  if (node && !bw_take_text (node, "/title", &title, error))
+  if (node && !bw_take_line (node, "/title", &title, error))
     return FALSE;
   text = bw_text_new (title, document->head.text->mineral);
   bw_text_unref (document->head.text);

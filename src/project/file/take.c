@@ -3,11 +3,15 @@
 #include "config.h"
 
 #include "project/file/take.h"
+#include "project/document/line.h"
 #include "project/fault/fault-error.h"
 #include "project/json/json.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
+
+/* Characters of a text or a number that is told as it stands. */
+#define SHORT 40
 
 char *
 bw_take_describe (JsonNode *node)
@@ -18,9 +22,10 @@ bw_take_describe (JsonNode *node)
     return g_strdup (_ ("an object"));
   if (JSON_NODE_HOLDS_ARRAY (node))
     return g_strdup (_ ("a list"));
-  if (json_node_get_value_type (node) == G_TYPE_STRING
-      && g_utf8_strlen (json_node_get_string (node), -1) > 40)
+  if (bw_json_is_text (node) && g_utf8_strlen (json_node_get_string (node), -1) > SHORT)
     return g_strdup (_ ("a long text"));
+  if (bw_json_is_number (node) && strlen (bw_json_number_text (node)) > SHORT)
+    return g_strdup (_ ("a long number"));
   text = bw_json_print (node, NULL);
   return g_strdup (g_strchomp (text));
 }
@@ -35,21 +40,16 @@ wrong_kind (JsonNode *node, const char *pointer, const char *wanted, GError **er
   return FALSE;
 }
 
-static gboolean
-is_number (JsonNode *node)
-{
-  return JSON_NODE_HOLDS_VALUE (node)
-         && (json_node_get_value_type (node) == G_TYPE_INT64
-             || json_node_get_value_type (node) == G_TYPE_DOUBLE);
-}
-
 gboolean
 bw_take_number (JsonNode *node, const char *pointer, double *number, GError **error)
 {
-  if (!is_number (node))
+  if (!bw_json_is_number (node))
     return wrong_kind (node, pointer, _ ("a number"), error);
-  *number = json_node_get_double (node);
-  return TRUE;
+  *number = bw_json_get_number (node);
+  if (isfinite (*number))
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("this number is too large to hold."));
+  return FALSE;
 }
 
 gboolean
@@ -73,10 +73,25 @@ bw_take_whole (JsonNode *node, const char *pointer, int lo, int hi, int *number,
 gboolean
 bw_take_text (JsonNode *node, const char *pointer, const char **text, GError **error)
 {
-  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING)
+  if (!bw_json_is_text (node))
     return wrong_kind (node, pointer, _ ("a text"), error);
   *text = json_node_get_string (node);
   return TRUE;
+}
+
+gboolean
+bw_take_line (JsonNode *node, const char *pointer, const char **text, GError **error)
+{
+  glong length;
+
+  if (!bw_take_text (node, pointer, text, error))
+    return FALSE;
+  length = g_utf8_strlen (*text, -1);
+  if (length <= BW_LINE_MAX)
+    return bw_line_check (*text, pointer, error);
+  bw_fault_set (error, BW_FAULT_RANGE, pointer,
+                _ ("a text of %ld characters was found; at most %d fit."), length, BW_LINE_MAX);
+  return FALSE;
 }
 
 gboolean
@@ -92,6 +107,8 @@ bw_take_short_text (JsonNode *node, const char *pointer, char *buffer, gsize byt
                   (int)bytes - 1);
     return FALSE;
   }
+  if (!bw_line_check (text, pointer, error))
+    return FALSE;
   strcpy (buffer, text);
   return TRUE;
 }

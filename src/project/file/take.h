@@ -14,7 +14,9 @@ gboolean bw_take_whole (JsonNode *node, const char *pointer, int lo, int hi, int
                         GError **error);
 /* A text; borrowed from the node. */
 gboolean bw_take_text (JsonNode *node, const char *pointer, const char **text, GError **error);
-/* A text that fits a buffer. */
+/* One line of at most BW_LINE_MAX characters; borrowed from the node. */
+gboolean bw_take_line (JsonNode *node, const char *pointer, const char **text, GError **error);
+/* One line that fits a buffer. */
 gboolean bw_take_short_text (JsonNode *node, const char *pointer, char *buffer, gsize bytes,
                              GError **error);
 /* One of the words; *index is its place in the NULL-terminated list. */

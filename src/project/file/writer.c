@@ -15,7 +15,7 @@ text_node (const char *text)
 static JsonNode *
 whole_node (int number)
 {
-  return json_node_init_int (json_node_alloc (), number);
+  return bw_json_number (number);
 }
 
 static JsonNode *
@@ -194,12 +194,12 @@ add_progress (JsonObject *root, const BwDocument *document)
   for (int i = 0; i < progress->n_checks; i++) {
     JsonObject *check = json_object_new ();
 
-    json_object_set_int_member (check, "rows", progress->check[i].rows);
+    json_object_set_member (check, "rows", bw_json_number (progress->check[i].rows));
     json_object_set_member (check, "length_mm", bw_json_number (progress->check[i].length_mm));
     add_unknown (check, progress->extra[i]);
     json_array_add_object_element (list, check);
   }
-  json_object_set_int_member (object, "rows_done", progress->rows_done);
+  json_object_set_member (object, "rows_done", bw_json_number (progress->rows_done));
   json_object_set_array_member (object, "checks", list);
   add_unknown (object, g_hash_table_lookup (document->extras, "/progress"));
   add_object (root, "progress", object);
@@ -212,7 +212,7 @@ bw_document_to_json (const BwDocument *document)
   g_autoptr (JsonObject) root = json_object_new ();
 
   json_object_set_string_member (root, "format", "bandwright-project");
-  json_object_set_int_member (root, "version", 1);
+  json_object_set_member (root, "version", bw_json_number (1));
   json_object_set_string_member (root, "title", document->head.text->title);
   add_stone (root, document);
   add_group (root, document, BW_GROUP_BEAD);

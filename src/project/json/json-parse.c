@@ -5,11 +5,10 @@
  * RFC 8259, into json-glib's tree. */
 #include "config.h"
 
+#include "project/json/json-write.h"
 #include "project/json/json.h"
 #include "project/fault/fault-error.h"
-#include <errno.h>
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
 
 /* Where the reader stands in the tree, outwards; key NULL for an element of a list. */
@@ -21,7 +20,7 @@ typedef struct Place {
 
 typedef struct {
   const char *start, *p, *end;
-  int depth;
+  int depth, n_values;
   GError **error;
 } Reader;
 
@@ -43,16 +42,31 @@ bw_json_pointer (const char *pointer, const char *key)
   return g_string_free (text, FALSE);
 }
 
+/* Appends the pointer of the place; FALSE when it stopped at one round it, lest it get too long. */
+static gboolean
+append_place (GString *pointer, const Place *place)
+{
+  g_autofree char *inner = NULL;
+
+  if (!place->up)
+    return TRUE;
+  if (!append_place (pointer, place->up)
+      || (place->key && strlen (place->key) > BW_JSON_POINTER_MAX))
+    return FALSE;
+  inner = place->key ? bw_json_pointer ("", place->key) : g_strdup_printf ("/%u", place->index);
+  if (pointer->len + strlen (inner) > BW_JSON_POINTER_MAX)
+    return FALSE;
+  g_string_append (pointer, inner);
+  return TRUE;
+}
+
 static char *
 place_pointer (const Place *place)
 {
-  g_autofree char *outer = NULL;
+  GString *pointer = g_string_new (NULL);
 
-  if (!place->up)
-    return g_strdup ("");
-  outer = place_pointer (place->up);
-  return place->key ? bw_json_pointer (outer, place->key)
-                    : g_strdup_printf ("%s/%u", outer, place->index);
+  append_place (pointer, place);
+  return g_string_free (pointer, FALSE);
 }
 
 /* A fault of the grammar where the reader stands. Returns NULL. */
@@ -106,66 +120,15 @@ take_word (Reader *reader, const char *word)
   return TRUE;
 }
 
-static gboolean
-take_digits (Reader *reader)
-{
-  const char *from = reader->p;
-
-  while (reader->p < reader->end && g_ascii_isdigit (*reader->p))
-    reader->p++;
-  return reader->p > from;
-}
-
-/* The grammar alone; *whole tells that there is neither fraction nor exponent. */
-static gboolean
-scan_number (Reader *reader, gboolean *whole)
-{
-  take (reader, '-');
-  if (!take (reader, '0') && !take_digits (reader))
-    return FALSE;
-  *whole = TRUE;
-  if (take (reader, '.')) {
-    *whole = FALSE;
-    if (!take_digits (reader))
-      return FALSE;
-  }
-  if (take (reader, 'e') || take (reader, 'E')) {
-    *whole = FALSE;
-    if (!take (reader, '+'))
-      take (reader, '-');
-    return take_digits (reader);
-  }
-  return TRUE;
-}
-
-/* Whole numbers that a 64-bit integer cannot hold, "-0" among them, become doubles. */
 static JsonNode *
 read_number (Reader *reader, const Place *place)
 {
-  const char *from = reader->p;
-  g_autofree char *text = NULL;
-  gboolean whole;
-  double number;
+  const char *from = reader->p, *to = bw_json_scan_number (from, reader->end);
 
-  if (!scan_number (reader, &whole))
+  if (!to)
     return fail (reader, place, _ ("this is not a number"));
-  text = g_strndup (from, (gsize)(reader->p - from));
-  if (whole && !g_str_equal (text, "-0")) {
-    gint64 integer;
-
-    errno = 0;
-    integer = g_ascii_strtoll (text, NULL, 10);
-    if (errno == 0)
-      return json_node_init_int (json_node_alloc (), integer);
-  }
-  number = g_ascii_strtod (text, NULL);
-  if (!isfinite (number)) {
-    g_autofree char *pointer = place_pointer (place);
-
-    bw_fault_set (reader->error, BW_FAULT_RANGE, pointer, _ ("this number is too large to hold."));
-    return NULL;
-  }
-  return json_node_init_double (json_node_alloc (), number);
+  reader->p = to;
+  return bw_json_number_as (from, (gsize)(to - from));
 }
 
 /* Four hexadecimal digits, −1 when there are none. */
@@ -285,6 +248,10 @@ read_member (Reader *reader, const Place *place, JsonObject *object)
     fail (reader, place, _ ("a key in quotation marks must stand here"));
     return FALSE;
   }
+  if (json_object_get_size (object) == BW_JSON_KEYS_MAX) {
+    fail (reader, place, _ ("one object holds more keys than any project has"));
+    return FALSE;
+  }
   key = read_text (reader, place);
   if (!key)
     return FALSE;
@@ -351,6 +318,8 @@ static JsonNode *
 read_value (Reader *reader, const Place *place)
 {
   skip_spaces (reader);
+  if (++reader->n_values > BW_JSON_VALUES_MAX)
+    return fail (reader, place, _ ("the file holds more values than any project has"));
   if (next_is (reader, '{'))
     return read_nested (reader, place, read_object);
   if (next_is (reader, '['))

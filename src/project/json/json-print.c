@@ -3,71 +3,25 @@
  * write each number, whatever the user's locale. */
 #include "config.h"
 
+#include "project/json/json-write.h"
 #include "project/json/json.h"
-#include <math.h>
-#include <string.h>
 
 static void print_node (GString *text, JsonNode *node, int indent, gboolean in_list);
 
-/* The fewest digits that read back as the same double. */
-static void
-append_shortest (GString *text, double number)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE], format[8];
-  double back;
-  int precision = 0;
-
-  do {
-    g_snprintf (format, sizeof format, "%%.%dg", ++precision);
-    g_ascii_formatd (digits, sizeof digits, format, number);
-    back = g_ascii_strtod (digits, NULL);
-  } while (precision < 17 && memcmp (&back, &number, sizeof back) != 0);
-  g_string_append (text, digits);
-}
-
-static void
-print_text (GString *text, const char *string)
-{
-  g_string_append_c (text, '"');
-  for (const char *p = string; *p; p++)
-    if (*p == '"' || *p == '\\')
-      g_string_append_printf (text, "\\%c", *p);
-    else if (*p == '\n')
-      g_string_append (text, "\\n");
-    else if (*p == '\t')
-      g_string_append (text, "\\t");
-    else if ((guchar)*p < 0x20 || *p == 0x7f)
-      g_string_append_printf (text, "\\u%04x", (guint)*p);
-    else
-      g_string_append_c (text, *p);
-  g_string_append_c (text, '"');
-}
-
-/* A double that happens to be whole keeps a sign that it is one. */
-static void
-print_double (GString *text, double number)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-
-  if (fabs (number) < 1e15 && !(floor (number) < number))
-    g_string_append (text, g_ascii_formatd (digits, sizeof digits, "%.1f", number));
-  else
-    append_shortest (text, number);
-}
+/* No UTF-8 text begins with this byte, and no part of JSON is anything but UTF-8. */
+#define NUMBER_SIGN '\xff'
 
 static void
 print_plain (GString *text, JsonNode *node)
 {
   if (JSON_NODE_HOLDS_NULL (node))
     g_string_append (text, "null");
-  else if (json_node_get_value_type (node) == G_TYPE_STRING)
-    print_text (text, json_node_get_string (node));
-  else if (json_node_get_value_type (node) == G_TYPE_BOOLEAN)
-    g_string_append (text, json_node_get_boolean (node) ? "true" : "false");
-  else if (json_node_get_value_type (node) == G_TYPE_INT64)
-    g_string_append_printf (text, "%" G_GINT64_FORMAT, json_node_get_int (node));
+  else if (bw_json_is_number (node))
+    g_string_append (text, bw_json_number_text (node));
+  else if (bw_json_is_text (node))
+    bw_json_append_text (text, json_node_get_string (node));
   else
-    print_double (text, json_node_get_double (node));
+    g_string_append (text, json_node_get_boolean (node) ? "true" : "false");
 }
 
 static gboolean
@@ -88,7 +42,7 @@ list_takes_one_line (JsonArray *list)
   for (guint i = 0; i < json_array_get_length (list); i++) {
     JsonNode *element = json_array_get_element (list, i);
 
-    if (is_nested (element) || json_node_get_value_type (element) == G_TYPE_STRING)
+    if (is_nested (element) || bw_json_is_text (element))
       return FALSE;
   }
   return TRUE;
@@ -143,7 +97,7 @@ print_object (GString *text, JsonObject *object, int indent, gboolean in_list)
       g_string_append (text, one_line ? ", " : ",");
     if (!one_line)
       break_line (text, indent + 2);
-    print_text (text, key);
+    bw_json_append_text (text, key);
     g_string_append (text, ": ");
     print_node (text, value, indent + 2, FALSE);
   }
@@ -175,12 +129,58 @@ bw_json_print (JsonNode *root, gsize *length)
   return g_string_free (text, FALSE);
 }
 
+static const char *
+held_text (JsonNode *node)
+{
+  return JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING
+             ? json_node_get_string (node)
+             : NULL;
+}
+
+gboolean
+bw_json_is_number (JsonNode *node)
+{
+  const char *text = held_text (node);
+
+  return text && *text == NUMBER_SIGN;
+}
+
+gboolean
+bw_json_is_text (JsonNode *node)
+{
+  const char *text = held_text (node);
+
+  return text && *text != NUMBER_SIGN;
+}
+
+const char *
+bw_json_number_text (JsonNode *node)
+{
+  g_return_val_if_fail (bw_json_is_number (node), "0");
+  return held_text (node) + 1;
+}
+
+double
+bw_json_get_number (JsonNode *node)
+{
+  return g_ascii_strtod (bw_json_number_text (node), NULL);
+}
+
+JsonNode *
+bw_json_number_as (const char *text, gsize length)
+{
+  g_autoptr (GString) held = g_string_new (NULL);
+
+  g_string_append_c (held, NUMBER_SIGN);
+  g_string_append_len (held, text, (gssize)length);
+  return json_node_init_string (json_node_alloc (), held->str);
+}
+
 JsonNode *
 bw_json_number (double number)
 {
-  gboolean whole = number >= -1e15 && number <= 1e15 && !(floor (number) < number)
-                   && !(number >= 0 && signbit (number));
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  return whole ? json_node_init_int (json_node_alloc (), (gint64)number)
-               : json_node_init_double (json_node_alloc (), number);
+  bw_json_append_number (text, number);
+  return bw_json_number_as (text->str, text->len);
 }

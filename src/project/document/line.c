@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A text of a megabyte made the sheet run for minutes, and one with escape sequences spoke to the
+ * terminal; a title needs neither. */
+#include "config.h"
+
+#include "project/document/line.h"
+#include "project/fault/fault-error.h"
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+static gboolean
+is_visible (gunichar c)
+{
+  GUnicodeType type = g_unichar_type (c);
+
+  return type != G_UNICODE_CONTROL && type != G_UNICODE_LINE_SEPARATOR
+         && type != G_UNICODE_PARAGRAPH_SEPARATOR;
+}
+
+gboolean
+bw_line_check (const char *text, const char *pointer, GError **error)
+{
+  for (const char *p = text; *p; p = g_utf8_next_char (p))
+    if (!is_visible (g_utf8_get_char (p))) {
+      bw_fault_set (error, BW_FAULT_RANGE, pointer,
+                    _ ("the control character U+%04X was found; a text here is one line of visible "
+                       "characters."),
+                    g_utf8_get_char (p));
+      return FALSE;
+    }
+  return TRUE;
+}
+
+char *
+bw_line_make (const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text ? text : "", -1);
+  GString *line = g_string_new (NULL);
+  int n = 0;
+
+  for (const char *p = valid; *p && n < BW_LINE_MAX; p = g_utf8_next_char (p), n++)
+    g_string_append_unichar (line, is_visible (g_utf8_get_char (p)) ? g_utf8_get_char (p) : ' ');
+  return g_string_free (line, FALSE);
+}
