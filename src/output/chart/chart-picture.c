@@ -6,7 +6,7 @@
 #include "output/chart/chart.h"
 
 #include "core/base/lattice.h"
-#include "output/report/answer.h"
+#include "project/json/json-write.h"
 #include "output/chart/mark.h"
 #include "output/page/page.h"
 #include "output/page/whole-file.h"
@@ -31,7 +31,7 @@ static void
 put (GString *svg, const char *name, double value)
 {
   g_string_append_printf (svg, " %s=\"", name);
-  bw_append_number (svg, round (value * 1000) / 1000);
+  bw_json_append_number (svg, round (value * 1000) / 1000 + 0.0);
   g_string_append_c (svg, '"');
 }
 
@@ -55,13 +55,13 @@ append_symbol (GString *svg, const BwTray *tray, int colour, double height)
                           srgb);
   for (int i = 0; i < n; i++) {
     g_string_append (svg, "<path d=\"M");
-    bw_append_number (svg, stroke[i].x0 * PITCH);
+    bw_json_append_number (svg, stroke[i].x0 * PITCH);
     g_string_append_c (svg, ' ');
-    bw_append_number (svg, stroke[i].y0 * height);
+    bw_json_append_number (svg, stroke[i].y0 * height);
     g_string_append_c (svg, 'L');
-    bw_append_number (svg, stroke[i].x1 * PITCH);
+    bw_json_append_number (svg, stroke[i].x1 * PITCH);
     g_string_append_c (svg, ' ');
-    bw_append_number (svg, stroke[i].y1 * height);
+    bw_json_append_number (svg, stroke[i].y1 * height);
     g_string_append_printf (
         svg, "\" stroke=\"#%06x\" stroke-width=\"0.9\" stroke-linecap=\"round\"/>", ink);
   }

@@ -3,39 +3,19 @@
  * hangs on a locale or on how a library likes to print numbers. */
 #include "output/report/answer.h"
 
+#include "project/json/json-write.h"
+
 #include <math.h>
 
 /* Members of the two outermost levels get a line of their own; what lies deeper stays on one line,
  * which keeps a table of columns readable as a table. */
 #define LEVELS_ON_LINES 2
 
-void
-bw_append_number (GString *text, double value)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  static const char *const formats[] = { "%.15g", "%.16g", "%.17g" };
-  for (gsize i = 0; i < G_N_ELEMENTS (formats); i++) {
-    g_ascii_formatd (digits, sizeof digits, formats[i], value);
-    if (g_ascii_strtod (digits, NULL) == value)
-      break;
-  }
-  /* A result of −0 is a zero to every reader. */
-  g_string_append (text, value == 0 ? "0" : digits);
-}
-
+/* A result of −0 is a zero to every reader. */
 static void
-append_string (GString *text, const char *value)
+append_number (GString *text, double value)
 {
-  g_string_append_c (text, '"');
-  for (const char *c = value; *c; c++) {
-    if (*c == '"' || *c == '\\')
-      g_string_append_printf (text, "\\%c", *c);
-    else if ((guchar)*c < 0x20 || *c == 0x7f)
-      g_string_append_printf (text, "\\u%04x", (guint)(guchar)*c);
-    else
-      g_string_append_c (text, *c);
-  }
-  g_string_append_c (text, '"');
+  bw_json_append_number (text, value + 0.0);
 }
 
 static void
@@ -56,7 +36,7 @@ begin_value (BwAnswer *json, const char *key)
   json->empty = FALSE;
   if (!key)
     return;
-  append_string (json->text, key);
+  bw_json_append_text (json->text, key);
   g_string_append (json->text, ": ");
 }
 
@@ -120,7 +100,7 @@ bw_answer_number (BwAnswer *json, const char *key, double value)
     return;
   }
   begin_value (json, key);
-  bw_append_number (json->text, value);
+  append_number (json->text, value);
 }
 
 void
@@ -161,7 +141,7 @@ bw_answer_string (BwAnswer *json, const char *key, const char *value)
     return;
   }
   begin_value (json, key);
-  append_string (json->text, value);
+  bw_json_append_text (json->text, value);
 }
 
 void
@@ -171,7 +151,7 @@ bw_answer_numbers (BwAnswer *json, const char *key, const double *values, int n_
   g_string_append_c (json->text, '[');
   for (int i = 0; i < n_values; i++) {
     g_string_append (json->text, i > 0 ? ", " : "");
-    bw_append_number (json->text, values[i]);
+    append_number (json->text, values[i]);
   }
   g_string_append_c (json->text, ']');
 }

@@ -31,7 +31,3 @@ void bw_answer_null (BwAnswer *json, const char *key);
 void bw_answer_string (BwAnswer *json, const char *key, const char *value);
 /* A flat array on one line. */
 void bw_answer_numbers (BwAnswer *json, const char *key, const double *values, int n_values);
-
-/* Appends a finite number as JSON writes it: the fewest of 15, 16 or 17 significant digits that
- * give the same double back. CSV uses it too. */
-void bw_append_number (GString *text, double value);

@@ -3,7 +3,7 @@
  * unit; count is what one piece takes. */
 #include "output/report/csv.h"
 
-#include "output/report/answer.h"
+#include "project/json/json-write.h"
 #include "output/report/report.h"
 #include "output/report/shopping.h"
 #include <math.h>
@@ -15,7 +15,7 @@ static char *
 digits (double value)
 {
   GString *text = g_string_new (NULL);
-  bw_append_number (text, round (value * 1000) / 1000);
+  bw_json_append_number (text, round (value * 1000) / 1000 + 0.0);
   return g_string_free (text, FALSE);
 }
 

@@ -5,7 +5,8 @@
 
 #include "preview/picture/glb.h"
 
-#include <json-glib/json-glib.h>
+#include "project/json/json-write.h"
+
 #include <string.h>
 
 /* Codes of the format. */
@@ -13,6 +14,11 @@
 #define SHORTS 5123
 #define VERTICES 34962
 #define CORNERS 34963
+
+/* Significant digits: nine bring a float back exactly; the rest is as near as an eye can tell. */
+#define EXACT 9
+#define NEAR 6
+#define COARSE 4
 
 void
 bw_glb_init (BwGlb *glb)
@@ -50,23 +56,13 @@ next (GString *array, int *n)
 }
 
 static void
-put_text (GString *json, const char *text)
+put_numbers (GString *json, const float *number, int n, int digits)
 {
-  g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), text);
-  g_autofree char *quoted = json_to_string (node, FALSE);
-  g_string_append (json, quoted);
-}
-
-/* Nine digits bring a float back exactly */
-static void
-put_numbers (GString *json, const float *number, int n, const char *format)
-{
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
   g_string_append_c (json, '[');
   for (int i = 0; i < n; i++) {
     if (i > 0)
       g_string_append_c (json, ',');
-    g_string_append (json, g_ascii_formatd (text, sizeof text, format, (double)number[i]));
+    bw_json_append_rounded (json, (double)number[i], digits);
   }
   g_string_append_c (json, ']');
 }
@@ -134,9 +130,9 @@ bw_glb_add_points (BwGlb *glb, const float (*xyz)[3], int n)
   int view = add_view (glb, at, sizeof *xyz * (gsize)n, VERTICES);
   int index = add_accessor (glb, view, FLOATS, n, "VEC3");
   g_string_append (glb->accessors, ",\"min\":");
-  put_numbers (glb->accessors, least, 3, "%.9g");
+  put_numbers (glb->accessors, least, 3, EXACT);
   g_string_append (glb->accessors, ",\"max\":");
-  put_numbers (glb->accessors, most, 3, "%.9g");
+  put_numbers (glb->accessors, most, 3, EXACT);
   g_string_append_c (glb->accessors, '}');
   return index;
 }
@@ -169,17 +165,15 @@ bw_glb_add_corners (BwGlb *glb, const guint16 *corner, int n)
 int
 bw_glb_add_material (BwGlb *glb, const BwGlbMaterial *material)
 {
-  const float surface[2] = { material->metallic, material->roughness };
   int index = next (glb->materials, &glb->n_materials);
   g_string_append (glb->materials, "{\"name\":");
-  put_text (glb->materials, material->name);
+  bw_json_append_text (glb->materials, material->name);
   g_string_append (glb->materials, ",\"pbrMetallicRoughness\":{\"baseColorFactor\":");
-  put_numbers (glb->materials, material->colour, 4, "%.6g");
+  put_numbers (glb->materials, material->colour, 4, NEAR);
   g_string_append (glb->materials, ",\"metallicFactor\":");
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
-  g_string_append (glb->materials, g_ascii_formatd (text, sizeof text, "%.4g", (double)surface[0]));
+  bw_json_append_rounded (glb->materials, (double)material->metallic, COARSE);
   g_string_append (glb->materials, ",\"roughnessFactor\":");
-  g_string_append (glb->materials, g_ascii_formatd (text, sizeof text, "%.4g", (double)surface[1]));
+  bw_json_append_rounded (glb->materials, (double)material->roughness, COARSE);
   g_string_append (glb->materials, material->colour[3] < 1 ? "},\"alphaMode\":\"BLEND\"}" : "}}");
   return index;
 }
@@ -190,7 +184,7 @@ bw_glb_add_mesh (BwGlb *glb, const char *name, int points, int directions, int c
 {
   int index = next (glb->meshes, &glb->n_meshes);
   g_string_append (glb->meshes, "{\"name\":");
-  put_text (glb->meshes, name);
+  bw_json_append_text (glb->meshes, name);
   g_string_append_printf (glb->meshes,
                           ",\"primitives\":[{\"attributes\":{\"POSITION\":%d,\"NORMAL\":%d}",
                           points, directions);
@@ -213,9 +207,9 @@ bw_glb_add_moved (BwGlb *glb, int mesh, const float turn[4], const float at[3])
 {
   int index = next (glb->nodes, &glb->n_nodes);
   g_string_append_printf (glb->nodes, "{\"mesh\":%d,\"rotation\":", mesh);
-  put_numbers (glb->nodes, turn, 4, "%.6g");
+  put_numbers (glb->nodes, turn, 4, NEAR);
   g_string_append (glb->nodes, ",\"translation\":");
-  put_numbers (glb->nodes, at, 3, "%.6g");
+  put_numbers (glb->nodes, at, 3, NEAR);
   g_string_append_c (glb->nodes, '}');
   return index;
 }
@@ -225,7 +219,7 @@ bw_glb_add_group (BwGlb *glb, const char *name, int first, int last)
 {
   int index = next (glb->nodes, &glb->n_nodes);
   g_string_append (glb->nodes, "{\"name\":");
-  put_text (glb->nodes, name);
+  bw_json_append_text (glb->nodes, name);
   for (int i = first; i <= last; i++)
     g_string_append_printf (glb->nodes, "%s%d", i == first ? ",\"children\":[" : ",", i);
   g_string_append (glb->nodes, first <= last ? "]}" : "}");
@@ -241,7 +235,7 @@ add_root (BwGlb *glb, const char *name, const int *groups, int n_groups)
 {
   int index = next (glb->nodes, &glb->n_nodes);
   g_string_append (glb->nodes, "{\"name\":");
-  put_text (glb->nodes, name);
+  bw_json_append_text (glb->nodes, name);
   g_string_append (glb->nodes, ",\"rotation\":[-0.707106781,0,0,0.707106781],"
                                "\"scale\":[0.001,0.001,0.001],\"children\":[");
   for (int i = 0; i < n_groups; i++)
