@@ -220,6 +220,36 @@ a_folder_that_cannot_be_written_is_told (void **state)
   assert_true (bw_price_book_matches (book, &supply));
 }
 
+/* A faulty escape gives a text and an error at once; nothing is believed, and one fault is told. */
+static void
+a_book_with_a_fault_is_told_once_and_not_believed (void **state)
+{
+  static const char *const books[] = {
+    "[prices]\ncurrency=E\\q\npack=3\n",
+    "[prices]\ncurrency=E\\q and far too long for a currency\n",
+    "[prices]\ncurrency=E\\q\npack=dear\n",
+    "[prices]\ncurrency=\xff\npack=3\n",
+    "[prices]\ncurrency=E\\t\n",
+    "[prices]\ncurrency=EUR\npack=nan\n",
+    "[prices]\ncurrency=EUR\npack=inf\n",
+    "[prices]\ncurrency=EUR\npack=0x10\n",
+    "[prices]\ncurrency=EUR\npack=3,5\n",
+    "[prices]\ncurrency=EUR\npack=3.5 or so\n",
+    "[prices]\ncurrency=EUR\npack=1e999\n",
+    "[prices]\ncurrency=EUR\npack=\n",
+  };
+  Place *place = *state;
+  g_autofree char *folder = g_path_get_dirname (place->path);
+  assert_int_equal (g_mkdir_with_parents (folder, 0700), 0);
+  for (gsize i = 0; i < G_N_ELEMENTS (books); i++) {
+    assert_true (g_file_set_contents (place->path, books[i], -1, NULL));
+    g_autoptr (BwPriceBook) book = bw_price_book_new (place->path);
+    if (bw_price_book_has_prices (book) || !bw_price_book_get_fault (book))
+      fail_msg ("book %d was believed", (int)i);
+    assert_true (g_str_has_prefix (bw_price_book_get_fault (book), "Your remembered prices"));
+  }
+}
+
 int
 main (void)
 {
@@ -234,6 +264,8 @@ main (void)
                                      set_up, tear_down),
     cmocka_unit_test_setup_teardown (an_edit_is_followed_only_where_the_prices_were_the_makers_own,
                                      set_up, tear_down),
+    cmocka_unit_test_setup_teardown (a_book_with_a_fault_is_told_once_and_not_believed, set_up,
+                                     tear_down),
     cmocka_unit_test_setup_teardown (taking_the_cost_away_forgets_nothing, set_up, tear_down),
     cmocka_unit_test_setup_teardown (a_broken_book_is_told_and_left_alone, set_up, tear_down),
     cmocka_unit_test_setup_teardown (a_book_of_an_older_version_keeps_what_it_has, set_up,

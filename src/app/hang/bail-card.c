@@ -47,12 +47,11 @@ bw_bail_words_cord (const BwLoop *loop, double cord_mm, BwUnit unit)
   return g_strdup_printf (_ ("The cord of %s does not pass: %s too thick."), cord, by);
 }
 
+/* Takes words. */
 static void
-show_rows_button (GtkButton *button, const char *format_one, int rows)
+show_rows_button (GtkButton *button, char *words, int rows)
 {
-  g_autofree char *number = g_strdup_printf ("%d", rows);
-  g_auto (GStrv) parts = g_strsplit (format_one, "%d", 2);
-  g_autofree char *label = g_strjoinv (number, parts);
+  g_autofree char *label = words;
   bw_card_set_words (button, label);
   gtk_widget_set_visible (GTK_WIDGET (button), rows > 0);
 }
@@ -78,8 +77,10 @@ show_parity (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
   bw_label_set_words (self->parity, words);
   gtk_widget_set_visible (GTK_WIDGET (self->parity), !loop->parity_right);
   gtk_widget_set_visible (GTK_WIDGET (self->nearest), !loop->parity_right);
-  show_rows_button (self->below, _ ("%d rows"), below ? loop->rows_below : 0);
-  show_rows_button (self->above, _ ("%d rows"), loop->rows_above);
+  show_rows_button (self->below, g_strdup_printf (_ ("%d rows"), loop->rows_below),
+                    below ? loop->rows_below : 0);
+  show_rows_button (self->above, g_strdup_printf (_ ("%d rows"), loop->rows_above),
+                    loop->rows_above);
 }
 
 static void
@@ -95,8 +96,10 @@ show_loop (BwBailCard *self, const BwDesign *design, const BwLoop *loop)
     gtk_widget_remove_css_class (GTK_WIDGET (self->opening), "warning-text");
   else
     gtk_widget_add_css_class (GTK_WIDGET (self->opening), "warning-text");
-  show_rows_button (self->needed, _ ("Use %d rows, the least that let the cord through"),
-                    loop->rows_needed == design->bail.rows ? 0 : loop->rows_needed);
+  show_rows_button (
+      self->needed,
+      g_strdup_printf (_ ("Use %d rows, the least that let the cord through"), loop->rows_needed),
+      loop->rows_needed == design->bail.rows ? 0 : loop->rows_needed);
   show_parity (self, design, loop);
 }
 

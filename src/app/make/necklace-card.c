@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/make/necklace-card.h"
+#include "project/document/filled.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -32,8 +33,7 @@ static char *
 name_of (gsize i)
 {
   g_autofree char *length = bw_card_length (lengths[i].inches * 25.4, 0);
-  g_auto (GStrv) parts = g_strsplit (_ (lengths[i].name), "%s", 2);
-  return g_strjoinv (length, parts);
+  return bw_filled (_ (lengths[i].name), length);
 }
 
 /* Written anew where the unit has changed. */

@@ -4,8 +4,10 @@
 #include "config.h"
 
 #include "app/make/price-book.h"
+#include "project/document/line.h"
 #include "project/fault/fault-words.h"
 #include "project/file/save-whole.h"
+#include "project/json/json-write.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -52,39 +54,52 @@ number_in (const BwSupply *supply, gsize i)
   return *(const double *)(const void *)((const char *)supply + numbers[i].offset);
 }
 
+/* Takes words. */
 static void
-tell_fault (BwPriceBook *self, const char *format, const char *reason)
+tell_fault (BwPriceBook *self, char *words)
 {
-  g_auto (GStrv) parts = g_strsplit (format, "%s", 2);
   g_free (self->fault);
-  self->fault = g_strjoinv (reason, parts);
+  self->fault = words;
+}
+
+/* A number is what it is in a project's file: no "nan", no "0x10", nothing behind it. */
+static gboolean
+parse_price (const char *text, double *price)
+{
+  const char *end = text + strlen (text);
+  if (bw_json_scan_number (text, end) != end)
+    return FALSE;
+  *price = g_ascii_strtod (text, NULL);
+  return TRUE;
 }
 
 /* A key that is not there keeps the value a new design has: the book of an older version. */
 static gboolean
 read_number (GKeyFile *keys, BwSupply *supply, gsize i, GError **error)
 {
-  g_autoptr (GError) local = NULL;
-  double value = g_key_file_get_double (keys, GROUP, numbers[i].key, &local);
-  if (!local)
-    *number_of (supply, i) = value;
-  else if (!g_error_matches (local, G_KEY_FILE_ERROR, G_KEY_FILE_ERROR_KEY_NOT_FOUND)) {
-    g_propagate_error (error, g_steal_pointer (&local));
-    return FALSE;
-  }
-  return TRUE;
+  g_autofree char *text = g_key_file_get_value (keys, GROUP, numbers[i].key, NULL);
+  if (!text || parse_price (text, number_of (supply, i)))
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "", _ ("“%s” is not a number."), text);
+  return FALSE;
 }
 
+/* GLib gives the text even where it reports a fault in it; then there is none. */
 static gboolean
 read_currency (GKeyFile *keys, BwSupply *supply, GError **error)
 {
-  g_autofree char *currency = g_key_file_get_string (keys, GROUP, "currency", error);
-  if (!currency)
+  g_autoptr (GError) local = NULL;
+  g_autofree char *currency = g_key_file_get_string (keys, GROUP, "currency", &local);
+  if (local) {
+    g_propagate_error (error, g_steal_pointer (&local));
     return FALSE;
+  }
   if (strlen (currency) >= sizeof supply->currency) {
     bw_fault_set (error, BW_FAULT_RANGE, "", _ ("the currency “%s” is too long."), currency);
     return FALSE;
   }
+  if (!bw_line_check (currency, "", error))
+    return FALSE;
   g_strlcpy (supply->currency, currency, sizeof supply->currency);
   return TRUE;
 }
@@ -113,7 +128,8 @@ read_book (BwPriceBook *self)
       && read_prices (keys, &design.supply, &error))
     self->supply = design.supply;
   else if (!g_error_matches (error, G_FILE_ERROR, G_FILE_ERROR_NOENT))
-    tell_fault (self, _ ("Your remembered prices could not be read: %s"), error->message);
+    tell_fault (
+        self, g_strdup_printf (_ ("Your remembered prices could not be read: %s"), error->message));
 }
 
 static gboolean
@@ -232,7 +248,8 @@ bw_price_book_remember (BwPriceBook *self, const BwSupply *supply)
   self->supply = *supply;
   g_clear_pointer (&self->fault, g_free);
   if (!write_book (self, &error))
-    tell_fault (self, _ ("Your prices could not be remembered: %s"), error->message);
+    tell_fault (self,
+                g_strdup_printf (_ ("Your prices could not be remembered: %s"), error->message));
   g_signal_emit (self, signals[CHANGED], 0);
 }
 

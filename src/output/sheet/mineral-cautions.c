@@ -4,6 +4,7 @@
 
 #include "output/sheet/cautions.h"
 #include "output/sheet/minerals.h"
+#include "project/document/filled.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -48,8 +49,7 @@ add_hardness (GStrvBuilder *cautions, const BwMineral *mineral)
             : _ ("This stone is hard (Mohs hardness %s) and scratches softer stones and metals it "
                  "lies with; a knock or sudden heat can still crack it.");
   g_autofree char *mohs = mohs_words (mineral);
-  g_auto (GStrv) parts = g_strsplit (format, "%s", 2);
-  g_autofree char *words = g_strjoinv (mohs, parts);
+  g_autofree char *words = bw_filled (format, mohs);
   g_strv_builder_add (cautions, words);
 }
 
