@@ -13,7 +13,7 @@ build_packages="gcc libc6-dev meson ninja-build pkg-config gettext libglib2.0-de
   libgtk-4-dev libgtk-4-bin libepoxy-dev libcglm-dev libjson-glib-dev libegl-dev libgl1-mesa-dri
   librsvg2-common librsvg2-bin fonts-dejavu-core adwaita-icon-theme shared-mime-info desktop-file-utils"
 
-test_packages="libcmocka-dev libqhull-dev libgeos-dev libgsl-dev liblcms2-dev libassimp-dev libx11-dev libxtst-dev
+test_packages="libcmocka-dev libffi-dev libqhull-dev libgeos-dev libgsl-dev liblcms2-dev libassimp-dev libx11-dev libxtst-dev
   libatspi2.0-dev binutils xvfb xauth dbus at-spi2-core openbox appstream libxml2-utils clang
   poppler-utils locales man-db mandoc python3"
 
