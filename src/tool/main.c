@@ -4,6 +4,7 @@
  * the command line. */
 #include "config.h"
 
+#include "project/document/line.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 #include "tool/command.h"
@@ -30,11 +31,8 @@ static void
 complain (const char *about, const char *sentence)
 {
   g_autofree char *line = g_strdup_printf ("%s: %s", about, sentence);
-  g_autofree char *valid = g_utf8_make_valid (line, -1);
-  for (char *c = valid; *c; c++)
-    if (g_ascii_iscntrl (*c))
-      *c = ' ';
-  fprintf (stderr, "%s\n", valid);
+  g_autofree char *valid = g_utf8_make_valid (line, -1), *told = bw_line_tell (valid);
+  fprintf (stderr, "%s\n", told);
 }
 
 static int

@@ -457,6 +457,28 @@ a_closed_pipe_is_noticed (void **state)
   assert_string_equal (err, "standard output: Broken pipe\n");
 }
 
+/* What a terminal would obey stands in no line of the tool's, whether the file puts it into a title
+ * or into a key; C1 controls (U+0080 to U+009F) are obeyed by some as well. */
+static void
+a_file_cannot_speak_to_the_terminal (void **state)
+{
+  static const char *const files[] = {
+    "{\"format\":\"bandwright-project\",\"version\":1,\"title\":\"a\\u001b[31mb\"}",
+    "{\"format\":\"bandwright-project\",\"version\":1,\"title\":\"\\u009b31m\"}",
+    "{\"a\\u001b[31m\":{\"\\u009b31m\":}}",
+    "{\"format\":\"\\u001b[31m\"}",
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (files); i++) {
+    g_autofree char *path = bench_file (*state, "loud.bandwright", files[i]);
+    g_auto (Result) result = run ("check", path, NULL);
+    assert_int_equal (result.status, 1);
+    assert_string_equal (result.out, "");
+    assert_int_equal (line_count (result.err), 1);
+    for (const char *p = result.err; *p; p = g_utf8_next_char (p))
+      assert_true (*p == '\n' || !g_unichar_iscntrl (g_utf8_get_char (p)));
+  }
+}
+
 int
 main (void)
 {
@@ -470,6 +492,7 @@ main (void)
     cmocka_unit_test (what_is_no_project_is_said_to_be_none),
     cmocka_unit_test (a_file_that_may_not_be_read_is_named),
     cmocka_unit_test (a_name_with_a_line_feed_still_makes_one_line),
+    cmocka_unit_test (a_file_cannot_speak_to_the_terminal),
     cmocka_unit_test (a_try_on_is_told_as_at_the_bench),
     cmocka_unit_test (wrong_usage_is_told_and_ends_with_status_2),
     cmocka_unit_test (usage_comes_before_the_file),

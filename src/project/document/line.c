@@ -31,14 +31,27 @@ bw_line_check (const char *text, const char *pointer, GError **error)
   return TRUE;
 }
 
+/* At most so many characters of valid text, with spaces for what is not visible. Owned. */
+static char *
+made_visible (const char *valid, glong most)
+{
+  GString *line = g_string_new (NULL);
+
+  for (const char *p = valid; *p && most > 0; p = g_utf8_next_char (p), most--)
+    g_string_append_unichar (line, is_visible (g_utf8_get_char (p)) ? g_utf8_get_char (p) : ' ');
+  return g_string_free (line, FALSE);
+}
+
+char *
+bw_line_tell (const char *text)
+{
+  return made_visible (text, G_MAXLONG);
+}
+
 char *
 bw_line_make (const char *text)
 {
   g_autofree char *valid = g_utf8_make_valid (text ? text : "", -1);
-  GString *line = g_string_new (NULL);
-  int n = 0;
 
-  for (const char *p = valid; *p && n < BW_LINE_MAX; p = g_utf8_next_char (p), n++)
-    g_string_append_unichar (line, is_visible (g_utf8_get_char (p)) ? g_utf8_get_char (p) : ' ');
-  return g_string_free (line, FALSE);
+  return made_visible (valid, BW_LINE_MAX);
 }

@@ -11,6 +11,10 @@
  * control character would be obeyed by a terminal, and break a line that nobody can see. */
 gboolean bw_line_check (const char *text, const char *pointer, GError **error);
 
+/* The UTF-8 text with spaces for what bw_line_check() refuses: to be told where it would be obeyed.
+ * Owned. */
+char *bw_line_tell (const char *text);
+
 /* The text as a title may be: UTF-8, spaces for what bw_line_check() refuses, cut after BW_LINE_MAX
  * characters. NULL is taken for "". Owned. */
 char *bw_line_make (const char *text);
