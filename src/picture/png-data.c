@@ -66,26 +66,20 @@ typedef struct {
   gboolean ended, broken;
 } Unpacked;
 
-/* What is unpacked is counted, not kept. More may come of the same bytes while a block was filled.
- */
+/* What is unpacked is counted, not kept. The check sum at the end of the data is taken in only
+ * after all before it has come out, so that nothing is left within when the bytes are used up. */
 static void
 unpack (Unpacked *unpacked, const guint8 *data, gsize length, guint64 wanted)
 {
   guint8 block[BLOCK];
-  gboolean filled = FALSE;
-  while ((length > 0 || filled) && !unpacked->ended && !unpacked->broken
-         && unpacked->bytes < wanted) {
+  while (length > 0 && !unpacked->ended && !unpacked->broken && unpacked->bytes < wanted) {
     gsize read = 0, written = 0;
     GConverterResult result
         = g_converter_convert (unpacked->unpacker, data, length, block, sizeof block,
                                G_CONVERTER_NO_FLAGS, &read, &written, NULL);
-    if (result == G_CONVERTER_ERROR) {
-      unpacked->broken = length > 0; /* without bytes to go on with it only waits for more */
-      return;
-    }
     unpacked->ended = result == G_CONVERTER_FINISHED;
+    unpacked->broken = result == G_CONVERTER_ERROR;
     unpacked->bytes += written;
-    filled = written == sizeof block;
     data += read;
     length -= read;
   }
