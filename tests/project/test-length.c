@@ -164,6 +164,7 @@ a_number_stays_on_a_line_with_its_unit (void **state)
     { "2 h 5 min", "2\u00a0h 5\u00a0min" },
     { "2.65 g/cm³, 62.0 g", "2.65\u00a0g/cm³, 62.0\u00a0g" },
     { "0.374 in", "0.374\u00a0in" },
+    { "112 in all, 0.5 in wide", "112 in all, 0.5\u00a0in wide" },
     { "114 rows, 57 around", "114 rows, 57 around" },
     { "row 3 must go", "row 3 must go" },
     { "a mm", "a mm" },

@@ -274,7 +274,7 @@ static gboolean
 parts_a_number (GtkWidget *widget, gconstpointer data)
 {
   return GTK_IS_LABEL (widget) && gtk_label_get_wrap (GTK_LABEL (widget))
-         && g_regex_match_simple ("[0-9] (mm|cm³|g|%|m|in|h|min)([^[:alnum:]]|$)",
+         && g_regex_match_simple ("[0-9] (mm|cm³|g|%|m|h|min)([^[:alnum:]]|$)",
                                   gtk_label_get_text (GTK_LABEL (widget)), 0, 0);
 }
 

@@ -180,8 +180,9 @@ a_necklace_typed_is_the_cord_on_the_list (void **state)
   maker_fill (&maker, "/materials/closing_mm", "92");
   desk_settle ();
   GtkWidget *list = maker_find (&maker, BW_TYPE_LIST_CARD);
-  assert_non_null (desk_look_for_label (list, "508 mm, closed with knots that take 92 mm more"));
-  assert_non_null (desk_look_for_prefix (list, "0.60 m, "));
+  assert_non_null (
+      desk_look_for_label (list, "508\u00a0mm, closed with knots that take 92\u00a0mm more"));
+  assert_non_null (desk_look_for_prefix (list, "0.60\u00a0m, "));
   desk_keep ("make-necklace");
   maker_stop (&maker);
 }

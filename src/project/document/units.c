@@ -13,12 +13,23 @@ static gboolean
 is_unit (const char *at)
 {
   static const char *const units[]
-      = { "mm³", "mm", "cm³", "cm", "m", "in", "g/cm³", "g", "kg", "%", "°", "h", "min", "s" };
+      = { "mm³", "mm", "cm³", "cm", "m", "g/cm³", "g", "kg", "%", "°", "h", "min", "s" };
   for (gsize i = 0; i < G_N_ELEMENTS (units); i++)
     if (g_str_has_prefix (at, units[i])
         && !g_unichar_isalnum (g_utf8_get_char (at + strlen (units[i]))))
       return TRUE;
   return FALSE;
+}
+
+/* "0.374 in" is a length; "112 in all" is none. */
+static gboolean
+is_inches (const char *words, const char *blank)
+{
+  const char *start = blank;
+  while (start > words && (g_ascii_isdigit (start[-1]) || strchr (".,", start[-1])))
+    start--;
+  return g_str_has_prefix (blank, " in") && !g_ascii_isalnum (blank[3])
+         && strcspn (start, ".,") < (gsize)(blank - start);
 }
 
 char *
@@ -27,7 +38,7 @@ bw_units_kept (const char *words)
   g_autoptr (GString) kept = g_string_sized_new (strlen (words) + 16);
   for (const char *c = words; *c; c++) {
     gboolean after_digit = c > words && g_ascii_isdigit (c[-1]);
-    if (*c == ' ' && after_digit && is_unit (c + 1))
+    if (*c == ' ' && after_digit && (is_unit (c + 1) || is_inches (words, c)))
       g_string_append (kept, NO_BREAK_SPACE);
     else
       g_string_append_c (kept, *c);
