@@ -301,10 +301,26 @@ the_bed_hides_what_lies_behind_it (void **state)
   piece_away (&piece);
 }
 
+static void
+coming_near_the_eye_aims_at_the_band (void **state)
+{
+  Piece piece = piece_at_hand (2);
+  for (double zoom = 1; zoom <= 16; zoom *= 4) {
+    BwEye eye;
+    double x, y;
+    bw_eye_init (&eye, (BwCamera){ 30, 10, zoom }, piece.scene, WIDTH, HEIGHT);
+    assert_true (bw_eye_project (&eye, piece.scene->focus, WIDTH, HEIGHT, &x, &y));
+    double off = hypot (x - WIDTH / 2.0, y - HEIGHT / 2.0);
+    assert_true (zoom < 4 ? off > 5 : off < 0.1);
+  }
+  piece_away (&piece);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (coming_near_the_eye_aims_at_the_band),
     cmocka_unit_test (a_ray_passes_through_what_is_projected_on_its_pixel),
     cmocka_unit_test (at_zoom_one_the_whole_piece_is_in_the_picture),
     cmocka_unit_test (a_tall_picture_is_filled_by_a_tall_stone),

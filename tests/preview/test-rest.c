@@ -460,10 +460,21 @@ the_cord_is_seen_over_the_piece_by_either_way_of_drawing (void **state)
   }
 }
 
+/* Where every azimuth would do the bail keeps its own. */
+static void
+a_piece_that_hangs_straight_turns_to_its_bail (void **state)
+{
+  BwHang hang = { .has_bail = TRUE, .vertical = { 0, 0, 1 }, .pivot = { 0, 3, 40 } };
+  BwPose pose = bw_pose_at_rest (&hang);
+  assert_true (fabs (pose.turn - G_PI / 2) < 1e-12);
+  assert_true (pose.lean == 0);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_piece_that_hangs_straight_turns_to_its_bail),
     cmocka_unit_test (the_axis_leans_as_the_core_tilts_it),
     cmocka_unit_test (the_balance_point_hangs_plumb_under_the_cord),
     cmocka_unit_test (a_pose_turned_back_is_where_it_was),

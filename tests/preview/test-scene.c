@@ -416,10 +416,60 @@ a_named_mineral_has_its_colour_and_another_is_clear (void **state)
   assert_memory_equal (quartz, unknown, sizeof quartz);
 }
 
+/* So that passes can be told apart, each later one lies farther out, as far as the hole has room.
+ */
+static void
+every_further_pass_through_a_hole_lies_farther_out (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  const BwPath *path = bw_project_path (project);
+  g_autofree float *last = g_new0 (float, scene->beads->len);
+  g_autofree gboolean *seen = g_new0 (gboolean, scene->beads->len);
+  int n = 0;
+  for (guint i = 0; i < path->visits->len; i++) {
+    const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
+    const BwSceneLine *line = &g_array_index (scene->thread_holes, BwSceneLine, i);
+    int index = bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column);
+    const BwSceneBead *b = bead (scene, index);
+    float out = 0;
+    for (int k = 0; k < 3; k++)
+      out += ((line->from[k] + line->to[k]) / 2 - b->at[k]) * b->out[k];
+    if (!seen[index])
+      assert_true (fabsf (out) < 1e-4f);
+    else if (last[index] < scene->hole_radius - 3.1f * scene->thread_radius) {
+      assert_true (out > last[index] + scene->thread_radius);
+      n++;
+    }
+    seen[index] = TRUE;
+    last[index] = out;
+  }
+  assert_true (n > 0);
+}
+
+static void
+a_bed_over_the_shoulder_bends_there (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  BwDesign design = *bw_project_get_design (project);
+  const double shoulder = bw_project_stone (project)->shoulder_mm;
+  design.bail.style = BW_BAIL_NONE;
+  design.band.bottom_mm = shoulder - bw_design_span (&design).width_mm / 2 - 0.37;
+  assert_true (bw_project_set_design (project, "Lift", &design, NULL));
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  int n = 0;
+  assert_true (scene->bed->len > 0);
+  for (guint i = 0; i < scene->bed->len; i++)
+    n += fabs ((double)g_array_index (scene->bed, BwSceneVertex, i).at[2] - shoulder) < 1e-4;
+  assert_true (n > 0);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_further_pass_through_a_hole_lies_farther_out),
+    cmocka_unit_test (a_bed_over_the_shoulder_bends_there),
     cmocka_unit_test (every_bead_of_the_band_is_at_its_place),
     cmocka_unit_test (a_place_off_the_lattice_has_no_bead),
     cmocka_unit_test (the_bail_is_an_arc_of_its_own_length_on_its_own_base),
