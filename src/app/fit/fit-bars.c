@@ -188,12 +188,6 @@ bw_fit_bars_init (BwFitBars *self)
   bw_palette_follow (GTK_WIDGET (self));
 }
 
-GtkWidget *
-bw_fit_bars_new (void)
-{
-  return g_object_new (BW_TYPE_FIT_BARS, NULL);
-}
-
 void
 bw_fit_bars_set_fit (BwFitBars *self, const BwFit *fit, double slack_mm)
 {

@@ -9,6 +9,5 @@
 #define BW_TYPE_FIT_BARS (bw_fit_bars_get_type ())
 G_DECLARE_FINAL_TYPE (BwFitBars, bw_fit_bars, BW, FIT_BARS, GtkWidget)
 
-GtkWidget *bw_fit_bars_new (void);
 /* The fit is copied. */
 void bw_fit_bars_set_fit (BwFitBars *self, const BwFit *fit, double slack_mm);

@@ -190,13 +190,6 @@ bw_window_get_project (BwWindow *self)
   return self->project;
 }
 
-BwDraft *
-bw_window_get_draft (BwWindow *self)
-{
-  g_return_val_if_fail (BW_IS_WINDOW (self), NULL);
-  return self->draft;
-}
-
 static gboolean
 bw_window_close_request (GtkWindow *window)
 {
