@@ -227,7 +227,7 @@ what_was_opened_last_is_in_the_menu_by_name (void **state)
   maker_click_words (GTK_WIDGET (maker->window), "wrack");
   desk_until (has_notice, maker->window);
   desk_find_label (GTK_WIDGET (maker->window),
-                   "“wrack.bandwright” could not be opened: there is no such file or folder.");
+                   "“wrack.bandwright” could not be opened: there is no such file.");
   open_menu (maker, "Open Recent");
   assert_null (desk_look_for_label (GTK_WIDGET (maker->window), "wrack"));
   desk_key ("Escape", 0);

@@ -243,7 +243,7 @@ a_folder_that_cannot_be_written_is_told_in_one_sentence (void **state)
   gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.save-strip", NULL);
   maker_answer_path (maker, "/sys/strip.pdf");
   maker_no_dialog (maker);
-  expect_notice (maker, "“strip.pdf” could not be written: you have no permission to do that.");
+  expect_notice (maker, "“strip.pdf” could not be written: you are not allowed to write here.");
   desk_keep ("print-refused");
   g_autofree char *after = bw_project_to_data (maker_project (maker), NULL);
   assert_string_equal (after, before);
