@@ -108,7 +108,7 @@ letters_and_names_that_markup_would_take_are_escaped (void **state)
   g_autoptr (BwProject) project = bw_project_new ();
   BwTray tray = *bw_project_get_tray (project);
   tray.colour[0].id = '&';
-  g_strlcpy (tray.colour[0].name, "<b>\n\"", sizeof tray.colour[0].name);
+  g_strlcpy (tray.colour[0].name, "<b> \"", sizeof tray.colour[0].name);
   assert_true (bw_project_set_tray (project, "", &tray, NULL));
   bw_project_set_title (project, "", "A < B & C");
   g_autofree char *svg = bw_chart_svg (project);

@@ -80,7 +80,8 @@ read_number (GKeyFile *keys, BwSupply *supply, gsize i, GError **error)
   g_autofree char *text = g_key_file_get_value (keys, GROUP, numbers[i].key, NULL);
   if (!text || parse_price (text, number_of (supply, i)))
     return TRUE;
-  bw_fault_set (error, BW_FAULT_RANGE, "", _ ("“%s” is not a number."), text);
+  /* Translators: what stands in the file, and the key it stands at. */
+  bw_fault_set (error, BW_FAULT_RANGE, "", _ ("“%s” is not a number (%s)."), text, numbers[i].key);
   return FALSE;
 }
 
