@@ -278,7 +278,7 @@ a_change_tells_what_it_changed (void **state)
   assert_int_equal (flags, BW_CHANGED_DESIGN);
   flags = 0;
   set_rows (project, "Rows", 50);
-  assert_int_equal (flags, BW_CHANGED_DESIGN | BW_CHANGED_CELLS);
+  assert_int_equal (flags, BW_CHANGED_DESIGN | BW_CHANGED_SHAPE | BW_CHANGED_CELLS);
   flags = 0;
   bw_project_set_progress (project, "Row", 3, NULL, 0, NULL);
   assert_int_equal (flags, BW_CHANGED_PROGRESS);
@@ -287,7 +287,7 @@ a_change_tells_what_it_changed (void **state)
   assert_int_equal (flags, BW_CHANGED_PROGRESS);
   flags = 0;
   bw_project_undo (project);
-  assert_int_equal (flags, BW_CHANGED_DESIGN | BW_CHANGED_CELLS);
+  assert_int_equal (flags, BW_CHANGED_DESIGN | BW_CHANGED_SHAPE | BW_CHANGED_CELLS);
 }
 
 static void
