@@ -258,10 +258,13 @@ static void
 take_inputs (Inputs *in, BwProject *self, guint parts)
 {
   bw_design_defaults (&in->design);
-  bw_design_take_groups (&in->design, bw_project_get_design (self), parts);
-  in->band = parts & CELLS ? bw_project_get_drawing (self) : NULL;
-  in->bail = parts & CELLS ? bw_project_get_bail_drawing (self) : NULL;
-  in->n_colours = parts & TRAY ? bw_project_get_tray (self)->n_colours : 0;
+  const BwDocument *document = self->document;
+  const BwDesign *design = &document->head.frame->design;
+  gboolean has_bail = design->bail.style != BW_BAIL_NONE;
+  bw_design_take_groups (&in->design, design, parts);
+  in->band = parts & CELLS ? document->drawing[BW_CANVAS_BAND] : NULL;
+  in->bail = parts & CELLS && has_bail ? document->drawing[BW_CANVAS_BAIL] : NULL;
+  in->n_colours = parts & TRAY ? document->head.tray->tray.n_colours : 0;
 }
 
 /* The pieces, with this one and all it is made from in place. */
@@ -297,7 +300,7 @@ bw_project_mid_ring (BwProject *self)
 const BwBailBase *
 bw_project_bail_base (BwProject *self)
 {
-  if (bw_project_get_design (self)->bail.style == BW_BAIL_NONE)
+  if (self->document->head.frame->design.bail.style == BW_BAIL_NONE)
     return NULL;
   return &with (self, BAIL_BASE)->bail_base;
 }

@@ -5,6 +5,17 @@
 #include "core/base/lattice.h"
 #include <string.h>
 
+int
+bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column)
+{
+  int columns = in_bail ? scene->bail_columns : scene->band_columns;
+  int n = in_bail ? (int)scene->beads->len - scene->n_band : scene->n_band;
+  if (row < 1 || column < 1 || column > columns || !bw_lattice_has (row, column)
+      || row > n / (columns / 2))
+    return -1;
+  return (in_bail ? scene->n_band : 0) + (row - 1) * (columns / 2) + bw_lattice_index (column);
+}
+
 void
 bw_scene_add_band (BwScene *scene, const BwPlaces *places, const BwDesign *design)
 {

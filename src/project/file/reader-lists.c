@@ -94,7 +94,7 @@ read_colour (JsonNode *node, const char *pointer, BwTrayValue *value, GError **e
       || !read_srgb (object, pointer, &colour.srgb, error)
       || !read_finish (object, pointer, &colour.finish, error))
     return FALSE;
-  value->extra[tray->n_colours] = bw_read_unknown (object, known);
+  value->extra[tray->n_colours] = bw_take_unknown (object, known);
   tray->colour[tray->n_colours++] = colour;
   return TRUE;
 }
@@ -208,7 +208,7 @@ read_check (JsonNode *node, const char *pointer, BwProgress *progress, GError **
       || !(length = bw_take_required (object, pointer, "length_mm", error))
       || !bw_take_number (length, length_pointer, &check->length_mm, error))
     return FALSE;
-  progress->extra[progress->n_checks++] = bw_read_unknown (object, known);
+  progress->extra[progress->n_checks++] = bw_take_unknown (object, known);
   return TRUE;
 }
 

@@ -61,26 +61,11 @@ bw_read_group (BwGroupId id, JsonObject *object, const char *pointer, BwDesign *
   return TRUE;
 }
 
-JsonObject *
-bw_read_unknown (JsonObject *object, const char *const *known)
-{
-  g_autoptr (JsonObject) unknown = json_object_new ();
-  JsonObjectIter iter;
-  const char *key;
-  JsonNode *value;
-
-  json_object_iter_init_ordered (&iter, object);
-  while (json_object_iter_next_ordered (&iter, &key, &value))
-    if (!g_strv_contains (known, key))
-      json_object_set_member (unknown, key, json_node_copy (value));
-  return json_object_get_size (unknown) > 0 ? g_steal_pointer (&unknown) : NULL;
-}
-
 static void
 keep_unknown (BwDocument *document, const char *pointer, JsonObject *object,
               const char *const *known)
 {
-  JsonObject *unknown = bw_read_unknown (object, known);
+  JsonObject *unknown = bw_take_unknown (object, known);
 
   if (unknown)
     g_hash_table_insert (document->extras, g_strdup (pointer), unknown);

@@ -20,6 +20,3 @@ gboolean bw_read_tray (JsonNode *node, BwTrayValue *tray, GError **error);
 gboolean bw_read_progress (JsonObject *object, BwProgress *progress, GError **error);
 BwDrawing *bw_read_cells (JsonNode *node, const char *pointer, int columns, int rows,
                           const BwTray *tray, GError **error);
-
-/* The members of object that `known` (NULL-terminated) does not list; NULL when there are none. */
-JsonObject *bw_read_unknown (JsonObject *object, const char *const *known);

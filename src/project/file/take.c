@@ -186,3 +186,18 @@ bw_take_required (JsonObject *object, const char *pointer, const char *key, GErr
   }
   return node;
 }
+
+JsonObject *
+bw_take_unknown (JsonObject *object, const char *const *known)
+{
+  g_autoptr (JsonObject) unknown = json_object_new ();
+  JsonObjectIter iter;
+  const char *key;
+  JsonNode *value;
+
+  json_object_iter_init_ordered (&iter, object);
+  while (json_object_iter_next_ordered (&iter, &key, &value))
+    if (!g_strv_contains (known, key))
+      json_object_set_member (unknown, key, json_node_copy (value));
+  return json_object_get_size (unknown) > 0 ? g_steal_pointer (&unknown) : NULL;
+}

@@ -32,3 +32,6 @@ JsonObject *bw_take_object (JsonNode *node, const char *pointer, GError **error)
 /* The member's node, NULL with a BW_FAULT_MISSING when it is absent. */
 JsonNode *bw_take_required (JsonObject *object, const char *pointer, const char *key,
                             GError **error);
+
+/* The members of object that `known` (NULL-terminated) does not list; NULL when there are none. */
+JsonObject *bw_take_unknown (JsonObject *object, const char *const *known);
