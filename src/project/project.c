@@ -20,7 +20,7 @@ static void
 trial_free (BwTrial *trial)
 {
   g_free (trial->label);
-  bw_drawing_unref (trial->drawing);
+  bw_drawing_free (trial->drawing);
   g_clear_pointer (&trial->tray, bw_tray_value_unref);
   g_free (trial);
 }

@@ -170,6 +170,6 @@ main (void)
   report ("the fit's 56 chords", here, 0);
   report ("the same by a general root finder", general, 0);
   printf ("%.0f times as fast; at least 20 wanted (sum %g)\n", general / here, bench.sum);
-  bw_drawing_unref (bench.drawing);
+  bw_drawing_free (bench.drawing);
   return slow > 0 || general < 20 * here;
 }

@@ -151,16 +151,6 @@ counting_adds_to_what_is_there_and_takes_the_shown_alone (void **state)
   assert_int_equal (counts[7], 1);
 }
 
-static void
-it_lives_as_long_as_the_last_who_holds_it (void **state)
-{
-  BwDrawing *drawing = bw_drawing_new (2, 1, 8);
-  assert_ptr_equal (bw_drawing_ref (drawing), drawing);
-  bw_drawing_unref (drawing);
-  assert_int_equal (bw_drawing_get (drawing, 1, 2), 8);
-  bw_drawing_unref (drawing);
-}
-
 int
 main (void)
 {
@@ -175,7 +165,6 @@ main (void)
     cmocka_unit_test (equal_means_what_is_shown),
     cmocka_unit_test (a_copy_goes_its_own_way_and_keeps_what_is_hidden),
     cmocka_unit_test (counting_adds_to_what_is_there_and_takes_the_shown_alone),
-    cmocka_unit_test (it_lives_as_long_as_the_last_who_holds_it),
   };
   return cmocka_run_group_tests_name ("drawing", tests, NULL, NULL);
 }

@@ -63,8 +63,8 @@ fill_out (Order *order)
 static void
 put_away (Order *order)
 {
-  g_clear_pointer (&order->band, bw_drawing_unref);
-  g_clear_pointer (&order->bail, bw_drawing_unref);
+  g_clear_pointer (&order->band, bw_drawing_free);
+  g_clear_pointer (&order->bail, bw_drawing_free);
   bw_path_clear (&order->path);
 }
 

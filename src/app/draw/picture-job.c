@@ -26,8 +26,8 @@ void
 bw_picture_job_free (BwPictureJob *job)
 {
   g_object_unref (job->pixbuf);
-  bw_drawing_unref (job->base);
-  bw_drawing_unref (job->drawing);
+  bw_drawing_free (job->base);
+  bw_drawing_free (job->drawing);
   g_free (job);
 }
 

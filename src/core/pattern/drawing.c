@@ -11,7 +11,6 @@
 #define NEVER_SEEN 255 /* no tray has so many colours */
 
 struct _BwDrawing {
-  gatomicrefcount references;
   int columns, rows;         /* shown */
   int row_room, column_room; /* kept: rows, and beads a row */
   guint8 *cell;              /* row_room × column_room */
@@ -27,7 +26,6 @@ static BwDrawing *
 new_empty (int columns, int rows)
 {
   BwDrawing *drawing = g_new0 (BwDrawing, 1);
-  g_atomic_ref_count_init (&drawing->references);
   drawing->columns = columns;
   drawing->rows = rows;
   return drawing;
@@ -56,17 +54,10 @@ bw_drawing_copy (const BwDrawing *drawing)
   return copy;
 }
 
-BwDrawing *
-bw_drawing_ref (BwDrawing *drawing)
-{
-  g_atomic_ref_count_inc (&drawing->references);
-  return drawing;
-}
-
 void
-bw_drawing_unref (BwDrawing *drawing)
+bw_drawing_free (BwDrawing *drawing)
 {
-  if (!drawing || !g_atomic_ref_count_dec (&drawing->references))
+  if (!drawing)
     return;
   g_free (drawing->cell);
   g_free (drawing);

@@ -14,8 +14,7 @@ typedef struct _BwDrawing BwDrawing;
 /* columns even ≥ 2, rows ≥ 1; every cell `ground`. */
 BwDrawing *bw_drawing_new (int columns, int rows, guint8 ground);
 BwDrawing *bw_drawing_copy (const BwDrawing *drawing);
-BwDrawing *bw_drawing_ref (BwDrawing *drawing);
-void bw_drawing_unref (BwDrawing *drawing);
+void bw_drawing_free (BwDrawing *drawing);
 
 int bw_drawing_columns (const BwDrawing *drawing);
 int bw_drawing_rows (const BwDrawing *drawing);
@@ -40,4 +39,4 @@ guint8 bw_drawing_ground (const BwDrawing *drawing);
 /* counts[colour] += beads of that colour in the visible part. counts has 256 entries. */
 void bw_drawing_count (const BwDrawing *drawing, guint64 counts[256]);
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwDrawing, bw_drawing_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwDrawing, bw_drawing_free)

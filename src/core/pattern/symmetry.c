@@ -5,14 +5,6 @@
 
 #include "core/base/lattice.h"
 
-const char *
-bw_frieze_word (BwFrieze frieze)
-{
-  static const char *const words[BW_N_FRIEZES]
-      = { "p1", "p1m1", "p2", "p11g", "p2mg", "p11m", "p2mm" };
-  return words[frieze];
-}
-
 /* The repeat in rows; once round when none is set. A ring of an odd number of rows has one slot
  * more, which stays empty. */
 static int

@@ -25,9 +25,6 @@ typedef enum {
   BW_N_FRIEZES,
 } BwFrieze;
 
-/* "p1", "p1m1", … as the International Tables write them. */
-const char *bw_frieze_word (BwFrieze frieze);
-
 typedef enum {
   BW_FRIEZE_FITS,
   BW_FRIEZE_NEVER,      /* the lattice itself forbids it (W even) */

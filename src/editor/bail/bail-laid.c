@@ -69,7 +69,7 @@ bw_bail_laid_take (BwBailLaid *laid)
   const BwDrawing *bail = bw_bail_laid_drawing (laid);
   BwBandLayout *layout = &laid->view->layout;
   int columns = layout->columns, rows = layout->rows;
-  g_clear_pointer (&laid->cloth, bw_drawing_unref);
+  g_clear_pointer (&laid->cloth, bw_drawing_free);
   layout->columns = layout->rows = 0;
   if (bail) {
     laid->lead = bw_bail_lead (&design->bail);

@@ -83,7 +83,7 @@ bw_bail_strip_get_request_mode (GtkWidget *widget)
 static void
 bw_bail_strip_finalize (GObject *object)
 {
-  g_clear_pointer (&BW_BAIL_STRIP (object)->laid.cloth, bw_drawing_unref);
+  g_clear_pointer (&BW_BAIL_STRIP (object)->laid.cloth, bw_drawing_free);
   G_OBJECT_CLASS (bw_bail_strip_parent_class)->finalize (object);
 }
 
@@ -127,12 +127,6 @@ bw_bail_strip_new (BwSession *session)
 
 /* --- What others ask ---------------------------------------------------------------------------
  */
-
-gboolean
-bw_bail_strip_bead_at (BwBailStrip *self, double x, double y, int *row, int *column)
-{
-  return bw_bail_laid_bead_at (&self->laid, x, y, row, column);
-}
 
 gboolean
 bw_bail_strip_bead_point (BwBailStrip *self, int row, int column, double *x, double *y)

@@ -15,8 +15,7 @@ G_DECLARE_FINAL_TYPE (BwBailStrip, bw_bail_strip, BW, BAIL_STRIP, BwUnrolled)
 /* "status" tells the bead under the pointer or the cursor. */
 GtkWidget *bw_bail_strip_new (BwSession *session);
 
-/* The bead of the bail under a point of the widget; FALSE for none. And the middle of a bead. */
-gboolean bw_bail_strip_bead_at (BwBailStrip *self, double x, double y, int *row, int *column);
+/* The middle of a bead of the bail in widget pixels; FALSE when there is none. */
 gboolean bw_bail_strip_bead_point (BwBailStrip *self, int row, int column, double *x, double *y);
 
 /* Every bead gets the colour in hand, or that of the band beneath it; one step each. */

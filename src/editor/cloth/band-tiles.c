@@ -47,7 +47,7 @@ bw_band_tiles_free (BwBandTiles *tiles)
 {
   g_hash_table_unref (tiles->tile);
   g_clear_pointer (&tiles->sprites, bw_bead_sprites_free);
-  g_clear_pointer (&tiles->drawing, bw_drawing_unref);
+  g_clear_pointer (&tiles->drawing, bw_drawing_free);
   g_clear_pointer (&tiles->font, pango_font_description_free);
   g_free (tiles);
 }
@@ -168,7 +168,7 @@ show (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray, const Bw
   }
 
   g_hash_table_remove_all (tiles->tile);
-  g_clear_pointer (&tiles->drawing, bw_drawing_unref);
+  g_clear_pointer (&tiles->drawing, bw_drawing_free);
   tiles->drawing = bw_drawing_copy (drawing);
   if (holds)
     return;

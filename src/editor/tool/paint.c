@@ -34,8 +34,8 @@ bw_paint_free (BwPaint *paint)
   g_array_unref (paint->due);
   g_array_unref (paint->laid);
   bw_region_free (paint->done);
-  bw_drawing_unref (paint->now);
-  bw_drawing_unref (paint->before);
+  bw_drawing_free (paint->now);
+  bw_drawing_free (paint->before);
   g_object_unref (paint->project);
   g_free (paint);
 }
@@ -44,12 +44,6 @@ const BwDrawing *
 bw_paint_before (const BwPaint *paint)
 {
   return paint->before;
-}
-
-const BwDrawing *
-bw_paint_now (const BwPaint *paint)
-{
-  return paint->now;
 }
 
 void

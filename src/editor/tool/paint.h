@@ -12,7 +12,6 @@ BwPaint *bw_paint_new (BwSession *session);
 void bw_paint_free (BwPaint *paint);
 
 const BwDrawing *bw_paint_before (const BwPaint *paint); /* at new() */
-const BwDrawing *bw_paint_now (const BwPaint *paint);    /* with what was laid since */
 
 /* Takes back all that was laid; the project sees it with the next show(). */
 void bw_paint_restart (BwPaint *paint);

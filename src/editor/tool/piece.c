@@ -41,12 +41,6 @@ bw_piece_free (BwPiece *piece)
   g_free (piece);
 }
 
-const BwClip *
-bw_piece_clip (const BwPiece *piece)
-{
-  return piece->clip;
-}
-
 void
 bw_piece_set_copy (BwPiece *piece, gboolean copy)
 {

@@ -16,7 +16,6 @@ BwPiece *bw_piece_new (BwClip *clip, int row, int column);
 BwPiece *bw_piece_lift (const BwDrawing *drawing, const BwRegion *region);
 void bw_piece_free (BwPiece *piece);
 
-const BwClip *bw_piece_clip (const BwPiece *piece);
 void bw_piece_set_copy (BwPiece *piece, gboolean copy);
 
 /* Puts the corner at (row, column). TRUE when it had to go to the row beside. */

@@ -43,9 +43,6 @@ void bw_text_warnings (GString *text, BwProject *project, guint topics);
  * the report's own, or NULL. */
 void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more);
 
-/* The name of a colour: its own, or its letter when it has none. Owned. */
-char *bw_text_colour (const BwTray *tray, int colour);
-
 /* The beads to buy, heading and sum included, and what else is to be had at hand and paid for: what
  * the printed list and the sheet both show. The first initialises its table of six columns; the
  * others add to one of two and of three columns. */

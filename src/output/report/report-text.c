@@ -152,13 +152,3 @@ bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char
   bw_answer_close (json);
 }
 
-char *
-bw_text_colour (const BwTray *tray, int colour)
-{
-  const BwColour *entry = &tray->colour[colour];
-  if (*entry->name)
-    return g_strdup (entry->name);
-  char letter[7] = { 0 };
-  g_unichar_to_utf8 (entry->id, letter);
-  return g_strdup (letter);
-}

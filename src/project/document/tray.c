@@ -15,17 +15,6 @@ bw_finish_word (BwFinish finish)
   return finish_words[finish];
 }
 
-gboolean
-bw_finish_from_word (const char *word, BwFinish *finish)
-{
-  for (int i = 0; i < BW_N_FINISHES; i++)
-    if (g_str_equal (word, finish_words[i])) {
-      *finish = (BwFinish)i;
-      return TRUE;
-    }
-  return FALSE;
-}
-
 void
 bw_tray_init (BwTray *tray)
 {

@@ -17,7 +17,6 @@ typedef enum {
 } BwFinish;
 
 const char *bw_finish_word (BwFinish finish); /* as in the file: "opaque", … */
-gboolean bw_finish_from_word (const char *word, BwFinish *finish);
 
 /* One colour. Copied by assignment. */
 typedef struct {
