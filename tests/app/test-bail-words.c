@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/hang/bail-card.h"
+#include "app/hang/hang-cards.h"
 
 static void
 expect (char *words, const char *wanted)

@@ -11,7 +11,7 @@
 #include "app/kit/colour-dialog.h"
 #include "app/kit/file-dialog.h"
 #include "app/hang/hang-sketch.h"
-#include "app/hang/rest-card.h"
+#include "app/hang/hang-cards.h"
 #include "app/form/sketch.h"
 #include "app/form/stone-outline.h"
 

@@ -3,7 +3,7 @@
  */
 #include "maker.h"
 
-#include "app/hang/bail-card.h"
+#include "app/hang/hang-cards.h"
 #include "core/bail/bail-place.h"
 #include "editor/bail/bail-band.h"
 #include "editor/bail/bail-strip.h"

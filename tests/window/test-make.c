@@ -3,10 +3,8 @@
  * and by hand, and input that cannot stand. */
 #include "maker.h"
 
-#include "app/make/list-card.h"
-#include "app/make/necklace-card.h"
+#include "app/make/make-cards.h"
 #include "app/make/price-book.h"
-#include "app/make/supply-card.h"
 
 #include <math.h>
 #include <setjmp.h>

@@ -3,7 +3,7 @@
  * colours here are that same choice, so that nobody has to change stages to take another. */
 #include "config.h"
 
-#include "app/hang/bail-beads-card.h"
+#include "app/hang/hang-cards.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/tray-row.h"
 #include "editor/bail/bail-strip.h"

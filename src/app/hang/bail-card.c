@@ -2,7 +2,7 @@
 /* The loop is solved anew with every number, so that the cord can be seen to pass or not. */
 #include "config.h"
 
-#include "app/hang/bail-card.h"
+#include "app/hang/hang-cards.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 

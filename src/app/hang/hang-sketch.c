@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/hang/hang-sketch.h"
-#include "app/hang/rest-card.h"
+#include "app/hang/hang-cards.h"
 #include "app/form/stone-outline.h"
 
 #include <glib/gi18n-lib.h>

@@ -2,13 +2,11 @@
 /* The page of the Hang stage: the band with the bail to take hold of, and the cards below. */
 #include "config.h"
 
-#include "app/hang/bail-beads-card.h"
-#include "app/hang/bail-card.h"
+#include "app/hang/hang-cards.h"
 #include "app/form/card.h"
 #include "app/form/cards.h"
 #include "app/hang/hang-sketch.h"
 #include "app/hang/hang-stage.h"
-#include "app/hang/rest-card.h"
 #include "app/kit/words.h"
 #include "editor/bail/bail-band.h"
 

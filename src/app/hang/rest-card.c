@@ -2,7 +2,7 @@
 /* Rest in words, and the band heights that would change it as buttons. */
 #include "config.h"
 
-#include "app/hang/rest-card.h"
+#include "app/hang/hang-cards.h"
 
 #include "app/kit/settings.h"
 #include "app/kit/words.h"

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/kit/words.h"
-#include "app/make/cautions-card.h"
+#include "app/make/make-cards.h"
 
 #include "app/kit/settings.h"
 #include "output/sheet/cautions.h"

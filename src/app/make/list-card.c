@@ -5,7 +5,7 @@
 
 #include "app/kit/bead-swatch.h"
 #include "app/kit/words.h"
-#include "app/make/list-card.h"
+#include "app/make/make-cards.h"
 #include "app/kit/settings.h"
 #include "app/kit/tray-row.h"
 #include "output/report/material-words.h"

@@ -5,13 +5,8 @@
 #include "app/bench/bench-card.h"
 #include "app/form/card.h"
 #include "app/form/cards.h"
-#include "app/make/cautions-card.h"
-#include "app/make/list-card.h"
+#include "app/make/make-cards.h"
 #include "app/make/make-stage.h"
-#include "app/make/necklace-card.h"
-#include "app/make/print-card.h"
-#include "app/make/supply-card.h"
-#include "app/make/words-card.h"
 
 struct _BwMakeStage {
   GtkWidget parent_instance;

@@ -2,7 +2,7 @@
 /* A length from the list is a start; whoever has measured a neck types it. */
 #include "config.h"
 
-#include "app/make/necklace-card.h"
+#include "app/make/make-cards.h"
 #include "project/document/filled.h"
 
 #include <glib/gi18n-lib.h>

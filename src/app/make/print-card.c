@@ -2,7 +2,7 @@
 /* Buttons for the window's own commands; only the kit sheet has a number to tell. */
 #include "config.h"
 
-#include "app/make/print-card.h"
+#include "app/make/make-cards.h"
 
 #include <glib/gi18n-lib.h>
 

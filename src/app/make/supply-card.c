@@ -6,7 +6,7 @@
 
 #include "app/kit/words.h"
 #include "app/make/price-book.h"
-#include "app/make/supply-card.h"
+#include "app/make/make-cards.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -3,7 +3,7 @@
  */
 #include "config.h"
 
-#include "app/make/words-card.h"
+#include "app/make/make-cards.h"
 #include "output/report/report.h"
 #include "project/document/units.h"
 

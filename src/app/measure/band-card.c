@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/kit/words.h"
-#include "app/measure/band-card.h"
+#include "app/measure/measure-cards.h"
 
 #include "app/kit/settings.h"
 

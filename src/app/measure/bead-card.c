@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/kit/words.h"
-#include "app/measure/bead-card.h"
+#include "app/measure/measure-cards.h"
 #include "app/measure/swatch-dialog.h"
 #include "project/file/sizes.h"
 

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/kit/words.h"
-#include "app/measure/bed-card.h"
+#include "app/measure/measure-cards.h"
 
 #include <glib/gi18n-lib.h>
 

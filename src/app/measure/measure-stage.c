@@ -2,19 +2,13 @@
 /* The page of the Measure stage; what is on it lives in the sketches and the cards. */
 #include "config.h"
 
-#include "app/measure/band-card.h"
-#include "app/measure/bead-card.h"
-#include "app/measure/bed-card.h"
+#include "app/measure/measure-cards.h"
 #include "app/form/card.h"
 #include "app/form/cards.h"
 #include "app/form/field-entry.h"
 #include "app/measure/measure-stage.h"
-#include "app/measure/point-card.h"
 #include "app/measure/profile-sketch.h"
-#include "app/measure/section-card.h"
 #include "app/measure/section-sketch.h"
-#include "app/measure/stone-card.h"
-#include "app/measure/sure-card.h"
 
 struct _BwMeasureStage {
   GtkWidget parent_instance;

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/form/measures.h"
-#include "app/measure/point-card.h"
+#include "app/measure/measure-cards.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -5,7 +5,7 @@
 #include "app/form/field-entry.h"
 #include "app/form/measures.h"
 #include "app/kit/words.h"
-#include "app/measure/section-card.h"
+#include "app/measure/measure-cards.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -4,7 +4,7 @@
 
 #include "output/sheet/minerals.h"
 #include "app/kit/words.h"
-#include "app/measure/stone-card.h"
+#include "app/measure/measure-cards.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -4,7 +4,7 @@
 
 #include "app/fit/chance-bars.h"
 #include "app/kit/words.h"
-#include "app/measure/sure-card.h"
+#include "app/measure/measure-cards.h"
 #include "app/fit/sure-words.h"
 #include "app/measure/swatch-dialog.h"
 
