@@ -286,6 +286,7 @@ a_value_outside_its_range_is_named (void **state)
     { "/version", "2", BW_FAULT_VERSION, NULL },
     { "/version", "1.5", BW_FAULT_VERSION, NULL },
     { "/version", "0", BW_FAULT_RANGE, NULL },
+    { "/version", "1e999", BW_FAULT_RANGE, NULL },
     { "/stone/faces", "2", BW_FAULT_RANGE, NULL },
     { "/stone/faces", "65", BW_FAULT_RANGE, NULL },
     { "/stone/faces", "6.5", BW_FAULT_RANGE, NULL },
