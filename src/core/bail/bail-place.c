@@ -6,10 +6,10 @@
 #include "core/bail/bail-place.h"
 
 #include "core/base/lattice.h"
+#include "core/base/tolerance.h"
 #include <math.h>
 
-/* Rounding of a share of a turn, and what of a turn counts as the join when a row is asked for. */
-#define HAIR_OF_A_TURN 1e-12
+/* What of a turn counts as the join when a row is asked for: rows are written with fewer digits. */
 #define JOIN_OF_A_TURN 1e-9
 
 static int
@@ -26,7 +26,7 @@ bw_bail_row (const BwDesign *design, const BwRing *ring, double at_deg)
   double share = from_join / ring->length_mm;
   share -= floor (share);
   /* A hair before the join is the join. */
-  return share > 1 - HAIR_OF_A_TURN ? 1 : 1 + share * period_of (design);
+  return share > 1 - BW_ROUNDING_UNIT ? 1 : 1 + share * period_of (design);
 }
 
 double

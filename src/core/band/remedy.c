@@ -4,11 +4,11 @@
 #include "core/band/remedy.h"
 
 #include "core/band/column.h"
+#include "core/base/tolerance.h"
 #include <stdlib.h>
 
 #define LAYERS_MAX 20     /* more layers of cord than this are no bed any more */
 #define MOVE_STEP 0.5     /* mm; finer than a maker sets a band */
-#define NO_CHANGE 1e-9    /* mm */
 #define GRADE_MOST_MM 1.5 /* nobody winds a steeper bed: practice, no source */
 
 typedef struct {
@@ -119,7 +119,7 @@ natural_thickening (const Search *search, const BwColumn *column, int n, double 
     last = more;
     last_gap = gap;
     more = MAX (more - gap / slope, floor_mm);
-    if (fabs (more - last) <= 1e-13 * (1 + fabs (more)))
+    if (fabs (more - last) <= BW_SOLVED * (1 + fabs (more)))
       break;
   }
   return more;
@@ -173,7 +173,7 @@ find_bed (Search *search)
     return;
   double change = band_thickening (search, changed.band.rows / 2);
   double bottom = search->laid.bedding.bottom_mm + change;
-  if (fabs (change) < NO_CHANGE || bottom <= 0)
+  if (fabs (change) < BW_ROUNDING_MM || bottom <= 0)
     return;
   changed.bed.has_girth_over = FALSE;
   changed.bed.layers = MAX (changed.bed.layers, 1);
@@ -262,7 +262,7 @@ girth_at_column (const Search *search, int c)
 static int
 layers_for_grade (const BwBed *bed, double grade_mm)
 {
-  return MAX (bed->layers, (int)ceil (-grade_mm / bed->cord_thickness_mm - NO_CHANGE));
+  return MAX (bed->layers, (int)ceil (-grade_mm / bed->cord_thickness_mm - BW_ROUNDING_WHOLE));
 }
 
 /* The grade that gives the first and the last column curves of the same length. Where the stone is
@@ -274,7 +274,7 @@ find_grade (Search *search)
   int columns = changed.band.columns;
   double grade = (girth_at_column (search, 1) - girth_at_column (search, columns)) / (2 * G_PI)
                  * columns / (columns - 1);
-  if (fabs (grade - changed.bed.top_extra_mm) < NO_CHANGE || fabs (grade) > GRADE_MOST_MM)
+  if (fabs (grade - changed.bed.top_extra_mm) < BW_ROUNDING_MM || fabs (grade) > GRADE_MOST_MM)
     return;
   drop_girth_over (search, &changed.bed);
   changed.bed.top_extra_mm = grade;
@@ -290,8 +290,8 @@ static void
 find_height (Search *search, int direction)
 {
   BwDesign changed = *search->design;
-  double low = search->stone->base_shoulder_mm - NO_CHANGE;
-  double top = search->stone->shoulder_mm - bw_design_span (&changed).width_mm + NO_CHANGE;
+  double low = search->stone->base_shoulder_mm - BW_ROUNDING_MM;
+  double top = search->stone->shoulder_mm - bw_design_span (&changed).width_mm + BW_ROUNDING_MM;
   drop_girth_over (search, &changed.bed);
   for (int k = 1;; k++) {
     double bottom = search->design->band.bottom_mm + direction * k * MOVE_STEP;
@@ -360,7 +360,7 @@ find_bead (Search *search, const BwBead *sizes, int n_sizes)
   for (guint i = 0; i < near->len; i++) {
     const BwBead *size = &g_array_index (near, BwBead, i);
     BwDesign changed = with_bead (search, size);
-    if (size_distance (size, &now) >= NO_CHANGE && take_recommended_rows (search, &changed))
+    if (size_distance (size, &now) >= BW_ROUNDING_MM && take_recommended_rows (search, &changed))
       offer (search, BW_REMEDY_BEAD, size->diameter_mm, &changed);
   }
 }

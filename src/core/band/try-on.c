@@ -6,10 +6,10 @@
 #include "core/band/forecast.h"
 #include "core/base/fault.h"
 #include "core/base/limits.h"
+#include "core/base/tolerance.h"
 
 #include <math.h>
 
-#define NOTHING_MM 1e-9
 #define ROWS_LEAST 6        /* three beads around */
 #define CONTRADICTS_SDS 3.0 /* from the forecast: three in a thousand by chance */
 
@@ -110,9 +110,9 @@ fewest (const Strip *strip)
 {
   double round = strip->rows / 2.0 + strip->missing_mm / strip->design->pitch.mm;
   int n = (int)CLAMP (floor (round), ROWS_LEAST / 2, BW_ROWS_MAX / 2);
-  while (n > ROWS_LEAST / 2 && missing_at (strip, n - 1) <= NOTHING_MM)
+  while (n > ROWS_LEAST / 2 && missing_at (strip, n - 1) <= BW_ROUNDING_MM)
     n--;
-  while (n < BW_ROWS_MAX / 2 && missing_at (strip, n) > NOTHING_MM)
+  while (n < BW_ROWS_MAX / 2 && missing_at (strip, n) > BW_ROUNDING_MM)
     n++;
   return n;
 }
@@ -124,7 +124,7 @@ fits_as_it_is (const Strip *strip)
   int n = strip->rows / 2;
   return strip->rows % 2 == 0 && strip->rows >= ROWS_LEAST
          && slack_at (strip, n) >= -strip->design->limits.slack_mm
-         && missing_at (strip, n) <= NOTHING_MM;
+         && missing_at (strip, n) <= BW_ROUNDING_MM;
 }
 
 static double
@@ -139,7 +139,7 @@ closes_probability (const Strip *strip, int n)
 {
   double missing = missing_at (strip, n);
   if (strip->sd_mm <= 0)
-    return missing <= NOTHING_MM ? 1 : 0;
+    return missing <= BW_ROUNDING_MM ? 1 : 0;
   return erfc (missing / strip->sd_mm / G_SQRT2) / 2;
 }
 

@@ -4,13 +4,11 @@
 
 #include "core/design/bed.h"
 #include "core/base/fault.h"
+#include "core/base/tolerance.h"
 #include "core/stone/section.h"
 
 #define CORD_TAILS_MM 200.0   /* common practice, no source */
 #define CORD_G_PER_MM3 0.0012 /* waxed cord, 1.2 g/cm³: common practice, no source */
-
-/* A measured girth may stand this far below the stone's without meaning a bed below nothing. */
-#define ROUNDING_MM 1e-9
 
 static double
 girth_at (const BwStone *stone, double z)
@@ -48,7 +46,7 @@ check_thickness (const BwBed *bed, double bottom, BwFault *fault)
 {
   double middle = bottom + bed->top_extra_mm / 2;
   double least = MIN (bottom, bottom + bed->top_extra_mm);
-  if (least >= -ROUNDING_MM)
+  if (least >= -BW_ROUNDING_MM)
     return TRUE;
   if (bed->has_girth_over && middle < 0)
     return bw_fault_is (fault, BW_FAULTY_GIRTH_UNDER, BW_AT_BED_GIRTH_OVER, bed->girth_over_mm,
@@ -98,7 +96,7 @@ bw_bed_wound_mm (const BwBed *bed, const BwStone *stone, BwBandSpan span)
   double girth = girth_at (stone, bw_band_span_mid (span));
   double thick = bottom_thickness (bed, stone, span) + bed->top_extra_mm / 2;
   double turns = bw_bed_width_mm (bed, span) / bed->cord_width_mm;
-  if (thick <= ROUNDING_MM)
+  if (thick <= BW_ROUNDING_MM)
     return 0;
   return turns * (girth * thick + G_PI * thick * thick) / bed->cord_thickness_mm;
 }

@@ -4,12 +4,10 @@
 
 #include "core/design/design.h"
 #include "core/base/fault.h"
+#include "core/base/tolerance.h"
 
 #include <math.h>
 #include <string.h>
-
-/* Rounding when a band is set flush with an end of the stone. */
-#define FLUSH_MM 1e-9
 
 /* Common practice, no source, where nothing else is said. */
 static void
@@ -183,11 +181,11 @@ static gboolean
 check_lies_on_stone (const BwDesign *design, const BwStone *stone, BwFault *fault)
 {
   BwBandSpan span = bw_design_span (design);
-  if (span.width_mm > stone->length_mm + FLUSH_MM) {
+  if (span.width_mm > stone->length_mm + BW_ROUNDING_MM) {
     return bw_fault_is (fault, BW_FAULTY_BAND_WIDE, BW_AT_BAND_COLUMNS, design->band.columns,
                         span.width_mm, stone->length_mm);
   }
-  if (span.bottom_mm + span.width_mm <= stone->length_mm + FLUSH_MM)
+  if (span.bottom_mm + span.width_mm <= stone->length_mm + BW_ROUNDING_MM)
     return TRUE;
   return bw_fault_is (fault, BW_FAULTY_BAND_HIGH, BW_AT_BAND_BOTTOM, span.width_mm, span.bottom_mm,
                       stone->length_mm - span.width_mm);
@@ -235,7 +233,7 @@ bw_design_bail_columns_most (const BwDesign *design)
 {
   if (design->bail.style != BW_BAIL_UPRIGHT)
     return MAX (0, design->band.columns - 2);
-  double most = floor (round_mm (design) / design->gauge.column_mm + FLUSH_MM);
+  double most = floor (round_mm (design) / design->gauge.column_mm + BW_ROUNDING_WHOLE);
   return (int)MIN (most, BW_COLUMNS_MAX) & ~1;
 }
 

@@ -5,13 +5,14 @@
 
 #include "core/bail/bail-place.h"
 #include "core/band/column.h"
+#include "core/base/tolerance.h"
 
 #include <math.h>
 
 static guint64
 whole (double amount)
 {
-  return amount > 0 ? (guint64)ceil (amount - 1e-9) : 0;
+  return amount > 0 ? (guint64)ceil (amount - BW_ROUNDING_WHOLE) : 0;
 }
 
 static void
@@ -62,7 +63,7 @@ choose_needle (double most_mm)
   int n;
   const BwNeedleSize *needle = bw_needle_sizes (&n);
   for (int i = 0; i < n; i++)
-    if (needle[i].shaft_mm <= most_mm + 1e-9)
+    if (needle[i].shaft_mm <= most_mm + BW_ROUNDING_MM)
       return &needle[i];
   return NULL;
 }

@@ -8,7 +8,7 @@
 
 typedef struct {
   guint64 count;      /* in one piece, band and bail */
-  guint64 with_spare; /* ceil(count × pieces × (1 + spare) − 1e-9) */
+  guint64 with_spare; /* ceil(count × pieces × (1 + spare)), rounding aside */
   double grams;       /* of with_spare */
   guint64 packs;      /* whole packs of pack_g */
 } BwBeadNeed;

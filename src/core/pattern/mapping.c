@@ -120,9 +120,8 @@ static int
 first_row_of (const BwPlacement *placement, int rows)
 {
   int ring = rows + rows % 2;
-  int row = (int)fmod (ceil (2 * placement->u - ring / 2.0), ring);
-  row = row < 0 ? row + ring : row;
-  return row < rows ? row + 1 : 1;
+  int row = bw_lattice_wrap (1 + (int)fmod (ceil (2 * placement->u - ring / 2.0), ring), ring);
+  return row <= rows ? row : 1;
 }
 
 gboolean
@@ -286,7 +285,7 @@ match_rows (const BwFootprints *footprints, const Eye *eye, Rest *rest, BwDrawin
 {
   int rows = footprints->grid.rows;
   for (int k = 0; k < rows; k++) {
-    int row = (footprints->first_row - 1 + k) % rows + 1;
+    int row = bw_lattice_wrap (footprints->first_row + k, rows);
     if (!goes_on (go_on, data, k, rows))
       return FALSE;
     match_row (footprints, eye, rest, k, row, drawing);

@@ -7,8 +7,12 @@
 #include "core/pattern/alphabet.h"
 #include "core/base/fault.h"
 #include "core/base/lattice.h"
+#include "core/base/tolerance.h"
 #include <math.h>
 #include <string.h>
+
+#define FACES_CLOSE 1e-6 /* of the way round: faces come from a file, written with fewer digits */
+#define CENTRE_MOST 1e6  /* pitches, either way: counts stay far from the ends of an int */
 
 /* Room between letters, in units of the alphabet's box: four half pitches where the box is
  * smallest, so that a bead of every column stays free between two uprights. A unit is one column
@@ -82,7 +86,7 @@ static int
 in_turn (const BwMotif *motif, double position)
 {
   int n = motif->n_colours;
-  int band = (int)fmod (floor (position + 1e-9), n);
+  int band = (int)fmod (floor (position + BW_ROUNDING_WHOLE), n);
   return motif->colour[band < 0 ? band + n : band];
 }
 
@@ -103,7 +107,7 @@ static int
 steps (const BwMotif *motif, const Bead *bead)
 {
   double treads = MAX (1, round (motif->reach / motif->size));
-  double level = floor (tent (bead->turn) * treads + 1e-9) * motif->size;
+  double level = floor (tent (bead->turn) * treads + BW_ROUNDING_WHOLE) * motif->size;
   return in_turn (motif, (bead->height - level) / motif->size);
 }
 
@@ -116,7 +120,7 @@ chevrons (const BwMotif *motif, const Bead *bead)
 static int
 diamonds (const BwMotif *motif, const Bead *bead)
 {
-  double ring = floor ((fabs (bead->along) + fabs (bead->up)) / motif->size + 1e-9);
+  double ring = floor ((fabs (bead->along) + fabs (bead->up)) / motif->size + BW_ROUNDING_WHOLE);
   return motif->colour[(int)MIN (ring, motif->n_colours - 1)];
 }
 
@@ -369,7 +373,7 @@ check_faces (const BwMotif *motif, int rows, BwFault *fault)
       continue;
     return bw_fault_is (fault, BW_FAULTY_FACE_NARROW, BW_AT_MOTIF_FACES, i, 0, 0);
   }
-  if (motif->n_faces == 0 || fabs (sum - ring) < 1e-6 * ring)
+  if (motif->n_faces == 0 || fabs (sum - ring) < FACES_CLOSE * ring)
     return TRUE;
   return bw_fault_is (fault, BW_FAULTY_FACES_OPEN, BW_AT_MOTIF_FACES, 0, 0, 0);
 }
@@ -397,7 +401,7 @@ bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault)
          && bw_check_range (motif->last_column, motif->first_column, columns,
                             BW_AT_MOTIF_LAST_COLUMN, fault)
          && bw_check_range (motif->repeats, 1, MAX (1, rows / 2), BW_AT_MOTIF_REPEATS, fault)
-         && bw_check_range (motif->centre, -1e6, 1e6, BW_AT_MOTIF_CENTRE, fault)
+         && bw_check_range (motif->centre, -CENTRE_MOST, CENTRE_MOST, BW_AT_MOTIF_CENTRE, fault)
          && bw_check_range (motif->size, 0.25, 1000, BW_AT_MOTIF_SIZE, fault)
          && bw_check_range (motif->reach, 0, 1000, BW_AT_MOTIF_REACH, fault)
          && bw_check_range (motif->slope, -100, 100, BW_AT_MOTIF_SLOPE, fault)

@@ -164,10 +164,10 @@ longest_gap (const BwRegion *region, int *start)
   int ring = region->rows + region->rows % 2, run = 0, best = 0;
   *start = 1;
   for (int i = 0; i < 2 * ring; i++) {
-    run = row_is_empty (region, i % ring + 1) ? MIN (run + 1, ring) : 0;
+    run = row_is_empty (region, bw_lattice_wrap (i + 1, ring)) ? MIN (run + 1, ring) : 0;
     if (run > best) {
       best = run;
-      *start = (i - run + 1) % ring + 1;
+      *start = bw_lattice_wrap (i - run + 2, ring);
     }
   }
   return best;
@@ -181,7 +181,7 @@ bw_region_bounds (const BwRegion *region, int *first_row, int *last_row, int *fi
   if (region->count == 0)
     return FALSE;
   int gap = longest_gap (region, &start);
-  *first_row = gap == 0 ? 1 : (start - 1 + gap) % ring + 1;
+  *first_row = gap == 0 ? 1 : bw_lattice_wrap (start + gap, ring);
   *last_row = *first_row + ring - gap - 1;
   *first_column = region->columns;
   *last_column = 1;

@@ -94,7 +94,8 @@ bw_clip_lift (const BwDrawing *drawing, const BwRegion *region, int *row, int *c
   for (int i = 0; i < clip->rows; i++)
     for (int j = 0; j < clip->columns; j++)
       if (bw_region_has (region, *row + i, *column + j))
-        *cell_of (clip, i, j) = bw_drawing_get (drawing, (*row + i - 1) % ring + 1, *column + j);
+        *cell_of (clip, i, j)
+            = bw_drawing_get (drawing, bw_lattice_wrap (*row + i, ring), *column + j);
   return clip;
 }
 

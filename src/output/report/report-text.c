@@ -4,6 +4,8 @@
 
 #include "output/report/report-parts.h"
 
+#include "core/base/tolerance.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -118,7 +120,7 @@ bw_text_done_flowing (GString *text)
 char *
 bw_text_cut (double mm)
 {
-  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - 1e-9) / 100);
+  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - BW_ROUNDING_WHOLE) / 100);
 }
 
 void

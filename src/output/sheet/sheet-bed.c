@@ -5,6 +5,7 @@
 #include "output/sheet/sheet-parts.h"
 
 #include "output/report/report-parts.h"
+#include "core/base/tolerance.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -120,7 +121,7 @@ add_layers (BwFlow *flow, const Bed *bed)
                 : _ ("The bed is graded, %.2f mm thicker at the lower edge than at the upper: lay "
                      "more turns there."),
       fabs (extra));
-  gboolean graded = fabs (extra) > 1e-9;
+  gboolean graded = fabs (extra) > BW_ROUNDING_MM;
   g_autofree char *both
       = g_strjoin (" ", layers > 0 ? layer_text : grade, layers > 0 && graded ? grade : NULL, NULL);
   bw_flow_item (flow, "2", both, 14);
@@ -163,7 +164,7 @@ bw_sheet_add_bed (BwFlow *flow, BwProject *project)
   BwBandSpan span = bw_design_span (design);
   double width = bw_bed_width_mm (&design->bed, span), mid = bw_band_span_mid (span);
   Bed bed = { design, bw_project_stone (project), mid - width / 2, mid + width / 2,
-              (int)ceil (width / design->bed.cord_width_mm - 1e-9) };
+              (int)ceil (width / design->bed.cord_width_mm - BW_ROUNDING_WHOLE) };
   if (bw_bed_cord_mm (&design->bed, bed.stone, span) <= 0)
     return;
   bw_flow_heading (flow, _ ("Winding the bed"), FIGURE_HEIGHT + 40);

@@ -6,6 +6,7 @@
 #include "output/sheet/sheet-parts.h"
 
 #include "output/report/report-parts.h"
+#include "core/base/tolerance.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -68,7 +69,7 @@ draw_ground (cairo_t *cr, const Arch *arch)
   double step = ground_step (arch), half = arch->loop->base_mm / 2;
   double end = half + BESIDE * step, low = arch->design->bead.diameter_mm / 2;
   gboolean upright = arch->design->bail.style == BW_BAIL_UPRIGHT;
-  for (double x = -end; x <= end + 1e-9; x += step) {
+  for (double x = -end; x <= end + BW_ROUNDING_MM; x += step) {
     if (upright)
       draw_side (cr, arch, x, 0);
     else

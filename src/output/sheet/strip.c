@@ -6,6 +6,7 @@
 #include "output/sheet/strip.h"
 
 #include "output/sheet/sheet-parts.h"
+#include "core/base/tolerance.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -156,7 +157,7 @@ note (cairo_t *cr, const char *text, double x, double y, double align)
 static void
 label (cairo_t *cr, const Piece *piece, double mm, double y, const char *text, double align)
 {
-  if (mm >= piece->from_mm - 1e-9 && mm <= piece->to_mm + 1e-9)
+  if (mm >= piece->from_mm - BW_ROUNDING_MM && mm <= piece->to_mm + BW_ROUNDING_MM)
     note (cr, text, x_of (piece, mm), y, align);
 }
 
@@ -219,7 +220,7 @@ draw_notes (cairo_t *cr, const Piece *piece)
 {
   const BwStripMarks *marks = piece->marks;
   double height = piece->height_mm * MM, middle = marks->bottom_mm + marks->width_mm / 2;
-  gboolean whole = piece->height_mm > marks->width_mm - 1e-9 && !piece->over;
+  gboolean whole = piece->height_mm > marks->width_mm - BW_ROUNDING_MM && !piece->over;
   g_autofree char *upper = g_strdup_printf (
       _ ("↑ tip · upper edge of the band, %.1f mm above the base · girth %.1f mm"),
       marks->bottom_mm + marks->width_mm, marks->high_girth_mm);
@@ -277,7 +278,7 @@ add_strip (BwFlow *flow, const BwStripMarks *marks, gboolean over)
                                               at_edge (&piece, piece.length_mm, FALSE)));
   /* The tab has room for the difference between the middle and the longer edge. */
   most -= MAX (0, longest - piece.length_mm - TAB_MM / 2);
-  piece.n_pieces = (int)ceil (piece.length_mm / most - 1e-9);
+  piece.n_pieces = (int)ceil (piece.length_mm / most - BW_ROUNDING_WHOLE);
   for (piece.piece = 0; piece.piece < piece.n_pieces; piece.piece++) {
     piece.from_mm = piece.piece * most;
     piece.to_mm = MIN (piece.length_mm, piece.from_mm + most);
