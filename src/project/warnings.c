@@ -226,7 +226,7 @@ warn_of_opening (const BwLoop *loop, const BwBail *bail, Doubts *list)
 static void
 warn_of_tilt (const BwHang *hang, const BwBail *bail, Doubts *list)
 {
-  if (bail->style == BW_BAIL_FLAP && !hang->level && hang->margin_mm < 0)
+  if (hang->has_margin && !hang->level && hang->margin_mm < 0)
     add (list,
          _ ("The flap cannot hold the stone level: the balance point lies %s beyond its edge, "
             "and the piece tilts to %.0f°."),

@@ -37,7 +37,7 @@ void
 sample_section (BwSection *section, int faces, const double *distance_mm)
 {
   double angle = 2 * G_PI / faces;
-  *section = (BwSection){ .faces = faces, .z_mm = 10 };
+  *section = (BwSection){ .edges = faces, .z_mm = 10 };
   for (int i = 0; i < faces; i++) {
     double h = distance_mm[i], next = distance_mm[(i + 1) % faces];
     double last = distance_mm[(i + faces - 1) % faces], azimuth = angle * i;
@@ -45,6 +45,9 @@ sample_section (BwSection *section, int faces, const double *distance_mm)
     section->corner[i] = bw_vec2 (cos (azimuth) * h - sin (azimuth) * along,
                                   sin (azimuth) * h + cos (azimuth) * along);
     section->girth_mm += along + reach (h, last, angle);
+    section->normal[i] = bw_vec2 (cos (azimuth), sin (azimuth));
+    section->turn[i] = angle;
+    section->face[i] = i;
   }
 }
 

@@ -260,6 +260,31 @@ a_place_that_odd_rows_leave_empty_does_not_splay (void **state)
   bw_places_clear (&places);
 }
 
+/* A rounded stone has no corner to tell. */
+static void
+beads_over_no_face_splay_at_no_corner (void **state)
+{
+  BwStone stone;
+  BwPlaces places;
+  BwSplay faced, rounded;
+  BwDesign design = sample_design ();
+  design.stone.faces = 3;
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = 90;
+  design.stone.has_second = FALSE;
+  design.bed.layers = 0;
+  sample_solve (&design, &stone);
+  bw_places_init_closed (&places, &design, &stone);
+  bw_splay_init (&faced, &places, &design);
+  assert_true (faced.n_corners_over > 0);
+  for (int i = 0; i < places.rows * (places.columns / 2); i++)
+    places.place[i].face = places.place[i].corner = -1;
+  bw_splay_init (&rounded, &places, &design);
+  assert_near (rounded.max_deg, faced.max_deg, 0);
+  assert_int_equal (rounded.n_corners_over, 0);
+  bw_places_clear (&places);
+}
+
 /* Three-sided stones turn by 120° at each corner: without a bed every one of them splays. */
 static void
 a_bed_of_the_cure_brings_splay_to_its_limit (void **state)
@@ -427,6 +452,7 @@ main (void)
     cmocka_unit_test (splay_is_the_greatest_turn_between_neighbours),
     cmocka_unit_test (the_join_splays_like_any_other_place),
     cmocka_unit_test (a_place_that_odd_rows_leave_empty_does_not_splay),
+    cmocka_unit_test (beads_over_no_face_splay_at_no_corner),
     cmocka_unit_test (a_bed_of_the_cure_brings_splay_to_its_limit),
     cmocka_unit_test (unfinished_work_lies_on_its_bed_at_its_own_pitch_and_leaves_a_gap),
     cmocka_unit_test (a_long_band_stands_off_its_bed_until_its_pitch_closes),

@@ -18,7 +18,7 @@ static double
 round_the_corners (const BwSection *section)
 {
   double sum = 0;
-  for (int i = 0; i < section->faces; i++)
+  for (int i = 0; i < section->edges; i++)
     sum += bw_section_face_width_mm (section, i);
   return sum;
 }
@@ -212,6 +212,38 @@ scaling_a_section_scales_lengths_once_and_area_twice (void **state)
   assert_near (bw_section_area_mm2 (&twice), 4 * bw_section_area_mm2 (&section), 1e-13);
 }
 
+/* At every height, at a tip where no edge has a length as well. */
+static void
+edges_tell_their_direction_and_their_face (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (12);
+  for (int k = 0; k < 60; k++) {
+    DrawnStone drawn;
+    draw_stone (&drawn, rand);
+    BwStone stone = solved (&drawn.measures);
+    for (int j = 0; j <= 20; j++) {
+      BwSection section = at (&stone, stone.length_mm * j / 20), half;
+      bw_section_scale (&half, &section, 0.5);
+      assert_int_equal (section.edges, stone.faces);
+      for (int i = 0, next; i < section.edges; i++) {
+        next = (i + 1) % section.edges;
+        BwVec2 n = section.normal[i];
+        BwVec2 edge = bw_vec2_sub (section.corner[next], section.corner[i]);
+        assert_int_equal (section.face[i], i);
+        assert_near (bw_vec2_length (n), 1, 1e-15);
+        assert_near (bw_vec2_dot (edge, section.normal[next]), 0, 1e-12 * stone.girth_mm);
+        assert_near (
+            atan2 (bw_vec2_cross (n, section.normal[next]), bw_vec2_dot (n, section.normal[next])),
+            section.turn[i], 1e-14);
+        assert_near (half.turn[i], section.turn[i], 0);
+        assert_near (half.normal[i].x - n.x, 0, 0);
+        assert_near (half.normal[i].y - n.y, 0, 0);
+        assert_int_equal (half.face[i], i);
+      }
+    }
+  }
+}
+
 /* Regular hexagon of inradius 5: perimeter 34.641016, area 86.602540. */
 static void
 a_regular_hexagon_has_its_closed_form (void **state)
@@ -240,6 +272,7 @@ main (void)
     cmocka_unit_test (at_a_tip_the_section_is_the_tip),
     cmocka_unit_test (a_height_beyond_the_stone_is_brought_back_to_it),
     cmocka_unit_test (scaling_a_section_scales_lengths_once_and_area_twice),
+    cmocka_unit_test (edges_tell_their_direction_and_their_face),
     cmocka_unit_test (a_regular_hexagon_has_its_closed_form),
   };
   return cmocka_run_group_tests_name ("section", tests, NULL, NULL);

@@ -91,6 +91,7 @@ the_published_cube_holds_8000 (void **state)
 {
   Body body = cube (20);
   BwSolidMass mass = mass_of (&body);
+  assert_true (mass.has_centroid);
   assert_near (mass.volume, 8000, 1e-14);
   assert_near (mass.area, 2400, 1e-14);
   assert_centre (mass.centroid, bw_vec3 (0, 0, 0), 1e-13);
@@ -165,6 +166,18 @@ a_body_with_an_inward_corner_is_summed_as_well (void **state)
   assert_centre (mass.centroid, bw_vec3 (5.0 / 6, 5.0 / 6, 0.5), 1e-14);
 }
 
+static void
+a_body_without_a_volume_has_no_centre (void **state)
+{
+  Body body = cube (20);
+  for (int i = 0; i < body.n_vertices; i++)
+    body.vertex[i].z = 7;
+  BwSolidMass mass = mass_of (&body);
+  assert_near (mass.volume, 0, 0);
+  assert_false (mass.has_centroid);
+  assert_true (isfinite (mass.centroid.x + mass.centroid.y + mass.centroid.z));
+}
+
 int
 main (void)
 {
@@ -174,6 +187,7 @@ main (void)
     cmocka_unit_test (the_published_icosahedron_holds_2_536151),
     cmocka_unit_test (where_a_body_stands_changes_nothing_but_its_centre),
     cmocka_unit_test (turned_inside_out_the_volume_is_negative),
+    cmocka_unit_test (a_body_without_a_volume_has_no_centre),
     cmocka_unit_test (a_body_with_an_inward_corner_is_summed_as_well),
   };
   return cmocka_run_group_tests_name ("solid", tests, NULL, NULL);

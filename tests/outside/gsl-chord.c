@@ -27,12 +27,12 @@ static BwVec2
 curve (const Problem *problem, double u)
 {
   const BwSection *section = problem->section;
-  double turn = 2 * G_PI / section->faces, arc = problem->rho * turn;
+  double turn = 2 * G_PI / section->edges, arc = problem->rho * turn;
   u = fmod (u, problem->length);
   if (u < 0)
     u += problem->length;
-  for (int i = 0; i < section->faces; i++) {
-    BwVec2 a = section->corner[(i + section->faces - 1) % section->faces], b = section->corner[i];
+  for (int i = 0; i < section->edges; i++) {
+    BwVec2 a = section->corner[(i + section->edges - 1) % section->edges], b = section->corner[i];
     double width = bw_vec2_length (bw_vec2_sub (b, a));
     BwVec2 normal = normal_at (turn * i);
     if (u <= width) {
@@ -40,7 +40,7 @@ curve (const Problem *problem, double u)
       return bw_vec2_add (foot, bw_vec2_scale (normal, problem->rho));
     }
     u -= width;
-    if (u <= arc || i + 1 == section->faces)
+    if (u <= arc || i + 1 == section->edges)
       return bw_vec2_add (b, bw_vec2_scale (normal_at (turn * i + u / problem->rho), problem->rho));
     u -= arc;
   }

@@ -27,7 +27,7 @@ draw (Line *line, const BwSection *section, double rho)
   for (int k = 0; k <= POINTS; k++) {
     double angle = 2 * G_PI * (k % POINTS) / POINTS + 1e-4;
     BwVec2 n = bw_vec2 (cos (angle), sin (angle)), far = section->corner[0];
-    for (int i = 1; i < section->faces; i++)
+    for (int i = 1; i < section->edges; i++)
       if (bw_vec2_dot (section->corner[i], n) > bw_vec2_dot (far, n))
         far = section->corner[i];
     line->at[k] = bw_vec2_add (far, bw_vec2_scale (n, rho));

@@ -39,7 +39,7 @@ close_geos (void **state)
 static GEOSGeometry *
 polygon_of (GEOSContextHandle_t geos, const BwSection *section)
 {
-  unsigned int n = (unsigned int)section->faces;
+  unsigned int n = (unsigned int)section->edges;
   GEOSCoordSequence *points = GEOSCoordSeq_create_r (geos, n + 1, 2);
   for (unsigned int i = 0; i <= n; i++)
     GEOSCoordSeq_setXY_r (geos, points, i, section->corner[i % n].x, section->corner[i % n].y);

@@ -21,18 +21,19 @@ assert_arrays (const GArray *a, const GArray *b)
     assert_memory_equal (a->data, b->data, (gsize)a->len * size);
 }
 
-/* Beyond the faces there are there is nothing. */
+/* Beyond the edges there are there is nothing. */
 static void
 assert_rings (const BwRing *a, const BwRing *b)
 {
-  gsize n = (gsize)a->faces;
-  assert_int_equal (a->faces, b->faces);
+  gsize n = (gsize)a->edges;
+  assert_int_equal (a->edges, b->edges);
   assert_memory_equal (&a->rho_mm, &b->rho_mm, sizeof (double));
   assert_memory_equal (&a->length_mm, &b->length_mm, sizeof (double));
   assert_memory_equal (a->corner, b->corner, n * sizeof *a->corner);
   assert_memory_equal (a->normal, b->normal, n * sizeof *a->normal);
   assert_memory_equal (a->width, b->width, n * sizeof *a->width);
   assert_memory_equal (a->turn, b->turn, n * sizeof *a->turn);
+  assert_memory_equal (a->face, b->face, n * sizeof *a->face);
   assert_memory_equal (a->start, b->start, n * sizeof *a->start);
 }
 

@@ -53,7 +53,7 @@ bw_outline_extent (const BwStone *stone, double z_mm, double azimuth_deg, double
   bw_section_init (&section, stone, z_mm);
   *left_mm = G_MAXDOUBLE;
   *right_mm = -G_MAXDOUBLE;
-  for (int i = 0; i < section.faces; i++) {
+  for (int i = 0; i < section.edges; i++) {
     double x = bw_outline_x (section.corner[i], azimuth_deg);
     *left_mm = MIN (*left_mm, x - grow_mm);
     *right_mm = MAX (*right_mm, x + grow_mm);

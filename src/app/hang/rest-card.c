@@ -63,7 +63,7 @@ bw_rest_words_wedge (const BwWedge *wedge)
 static char *
 margin_words (const BwHang *hang)
 {
-  if (!hang->has_bail || isnan (hang->margin_mm))
+  if (!hang->has_margin)
     return NULL;
   g_autofree char *length = bw_card_length (fabs (hang->margin_mm), 1);
   if (hang->margin_mm < 0)

@@ -53,7 +53,7 @@ static void
 section_path (const Paper *paper, const BwSection *section)
 {
   cairo_new_path (paper->cr);
-  for (int i = 0; i < section->faces; i++)
+  for (int i = 0; i < section->edges; i++)
     cairo_line_to (paper->cr, x_of (paper, section->corner[i].x),
                    y_of (paper, section->corner[i].y));
   cairo_close_path (paper->cr);
@@ -63,7 +63,7 @@ static double
 farthest_corner (const BwSection *section)
 {
   double reach = 0;
-  for (int i = 0; i < section->faces; i++)
+  for (int i = 0; i < section->edges; i++)
     reach = MAX (reach, bw_vec2_length (section->corner[i]));
   return reach;
 }
@@ -119,14 +119,16 @@ static void
 write_face_numbers (const Paper *paper, const BwSection *under)
 {
   double inside = bw_sketch_line_height (paper->sketch) / paper->scale;
-  if (under->faces > 24)
+  if (under->edges > 24)
     return;
-  for (int i = 0; i < under->faces; i++) {
-    BwVec2 n = bw_stone_normal (under->faces, i);
-    BwVec2 a = under->corner[(i + under->faces - 1) % under->faces], b = under->corner[i];
+  for (int i = 0; i < under->edges; i++) {
+    if (under->face[i] < 0)
+      continue;
+    BwVec2 n = under->normal[i];
+    BwVec2 a = under->corner[(i + under->edges - 1) % under->edges], b = under->corner[i];
     BwVec2 at = bw_vec2_scale (bw_vec2_add (a, b), 0.5);
     at = bw_vec2_sub (at, bw_vec2_scale (n, 0.8 * inside));
-    g_autofree char *number = g_strdup_printf ("%d", i + 1);
+    g_autofree char *number = g_strdup_printf ("%d", under->face[i] + 1);
     g_autoptr (PangoLayout) text = bw_palette_text (GTK_WIDGET (paper->sketch), number, 0.85, TRUE);
     int width, height;
     pango_layout_get_pixel_size (text, &width, &height);
@@ -245,8 +247,8 @@ static void
 draw_splay (const Paper *paper, const BwSection *under)
 {
   const BwSplay *splay = bw_project_splay (paper->project);
-  for (int i = 0; i < under->faces; i++) {
-    if (!splay->corner_over[i])
+  for (int i = 0; i < under->edges; i++) {
+    if (under->face[i] < 0 || !splay->corner_over[under->face[i]])
       continue;
     BwVec2 out
         = bw_vec2_scale (under->corner[i], 1 / MAX (bw_vec2_length (under->corner[i]), 1e-9));

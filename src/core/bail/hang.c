@@ -4,6 +4,7 @@
 #include "core/bail/hang.h"
 
 #include "core/band/column.h"
+#include "core/base/tolerance.h"
 #include "core/stone/section.h"
 
 /* What belongs to the band's place on the stone, before masses come in. */
@@ -84,6 +85,7 @@ hang_flat (BwHang *hang, const BwDesign *design, const Site *site)
   double beyond = hang->centroid.z - site->mid_mm;
   BwVec3 to_pivot = bw_vec3_sub (hang->pivot, hang->centroid);
   double drop = bw_vec2_dot (bw_vec2 (to_pivot.x, to_pivot.y), site->outward);
+  hang->has_margin = TRUE;
   hang->margin_mm = design->bail.columns * design->gauge.column_mm / 2 - fabs (beyond);
   if (hang->margin_mm >= 0) {
     hang->tilt_deg = 90;
@@ -98,7 +100,7 @@ static BwVec3
 unit_or (BwVec3 v, BwVec3 otherwise)
 {
   double length = bw_vec3_length (v);
-  return length > 1e-12 ? bw_vec3_scale (v, 1 / length) : otherwise;
+  return length > BW_ROUNDING_UNIT ? bw_vec3_scale (v, 1 / length) : otherwise;
 }
 
 /* Up and the point of the cord above G, where the cord may touch all along the crest's line. */
@@ -113,7 +115,8 @@ stand_along_crest (BwHang *hang, const Site *site)
   hang->vertical = bw_vec3_scale (unit_or (off, outward), sine);
   hang->vertical.z = cosine;
   hang->hold = hang->pivot;
-  hang->hold.z = hang->centroid.z + (sine > 1e-12 ? bw_vec3_length (off) * cosine / sine : 0);
+  hang->hold.z
+      = hang->centroid.z + (sine > BW_ROUNDING_UNIT ? bw_vec3_length (off) * cosine / sine : 0);
 }
 
 static void
@@ -153,7 +156,7 @@ judge_wedge (BwWedge *wedge, double slope, double friction)
 gboolean
 bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, BwFault *fault)
 {
-  BwHang solved = { .margin_mm = NAN, .has_bail = design->bail.style != BW_BAIL_NONE };
+  BwHang solved = { .has_bail = design->bail.style != BW_BAIL_NONE };
   Site site;
   if (solved.has_bail
       && !bw_loop_init (&solved.loop, &design->bail, &design->bead, &design->gauge, fault))
@@ -194,7 +197,7 @@ static void
 consider (Best *best, double bottom_mm, const BwHang *hang)
 {
   double off = deviation (best->height.want, hang);
-  if (best->height.reached || off >= best->deviation - 1e-9)
+  if (best->height.reached || off >= best->deviation - BW_ROUNDING_DEG)
     return;
   best->deviation = off;
   best->height.bottom_mm = bottom_mm;
@@ -208,8 +211,8 @@ static gboolean
 steps_between (const BwDesign *design, double low, double high, int *least, int *most)
 {
   BwBandSpan span = bw_design_span (design);
-  *least = (int)ceil ((low - span.bottom_mm) / STEP_MM - 1e-9);
-  *most = (int)floor ((high - span.width_mm - span.bottom_mm) / STEP_MM + 1e-9);
+  *least = (int)ceil ((low - span.bottom_mm) / STEP_MM - BW_ROUNDING_WHOLE);
+  *most = (int)floor ((high - span.width_mm - span.bottom_mm) / STEP_MM + BW_ROUNDING_WHOLE);
   return *least <= *most;
 }
 

@@ -25,7 +25,8 @@ typedef struct {
   double tilt_deg; /* axis from the vertical, 0..90 */
   BwUp up;
   gboolean level;
-  double margin_mm; /* flap: m w/2 − |z_G − z_mid|; else NAN */
+  gboolean has_margin; /* of a flap alone; else margin_mm is 0 and means nothing */
+  double margin_mm;    /* m w/2 − |z_G − z_mid| */
   /* The same rest in space. vertical: which way is up, unit, in the stone's own axes; it makes the
    * angle tilt_deg with the axis (180° less that when the base is up), and round the axis the piece
    * rolls until G is under the cord. hold: the point of the cord straight above G: A, but for a

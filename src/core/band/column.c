@@ -45,8 +45,11 @@ bw_column_equal (const BwColumn *a, const BwColumn *b)
 {
   if (!same (a->relaxed_mm, b->relaxed_mm) || !same (a->squeezed_mm, b->squeezed_mm))
     return FALSE;
-  for (int i = 0; i < a->section.faces; i++)
-    if (!same (a->section.corner[i].x, b->section.corner[i].x)
+  if (a->section.edges != b->section.edges)
+    return FALSE;
+  for (int i = 0; i < a->section.edges; i++)
+    if (a->section.face[i] != b->section.face[i]
+        || !same (a->section.corner[i].x, b->section.corner[i].x)
         || !same (a->section.corner[i].y, b->section.corner[i].y))
       return FALSE;
   return TRUE;

@@ -6,6 +6,7 @@
 
 #include "core/band/column.h"
 #include "core/base/lattice.h"
+#include "core/base/tolerance.h"
 #include <string.h>
 
 const char *
@@ -59,7 +60,8 @@ static void
 solve_partial (BwFitColumn *out, const BwLaid *laid, const BwRing *relaxed, int n)
 {
   double p = laid->design->pitch.mm;
-  out->chord_mm = NAN;
+  out->has_chord = FALSE;
+  out->chord_mm = 0;
   out->gap_mm = relaxed->length_mm - n * p;
   out->pull_mm = laid->design->thread.stretch * n * p;
   out->closes = n >= 3 && out->gap_mm <= out->pull_mm;
@@ -73,6 +75,7 @@ solve_whole (BwFitColumn *out, const BwLaid *laid, const BwColumn *column, const
   double p = laid->design->pitch.mm;
   bw_column_squeezed (&squeezed, column, 1);
   double chord = mean_chord (laid, &squeezed, n);
+  out->has_chord = TRUE;
   out->chord_mm = mean_chord (laid, relaxed, n);
   out->gap_mm = n * (out->chord_mm - p);
   out->pull_mm = n * (out->chord_mm - chord) + laid->design->thread.stretch * n * p;
@@ -111,7 +114,7 @@ sum_up (BwFit *fit)
     const BwFitColumn *column = &fit->column[i];
     closes = closes && column->closes;
     grips = grips && column->grips;
-    fit->partial = fit->partial || isnan (column->chord_mm);
+    fit->partial = fit->partial || !column->has_chord;
     fit->gap_min_mm = MIN (fit->gap_min_mm, column->gap_mm);
     fit->gap_max_mm = MAX (fit->gap_max_mm, column->gap_mm);
   }
@@ -320,7 +323,7 @@ column_closing_scale (const BwLaid *laid, const BwColumn *column, int n, double 
     last = lambda;
     last_beyond = beyond;
     lambda -= beyond / slope;
-    if (fabs (lambda - last) <= 1e-13 * last)
+    if (fabs (lambda - last) <= BW_SOLVED * last)
       return lambda;
     if (!(lambda >= lo && lambda <= hi))
       lambda = isfinite (hi) ? (lo + hi) / 2 : 2 * lo + 1;

@@ -18,7 +18,8 @@ typedef struct {
   int column; /* from 1, lowest first */
   double height_mm;
   double girth_mm;
-  double chord_mm; /* relaxed, chord(n, t + D/2), mean of both starts; NAN for partial work */
+  gboolean has_chord; /* FALSE for partial work, which is no ring yet: chord_mm is 0 then */
+  double chord_mm;    /* relaxed, chord(n, t + D/2), mean of both starts */
   double gap_mm;   /* n (chord − p): positive = relaxed strip short; partial work: Λ − n p */
   double pull_mm;  /* what pulling gives; partial work: ε n p */
   gboolean closes; /* gap ≤ pull: chord(n, t(1 − q) + D/2) ≤ (1 + ε) p */

@@ -51,8 +51,10 @@ bw_join_repeat (const BwDrawing *drawing)
 static void
 measure (BwJoin *join, const BwFit *fit, double pitch_mm)
 {
-  join->gap_mm = join->interlocks ? MAX (fit->gap_max_mm, 0) : (double)NAN;
-  join->overlap_mm = join->interlocks ? MAX (-fit->gap_min_mm, 0) : (double)NAN;
+  if (!join->interlocks)
+    return;
+  join->gap_mm = MAX (fit->gap_max_mm, 0);
+  join->overlap_mm = MAX (-fit->gap_min_mm, 0);
   join->gap_beads = join->gap_mm / pitch_mm;
   join->overlap_beads = join->overlap_mm / pitch_mm;
 }

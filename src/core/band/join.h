@@ -9,8 +9,8 @@
 
 typedef struct {
   int rows;
-  gboolean interlocks;       /* rows even */
-  double gap_mm, overlap_mm; /* NAN when rows is odd */
+  gboolean interlocks; /* rows even; FALSE: gap and overlap are 0 and mean nothing */
+  double gap_mm, overlap_mm;
   double gap_beads, overlap_beads;
   int repeat_rows;        /* k, the least even k ≤ rows/2 with row i = row i + k; 0: none */
   gboolean repeat_closes; /* k divides rows (even rows only) */

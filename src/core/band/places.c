@@ -5,12 +5,14 @@
 
 #include "core/band/column.h"
 #include "core/base/lattice.h"
+#include "core/base/tolerance.h"
 
 /* How one column is laid. */
 typedef struct {
   BwRing ring;
-  double start; /* arc length of its first bead */
-  double step;  /* chord from bead to bead; NAN: equal arcs, for want of a ring */
+  double start;      /* arc length of its first bead */
+  gboolean has_step; /* FALSE: equal arcs, for want of a ring */
+  double step;       /* chord from bead to bead */
   double z_mm;
 } Course;
 
@@ -26,7 +28,8 @@ lay_closed (Course *course, const BwLaid *laid, const BwColumn *column, int c, i
 {
   bw_column_relaxed (&course->ring, column);
   start_at_seam (course, laid, c, course->ring.length_mm / (2 * n));
-  course->step = n < 3 ? (double)NAN : bw_ring_chord (&course->ring, n, course->start);
+  course->has_step = n >= 3;
+  course->step = course->has_step ? bw_ring_chord (&course->ring, n, course->start) : 0;
 }
 
 /* A strip that does not close lies on the bed with its own pitch and leaves a gap. */
@@ -35,6 +38,7 @@ lay_open (Course *course, const BwLaid *laid, const BwColumn *column, int c)
 {
   bw_column_relaxed (&course->ring, column);
   start_at_seam (course, laid, c, laid->design->pitch.mm / 2);
+  course->has_step = TRUE;
   course->step = laid->design->pitch.mm;
 }
 
@@ -50,7 +54,7 @@ stand_off (const BwLaid *laid, const BwColumn *column, int n, double gap)
     double chord = bw_ring_chord_mean (&ring, n, bw_laid_seam (laid, &ring));
     double change = n * (laid->design->pitch.mm - chord) / (2 * G_PI);
     off = MAX (off + change, 0);
-    if (fabs (change) < 1e-9)
+    if (fabs (change) < BW_ROUNDING_MM)
       break;
   }
   return off;
@@ -102,8 +106,9 @@ lay_course (Course *course, const BwLaid *laid, int c, int n, const BwFit *fit)
 static double
 next_bead (const Course *course, double u, int n)
 {
-  double v = isnan (course->step) ? (double)NAN : bw_ring_advance (&course->ring, u, course->step);
-  return isnan (v) ? u + course->ring.length_mm / n : v;
+  if (course->has_step && bw_ring_advance (&course->ring, &u, course->step))
+    return u;
+  return u + course->ring.length_mm / n;
 }
 
 static BwPlace
@@ -176,7 +181,8 @@ turn_between (BwVec2 a, BwVec2 b)
   return fabs (atan2 (bw_vec2_cross (a, b), bw_vec2_dot (a, b)));
 }
 
-/* Pieces of the curve in order: 2i over face i, 2i + 1 about corner i. */
+/* Pieces of the curve in order: 2i over face i, 2i + 1 about the corner after it; below 0 where the
+ * stone has no face. */
 static int
 piece_under (const BwPlace *place)
 {
@@ -186,8 +192,10 @@ piece_under (const BwPlace *place)
 static void
 mark_corners (BwSplay *splay, const BwPlace *from, const BwPlace *to, int faces)
 {
-  int last = piece_under (to);
-  for (int piece = piece_under (from);; piece = (piece + 1) % (2 * faces)) {
+  int first = piece_under (from), last = piece_under (to);
+  if (first < 0 || last < 0)
+    return;
+  for (int piece = first;; piece = (piece + 1) % (2 * faces)) {
     if (piece % 2)
       splay->corner_over[piece / 2] = TRUE;
     if (piece == last)
@@ -284,10 +292,12 @@ bw_places_faces (const BwDesign *design, const BwStone *stone, int column, int n
   g_autofree double *u = bead_lengths (&course, n);
   /* The first bead of an odd column belongs to row 2, half a pitch after row 1. */
   double first = column % 2 ? 0.5 : 0;
-  for (int i = 0; i < ring->faces; i++) {
+  for (int i = 0; i < ring->edges; i++) {
     double face = ring->start[i] + ring->width[i] / 2;
     double edge = ring->start[i] + ring->width[i] + ring->rho_mm * ring->turn[i] / 2;
-    middle[i] = cyclic (first + in_beads (u, n, ring->length_mm, face), n);
-    corner[i] = cyclic (first + in_beads (u, n, ring->length_mm, edge), n);
+    if (ring->face[i] < 0)
+      continue;
+    middle[ring->face[i]] = cyclic (first + in_beads (u, n, ring->length_mm, face), n);
+    corner[ring->face[i]] = cyclic (first + in_beads (u, n, ring->length_mm, edge), n);
   }
 }

@@ -11,7 +11,7 @@ typedef struct {
   BwVec2 normal;   /* outward unit, horizontal */
   BwVec2 foot;     /* nearest point of the section at the bead's height */
   int face;        /* face under the bead, or −1 */
-  int corner;      /* corner under it (between face corner and corner + 1), or −1 */
+  int corner;      /* corner under it, called after the face before it, or −1 */
   double along_mm; /* on a face: signed distance from its middle */
 } BwPlace;
 
@@ -45,6 +45,7 @@ void bw_splay_init (BwSplay *splay, const BwPlaces *places, const BwDesign *desi
 
 /* The stone's faces as the unrolled band sees them: along column `column` (1..W), in pitches from
  * the position of row 1 (0..n, cyclic), where each face's middle lies and where each corner's
- * middle lies (corner i between faces i and i+1). n is the number of beads around. */
+ * middle lies (corner i after face i). What the section there has not keeps its value. n is the
+ * number of beads around. */
 void bw_places_faces (const BwDesign *design, const BwStone *stone, int column, int n,
                       double middle[BW_FACES_MAX], double corner[BW_FACES_MAX]);

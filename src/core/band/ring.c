@@ -6,6 +6,13 @@
  */
 #include "core/band/ring.h"
 
+/* The error that a Newton step leaves is of the order of its square: a step of this share of the
+ * chord leaves none. */
+#define STEP_SETTLED 1e-9
+
+/* A bracket of this share of the chord has no room for a double between its ends, or hardly. */
+#define BRACKET_SHUT 1e-14
+
 /* A spot of the curve during a walk. */
 typedef struct {
   int piece;
@@ -24,13 +31,13 @@ quarter (BwVec2 v)
 static int
 previous (const BwRing *ring, int i)
 {
-  return i > 0 ? i - 1 : ring->faces - 1;
+  return i > 0 ? i - 1 : ring->edges - 1;
 }
 
 static int
 next (const BwRing *ring, int i)
 {
-  return i + 1 < ring->faces ? i + 1 : 0;
+  return i + 1 < ring->edges ? i + 1 : 0;
 }
 
 static BwVec2
@@ -56,14 +63,15 @@ void
 bw_ring_init (BwRing *ring, const BwSection *section, double rho_mm)
 {
   double u = 0;
-  ring->faces = section->faces;
+  ring->edges = section->edges;
   ring->rho_mm = rho_mm;
-  for (int i = 0; i < ring->faces; i++) {
+  for (int i = 0; i < ring->edges; i++) {
     ring->corner[i] = section->corner[i];
-    ring->normal[i] = bw_stone_normal (ring->faces, i);
-    ring->turn[i] = 2 * G_PI / ring->faces;
+    ring->normal[i] = section->normal[i];
+    ring->turn[i] = section->turn[i];
+    ring->face[i] = section->face[i];
   }
-  for (int i = 0; i < ring->faces; i++) {
+  for (int i = 0; i < ring->edges; i++) {
     BwVec2 edge = bw_vec2_sub (ring->corner[i], ring->corner[previous (ring, i)]);
     ring->width[i] = MAX (bw_vec2_dot (edge, quarter (ring->normal[i])), 0);
     ring->start[i] = u;
@@ -98,7 +106,7 @@ spot_at (const BwRing *ring, double u)
 {
   u -= floor (u / ring->length_mm) * ring->length_mm;
   int i = 0;
-  while (i + 1 < ring->faces && u >= ring->start[i + 1])
+  while (i + 1 < ring->edges && u >= ring->start[i + 1])
     i++;
   double along = MAX (u - ring->start[i], 0);
   if (along < ring->width[i] || !(ring->rho_mm > 0))
@@ -191,12 +199,12 @@ static gboolean
 step (const BwRing *ring, Spot *spot, double s)
 {
   BwVec2 from = spot->at;
-  for (int k = 0; k < 2 * ring->faces; k++) {
+  for (int k = 0; k < 2 * ring->edges; k++) {
     int i = spot->piece / 2;
     if (spot->piece % 2 == 0 ? reach_on_face (ring, i, from, s, spot)
                              : reach_on_arc (ring, i, from, s, spot))
       return TRUE;
-    if (++spot->piece == 2 * ring->faces) {
+    if (++spot->piece == 2 * ring->edges) {
       spot->piece = 0;
       spot->laps++;
     }
@@ -282,18 +290,17 @@ solve_chord (const BwRing *ring, int n, double u, double guess)
 {
   Spot start = spot_at (ring, u);
   double lo = 0, hi = ring->length_mm / n, s = CLAMP (guess, 0.5 * hi, hi);
-  for (int k = 0; k < 200 && hi - lo > 1e-14 * hi; k++) {
+  for (int k = 0; k < 200 && hi - lo > BRACKET_SHUT * hi; k++) {
     double beyond = 0, rate = 0;
     gboolean whole = walk (ring, n, &start, s, &beyond, &rate);
     if (!whole || beyond > 0)
       hi = s;
     else
       lo = s;
-    double newton = whole ? s - beyond / rate : (double)NAN;
-    /* The error after a Newton step is of the order of its square. */
-    if (newton >= lo && newton <= hi && fabs (newton - s) <= 1e-9 * s)
+    double newton = whole ? s - beyond / rate : s;
+    if (whole && newton >= lo && newton <= hi && fabs (newton - s) <= STEP_SETTLED * s)
       return newton;
-    s = newton > lo && newton < hi ? newton : (lo + hi) / 2;
+    s = whole && newton > lo && newton < hi ? newton : (lo + hi) / 2;
   }
   return s;
 }
@@ -303,10 +310,10 @@ bw_ring_point (const BwRing *ring, double u)
 {
   Spot spot = spot_at (ring, u);
   int i = spot.piece / 2;
-  BwRingPoint point = { .at = spot.at, .normal = spot.normal, .face = -1, .corner = i };
+  BwRingPoint point = { .at = spot.at, .normal = spot.normal, .face = -1, .corner = ring->face[i] };
   point.foot = ring->corner[i];
   if (spot.piece % 2 == 0) {
-    point.face = i;
+    point.face = ring->face[i];
     point.corner = -1;
     point.foot = outward (spot.at, spot.normal, -ring->rho_mm);
     point.along_mm = spot_length (ring, &spot) - ring->start[i] - ring->width[i] / 2;
@@ -319,9 +326,9 @@ static BwVec2
 ray_origin (const BwRing *ring)
 {
   gboolean inside = TRUE;
-  for (int i = 0; i < ring->faces; i++)
+  for (int i = 0; i < ring->edges; i++)
     inside = inside && bw_vec2_dot (ring->normal[i], ring->corner[i]) >= 0;
-  return inside ? bw_vec2 (0, 0) : bw_vec2_centroid (ring->corner, ring->faces);
+  return inside ? bw_vec2 (0, 0) : bw_vec2_centroid (ring->corner, ring->edges);
 }
 
 /* Arc length on piece p where the ray meets it. */
@@ -347,7 +354,7 @@ double
 bw_ring_ray (const BwRing *ring, double azimuth)
 {
   BwVec2 origin = ray_origin (ring), d = bw_vec2 (cos (azimuth), sin (azimuth));
-  for (int piece = 0; piece < 2 * ring->faces; piece++) {
+  for (int piece = 0; piece < 2 * ring->edges; piece++) {
     int i = piece / 2;
     BwVec2 a = piece % 2 ? run_end (ring, i) : run_begin (ring, i);
     BwVec2 b = piece % 2 ? run_begin (ring, next (ring, i)) : run_end (ring, i);
@@ -367,12 +374,15 @@ bw_ring_azimuth (const BwRing *ring, double u)
   return atan2 (d.y, d.x);
 }
 
-double
-bw_ring_advance (const BwRing *ring, double u, double s)
+gboolean
+bw_ring_advance (const BwRing *ring, double *u, double s)
 {
-  Spot spot = spot_at (ring, u);
+  Spot spot = spot_at (ring, *u);
   double begin = spot_length (ring, &spot);
-  return step (ring, &spot, s) ? u + spot_length (ring, &spot) - begin : (double)NAN;
+  if (!step (ring, &spot, s))
+    return FALSE;
+  *u = *u + spot_length (ring, &spot) - begin;
+  return TRUE;
 }
 
 double

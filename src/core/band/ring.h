@@ -2,21 +2,22 @@
 /* The ring: where bead centres of one column run round a section, and the exact equal chord at
  * which n beads close.
  *
- * The curve lies at distance ρ outside a convex polygon: straight along each face, an arc of radius
+ * The curve lies at distance ρ outside a convex polygon: straight along each edge, an arc of radius
  * ρ about each corner; length Λ = girth + 2πρ (Steiner). The chord is never replaced by Λ/n. */
 #pragma once
 
 #include "core/stone/section.h"
 
 typedef struct {
-  int faces;
+  int edges;
   double rho_mm;               /* ρ ≥ 0 */
   double length_mm;            /* Λ */
-  BwVec2 corner[BW_FACES_MAX]; /* as in the section */
-  BwVec2 normal[BW_FACES_MAX]; /* of face i */
-  double width[BW_FACES_MAX];  /* of face i */
-  double turn[BW_FACES_MAX];   /* exterior angle at corner i, radians */
-  double start[BW_FACES_MAX];  /* arc length at which face i begins; face 0 begins at 0 */
+  BwVec2 corner[BW_FACES_MAX]; /* as in the section, like the next three */
+  BwVec2 normal[BW_FACES_MAX];
+  double turn[BW_FACES_MAX];
+  int face[BW_FACES_MAX];
+  double width[BW_FACES_MAX]; /* of edge i */
+  double start[BW_FACES_MAX]; /* arc length at which edge i begins; edge 0 begins at 0 */
 } BwRing;
 
 /* A point of the curve. */
@@ -24,8 +25,8 @@ typedef struct {
   BwVec2 at;
   BwVec2 normal;   /* outward unit */
   BwVec2 foot;     /* nearest point of the section */
-  int face;        /* face under it, or −1 on an arc */
-  int corner;      /* corner under it (between face corner and corner + 1), or −1 on a face */
+  int face;        /* of the stone, under it; −1 on an arc, or where the edge belongs to none */
+  int corner;      /* on an arc: the corner under it, called after the face before it; else −1 */
   double along_mm; /* on a face: signed distance of the foot from the face's middle */
 } BwRingPoint;
 
@@ -41,9 +42,9 @@ double bw_ring_ray (const BwRing *ring, double azimuth);
 /* The azimuth of that ray, radians in −π..π, for the point at arc length u: the inverse. */
 double bw_ring_azimuth (const BwRing *ring, double u);
 
-/* From arc length u, the first later arc length whose point is at distance s; NAN when none within
- * one turn. */
-double bw_ring_advance (const BwRing *ring, double u, double s);
+/* Moves arc length *u to the first later one whose point is at distance s. FALSE when there is none
+ * within one turn; *u is then as it was. */
+gboolean bw_ring_advance (const BwRing *ring, double *u, double s);
 
 /* chord(n, ρ): the length s for which n equal chords from arc length `start` close after exactly
  * one turn. n ≥ 3. Solved to 1e-13 relative. */

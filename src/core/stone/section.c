@@ -37,13 +37,25 @@ image_at (const BwStone *stone, double z)
   return image_on_prism (stone, z);
 }
 
+/* Every section has the directions of the prism's faces. */
+static void
+direct_edges (BwSection *section, int faces)
+{
+  section->edges = faces;
+  for (int i = 0; i < faces; i++) {
+    section->normal[i] = bw_stone_normal (faces, i);
+    section->turn[i] = 2 * G_PI / faces;
+    section->face[i] = i;
+  }
+}
+
 void
 bw_section_init (BwSection *section, const BwStone *stone, double z_mm)
 {
   double z = fmin (fmax (z_mm, 0), stone->length_mm);
   Image image = image_at (stone, z);
   BwVec2 shift = bw_vec2_scale (image.centre, 1 - image.towards);
-  section->faces = stone->faces;
+  direct_edges (section, stone->faces);
   section->z_mm = z;
   section->girth_mm = stone->girth_mm * image.scale * image.towards;
   section->slope = image.slope;
@@ -55,25 +67,29 @@ bw_section_init (BwSection *section, const BwStone *stone, double z_mm)
 void
 bw_section_scale (BwSection *section, const BwSection *from, double lambda)
 {
-  section->faces = from->faces;
+  section->edges = from->edges;
   section->z_mm = from->z_mm;
   section->girth_mm = lambda * from->girth_mm;
   section->slope = lambda * from->slope;
-  for (int i = 0; i < from->faces; i++)
+  for (int i = 0; i < from->edges; i++) {
     section->corner[i] = bw_vec2_scale (from->corner[i], lambda);
+    section->normal[i] = from->normal[i];
+    section->turn[i] = from->turn[i];
+    section->face[i] = from->face[i];
+  }
 }
 
 static BwVec2
 previous_corner (const BwSection *section, int i)
 {
-  return section->corner[i ? i - 1 : section->faces - 1];
+  return section->corner[i ? i - 1 : section->edges - 1];
 }
 
 double
 bw_section_area_mm2 (const BwSection *section)
 {
   double twice = 0;
-  for (int i = 0; i < section->faces; i++)
+  for (int i = 0; i < section->edges; i++)
     twice += bw_vec2_cross (bw_vec2_sub (previous_corner (section, i), section->corner[0]),
                             bw_vec2_sub (section->corner[i], section->corner[0]));
   return twice / 2;
@@ -82,7 +98,7 @@ bw_section_area_mm2 (const BwSection *section)
 BwVec2
 bw_section_centroid (const BwSection *section)
 {
-  return bw_vec2_centroid (section->corner, section->faces);
+  return bw_vec2_centroid (section->corner, section->edges);
 }
 
 double

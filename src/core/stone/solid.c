@@ -39,6 +39,9 @@ bw_solid_mass (const BwSolid *solid)
     add_polygon (&sums, solid, index, solid->size[f]);
     index += solid->size[f];
   }
-  BwVec3 offset = bw_vec3_scale (sums.moment24, 1 / (4 * sums.volume6));
-  return (BwSolidMass){ sums.volume6 / 6, sums.area2 / 2, bw_vec3_add (sums.origin, offset) };
+  BwSolidMass mass = { sums.volume6 / 6, sums.area2 / 2, fabs (sums.volume6) > 0, sums.origin };
+  if (mass.has_centroid)
+    mass.centroid
+        = bw_vec3_add (sums.origin, bw_vec3_scale (sums.moment24, 1 / (4 * sums.volume6)));
+  return mass;
 }

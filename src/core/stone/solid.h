@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/base/vec.h"
+#include <glib.h>
 
 /* Borrowed arrays. The polygons lie one after another in `index`, polygon f taking size[f] of them,
  * counter-clockwise seen from outside; every polygon is plane. */
@@ -16,7 +17,8 @@ typedef struct {
 typedef struct {
   double volume;
   double area;
-  BwVec3 centroid; /* of the volume; not a number when the volume is 0 */
+  gboolean has_centroid; /* FALSE when the volume is 0: centroid is a vertex then */
+  BwVec3 centroid;       /* of the volume */
 } BwSolidMass;
 
 /* Exact for every closed polyhedron, convex or not: the divergence theorem turns the volume

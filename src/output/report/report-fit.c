@@ -17,7 +17,7 @@ json_column (BwAnswer *json, const BwFitColumn *column)
   bw_answer_count (json, "column", (guint64)column->column);
   bw_answer_number (json, "height_mm", column->height_mm);
   bw_answer_number (json, "girth_mm", column->girth_mm);
-  bw_answer_number (json, "chord_mm", column->chord_mm);
+  bw_answer_number_if (json, column->has_chord, "chord_mm", column->chord_mm);
   bw_answer_number (json, "gap_mm", column->gap_mm);
   bw_answer_number (json, "pull_mm", column->pull_mm);
   bw_answer_boolean (json, "closes", column->closes);

@@ -55,7 +55,7 @@ json_rest (BwAnswer *json, const BwHang *hang)
     bw_answer_boolean (json, "level", hang->level);
   else
     bw_answer_null (json, "level");
-  bw_answer_number_if (json, hangs, "margin_mm", hang->margin_mm);
+  bw_answer_number_if (json, hang->has_margin, "margin_mm", hang->margin_mm);
   bw_answer_number_if (json, hangs, "opening_mm", hang->loop.opening_mm);
   bw_answer_number_if (json, hangs, "largest_cord_mm", hang->loop.largest_cord_mm);
   bw_answer_number_if (json, hangs && hang->loop.rows_needed > 0, "rows_needed",
@@ -172,7 +172,7 @@ text_bail (BwTable *facts, const BwHang *hang, const BwBail *bail)
                 hang->loop.rows_needed > 0 ? bw_text_count ((guint64)hang->loop.rows_needed)
                                            : g_strdup (_ ("no row count lets it through")));
   bw_text_fact (facts, _ ("Hangs"), rest_sentence (hang));
-  if (isfinite (hang->margin_mm))
+  if (hang->has_margin)
     bw_text_fact (facts, _ ("Margin before it tips"), bw_text_mm (hang->margin_mm, 2));
 }
 

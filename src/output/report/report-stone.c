@@ -160,7 +160,7 @@ section_json (const BwSection *section)
   bw_answer_init (&json);
   bw_answer_number (&json, "girth_mm", section->girth_mm);
   bw_answer_open_array (&json, "polygon");
-  for (int i = 0; i < section->faces; i++)
+  for (int i = 0; i < section->edges; i++)
     bw_answer_numbers (&json, NULL, (double[]){ section->corner[i].x, section->corner[i].y }, 2);
   return bw_answer_finish (&json);
 }
@@ -178,11 +178,12 @@ section_text (BwProject *project, const BwSection *section)
   bw_table_init (&table, "rrrr");
   bw_table_add (&table, g_strdup (_ ("Face")), g_strdup (_ ("width mm")),
                 g_strdup (_ ("to corner x mm")), g_strdup (_ ("y mm")));
-  for (int i = 0; i < section->faces; i++)
-    bw_table_add (&table, bw_text_count ((guint64)i + 1),
-                  bw_text_number (bw_section_face_width_mm (section, i), 3),
-                  bw_text_number (section->corner[i].x, 3),
-                  bw_text_number (section->corner[i].y, 3));
+  for (int i = 0; i < section->edges; i++)
+    bw_table_add (
+        &table,
+        section->face[i] < 0 ? g_strdup ("–") : bw_text_count ((guint64)section->face[i] + 1),
+        bw_text_number (bw_section_face_width_mm (section, i), 3),
+        bw_text_number (section->corner[i].x, 3), bw_text_number (section->corner[i].y, 3));
   bw_table_write (&table, text, 0);
   return bw_text_done (text);
 }

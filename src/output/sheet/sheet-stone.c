@@ -78,7 +78,7 @@ dimension (cairo_t *cr, BwVec2 a, BwVec2 b, double value, double at)
 static void
 draw_polygon (const Sketch *sketch, const BwSection *section, double grey)
 {
-  for (int i = 0; i < section->faces; i++) {
+  for (int i = 0; i < section->edges; i++) {
     BwVec2 at = on_page (sketch, section->corner[i]);
     cairo_line_to (sketch->cr, at.x, at.y);
   }
@@ -92,7 +92,7 @@ draw_polygon (const Sketch *sketch, const BwSection *section, double grey)
 static BwVec2
 face_middle (const BwSection *section, int face)
 {
-  int before = (face + section->faces - 1) % section->faces;
+  int before = (face + section->edges - 1) % section->edges;
   return bw_vec2_scale (bw_vec2_add (section->corner[before], section->corner[face]), 0.5);
 }
 
@@ -107,8 +107,8 @@ static void
 draw_face_names (const Sketch *sketch, const BwSection *section)
 {
   const BwStoneMeasures *stone = &sketch->design->stone;
-  for (int face = 0; face < section->faces; face += name_step (section->faces)) {
-    BwVec2 normal = bw_stone_normal (section->faces, face);
+  for (int face = 0; face < section->edges; face += name_step (section->edges)) {
+    BwVec2 normal = section->normal[face];
     BwVec2 at = on_page (sketch, face_middle (section, face));
     g_autofree char *width = bw_text_number (stone->values_mm[face], 1);
     g_autofree char *name = stone->measured == BW_MEASURED_FACE_WIDTHS
@@ -123,9 +123,9 @@ draw_face_names (const Sketch *sketch, const BwSection *section)
 static void
 draw_across (const Sketch *sketch, const BwSection *section)
 {
-  int half = section->faces / 2;
+  int half = section->edges / 2;
   for (int i = 0; i < half && half <= 6; i++) {
-    BwVec2 normal = bw_stone_normal (section->faces, i);
+    BwVec2 normal = section->normal[i];
     BwVec2 from = face_middle (section, i + half);
     double span = sketch->stone->h_mm[i] + sketch->stone->h_mm[i + half];
     BwVec2 to = bw_vec2_add (from, bw_vec2_scale (normal, span));
@@ -159,7 +159,7 @@ draw_section (Sketch *sketch, double width, double height)
   BwSection section;
   bw_section_init (&section, sketch->stone, stone->at_mm);
   double radius = 0;
-  for (int i = 0; i < section.faces; i++)
+  for (int i = 0; i < section.edges; i++)
     radius = MAX (radius, hypot (section.corner[i].x, section.corner[i].y));
   sketch->scale = MIN (width - 120, height - 84) / (2 * radius);
   sketch->x0 = width / 2;
@@ -223,7 +223,7 @@ extent_at (const Sketch *sketch, double z, double *left, double *right)
   bw_section_init (&section, sketch->stone, z);
   *left = INFINITY;
   *right = -INFINITY;
-  for (int i = 0; i < section.faces; i++) {
+  for (int i = 0; i < section.edges; i++) {
     *left = MIN (*left, section.corner[i].x);
     *right = MAX (*right, section.corner[i].x);
   }

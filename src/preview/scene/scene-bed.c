@@ -37,7 +37,7 @@ level_init (Level *level, const BwStone *stone, const BwBedding *bedding, double
   bw_section_init (&section, stone, z);
   bw_ring_init (&ring, &section, rho);
   level->n = 0;
-  for (int i = 0; i < ring.faces; i++) {
+  for (int i = 0; i < ring.edges; i++) {
     level_point (level, &ring, ring.start[i], z);
     for (int k = 0; k < CORNER_STEPS; k++)
       level_point (level, &ring,

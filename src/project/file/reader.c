@@ -200,7 +200,7 @@ read_materials (BwDocument *document, JsonObject *root, GError **error)
   return TRUE;
 }
 
-/* The band's rows and bottom stay 0 and NAN when absent; complete_band() puts the defaults. */
+/* The band's rows stay 0 when absent; complete_band() puts the defaults. */
 static gboolean
 read_band (BwDocument *document, JsonObject *root, GError **error)
 {
@@ -208,7 +208,6 @@ read_band (BwDocument *document, JsonObject *root, GError **error)
   g_autoptr (JsonObject) object = group_object (root, "", "band", TRUE, error);
 
   design->band.rows = 0;
-  design->band.bottom_mm = NAN;
   if (!object || !bw_read_group (BW_GROUP_BAND, object, "/band", design, error))
     return FALSE;
   keep_unknown_of_group (document, BW_GROUP_BAND, object, "cells");
@@ -256,10 +255,17 @@ read_title (BwDocument *document, JsonObject *root, GError **error)
   return TRUE;
 }
 
+/* Of a root whose band was read. */
+static gboolean
+has_bottom (JsonObject *root)
+{
+  return json_object_has_member (json_object_get_object_member (root, "band"), "bottom_mm");
+}
+
 /* Rows that are not written are those that close; a bottom that is not written is the one that
  * centres the band on the prism. */
 static gboolean
-complete_band (BwDesign *design, GError **error)
+complete_band (BwDesign *design, gboolean has_bottom, GError **error)
 {
   gboolean has_rows = design->band.rows > 0;
   BwStone stone;
@@ -267,7 +273,7 @@ complete_band (BwDesign *design, GError **error)
 
   if (!bw_stone_init (&stone, &design->stone, &fault))
     return bw_fault_tell (&fault, error);
-  if (isnan (design->band.bottom_mm))
+  if (!has_bottom)
     design->band.bottom_mm = bw_design_centred_bottom (design, &stone);
   if (!has_rows)
     design->band.rows = BW_ROWS_MAX;
@@ -354,7 +360,8 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_plain_group (document, root, BW_GROUP_FIT, FALSE, error)
       || !read_materials (document, root, error) || !read_progress (document, root, error)
       || !bw_design_settle (design, document->head.progress, error)
-      || !complete_band (design, error) || !read_drawings (document, root, error))
+      || !complete_band (design, has_bottom (root), error)
+      || !read_drawings (document, root, error))
     return FALSE;
   keep_unknown (document, "", root, known);
   return TRUE;
