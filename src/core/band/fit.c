@@ -310,10 +310,10 @@ column_closing_scale (const BwLaid *laid, const BwColumn *column, int n, double 
 {
   double lo = surely_closes (laid, column, n), hi = INFINITY;
   double slope = column->section.girth_mm / n;
-  double lambda = MAX (guess, lo), last = NAN, last_beyond = NAN;
+  double lambda = MAX (guess, lo), last = 0, last_beyond = 0;
   for (int k = 0; k < 100; k++) {
     double beyond = chord_beyond (laid, column, n, lambda);
-    double secant = (beyond - last_beyond) / (lambda - last);
+    double secant = k > 0 ? (beyond - last_beyond) / (lambda - last) : slope;
     if (secant > 0.1 * slope && secant < 10 * slope)
       slope = secant;
     if (beyond > 0)

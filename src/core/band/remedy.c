@@ -110,10 +110,10 @@ static double
 natural_thickening (const Search *search, const BwColumn *column, int n, double guess)
 {
   double floor_mm = -column->relaxed_mm * 0.999, slope = 2 * G_PI;
-  double more = MAX (guess, floor_mm), last = NAN, last_gap = NAN;
+  double more = MAX (guess, floor_mm), last = 0, last_gap = 0;
   for (int k = 0; k < 60; k++) {
     double gap = gap_with (search, column, n, more);
-    double secant = (gap - last_gap) / (more - last);
+    double secant = k > 0 ? (gap - last_gap) / (more - last) : slope;
     if (secant > G_PI / 4 && secant < 8 * G_PI)
       slope = secant;
     last = more;
