@@ -272,7 +272,7 @@ the_hands_are_remembered_from_sitting_to_sitting (void **state)
   desk_until (is_closed, maker);
   maker_start (maker, bench->path);
   open_helper (maker);
-  g_autofree char *words = g_strdup_printf ("%d rows to go. A row takes about 2 min: ",
+  g_autofree char *words = g_strdup_printf ("%d rows to go. A row takes about 2\302\240min: ",
                                             maker_design (maker)->band.rows);
   assert_int_equal (maker_design (maker)->band.columns, 12);
   assert_true (shows (maker, words));

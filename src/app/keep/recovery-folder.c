@@ -13,6 +13,7 @@
 #include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
+#include <utime.h>
 
 #define COPY ".bandwright"
 #define INFO ".info"
