@@ -11,7 +11,13 @@ install_missing $build_packages
 configure build -Dtests=false
 build build
 
-: "${file:=$PWD/data/demo/harbour-lamp.bandwright}"
+# What a maker tries on the demo is saved in a copy, which the next run opens again.
+if [ -z "${file:-}" ]; then
+  file=$PWD/out/harbour-lamp.bandwright
+  mkdir -p out
+  [ -e "$file" ] || cp data/demo/harbour-lamp.bandwright "$file"
+  chmod u+w "$file"
+fi
 export BANDWRIGHT_DATA_DIR="$PWD/data"
 export BANDWRIGHT_LIBEXEC_DIR="$PWD/build/src/picture"
 export GSETTINGS_SCHEMA_DIR="$PWD/build/data"
