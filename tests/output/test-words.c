@@ -433,6 +433,7 @@ what_a_row_wants_is_told_before_it (void **state)
     g_autoptr (BwProject) project = load (sample);
     const GArray *lengths = bw_project_path (project)->lengths;
     int rows = sample->rows, changes = 0, tried = 0;
+    int on = bw_project_forecast (project)->try_on_row;
     for (int row = 1; row <= rows; row++) {
       g_autofree char *told = bw_words_before_row (project, row);
       gboolean turns = strstr (told, "Row 3 turns back") != NULL;
@@ -443,11 +444,12 @@ what_a_row_wants_is_told_before_it (void **state)
         due |= g_array_index (lengths, BwThreadLength, i).from_row == row;
       assert_int_equal (changed, due);
       gboolean try_on = strstr (told, "Try on: ") != NULL;
-      assert_int_equal (*told != '\0', turns || changed || try_on);
+      gboolean again = strstr (told, bw_try_on_words_again ()) != NULL;
+      assert_int_equal (again, row > on + 1 && (row - on) % 2 == 1);
+      assert_int_equal (*told != '\0', turns || changed || try_on || again);
       tried += try_on;
       changes += changed;
     }
-    int on = bw_project_forecast (project)->try_on_row;
     assert_int_equal (tried, on < rows ? 1 : 0);
     assert_true (changes < (int)lengths->len);
   }

@@ -120,12 +120,22 @@ show_title (BwBenchPage *self, BwProject *project, int row)
   gtk_widget_set_visible (GTK_WIDGET (self->arrow), more);
 }
 
+/* Owned. The last row may be one at which the ends are pulled. */
+static char *
+finish_words (BwProject *project)
+{
+  g_autofree char *pull
+      = bw_words_before_row (project, bw_project_get_design (project)->band.rows + 1);
+  g_autofree char *finish = bw_words_finish (project);
+  return g_strjoin (*pull ? "\n" : "", pull, finish, NULL);
+}
+
 /* What the row wants besides beads; after the last row, all that is still to be done. */
 static void
 show_note (BwBenchPage *self, BwProject *project, int row)
 {
   gboolean more = row <= bw_project_get_design (project)->band.rows;
-  g_autofree char *note = more ? bw_words_before_row (project, row) : bw_words_finish (project);
+  g_autofree char *note = more ? bw_words_before_row (project, row) : finish_words (project);
   g_strstrip (note);
   bw_label_set_words (self->note, note);
   if (more)

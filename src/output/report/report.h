@@ -39,7 +39,8 @@ char *bw_words_flowing (BwProject *project);
  */
 char *bw_words_row (BwProject *project, int row);
 /* What is to be known or done before this row of the band is begun, a sentence a line: how row 3
- * turns, that the strip is to be tried on, that a fresh thread is due. "" for most rows. Owned. */
+ * turns, that the strip is to be tried on, and again at every second row from there, that a fresh
+ * thread is due. "" for most rows; the row after the last one has only the try-on. Owned. */
 char *bw_words_before_row (BwProject *project, int row);
 /* What comes after the last row, as bw_words_flowing() tells it: the join, the bail, the ends of
  * the thread. Owned. */

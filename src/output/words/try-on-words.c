@@ -17,6 +17,13 @@ bw_try_on_words_procedure (void)
 }
 
 const char *
+bw_try_on_words_again (void)
+{
+  return _ ("Pull the ends together again: if the raised beads drop in along the whole edge, stop "
+            "here.");
+}
+
+const char *
 bw_try_on_words_reading (void)
 {
   return _ ("To know sooner, read the ends slack: the strip laid round, the ends touching nothing, "

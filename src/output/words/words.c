@@ -166,6 +166,14 @@ turning_sentence (void)
          "through the next that stands out, one at a time."));
 }
 
+/* The row after which the ends are pulled together for the first time. */
+static int
+first_pull (BwProject *project)
+{
+  int rows = bw_project_get_design (project)->band.rows;
+  return CLAMP (bw_project_forecast (project)->try_on_row, 2, rows);
+}
+
 static GArray *
 band_events (BwProject *project)
 {
@@ -182,8 +190,7 @@ band_events (BwProject *project)
       bw_words_events_add (events, length->from_row,
                            bw_words_change (length, design->thread.tail_mm));
   }
-  bw_words_events_add (events, CLAMP (forecast->try_on_row, 2, rows) + 1,
-                       try_on_sentence (forecast));
+  bw_words_events_add (events, first_pull (project) + 1, try_on_sentence (forecast));
   return events;
 }
 
@@ -242,15 +249,31 @@ bw_words_row (BwProject *project, int row)
   return bw_words_runs (first->colours, first->n, labels);
 }
 
+static void
+append_line (GString *text, const char *line)
+{
+  g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", line);
+}
+
+/* In the whole words this would part every pair of rows; row by row it would else be forgotten. */
+static gboolean
+is_pulled_again (BwProject *project, int row)
+{
+  int since = row - 1 - first_pull (project);
+  return since > 0 && since % 2 == 0;
+}
+
 char *
 bw_words_before_row (BwProject *project, int row)
 {
   g_autoptr (GArray) events = band_events (project);
   GString *text = g_string_new (NULL);
+  if (is_pulled_again (project, row))
+    append_line (text, bw_try_on_words_again ());
   for (guint i = 0; i < events->len; i++) {
     const BwWordsEvent *event = &g_array_index (events, BwWordsEvent, i);
     if (event->before_row == row)
-      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", event->sentence);
+      append_line (text, event->sentence);
   }
   return g_string_free (text, FALSE);
 }
