@@ -49,11 +49,13 @@ a_strip_that_fits_is_not_picked_out (void **state)
   BwTryOn try_on;
   BwStone stone;
   BwDesign design = sample_design ();
-  design.thread.stretch = 0.05;
   sample_solve (&design, &stone);
-  try_on_slack (&try_on, &design, &stone, 110, 0);
+  try_on_slack (&try_on, &design, &stone, 110, -0.5 * design.limits.slack_mm / design.pitch.mm);
   assert_int_equal (try_on.change, 0);
-  try_on_slack (&try_on, &design, &stone, 110, -0.9 * design.limits.slack_mm / design.pitch.mm);
+  try_on_slack (&try_on, &design, &stone, 110, -1.1 * design.limits.slack_mm / design.pitch.mm);
+  assert_int_equal (try_on.change, -2);
+  design.thread.stretch = 0.05;
+  try_on_slack (&try_on, &design, &stone, 110, 1.2 / design.pitch.mm);
   assert_int_equal (try_on.change, 0);
   try_on_slack (&try_on, &design, &stone, 110, -1.1 * design.limits.slack_mm / design.pitch.mm);
   assert_true (try_on.change < 0);
@@ -148,32 +150,73 @@ what_pulling_does_not_close_takes_a_bead_and_more_bed (void **state)
   design.thread.stretch = 0;
   design.bed.squeeze = 0;
   sample_solve (&design, &stone);
-  try_on_slack (&much, &design, &stone, 110, 0.25);
+  try_on_slack (&much, &design, &stone, 110, 0.3);
   assert_int_equal (much.rows, 112);
-  assert_near (much.over_mm, 0.75 * p, 1e-9);
-  assert_near (much.bed_mm, 0.75 * p / (2 * G_PI), 1e-9);
+  assert_near (much.over_mm, 0.7 * p, 1e-9);
+  assert_near (much.bed_mm, 0.7 * p / (2 * G_PI), 1e-9);
+  assert_near (much.more_bed_mm, 0, 0);
 }
 
-/* Were the model the truth, the maker would count what it computes, and the advice would be the
- * recommended count: gap and pull of a count are both those of the tightest column. */
+/* Without any pull a bead is longer than the slack: between two counts none is right, and the
+ * greater one with more bed is told beside the likelier one. */
 static void
-a_true_model_is_told_its_own_recommendation (void **state)
+where_no_count_is_right_a_bead_more_and_more_bed_is_told (void **state)
+{
+  BwTryOn try_on;
+  BwStone stone;
+  BwDesign design = sample_design ();
+  double p = design.pitch.mm;
+  design.thread.stretch = 0;
+  design.bed.squeeze = 0;
+  sample_solve (&design, &stone);
+  try_on_slack (&try_on, &design, &stone, 110, 0.2);
+  assert_int_equal (try_on.change, 0);
+  assert_true (try_on.snug_probability < 0.1);
+  assert_near (try_on.more_bed_mm, 0.8 * p / (2 * G_PI), 1e-9);
+}
+
+/* What the column lacks, slack, that pulling leaves open the most; `pull` receives what it gives.
+ */
+static double
+deciding_gap (const BwDesign *design, const BwStone *stone, int rows, double *pull)
+{
+  g_autofree BwFit *fit = g_new (BwFit, 1);
+  double most = -INFINITY;
+  bw_fit_init (fit, design, stone, rows);
+  for (int i = 0; i < fit->n_columns; i++)
+    if (fit->column[i].gap_mm - fit->column[i].pull_mm > most) {
+      *pull = fit->column[i].pull_mm;
+      most = fit->column[i].gap_mm - *pull;
+    }
+  return most + *pull;
+}
+
+/* Were the model the truth, the maker would count what it computes, and the advice would close and
+ * grip by it whenever a count does: the recommended one, or the next where that has more to spare.
+ */
+static void
+a_true_model_is_told_a_count_that_is_snug (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
-  int right = 0, all = 200;
-  for (int k = 0; k < all; k++) {
+  int snug = 0, could = 0;
+  for (int k = 0; k < 200; k++) {
     BwStone stone;
-    BwFit fit;
     BwTryOn try_on;
+    double pull = 0;
     BwDesign design = sample_random_design (rand, &stone);
     int recommended = 2 * bw_fit_recommended (&design, &stone);
     int rows = MAX (recommended - 4, 6);
-    bw_fit_init (&fit, &design, &stone, rows);
-    try_on_slack (&try_on, &design, &stone, rows, fit.gap_max_mm / design.pitch.mm);
+    double lacks = deciding_gap (&design, &stone, rows, &pull);
+    try_on_slack (&try_on, &design, &stone, rows, lacks / design.pitch.mm);
     assert_true (ABS (try_on.rows - recommended) <= 2);
-    right += try_on.rows == recommended;
+    if (deciding_gap (&design, &stone, recommended, &pull) < -design.limits.slack_mm)
+      continue;
+    could++;
+    double told = deciding_gap (&design, &stone, try_on.rows, &pull);
+    snug += told <= pull && told >= -design.limits.slack_mm;
   }
-  assert_true (right >= all * 8 / 10);
+  assert_true (could >= 100);
+  assert_int_equal (snug, could);
 }
 
 /* Three beads must be left to go round. */
@@ -284,6 +327,149 @@ a_strip_read_slack_and_read_pulled_is_told_the_same (void **state)
   assert_int_equal (agree, all);
 }
 
+/* --- The count does not jump ----------------------------------------------------------------- */
+
+#define STEP_MM 0.004
+
+/* A strip of about as many rows as close, to be read ever longer. */
+typedef struct {
+  BwDesign design;
+  BwStone stone;
+  int rows;
+  BwReading from;
+} Strip;
+
+/* Some stand so far from the forecast that the readings go through its fading. */
+static void
+strip_init (Strip *strip, GRand *rand)
+{
+  g_autofree BwFit *fit = g_new (BwFit, 1);
+  strip->design = sample_random_design (rand, &strip->stone);
+  strip->rows = 2 * bw_fit_recommended (&strip->design, &strip->stone);
+  strip->rows = MAX (strip->rows + 2 * g_rand_int_range (rand, -2, 3), 6);
+  bw_fit_init (fit, &strip->design, &strip->stone, strip->rows);
+  double sd = bw_forecast_sigma_mm (&strip->design, &strip->stone);
+  strip->from.short_mm = fit->gap_max_mm + sample_between (rand, -4, 4) * sd;
+  strip->from.how = g_rand_boolean (rand) ? BW_TRIED_SLACK : BW_TRIED_PULLED;
+  strip->from.tool = g_rand_boolean (rand) ? BW_TRIED_BY_EYE : BW_TRIED_BY_CALLIPER;
+}
+
+static void
+read_on (BwTryOn *try_on, const Strip *strip, int step)
+{
+  BwReading reading = strip->from;
+  reading.short_mm += step * STEP_MM;
+  bw_try_on_init (try_on, &strip->design, &strip->stone, strip->rows, &reading);
+}
+
+/* One step of the reading moves what is known by no more than the fading adds (seven times), and a
+ * chance by no more than the normal density (0.4) of each end over the error; one in a hundred is
+ * where two counts are both as good as sure. */
+static double
+step_at_most (const Strip *strip)
+{
+  double least = MIN (BW_TRIED_CALLIPER_MM, bw_forecast_sigma_mm (&strip->design, &strip->stone));
+  return 0.01 + 2 * 0.4 * 7 * STEP_MM / (0.7 * least);
+}
+
+/* Where two counts meet both are as likely: so the chance told goes on where the count does not. */
+static void
+the_count_changes_only_where_two_are_as_likely_right (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+  int changes = 0, equal = 0;
+  for (int k = 0; k < 10; k++) {
+    Strip strip;
+    BwTryOn before, now;
+    strip_init (&strip, rand);
+    read_on (&before, &strip, 0);
+    for (int step = 1; step < 600; step++, before = now) {
+      read_on (&now, &strip, step);
+      assert_near (now.snug_probability, before.snug_probability, step_at_most (&strip));
+      assert_true (now.rows >= before.rows);
+      changes += now.rows != before.rows;
+      equal += now.rows != before.rows && now.snug_probability < 0.98;
+    }
+  }
+  assert_true (changes >= 10);
+  assert_true (equal >= 3);
+}
+
+static double
+deciding_pull (const Strip *strip, int rows)
+{
+  double pull = 0;
+  deciding_gap (&strip->design, &strip->stone, rows, &pull);
+  return pull;
+}
+
+/* Where a reading begins to contradict the forecast is found by halving: on both sides of it the
+ * same is told, but for one in a hundred where two counts are as good as sure. */
+static void
+nothing_jumps_where_the_forecast_is_given_up (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED + 2);
+  for (int k = 0; k < 60; k++) {
+    Strip strip;
+    BwTryOn agrees, contradicts, middle;
+    strip_init (&strip, rand);
+    double lo = deciding_gap (&strip.design, &strip.stone, strip.rows, &(double){ 0 });
+    double hi = lo + (k % 2 ? 60 : -60);
+    while (fabs (hi - lo) > 1e-6) {
+      strip.from.short_mm = (lo + hi) / 2;
+      read_on (&middle, &strip, 0);
+      if (fabs (middle.astray_mm) > 0)
+        hi = strip.from.short_mm;
+      else
+        lo = strip.from.short_mm;
+    }
+    strip.from.short_mm = lo;
+    read_on (&agrees, &strip, 0);
+    strip.from.short_mm = hi;
+    read_on (&contradicts, &strip, 0);
+    assert_true (fabs (contradicts.astray_mm) > 0);
+    assert_near (contradicts.snug_probability, agrees.snug_probability, 0.0101);
+  }
+}
+
+/* That n beads close and grip, where nothing is known but slack ends by calliper. */
+static double
+snug_by_reading_alone (const Strip *strip, int n)
+{
+  double sd = hypot (BW_TRIED_CALLIPER_MM, BW_TRIED_HAND_SHARE * deciding_pull (strip, strip->rows))
+              * G_SQRT2;
+  double lacks = strip->from.short_mm + (strip->rows / 2.0 - n) * strip->design.pitch.mm;
+  double most = deciding_pull (strip, 2 * n) - lacks;
+  return (erf (most / sd) - erf ((-strip->design.limits.slack_mm - lacks) / sd)) / 2;
+}
+
+static void
+no_count_more_likely_right_is_passed_over (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED + 1);
+  int sure = 0;
+  for (int k = 0; k < 300; k++) {
+    Strip strip;
+    BwTryOn told;
+    double best = 0;
+    strip_init (&strip, rand);
+    strip.from.how = BW_TRIED_SLACK;
+    strip.from.tool = BW_TRIED_BY_CALLIPER;
+    strip.design.stone.girth_sd_mm = 1e9;
+    read_on (&told, &strip, 0);
+    for (int n = MAX (told.rows / 2 - 3, 3); n <= told.rows / 2 + 3; n++)
+      best = MAX (best, snug_by_reading_alone (&strip, n));
+    assert_near (told.snug_probability, snug_by_reading_alone (&strip, told.rows / 2), 1e-6);
+    assert_true (told.snug_probability >= MIN (best, 0.99) - 1e-6);
+    assert_true (told.closes_probability >= told.snug_probability);
+    if (snug_by_reading_alone (&strip, strip.rows / 2) >= 0.99 + 1e-6) {
+      assert_int_equal (told.change, 0);
+      sure++;
+    }
+  }
+  assert_true (sure >= 5);
+}
+
 /* A maker at the bench: what is true, and what the program is told. */
 typedef struct {
   BwDesign truth, told;
@@ -387,27 +573,45 @@ stops_at (const Weaver *weaver, GRand *rand, int rows)
 }
 
 typedef struct {
-  double right, off_rows; /* share of the makers, mean error */
+  double right, off_rows; /* share of the makers with the fewest rows that close, mean error */
+  double snug;            /* share of those whom some count fits: it closes and grips */
+  int could;
 } Outcome;
 
-static void
-count (Outcome *outcome, int rows, int right)
+static gboolean
+is_snug (const Weaver *weaver, int rows)
 {
-  outcome->right += (rows == right) / (double)MAKERS;
-  outcome->off_rows += ABS (rows - right) / (double)MAKERS;
+  double slack = 0, pulled = 0;
+  really_lacks (weaver, rows, &slack, &pulled);
+  return pulled <= 0 && slack >= -weaver->truth.limits.slack_mm;
+}
+
+static void
+count (Outcome *outcome, int rows, const Weaver *weaver)
+{
+  outcome->right += (rows == weaver->right) / (double)MAKERS;
+  outcome->off_rows += ABS (rows - weaver->right) / (double)MAKERS;
+  if (is_snug (weaver, weaver->right)) {
+    outcome->could++;
+    outcome->snug += is_snug (weaver, rows);
+  }
 }
 
 /* Three points are three standard errors of the share among these makers. */
 static void
-assert_comes_out (const Outcome *outcome, double right, double off_rows)
+assert_comes_out (const Outcome *outcome, double snug, double right, double off_rows)
 {
+  assert_near (outcome->snug / outcome->could, snug, 0.03);
   assert_near (outcome->right, right, 0.03);
   assert_near (outcome->off_rows, off_rows, 0.08);
 }
 
 /* The study, whose stones and beads were others, found 86 % for slack ends by eye, 92 % by
  * calliper, 94.5 % for pulling until the ends meet, and 25 % where a pulled reading had the pull
- * added once more: here that is a maker who says slack of a strip read pulled. */
+ * added once more: here that is a maker who says slack of a strip read pulled. The first figure is
+ * how often the told count closes and grips where one does, which is what is asked for; the second
+ * how often it is the very fewest that close, which a reading alone cannot always tell from the
+ * next. */
 static void
 the_ways_of_reading_come_out_much_as_in_a_study_of_makers (void **state)
 {
@@ -424,15 +628,15 @@ the_ways_of_reading_come_out_much_as_in_a_study_of_makers (void **state)
       BwTryOn try_on;
       BwReading reading = read_strip (&weaver, rand, forecast.try_on_row, (Way)way);
       bw_try_on_init (&try_on, &weaver.told, &weaver.known, forecast.try_on_row, &reading);
-      count (&read[way], try_on.rows, weaver.right);
+      count (&read[way], try_on.rows, &weaver);
     }
-    count (&until_it_closes, stops_at (&weaver, rand, forecast.try_on_row), weaver.right);
+    count (&until_it_closes, stops_at (&weaver, rand, forecast.try_on_row), &weaver);
   }
-  assert_comes_out (&read[SLACK_BY_EYE], 0.82, 0.36);
-  assert_comes_out (&read[SLACK_BY_CALLIPER], 0.86, 0.28);
-  assert_comes_out (&read[PULLED_BY_EYE], 0.85, 0.30);
-  assert_comes_out (&read[PULLED_SAID_SLACK], 0.37, 1.27);
-  assert_comes_out (&until_it_closes, 0.91, 0.17);
+  assert_comes_out (&read[SLACK_BY_EYE], 0.92, 0.83, 0.35);
+  assert_comes_out (&read[SLACK_BY_CALLIPER], 0.97, 0.84, 0.32);
+  assert_comes_out (&read[PULLED_BY_EYE], 0.93, 0.80, 0.40);
+  assert_comes_out (&read[PULLED_SAID_SLACK], 0.53, 0.53, 0.95);
+  assert_comes_out (&until_it_closes, 0.95, 0.91, 0.17);
 }
 
 int
@@ -446,12 +650,16 @@ main (void)
     cmocka_unit_test (a_bed_too_thick_is_refused_and_changes_nothing),
     cmocka_unit_test (a_bead_short_is_two_rows),
     cmocka_unit_test (what_pulling_does_not_close_takes_a_bead_and_more_bed),
-    cmocka_unit_test (a_true_model_is_told_its_own_recommendation),
+    cmocka_unit_test (where_no_count_is_right_a_bead_more_and_more_bed_is_told),
+    cmocka_unit_test (a_true_model_is_told_a_count_that_is_snug),
     cmocka_unit_test (a_strip_lies_over_itself_by_no_more_than_it_has),
     cmocka_unit_test (absurd_counts_stay_within_the_limits),
     cmocka_unit_test (a_reading_is_weighed_with_the_forecast_by_their_errors),
     cmocka_unit_test (a_reading_far_from_the_forecast_counts_alone_and_says_so),
     cmocka_unit_test (a_strip_read_slack_and_read_pulled_is_told_the_same),
+    cmocka_unit_test (the_count_changes_only_where_two_are_as_likely_right),
+    cmocka_unit_test (nothing_jumps_where_the_forecast_is_given_up),
+    cmocka_unit_test (no_count_more_likely_right_is_passed_over),
     cmocka_unit_test (the_ways_of_reading_come_out_much_as_in_a_study_of_makers),
   };
   return cmocka_run_group_tests_name ("try-on", tests, NULL, NULL);

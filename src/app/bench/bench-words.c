@@ -82,11 +82,27 @@ rows_words (const BwTryOn *try_on)
                           try_on->rows);
 }
 
+/* Whoever measured amiss must know it before a row is picked out. */
+static void
+append_astray (GString *words, const BwTryOn *try_on)
+{
+  if (fabs (try_on->astray_mm) > 0) {
+    g_autofree char *astray = bw_card_length (fabs (try_on->astray_mm), 1);
+    g_string_append_printf (words,
+                            _ ("Look at both again first: this reading lies %s from what the "
+                               "measurements foretold. What follows counts the reading alone."),
+                            astray);
+    g_string_append_c (words, ' ');
+  }
+}
+
 char *
 bw_bench_try_on_words (const BwTryOn *try_on)
 {
   g_autofree char *rows = rows_words (try_on);
-  GString *words = g_string_new (rows);
+  GString *words = g_string_new (NULL);
+  append_astray (words, try_on);
+  g_string_append (words, rows);
   if (try_on->pulled_mm > 0.05) {
     g_autofree char *pulled = bw_card_length (try_on->pulled_mm, 1);
     g_string_append_printf (words, _ (" Pulling closes the last %s."), pulled);
@@ -99,16 +115,16 @@ bw_bench_try_on_words (const BwTryOn *try_on)
                                "up."),
                             over, bed);
   }
+  if (try_on->more_bed_mm > 0) {
+    g_autofree char *bed = bw_card_length (try_on->more_bed_mm, 2);
+    g_string_append_printf (words,
+                            _ (" That is hardly right: rather end with %d rows and wind the bed "
+                               "%s thicker."),
+                            try_on->rows + 2, bed);
+  }
   if (try_on->stay_bed_mm > 0) {
     g_autofree char *bed = bw_card_length (try_on->stay_bed_mm, 2);
     g_string_append_printf (words, _ (" Or pick out nothing and wind the bed %s thicker."), bed);
-  }
-  if (fabs (try_on->astray_mm) > 0) {
-    g_autofree char *astray = bw_card_length (fabs (try_on->astray_mm), 1);
-    g_string_append_printf (words,
-                            _ (" This reading lies %s from what the measurements foretold, and "
-                               "counts alone: look at both again."),
-                            astray);
   }
   return g_string_free (words, FALSE);
 }

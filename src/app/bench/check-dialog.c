@@ -205,8 +205,9 @@ offer_try_on (BwCheckDialog *self, const BwTryOn *try_on, int woven)
 {
   offer_bed (self, try_on->rows, try_on->bed_mm);
   offer (self, try_on->rows, 0,
-         g_strdup_printf (_ ("%d rows, closes with %.0f %%"), try_on->rows,
-                          100 * try_on->closes_probability));
+         g_strdup_printf (_ ("%d rows, right with %.0f %%"), try_on->rows,
+                          100 * try_on->snug_probability));
+  offer_bed (self, try_on->rows + 2, try_on->more_bed_mm);
   offer_bed (self, woven, try_on->stay_bed_mm);
   offer_present (self);
 }

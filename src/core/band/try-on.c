@@ -12,6 +12,8 @@
 
 #define ROWS_LEAST 6        /* three beads around */
 #define CONTRADICTS_SDS 3.0 /* from the forecast: three in a thousand by chance */
+#define DOUBTED_SDS 2.5     /* from here on the forecast fades, so that nothing jumps at three */
+#define SURE 0.99           /* more than that nobody picks out rows for */
 
 /* The column that decides, at one count of beads: the one that pulling leaves open the most. */
 typedef struct {
@@ -43,14 +45,22 @@ typedef struct {
   double sd_mm;
 } Strip;
 
+/* How far the forecast is believed with a reading so many standard errors off it: wholly, less and
+ * less, not at all. */
+static double
+belief (double sds)
+{
+  return CLAMP ((CONTRADICTS_SDS - sds) / (CONTRADICTS_SDS - DOUBTED_SDS), 0, 1);
+}
+
 /* Normal and normal: what each says counts by the inverse square of its error. */
 static void
-weigh (Strip *strip, double foretold, double foretold_sd, double read, double read_sd)
+weigh (Strip *strip, double read, double read_sd, double astray, double foretold_sd)
 {
-  double of_read = foretold_sd * foretold_sd, of_foretold = read_sd * read_sd;
-  double all = of_read + of_foretold;
-  strip->missing_mm = (of_read * read + of_foretold * foretold) / all;
-  strip->sd_mm = foretold_sd * read_sd / sqrt (all);
+  double off = hypot (read_sd, foretold_sd), believed = belief (fabs (astray) / off);
+  double of_foretold = read_sd * read_sd / (off * off);
+  strip->missing_mm = read - believed * of_foretold * astray;
+  strip->sd_mm = believed * foretold_sd * read_sd / off + (1 - believed) * read_sd;
 }
 
 /* The only place where it matters how the strip was read. */
@@ -79,15 +89,10 @@ strip_init (Strip *strip, const BwDesign *design, const BwStone *stone, int rows
   double read
       = missing_when_pulled (reading, CLAMP (reading->short_mm, -most, most), binding.pull_mm);
   double read_sd = reading_sd_mm (design, reading, binding.pull_mm);
-  double foretold = binding.gap_mm - binding.pull_mm;
-  double foretold_sd = bw_forecast_sigma_mm (design, stone), astray = read - foretold;
-  if (fabs (astray) <= CONTRADICTS_SDS * hypot (read_sd, foretold_sd)) {
-    weigh (strip, foretold, foretold_sd, read, read_sd);
-    return 0;
-  }
-  strip->missing_mm = read;
-  strip->sd_mm = read_sd;
-  return astray;
+  double foretold_sd = bw_forecast_sigma_mm (design, stone);
+  double astray = read - (binding.gap_mm - binding.pull_mm);
+  weigh (strip, read, read_sd, astray, foretold_sd);
+  return fabs (astray) > CONTRADICTS_SDS * hypot (read_sd, foretold_sd) ? astray : 0;
 }
 
 /* What the strip lacks, slack, once it has n beads around. */
@@ -97,34 +102,94 @@ slack_at (const Strip *strip, int n)
   return strip->missing_mm + strip->pull_mm + (strip->rows / 2.0 - n) * strip->design->pitch.mm;
 }
 
-/* What n beads still lack when they are pulled; rounding is nothing. */
+/* What is known of one count. */
+typedef struct {
+  double closes; /* the chance that no more is missing than pulling gives */
+  double snug;   /* and that it is not too long by more than the slack */
+  double off_mm; /* how far it lies from snug; 0: it does not */
+} Chance;
+
+/* The standard normal distribution function. */
 static double
-missing_at (const Strip *strip, int n)
+below (double z)
 {
-  return slack_at (strip, n) - binding_at (strip->design, strip->stone, 2 * n).pull_mm;
+  return erfc (-z / G_SQRT2) / 2;
 }
 
-/* The fewest beads with which pulling closes what is missing. */
-static int
-fewest (const Strip *strip)
+/* That a normal error lies between the two; taken in the lower tail, where small chances last. */
+static double
+between (double lo, double hi, double sd)
 {
-  double round = strip->rows / 2.0 + strip->missing_mm / strip->design->pitch.mm;
-  int n = (int)CLAMP (floor (round), ROWS_LEAST / 2, BW_ROWS_MAX / 2);
-  while (n > ROWS_LEAST / 2 && missing_at (strip, n - 1) <= BW_ROUNDING_MM)
-    n--;
-  while (n < BW_ROWS_MAX / 2 && missing_at (strip, n) > BW_ROUNDING_MM)
-    n++;
+  if (sd <= 0)
+    return lo <= BW_ROUNDING_MM && hi >= -BW_ROUNDING_MM ? 1 : 0;
+  return lo > 0 ? below (-lo / sd) - below (-hi / sd) : below (hi / sd) - below (lo / sd);
+}
+
+static Chance
+chance_at (const Strip *strip, int n)
+{
+  double lacks = slack_at (strip, n), longest = -strip->design->limits.slack_mm - lacks;
+  double pull = binding_at (strip->design, strip->stone, 2 * n).pull_mm;
+  return (Chance){ .closes = between (-INFINITY, pull - lacks, strip->sd_mm),
+                   .snug = between (longest, pull - lacks, strip->sd_mm),
+                   .off_mm = MAX (MAX (longest, lacks - pull), 0) };
+}
+
+static gboolean
+is_better (const Chance *one, const Chance *other)
+{
+  if (one->snug > 0 || other->snug > 0)
+    return one->snug > other->snug;
+  return one->off_mm < other->off_mm;
+}
+
+static int
+within_limits (double n)
+{
+  return (int)CLAMP (n, ROWS_LEAST / 2, BW_ROWS_MAX / 2);
+}
+
+/* Goes from n by step while that is better. */
+static int
+climb (const Strip *strip, int n, int step, Chance *best)
+{
+  for (int next = n + step; next == within_limits (next); next += step) {
+    Chance chance = chance_at (strip, next);
+    if (!is_better (&chance, best))
+      break;
+    *best = chance;
+    n = next;
+  }
   return n;
 }
 
-/* Nobody picks out a strip that closes and grips. */
-static gboolean
-fits_as_it_is (const Strip *strip)
+/* The count most likely to be snug. The chances rise to it and fall from it. */
+static int
+likeliest (const Strip *strip, Chance *best)
 {
-  int n = strip->rows / 2;
-  return strip->rows % 2 == 0 && strip->rows >= ROWS_LEAST
-         && slack_at (strip, n) >= -strip->design->limits.slack_mm
-         && missing_at (strip, n) <= BW_ROUNDING_MM;
+  double amid = (strip->pull_mm - strip->design->limits.slack_mm) / 2;
+  double lacks = strip->missing_mm + strip->pull_mm - amid;
+  int from = within_limits (rint (strip->rows / 2.0 + lacks / strip->design->pitch.mm));
+  *best = chance_at (strip, from);
+  int n = climb (strip, from, 1, best);
+  return n > from ? n : climb (strip, from, -1, best);
+}
+
+/* Of the counts that are as good as sure the one nearest to what is woven: nobody picks out a strip
+ * that closes and grips. */
+static int
+choose (const Strip *strip, Chance *chance)
+{
+  int woven = within_limits ((strip->rows + 1) / 2), n = likeliest (strip, chance);
+  int step = woven > n ? 1 : -1;
+  while (n != woven) {
+    Chance nearer = chance_at (strip, n + step);
+    if (nearer.snug < SURE)
+      break;
+    *chance = nearer;
+    n += step;
+  }
+  return n;
 }
 
 static double
@@ -133,14 +198,12 @@ thicker_mm (const BwDesign *design, double over_mm)
   return over_mm > design->limits.slack_mm ? over_mm / (2 * G_PI) : 0;
 }
 
-/* The chance that no more is missing than pulling gives. */
+/* Where a bead is longer than slack and pull together some strips are right with no count. */
 static double
-closes_probability (const Strip *strip, int n)
+more_bed_mm (const Strip *strip, int n, const Chance *chance)
 {
-  double missing = missing_at (strip, n);
-  if (strip->sd_mm <= 0)
-    return missing <= BW_ROUNDING_MM ? 1 : 0;
-  return erfc (missing / strip->sd_mm / G_SQRT2) / 2;
+  gboolean open = chance->snug < 0.5 && chance->closes < 0.5 && n < BW_ROWS_MAX / 2;
+  return open ? thicker_mm (strip->design, -slack_at (strip, n + 1)) : 0;
 }
 
 BwReading
@@ -157,14 +220,17 @@ bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, i
   *try_on = (BwTryOn){ .rows = rows };
   g_return_if_fail (reading->how == BW_TRIED_SLACK || reading->how == BW_TRIED_PULLED);
   try_on->astray_mm = strip_init (&strip, design, stone, rows, reading);
-  int n = fits_as_it_is (&strip) ? rows / 2 : fewest (&strip);
+  Chance chance;
+  int n = choose (&strip, &chance);
   double missing = slack_at (&strip, n);
   try_on->rows = 2 * n;
   try_on->change = 2 * n - rows;
-  try_on->closes_probability = closes_probability (&strip, n);
+  try_on->closes_probability = chance.closes;
+  try_on->snug_probability = chance.snug;
   try_on->pulled_mm = missing;
   try_on->over_mm = -missing;
   try_on->bed_mm = thicker_mm (design, -missing);
+  try_on->more_bed_mm = more_bed_mm (&strip, n, &chance);
   if (try_on->change < 0 && rows % 2 == 0)
     try_on->stay_bed_mm = thicker_mm (design, -slack_at (&strip, rows / 2));
 }

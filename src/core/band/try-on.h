@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The try-on: the strip is laid round the stone at its widest edge, and the maker reads by how much
- * its ends miss each other or overlap. */
+/* The try-on: the strip is laid round the bed where the stone under the band is widest, and the
+ * maker reads by how much its ends miss each other or overlap. */
 #pragma once
 
 #include "core/band/fit.h"
@@ -39,11 +39,14 @@ typedef struct {
   int rows;                  /* to end with: even, at least 6 */
   int change;                /* rows to add (positive) or to pick out (negative) to get there */
   double closes_probability; /* of that count, after the reading */
+  double snug_probability;   /* that it closes and grips */
   double pulled_mm;          /* what pulling must then still close; ≤ 0: nothing */
   double over_mm;     /* what the strip is then longer than the way round; ≤ 0: it is not */
   double bed_mm;      /* how much thicker the bed must be for it to grip; 0: it grips as it is */
   double stay_bed_mm; /* how much thicker instead of picking rows out; 0: nothing is to be picked
                          out, or an odd row is among them */
+  double more_bed_mm; /* how much thicker with two rows more, where no count is likely to be snug
+                         and this one does not close; 0: neither */
   double astray_mm;   /* by how much the reading contradicts the forecast: short of it (positive) or
                          over it by more than three standard errors; 0: it does not */
 } BwTryOn;
@@ -56,11 +59,14 @@ typedef struct {
  * The reading is weighed with the forecast of the design, both normal: the forecast's error is
  * bw_forecast_sigma_mm(), the reading's hypot(tool, hand). A reading more than three standard
  * errors off the forecast contradicts it, and counts alone: something measured is wrong, and the
- * strip round the stone knows better.
+ * strip round the stone knows better. From two and a half on the forecast fades, so that what is
+ * told does not jump there.
  *
- * The fewest beads that then close with a chance of a half or more are best; a strip that does so
- * already and is not too long by more than the slack is left as it is. Where such a strip is longer
- * by more than the slack, a bed thicker by the excess / 2π takes it up (exact round every convex
+ * A count is right when it closes and grips, its slack gap lying between −slack and what pulling
+ * gives. The count most likely to be right is best; among those right with 99 % and more the one
+ * nearest to what is woven. So the count changes only where two are as likely right, to within
+ * that one per cent, and never falls when more is read to be missing. Where a strip is longer by
+ * more than the slack, a bed thicker by the excess / 2π takes it up (exact round every convex
  * section: Steiner's formula for parallel bodies).
  *
  * short_mm is bounded to half of what the limits of rows allow. */

@@ -15,8 +15,8 @@ astray_sentence (const BwTryOn *try_on)
 {
   if (!(fabs (try_on->astray_mm) > 0))
     return NULL;
-  return g_strdup_printf (_ ("The reading lies %.1f mm from what the measurements foretold, and "
-                             "counts alone: look at both again."),
+  return g_strdup_printf (_ ("Look at both again first: the reading lies %.1f mm from what the "
+                             "measurements foretold. What is told here counts the reading alone."),
                           fabs (try_on->astray_mm));
 }
 
@@ -29,6 +29,7 @@ try_on_json (BwProject *project, const BwTryOn *try_on)
   bw_answer_count (&json, "rows", (guint64)try_on->rows);
   bw_answer_number (&json, "change", try_on->change);
   bw_answer_number (&json, "closes_probability", try_on->closes_probability);
+  bw_answer_number (&json, "snug_probability", try_on->snug_probability);
   bw_answer_number (&json, "pulled_mm", try_on->pulled_mm);
   bw_answer_number (&json, "over_mm", try_on->over_mm);
   bw_answer_number (&json, "bed_mm", try_on->bed_mm);
@@ -58,20 +59,23 @@ try_on_text (BwProject *project, const BwTryOn *try_on)
   GString *text = g_string_new (NULL);
   g_auto (BwTable) facts = { 0 };
   bw_text_heading (text, project, _ ("the try-on"));
+  if (astray)
+    bw_text_item (text, astray);
   bw_table_init (&facts, "ll");
   bw_text_fact (&facts, _ ("Rows to end with"), bw_text_count ((guint64)try_on->rows));
   bw_text_fact (&facts, _ ("What to do"), change_sentence (try_on));
-  bw_text_fact (&facts, _ ("Chance to close"),
-                g_strdup_printf (_ ("%.0f %%"), 100 * try_on->closes_probability));
+  bw_text_fact (&facts, _ ("Chance to close and grip"),
+                g_strdup_printf (_ ("%.0f %%"), 100 * try_on->snug_probability));
   if (try_on->pulled_mm > 0)
     bw_text_fact (&facts, _ ("Pulling closes"), bw_text_mm (try_on->pulled_mm, 2));
   if (try_on->over_mm > 0)
     bw_text_fact (&facts, _ ("Too long by"), bw_text_mm (try_on->over_mm, 2));
   if (try_on->bed_mm > 0)
     bw_text_fact (&facts, _ ("Bed thicker by"), bw_text_mm (try_on->bed_mm, 2));
+  if (try_on->more_bed_mm > 0)
+    bw_text_fact (&facts, _ ("Rather 2 rows more, and bed thicker by"),
+                  bw_text_mm (try_on->more_bed_mm, 2));
   bw_table_write (&facts, text, 0);
-  if (astray)
-    bw_text_item (text, astray);
   return bw_text_done (text);
 }
 
