@@ -53,7 +53,12 @@ compare_titles (GStrvBuilder *words, BwProject *here, BwProject *file)
 
   if (g_str_equal (bw_project_get_title (here), bw_project_get_title (file)))
     return;
-  sentence = g_strdup_printf (_ ("Its title is “%s” here and “%s” in the file."), own, other);
+  if (!*own)
+    sentence = g_strdup_printf (_ ("It has no title here and the title “%s” in the file."), other);
+  else if (!*other)
+    sentence = g_strdup_printf (_ ("Its title is “%s” here; in the file it has none."), own);
+  else
+    sentence = g_strdup_printf (_ ("Its title is “%s” here and “%s” in the file."), own, other);
   g_strv_builder_add (words, sentence);
 }
 

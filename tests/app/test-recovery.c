@@ -374,6 +374,33 @@ what_is_told_of_a_copy_may_be_anything (void **state)
   assert_int_equal (cairo_surface_status (found->picture), CAIRO_STATUS_SUCCESS);
 }
 
+static void
+leave_untitled (const char *info)
+{
+  g_autoptr (BwProject) project = changed_project ();
+  bw_project_set_title (project, "Title", "");
+  g_autofree char *text = bw_project_to_data (project, NULL);
+  g_autofree char *copy = lay_down ("5f2c.bandwright", text);
+  g_autofree char *beside = lay_down ("5f2c.info", info);
+}
+
+static void
+expect_title (const char *title)
+{
+  g_autoptr (GPtrArray) found = bw_recovery_find ();
+  assert_int_equal (found->len, 1);
+  assert_string_equal (((BwLeftover *)g_ptr_array_index (found, 0))->title, title);
+}
+
+static void
+a_copy_without_a_title_goes_by_its_files_name_else_by_none (void **state)
+{
+  leave_untitled ("[copy]\ntitle=\n");
+  expect_title ("Untitled");
+  leave_untitled ("[copy]\ntitle=\nfile=file:///tmp/no%20such/neap.bandwright\n");
+  expect_title ("neap");
+}
+
 /* The picture is drawn on whatever thread looks, with no display about; this program has none. */
 static void
 each_design_has_a_picture_of_its_own (void **state)
@@ -590,6 +617,7 @@ main (void)
     COPY_TEST (a_file_written_after_the_copy_is_told_to_be_newer),
     COPY_TEST (a_copy_that_is_broken_is_told_and_kept),
     COPY_TEST (what_is_told_of_a_copy_may_be_anything),
+    COPY_TEST (a_copy_without_a_title_goes_by_its_files_name_else_by_none),
     COPY_TEST (each_design_has_a_picture_of_its_own),
     COPY_TEST (recovered_work_keeps_its_only_copy_until_it_is_saved),
     COPY_TEST (recovered_work_goes_on_in_the_same_copy),

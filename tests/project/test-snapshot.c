@@ -154,6 +154,18 @@ what_differs_is_told_with_what_is_at_stake_first (void **state)
 }
 
 static void
+a_title_that_there_is_not_is_told_to_be_none (void **state)
+{
+  g_autoptr (BwProject) here = bw_project_new ();
+  bw_project_set_title (here, "Title", "");
+  g_autofree char *text = bw_project_to_data (here, NULL);
+  g_autoptr (BwProject) file = load (text);
+  bw_project_set_title (file, "Title", "Neap");
+  expect_differences (here, file, "It has no title here and the title “Neap” in the file.");
+  expect_differences (file, here, "Its title is “Neap” here; in the file it has none.");
+}
+
+static void
 bands_of_other_sizes_are_told_by_their_sizes (void **state)
 {
   g_autoptr (BwProject) here = bw_project_new ();
@@ -178,6 +190,7 @@ main (void)
     cmocka_unit_test (snapshots_are_written_out_while_the_maker_goes_on),
     cmocka_unit_test (the_same_piece_differs_in_nothing),
     cmocka_unit_test (what_differs_is_told_with_what_is_at_stake_first),
+    cmocka_unit_test (a_title_that_there_is_not_is_told_to_be_none),
     cmocka_unit_test (bands_of_other_sizes_are_told_by_their_sizes),
   };
 

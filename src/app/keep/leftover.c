@@ -5,7 +5,9 @@
 
 #include "app/keep/leftover.h"
 #include "app/keep/recovery-folder.h"
+#include "app/kit/file-name.h"
 
+#include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -25,12 +27,13 @@ bw_leftover_free (BwLeftover *leftover)
   g_free (leftover);
 }
 
+/* The copy's own name means nothing to a maker: the file's stands for a title that there is not. */
 static char *
-read_title (GKeyFile *keys, const char *copy)
+read_title (GKeyFile *keys, GFile *file)
 {
   g_autofree char *title = g_key_file_get_string (keys, "copy", "title", NULL);
   if (!title || !*title)
-    return g_filename_display_basename (copy);
+    return file ? bw_file_stem (file) : g_strdup (_ ("Untitled"));
   g_strdelimit (title, "\n\r\t", ' ');
   return g_utf8_strlen (title, -1) > TITLE_MOST ? g_utf8_substring (title, 0, TITLE_MOST)
                                                 : g_steal_pointer (&title);
@@ -82,8 +85,8 @@ read_leftover (const char *copy, const char *info, int lock)
   g_autofree char *stamp = g_key_file_get_string (keys, "copy", "stamp", NULL);
   leftover->path = g_strdup (copy);
   leftover->lock = lock;
-  leftover->title = read_title (keys, copy);
   leftover->file = read_file (keys);
+  leftover->title = read_title (keys, leftover->file);
   leftover->when = read_time (keys, copy);
   leftover->age = read_age (leftover);
   bw_stamp_from_text (stamp, &leftover->stamp);

@@ -3,6 +3,9 @@
 
 #include "app/kit/file-name.h"
 
+#include <string.h>
+
+#define ENDING ".bandwright"
 #define NAME_MOST 60 /* characters */
 
 char *
@@ -25,4 +28,13 @@ bw_file_shown (GFile *file)
     if (g_ascii_iscntrl (*c))
       *c = ' ';
   return bw_words_shortened (name, NAME_MOST);
+}
+
+char *
+bw_file_stem (GFile *file)
+{
+  char *name = bw_file_shown (file);
+  if (g_str_has_suffix (name, ENDING) && !g_str_equal (name, ENDING))
+    name[strlen (name) - strlen (ENDING)] = '\0';
+  return name;
 }
