@@ -2,6 +2,7 @@
 /* The list of colours is the session's colour in hand; the controls under it change that colour. */
 #include "config.h"
 
+#include "app/form/typed.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/colour-dialog.h"
 #include "app/draw/tray-choice.h"
@@ -382,11 +383,19 @@ bind_children (GtkWidgetClass *widget_class)
 }
 
 static void
+take_typed (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  name_typed (BW_TRAY_PANEL (widget));
+  letter_typed (BW_TRAY_PANEL (widget));
+}
+
+static void
 bw_tray_panel_class_init (BwTrayPanelClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_tray_panel_dispose;
   BW_CARD_CLASS (klass)->refresh = bw_tray_panel_refresh;
+  gtk_widget_class_install_action (widget_class, BW_TYPED_ACTION, NULL, take_typed);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/tray-panel.ui");
   bind_children (widget_class);

@@ -7,6 +7,7 @@
 #include "app/fit/fit-line.h"
 #include "app/fit/fit-words.h"
 #include "app/fit/remedy-list.h"
+#include "app/form/typed.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 
@@ -149,6 +150,7 @@ static void
 best_clicked (BwFitLine *self)
 {
   BwRemedy best;
+  bw_typed_take (GTK_WIDGET (self));
   if (bw_remedy_list_best (self->project, &best))
     bw_remedy_try (GTK_WIDGET (self), self->draft, &best);
 }

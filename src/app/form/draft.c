@@ -19,6 +19,7 @@ struct _BwDraft {
   GPtrArray *pendings;
   BwFaceMemory *faces;
   char stepping[BW_POINTER_BYTES]; /* field of the open run; "" for none */
+  char *waiting_text;              /* name of the entry; NULL for none */
   guint rest;
   gboolean own_change; /* the project changes by our hand */
   BwDesign known;      /* design at the last change, to tell which fields differ */
@@ -64,6 +65,7 @@ static void
 forget_all (BwDraft *self)
 {
   g_ptr_array_set_size (self->pendings, 0);
+  g_clear_pointer (&self->waiting_text, g_free);
   bw_face_memory_clear (self->faces);
   self->known = *bw_project_get_design (self->project);
   tell (self);
@@ -97,6 +99,7 @@ static void
 bw_draft_finalize (GObject *object)
 {
   bw_face_memory_free (BW_DRAFT (object)->faces);
+  g_free (BW_DRAFT (object)->waiting_text);
   G_OBJECT_CLASS (bw_draft_parent_class)->finalize (object);
 }
 
@@ -292,4 +295,25 @@ bw_draft_count_pending (BwDraft *self)
 {
   g_return_val_if_fail (BW_IS_DRAFT (self), 0);
   return self->pendings->len;
+}
+
+void
+bw_draft_set_waiting_text (BwDraft *self, const char *name)
+{
+  g_return_if_fail (BW_IS_DRAFT (self));
+  if (g_strcmp0 (self->waiting_text, name) == 0)
+    return;
+  g_free (self->waiting_text);
+  self->waiting_text = g_strdup (name);
+  tell (self);
+}
+
+const char *
+bw_draft_waits (BwDraft *self)
+{
+  g_return_val_if_fail (BW_IS_DRAFT (self), NULL);
+  if (self->pendings->len == 0)
+    return self->waiting_text;
+  const BwPending *pending = g_ptr_array_index (self->pendings, 0);
+  return _ (pending->field.label);
 }

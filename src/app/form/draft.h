@@ -38,5 +38,11 @@ gboolean bw_draft_blames (BwDraft *self, const char *pointer);
 void bw_draft_forget (BwDraft *self, const char *pointer);
 /* How many values wait. */
 guint bw_draft_count_pending (BwDraft *self);
+/* Text that waits in an entry which is no field; name is the entry's, translated, NULL once none
+ * waits. Ended by another project. */
+void bw_draft_set_waiting_text (BwDraft *self, const char *name);
+/* The name of a field in which something waits, translated; NULL when nothing does. Borrowed until
+ * the next change. */
+const char *bw_draft_waits (BwDraft *self);
 
 G_END_DECLS

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/form/field-entry.h"
+#include "app/form/typed.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 
@@ -318,6 +319,12 @@ bw_field_entry_dispose (GObject *object)
 }
 
 static void
+take_typed (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_field_entry_take (BW_FIELD_ENTRY (widget));
+}
+
+static void
 bw_field_entry_class_init (BwFieldEntryClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
@@ -336,6 +343,7 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   signals[TAKEN] = g_signal_new ("taken", BW_TYPE_FIELD_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                  NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
 
+  gtk_widget_class_install_action (widget_class, BW_TYPED_ACTION, NULL, take_typed);
   gtk_widget_class_set_css_name (widget_class, "field");
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/field-entry.ui");

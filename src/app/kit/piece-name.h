@@ -3,5 +3,6 @@
 
 #include "project/project.h"
 
-/* The piece in words for a title or a file name: its title, or "Untitled". Borrowed. */
-const char *bw_piece_name (BwProject *project);
+/* The piece in words for a title or a file name: its title, else the name of its file without the
+ * ending, else "Untitled". Owned. */
+char *bw_piece_name (BwProject *project);

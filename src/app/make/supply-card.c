@@ -4,6 +4,7 @@
  * in that file until the maker says otherwise. */
 #include "config.h"
 
+#include "app/form/typed.h"
 #include "app/kit/words.h"
 #include "app/make/price-book.h"
 #include "app/make/make-cards.h"
@@ -63,6 +64,7 @@ show_reason (BwSupplyCard *self, const char *reason)
 {
   bw_label_set_words (self->reason, reason ? reason : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
+  bw_draft_set_waiting_text (bw_card_get_draft (BW_CARD (self)), reason ? _ ("Currency") : NULL);
   if (reason)
     gtk_widget_add_css_class (GTK_WIDGET (self->currency), "error");
   else
@@ -140,11 +142,18 @@ bw_supply_card_dispose (GObject *object)
 }
 
 static void
+take_typed (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  currency_typed (BW_SUPPLY_CARD (widget));
+}
+
+static void
 bw_supply_card_class_init (BwSupplyCardClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_supply_card_dispose;
   BW_CARD_CLASS (klass)->refresh = bw_supply_card_refresh;
+  gtk_widget_class_install_action (widget_class, BW_TYPED_ACTION, NULL, take_typed);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/supply-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, priced);

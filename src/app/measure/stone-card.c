@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "output/sheet/minerals.h"
+#include "app/form/typed.h"
 #include "app/kit/words.h"
 #include "app/measure/measure-cards.h"
 
@@ -95,10 +96,18 @@ fill_known (BwStoneCard *self)
 }
 
 static void
+take_typed (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  title_typed (BW_STONE_CARD (widget));
+  mineral_typed (BW_STONE_CARD (widget));
+}
+
+static void
 bw_stone_card_class_init (BwStoneCardClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   BW_CARD_CLASS (klass)->refresh = bw_stone_card_refresh;
+  gtk_widget_class_install_action (widget_class, BW_TYPED_ACTION, NULL, take_typed);
   gtk_widget_class_install_action (widget_class, "mineral.choose", "s", mineral_chosen);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-card.ui");

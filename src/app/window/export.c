@@ -2,7 +2,9 @@
 /* What leaves the window: the materials list, the picture and the model. */
 #include "config.h"
 
+#include "app/form/typed.h"
 #include "app/kit/file-dialog.h"
+#include "app/kit/piece-name.h"
 #include "app/kit/tell-file.h"
 #include "app/window/export.h"
 #include "output/page/whole-file.h"
@@ -39,8 +41,10 @@ tell (BwExport *self, GFile *file, const GError *error)
 static void
 ask (BwExport *self, BwFileKind kind, BwFileChosen chosen)
 {
-  bw_draft_settle (self->draft);
-  g_autofree char *name = bw_file_name_for (bw_project_get_title (project_of (self)), kind);
+  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    return;
+  g_autofree char *piece = bw_piece_name (project_of (self));
+  g_autofree char *name = bw_file_name_for (piece, kind);
   bw_file_dialog_save (self->window, kind, name, bw_project_get_file (project_of (self)), chosen,
                        self);
 }
@@ -71,7 +75,8 @@ static void
 copy_list (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   BwExport *self = data;
-  bw_draft_settle (self->draft);
+  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    return;
   g_autofree char *list = bw_materials_text (project_of (self), 0);
   gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self->window)), list);
   bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The materials list was copied."));

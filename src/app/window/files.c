@@ -2,6 +2,7 @@
 /* Opening, saving and closing: nothing is thrown away without a question. */
 #include "config.h"
 
+#include "app/form/typed.h"
 #include "app/keep/changed-question.h"
 #include "app/keep/demos.h"
 #include "app/keep/recovery-folder.h"
@@ -173,8 +174,8 @@ save_chosen (GFile *file, gpointer data)
 static void
 ask_where (BwFiles *self)
 {
-  g_autofree char *name
-      = bw_file_name_for (bw_project_get_title (project_of (self)), BW_FILES_PROJECT);
+  g_autofree char *piece = bw_piece_name (project_of (self));
+  g_autofree char *name = bw_file_name_for (piece, BW_FILES_PROJECT);
   bw_file_dialog_save (self->window, BW_FILES_PROJECT, name,
                        bw_project_get_file (project_of (self)), save_chosen, self);
 }
@@ -286,7 +287,8 @@ static void
 save (BwFiles *self, gboolean ask, Then then)
 {
   GFile *file = bw_project_get_file (project_of (self));
-  bw_draft_settle (self->draft);
+  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    return;
   self->then = then;
   if (file && !ask) {
     g_autoptr (GFile) own = g_object_ref (file);
@@ -327,7 +329,8 @@ answered (BwFiles *self, int answer, GtkDialog *dialog)
 static GtkWidget *
 unsaved_question (BwFiles *self)
 {
-  g_autofree char *name = bw_words_shortened (bw_piece_name (project_of (self)), NAME_MOST);
+  g_autofree char *full = bw_piece_name (project_of (self));
+  g_autofree char *name = bw_words_shortened (full, NAME_MOST);
   GtkWidget *dialog = gtk_message_dialog_new (
       self->window, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
       GTK_BUTTONS_NONE, _ ("Save “%s” before closing?"), name);
@@ -348,7 +351,10 @@ gboolean
 bw_files_hold_close (BwFiles *self)
 {
   g_return_val_if_fail (BW_IS_FILES (self), FALSE);
-  if (self->answered || !bw_project_get_modified (project_of (self)))
+  if (self->answered)
+    return FALSE;
+  gboolean stands = bw_typed_stands (GTK_WIDGET (self->window), self->draft);
+  if (stands && !bw_project_get_modified (project_of (self)))
     return FALSE;
   GtkWidget *dialog = unsaved_question (self);
   g_object_set_data (G_OBJECT (dialog), "quitting", GINT_TO_POINTER (self->quitting));

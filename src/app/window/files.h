@@ -34,7 +34,8 @@ BwFiles *bw_files_new (GtkApplicationWindow *window, BwDraft *draft, BwOpeningBa
 
 /* Opens a file on a thread; one that cannot be opened is told in the window. */
 void bw_files_open (BwFiles *self, GFile *file);
-/* TRUE when closing must wait for an answer; it closes the window itself then. */
+/* Takes what is typed first. TRUE when closing must wait for an answer; it closes the window itself
+ * then. */
 gboolean bw_files_hold_close (BwFiles *self);
 /* Closes the window as part of quitting: when it asks about unsaved work first, its answer goes on
  * quitting. FALSE when it stays open, TRUE when it is closed and may be gone. */

@@ -2,6 +2,7 @@
 /* The window's commands for paper: to a printer, and into files that look the same. */
 #include "config.h"
 
+#include "app/form/typed.h"
 #include "app/kit/file-dialog.h"
 #include "app/make/print-run.h"
 #include "app/kit/piece-name.h"
@@ -40,7 +41,8 @@ not_printed (const char *sentence, gpointer window)
 static void
 print (BwPaperwork *self, BwPrintKind kind)
 {
-  bw_draft_settle (self->draft);
+  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    return;
   bw_print_run (self->window, project_of (self), kind, not_printed, G_OBJECT (self->window));
 }
 
@@ -115,9 +117,11 @@ chart_chosen (GFile *file, gpointer data)
 static void
 ask (BwPaperwork *self, const char *what, BwFileKind kind, BwFileChosen chosen)
 {
-  g_autofree char *full = g_strdup_printf (_ ("%s — %s"), bw_piece_name (project_of (self)), what);
+  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    return;
+  g_autofree char *piece = bw_piece_name (project_of (self));
+  g_autofree char *full = g_strdup_printf (_ ("%s — %s"), piece, what);
   g_autofree char *name = bw_file_name_for (full, kind);
-  bw_draft_settle (self->draft);
   bw_file_dialog_save (self->window, kind, name, bw_project_get_file (project_of (self)), chosen,
                        self);
 }

@@ -6,6 +6,7 @@
 #include "app/bench/bench-page.h"
 #include "app/draw/draw-stage.h"
 #include "app/fit/fit-line.h"
+#include "app/form/typed.h"
 #include "app/hang/hang-stage.h"
 #include "app/keep/logout-hold.h"
 #include "app/keep/opening-bar.h"
@@ -61,10 +62,17 @@ struct _BwWindow {
 
 G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
 
+/* What waits in a field is in no file either. */
+static gboolean
+has_unsaved (BwWindow *self)
+{
+  return bw_project_get_modified (self->project) || bw_draft_waits (self->draft);
+}
+
 static const char *
 state_words (BwWindow *self)
 {
-  if (bw_project_get_modified (self->project))
+  if (has_unsaved (self))
     return _ ("not saved");
   return bw_project_get_file (self->project) ? _ ("saved") : _ ("new");
 }
@@ -72,9 +80,9 @@ state_words (BwWindow *self)
 static void
 show_title (BwWindow *self)
 {
-  const char *name = bw_piece_name (self->project);
-  g_autofree char *full = g_strdup_printf (
-      bw_project_get_modified (self->project) ? "• %s — %s" : "%s — %s", name, _ ("Bandwright"));
+  g_autofree char *name = bw_piece_name (self->project);
+  g_autofree char *full
+      = g_strdup_printf (has_unsaved (self) ? "• %s — %s" : "%s — %s", name, _ ("Bandwright"));
   gtk_window_set_title (GTK_WINDOW (self), full);
   gtk_label_set_text (self->title, name);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), name);
@@ -91,14 +99,23 @@ project_changed (BwWindow *self, guint what)
 static void
 hold_logout (BwWindow *self, gboolean unsaved)
 {
-  bw_logout_hold (&self->logout, GTK_WINDOW (self), unsaved, bw_piece_name (self->project));
+  g_autofree char *name = bw_piece_name (self->project);
+  bw_logout_hold (&self->logout, GTK_WINDOW (self), unsaved, name);
 }
 
 static void
 history_changed (BwWindow *self)
 {
   show_title (self);
-  hold_logout (self, bw_project_get_modified (self->project));
+  hold_logout (self, has_unsaved (self));
+}
+
+/* What waits comes and goes. */
+static void
+draft_changed (BwWindow *self)
+{
+  if (self->project)
+    history_changed (self);
 }
 
 static void
@@ -139,6 +156,7 @@ void
 bw_window_keep_work (BwWindow *self)
 {
   g_return_if_fail (BW_IS_WINDOW (self));
+  bw_typed_take (GTK_WIDGET (self));
   bw_draft_settle (self->draft);
   bw_recovery_keep (self->recovery);
 }
@@ -147,8 +165,7 @@ gboolean
 bw_window_is_untouched (BwWindow *self)
 {
   g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
-  return !bw_project_get_modified (self->project) && !bw_project_get_file (self->project)
-         && bw_draft_count_pending (self->draft) == 0;
+  return !has_unsaved (self) && !bw_project_get_file (self->project);
 }
 
 void
@@ -194,7 +211,6 @@ static gboolean
 bw_window_close_request (GtkWindow *window)
 {
   BwWindow *self = BW_WINDOW (window);
-  bw_draft_settle (self->draft);
   if (bw_files_hold_close (self->files))
     return TRUE;
   bw_place_keep (window, self->paned);
@@ -277,6 +293,7 @@ saved (GtkWindow *window)
   BwWindow *self = BW_WINDOW (window);
   bw_recovery_keep (self->recovery);
   bw_notice_clear (self->notice);
+  show_title (self);
 }
 
 static const BwFilesOwner files_owner = { find_window, show_opened, replace, lay_aside, saved };
@@ -304,7 +321,7 @@ window_for_recovered (GtkWindow *window, BwProject *project)
   if (!shown)
     return show_opened (window, project);
   BwWindow *self = BW_WINDOW (shown);
-  if (bw_project_get_modified (self->project) || bw_draft_count_pending (self->draft) > 0)
+  if (has_unsaved (self))
     return show_apart (window, project);
   return shown;
 }
@@ -365,6 +382,7 @@ bench (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   BwWindow *self = data;
   const char *shown = gtk_stack_get_visible_child_name (self->stages);
+  bw_typed_take (GTK_WIDGET (self));
   bw_draft_settle (self->draft);
   bw_window_show_stage (self, g_strcmp0 (shown, "bench") == 0 ? "make" : "bench");
 }
@@ -508,6 +526,8 @@ bw_window_new (GtkApplication *application, BwProject *project)
   g_signal_connect_object (bw_settings_get (), "notify::lamp-light", G_CALLBACK (follow_light),
                            self, G_CONNECT_SWAPPED);
   follow_project (self, project, NULL);
+  g_signal_connect_object (self->draft, "changed", G_CALLBACK (draft_changed), self,
+                           G_CONNECT_SWAPPED);
   bind_parts (self);
   bw_part_names_give (GTK_WIDGET (self));
   return self;
