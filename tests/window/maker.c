@@ -208,7 +208,8 @@ maker_stop (Maker *maker)
   if (maker->window)
     g_set_weak_pointer (&project, maker_project (maker));
   while ((window = any_window ())) {
-    bw_project_set_modified (bw_window_get_project (window), FALSE);
+    g_autoptr (BwProject) nothing = bw_project_new ();
+    bw_window_set_project (window, nothing);
     gtk_window_close (GTK_WINDOW (window));
     desk_settle ();
   }
