@@ -591,6 +591,7 @@ main (void)
   /* The picture is the same without OpenGL, and a driver's leaks are none of ours. */
   g_setenv ("GSK_RENDERER", "cairo", FALSE);
   g_setenv ("GDK_DEBUG", "gl-disable", FALSE);
+  g_setenv ("GDK_DISABLE", "gl", FALSE); /* as newer toolkits have it */
   desk_open ();
   int failed = cmocka_run_group_tests (tests, NULL, NULL);
   desk_close ();

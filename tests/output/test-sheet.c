@@ -268,6 +268,20 @@ a_target_that_cannot_be_written_is_named_and_left_alone (void **state)
   assert_int_equal (g_rmdir (folder), 0);
 }
 
+/* What an independent reader (pdfinfo) takes for the day the file was made: newer files keep it
+ * compressed. */
+static void
+expect_day (const char *path, const char *day)
+{
+  const char *argv[] = { "pdfinfo", "-rawdates", path, NULL };
+  g_autofree char *text = NULL;
+  int status;
+  assert_true (g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &text,
+                             NULL, &status, NULL));
+  assert_true (g_spawn_check_wait_status (status, NULL));
+  assert_non_null (strstr (text, day));
+}
+
 static void
 the_same_project_gives_the_same_bytes_on_a_given_day (void **state)
 {
@@ -285,7 +299,7 @@ the_same_project_gives_the_same_bytes_on_a_given_day (void **state)
   g_unsetenv ("SOURCE_DATE_EPOCH");
   assert_int_equal (length[0], length[1]);
   assert_memory_equal (bytes[0], bytes[1], length[0]);
-  assert_non_null (memmem (bytes[0], length[0], "(19700102", 9));
+  expect_day (path, "CreationDate:    19700102000000Z");
   g_free (bytes[0]);
   g_free (bytes[1]);
   g_remove (path);
