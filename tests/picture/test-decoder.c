@@ -281,11 +281,13 @@ main (void)
     cmocka_unit_test (a_drawing_that_takes_too_long_is_ended),
     cmocka_unit_test (a_decoder_that_takes_too_long_is_ended_by_force),
     cmocka_unit_test (a_stop_ends_the_decoder_at_once),
+    cmocka_unit_test (an_answer_that_cannot_be_right_is_not_believed),
+    /* What starts no decoder comes last: the library is still putting away the last one's watch
+     * when its end has been told, and a leak check at that very moment would see it. */
     cmocka_unit_test (a_header_of_60000_by_60000_points_is_refused_with_its_size),
     cmocka_unit_test (a_png_whose_data_end_early_is_broken),
     cmocka_unit_test (what_is_no_picture_is_said_to_be_none),
     cmocka_unit_test (a_decoder_that_is_not_there_is_said_to_be_missing),
-    cmocka_unit_test (an_answer_that_cannot_be_right_is_not_believed),
   };
   return cmocka_run_group_tests_name ("decoder", tests, NULL, NULL);
 }
