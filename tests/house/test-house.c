@@ -326,7 +326,8 @@ the_core_has_no_mutable_globals (void **state)
 static void
 no_test_of_a_window_waits_for_time (void **state)
 {
-  static const char *const folders[] = { "tests/window", "tests/editor", "tests/preview" };
+  static const char *const folders[]
+      = { "tests/window", "tests/editor", "tests/preview", "tests/picture" };
   g_autoptr (GRegex) naps = g_regex_new ("\\b(g_usleep|usleep|nanosleep|sleep) \\(", 0, 0, NULL);
   int n = 0;
   for (gsize i = 0; i < G_N_ELEMENTS (folders); i++) {

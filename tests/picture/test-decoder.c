@@ -8,7 +8,9 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <fcntl.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <glib/gstdio.h>
 #include <cmocka.h>
 
@@ -165,11 +167,22 @@ a_decoder_that_takes_too_long_is_ended_by_force (void **state)
   assert_int_equal (answer.outcome, BW_PICTURE_COSTLY);
 }
 
+/* The same, once somebody listens to the pipe beside it. */
+#define BEGUN_FOR_EVER "#!/bin/sh\n: >\"${0%/*}/begun\"\nexec sleep 100000\n"
+
+typedef struct {
+  char *pipe;
+  GCancellable *cancellable;
+} Stop;
+
+/* Opening the pipe waits until the decoder has begun, for only then somebody writes to it. */
 static gpointer
-cancel_soon (gpointer cancellable)
+stop_when_begun (gpointer data)
 {
-  g_usleep (200000);
-  g_cancellable_cancel (cancellable);
+  Stop *stop = data;
+  int pipe = open (stop->pipe, O_RDONLY | O_CLOEXEC);
+  g_cancellable_cancel (stop->cancellable);
+  g_close (pipe, NULL);
   return NULL;
 }
 
@@ -179,10 +192,14 @@ a_stop_ends_the_decoder_at_once (void **state)
   g_autoptr (GBytes) file = g_bytes_new_static ("<svg/>", 6);
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   BwPictureAnswer answer;
-  Pretence pretence = pretend (FOR_EVER);
-  GThread *thread = g_thread_new ("stop", cancel_soon, cancellable);
+  Pretence pretence = pretend (BEGUN_FOR_EVER);
+  g_autofree char *pipe = g_build_filename (pretence.folder, "begun", NULL);
+  Stop stop = { pipe, cancellable };
+  assert_int_equal (mkfifo (pipe, 0600), 0);
+  GThread *thread = g_thread_new ("stop", stop_when_begun, &stop);
   assert_null (bw_picture_decode_apart (file, 100000, cancellable, &answer));
   g_thread_join (thread);
+  g_remove (pipe);
   end_pretence (&pretence);
   assert_int_equal (answer.outcome, BW_PICTURE_COSTLY);
 }
