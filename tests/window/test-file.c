@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Saving, closing, opening, and what is left after a crash: nothing a maker has done may be lost,
  * and nothing may be asked without need. */
-#include "maker.h"
+#include "kelp.h"
 
 #include "app/kit/settings.h"
 #include "project/session.h"
@@ -65,42 +65,6 @@ read (int fd, void *buffer, size_t n)
     g_cond_wait (&quick_again, &slow_lock);
   g_mutex_unlock (&slow_lock);
   return syscall (SYS_read, fd, buffer, n);
-}
-
-typedef struct {
-  Maker maker;
-  char *path;
-  char *before; /* the file as it was opened */
-} Bench;
-
-static char *
-save_kelp (void)
-{
-  g_autoptr (BwProject) project = bw_project_new ();
-  bw_project_set_title (project, "Title", "Kelp lantern");
-  return maker_save (project, "kelp.bandwright");
-}
-
-static int
-set_up (void **state)
-{
-  Bench *bench = g_new0 (Bench, 1);
-  bench->path = save_kelp ();
-  bench->before = maker_read (bench->path);
-  maker_start (&bench->maker, bench->path);
-  *state = bench;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Bench *bench = *state;
-  maker_stop (&bench->maker);
-  g_free (bench->path);
-  g_free (bench->before);
-  g_free (bench);
-  return 0;
 }
 
 static void
