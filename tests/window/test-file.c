@@ -766,7 +766,11 @@ ended_by (int number)
   if (count_copies () > 0)
     return 1;
   kill (getpid (), number);
-  desk_settle ();
+  /* The signal comes to the main loop by another thread, whenever that has its turn; what the
+   * program puts off for a while stays put off, so that no other copy can be taken for this one. */
+  gint64 give_up = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;
+  while (count_copies () == 0 && g_get_monotonic_time () < give_up)
+    desk_settle ();
   if (count_copies () == 1)
     kill (getpid (), SIGKILL);
   return 1;
