@@ -39,6 +39,8 @@ frame_for (BwProject *self, const BwDesign *design, const BwProgress *progress, 
   BwFault fault;
 
   frame->design = *design;
+  frame->examples = bw_examples_after (&frame->examples, &self->document->head.frame->design.stone,
+                                       &design->stone);
   if (!bw_design_settle (&frame->design, progress, error))
     return NULL;
   if (bw_design_validate (&frame->design, NULL, &fault))
@@ -61,7 +63,8 @@ put_frame (BwProject *self, BwFrame *frame)
 {
   BwHead *head = &self->document->head;
 
-  if (bw_design_difference (&head->frame->design, &frame->design) == 0) {
+  if (bw_examples_equal (&head->frame->examples, &frame->examples)
+      && bw_design_difference (&head->frame->design, &frame->design) == 0) {
     bw_frame_unref (frame);
     return;
   }
@@ -82,6 +85,18 @@ bw_project_set_design (BwProject *self, const char *label, const BwDesign *desig
   put_frame (self, frame);
   edit_end (&edit, self);
   return TRUE;
+}
+
+void
+bw_project_set_examples (BwProject *self, const char *label, const BwExamples *examples)
+{
+  BwFrame *frame = bw_frame_new (self->document->head.frame);
+  Edit edit;
+
+  frame->examples = *examples;
+  edit_begin (&edit, self, label);
+  put_frame (self, frame);
+  edit_end (&edit, self);
 }
 
 /* The first colour at or above n_colours that a bead shown has, −1 when there is none. */

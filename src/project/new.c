@@ -102,6 +102,7 @@ bw_project_new_priced (const BwSupply *supply)
   if (!bw_design_validate (design, NULL, NULL))
     g_error ("the project to start from is not sound");
   design->band.rows = 2 * bw_fit_recommended (design, &stone);
+  frame->examples = bw_examples_all (&design->stone);
   bw_canvas_follow (document, log, frame);
   return bw_project_new_for_document (document);
 }

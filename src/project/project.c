@@ -78,12 +78,37 @@ bw_project_get_file (BwProject *self)
   return self->file;
 }
 
+BwExamples
+bw_project_get_examples (BwProject *self)
+{
+  return self->file ? (BwExamples){ 0 } : self->document->head.frame->examples;
+}
+
+gboolean
+bw_project_is_example (BwProject *self, const char *pointer)
+{
+  BwExamples examples = bw_project_get_examples (self);
+
+  return bw_examples_has (&examples, pointer);
+}
+
+gboolean
+bw_project_stone_is_example (BwProject *self)
+{
+  return bw_project_get_examples (self).values != 0;
+}
+
 void
 bw_project_set_file (BwProject *self, GFile *file)
 {
+  BwExamples before = bw_project_get_examples (self), after;
+
   if (!self->file || !file || !g_file_equal (self->file, file))
     self->stamp = (BwStamp){ 0 };
   g_set_object (&self->file, file);
+  after = bw_project_get_examples (self);
+  if (!bw_examples_equal (&before, &after))
+    g_signal_emit (self, signals[CHANGED], 0, (guint)BW_CHANGED_DESIGN);
 }
 
 const BwStamp *
@@ -210,7 +235,7 @@ compare_heads (BwProject *self, const BwHead *old, gboolean cells)
   if (old->frame != head->frame)
     groups = bw_design_difference (&old->frame->design, &head->frame->design);
   cells = cells || canvases_differ (&old->frame->design, &head->frame->design);
-  if (groups)
+  if (groups || !bw_examples_equal (&old->frame->examples, &head->frame->examples))
     what |= BW_CHANGED_DESIGN;
   if (groups & ~BOUGHT)
     what |= BW_CHANGED_SHAPE;

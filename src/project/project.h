@@ -23,6 +23,7 @@
 #include "core/path/path.h"
 #include "core/band/places.h"
 #include "core/band/remedy.h"
+#include "project/document/examples.h"
 #include "project/document/length.h"
 #include "project/document/tray.h"
 #include "project/file/save-whole.h"
@@ -35,7 +36,7 @@ G_DECLARE_FINAL_TYPE (BwProject, bw_project, BW, PROJECT, GObject)
 
 /* What a "changed" signal tells. */
 typedef enum {
-  BW_CHANGED_DESIGN = 1 << 0, /* anything of BwDesign */
+  BW_CHANGED_DESIGN = 1 << 0, /* anything of BwDesign, and which of it is made up */
   BW_CHANGED_CELLS = 1 << 1,  /* colours of beads, band or bail */
   BW_CHANGED_TRAY = 1 << 2,
   BW_CHANGED_TITLE = 1 << 3, /* title, mineral */
@@ -108,12 +109,23 @@ typedef struct {
  * another size or a trial came or went: the view then looks at all. */
 gboolean bw_project_touched (BwProject *self, guint64 *seen, GArray *beads);
 
+/* Which measurements of a new project are still the ones it began with. Undo brings a mark back; a
+ * project with a file has none. BW_CHANGED_DESIGN tells that it may be otherwise. */
+BwExamples bw_project_get_examples (BwProject *self);
+/* Whether the field of this JSON Pointer is still made up. */
+gboolean bw_project_is_example (BwProject *self, const char *pointer);
+/* Whether a measure that the verdict rests on is still made up: no verdict may promise anything
+ * then. */
+gboolean bw_project_stone_is_example (BwProject *self);
+
 /* Changing it. label names the step for the undo menu (translated; "" inside begin/commit). All
  * return FALSE with *error set and change nothing when the result would not be sound. */
 gboolean bw_project_set_design (BwProject *self, const char *label, const BwDesign *design,
                                 GError **error);
 /* Whether bw_project_set_design() would take it; the same error when not. Changes nothing. */
 gboolean bw_project_check_design (BwProject *self, const BwDesign *design, GError **error);
+/* Says which measurements are made up: a maker may confirm one by typing the same number. */
+void bw_project_set_examples (BwProject *self, const char *label, const BwExamples *examples);
 /* A tray that lacks a colour some bead shown has is refused; hidden beads of it become the ground.
  */
 gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray,

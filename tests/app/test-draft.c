@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "app/form/draft.h"
+#include "app/form/measures.h"
 #include "project/fault/fault-error.h"
 
 #include <math.h>
@@ -312,6 +313,103 @@ what_was_measured_for_a_number_of_faces_comes_back_with_it (void **state)
   assert_int_equal (stone (bench)->faces, 6);
 }
 
+static void
+set_way (Bench *bench, BwMeasured way)
+{
+  BwDesign design = *bw_project_get_design (bench->project);
+  assert_true (bw_measures_set_way (&design.stone, way));
+  assert_true (bw_draft_apply (bench->draft, "Way", &design, NULL));
+}
+
+static void
+expect_values (Bench *bench, const BwStoneMeasures *as)
+{
+  assert_int_equal (stone (bench)->measured, as->measured);
+  for (int i = 0; i < bw_stone_value_count (as->measured, as->faces); i++)
+    expect_mm (stone (bench)->values_mm[i], as->values_mm[i]);
+}
+
+/* A girth has lost what the widths were: read off the stone they would all be alike. */
+static void
+what_was_measured_in_a_way_comes_back_with_it (void **state)
+{
+  Bench *bench = *state;
+  type (bench, "/stone/values_mm/0", "23.71");
+  type (bench, "/stone/values_mm/1", "24.43");
+  const BwStoneMeasures across = *stone (bench);
+  set_way (bench, BW_MEASURED_FACE_WIDTHS);
+  type (bench, "/stone/values_mm/4", "12.9");
+  const BwStoneMeasures widths = *stone (bench);
+  set_way (bench, BW_MEASURED_GIRTH);
+  type (bench, "/stone/values_mm/0", "79");
+  set_way (bench, BW_MEASURED_ACROSS_FLATS);
+  expect_values (bench, &across);
+  set_way (bench, BW_MEASURED_FACE_WIDTHS);
+  expect_values (bench, &widths);
+  set_way (bench, BW_MEASURED_GIRTH);
+  expect_mm (stone (bench)->values_mm[0], 79);
+  bw_project_undo (bench->project);
+  expect_values (bench, &widths);
+}
+
+static void
+a_way_nobody_typed_in_follows_what_was_typed_since (void **state)
+{
+  Bench *bench = *state;
+  set_way (bench, BW_MEASURED_GIRTH);
+  double girth = stone (bench)->values_mm[0];
+  set_way (bench, BW_MEASURED_ACROSS_FLATS);
+  for (int i = 0; i < 3; i++) {
+    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+    type (bench, pointer, "25");
+  }
+  set_way (bench, BW_MEASURED_GIRTH);
+  assert_true (stone (bench)->values_mm[0] > girth + 5);
+}
+
+static gboolean
+is_example (Bench *bench, const char *pointer)
+{
+  return bw_project_is_example (bench->project, pointer);
+}
+
+static void
+the_example_typed_once_more_is_the_makers_own (void **state)
+{
+  Bench *bench = *state;
+  assert_true (is_example (bench, "/stone/length_mm"));
+  type (bench, "/stone/length_mm", "52");
+  assert_false (is_example (bench, "/stone/length_mm"));
+  expect_mm (length (bench), 52);
+  bw_project_undo (bench->project);
+  assert_true (is_example (bench, "/stone/length_mm"));
+  bw_draft_confirm (bench->draft, &bench->length);
+  assert_false (is_example (bench, "/stone/length_mm"));
+  assert_string_equal (bw_project_undo_label (bench->project), "Length, base to tip");
+  bw_draft_confirm (bench->draft, &bench->length);
+  bw_project_undo (bench->project);
+  assert_false (bw_project_can_undo (bench->project));
+}
+
+static void
+faces_that_come_back_are_as_made_up_as_they_were (void **state)
+{
+  Bench *bench = *state;
+  type (bench, "/stone/values_mm/0", "23.7");
+  type (bench, "/stone/faces", "5");
+  for (int i = 0; i < 5; i++) {
+    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+    assert_true (is_example (bench, pointer));
+    type (bench, pointer, "15.5");
+  }
+  assert_false (bw_project_stone_is_example (bench->project));
+  type (bench, "/stone/faces", "6");
+  assert_false (is_example (bench, "/stone/values_mm/0"));
+  assert_true (is_example (bench, "/stone/values_mm/1"));
+  type (bench, "/stone/faces", "5");
+  assert_false (bw_project_stone_is_example (bench->project));
+}
+
 /* Five regular widths that nobody has typed follow the girth that was typed since. */
 static void
 widths_nobody_typed_are_made_anew (void **state)
@@ -363,6 +461,10 @@ main (void)
     BENCH_TEST (a_design_that_cannot_be_is_refused_whole),
     BENCH_TEST (whatever_is_typed_stands_or_waits_with_its_reason),
     BENCH_TEST (what_was_measured_for_a_number_of_faces_comes_back_with_it),
+    BENCH_TEST (what_was_measured_in_a_way_comes_back_with_it),
+    BENCH_TEST (a_way_nobody_typed_in_follows_what_was_typed_since),
+    BENCH_TEST (the_example_typed_once_more_is_the_makers_own),
+    BENCH_TEST (faces_that_come_back_are_as_made_up_as_they_were),
     BENCH_TEST (widths_nobody_typed_are_made_anew),
     BENCH_TEST (another_project_remembers_no_faces),
     BENCH_TEST (the_reason_is_the_sentence_of_the_project),

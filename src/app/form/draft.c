@@ -151,30 +151,76 @@ bw_draft_get_design (BwDraft *self)
   return bw_project_get_design (bw_draft_get_project (self));
 }
 
-/* With another number of faces, what was measured for that number the last time; not when the stone
- * has become one that it does not fit. */
-static void
+/* With another number of faces or way of measuring, what was measured so the last time; NULL when
+ * the stone has become one that it does not fit. */
+static const BwFaces *
 recall_faces (BwDraft *self, BwDesign *design)
 {
   BwDesign recalled = *design;
-  if (design->stone.faces != bw_draft_get_design (self)->stone.faces
-      && bw_face_memory_recall (self->faces, &recalled.stone)
-      && bw_project_check_design (self->project, &recalled, NULL))
-    *design = recalled;
+  const BwFaces *faces
+      = bw_face_memory_recall (self->faces, &bw_draft_get_design (self)->stone, &design->stone);
+  if (!faces)
+    return NULL;
+  bw_faces_put (faces, &recalled.stone);
+  if (!bw_project_check_design (self->project, &recalled, NULL))
+    return NULL;
+  *design = recalled;
+  return faces;
+}
+
+/* What comes back is as much made up as it was. */
+static void
+mark_recalled (BwDraft *self, const char *label, const BwFaces *faces)
+{
+  BwExamples examples = bw_project_get_examples (self->project);
+  examples.values = faces->examples;
+  bw_project_set_examples (self->project, label, &examples);
+}
+
+static BwFaces
+present_faces (BwDraft *self)
+{
+  return bw_faces_of (&bw_draft_get_design (self)->stone,
+                      bw_project_get_examples (self->project).values);
+}
+
+/* What else is pending may be stale by it. */
+static gboolean
+apply_design (BwDraft *self, const char *label, const BwDesign *design, GError **error)
+{
+  BwDesign now = *design;
+  BwFaces before = present_faces (self);
+  const BwFaces *recalled = recall_faces (self, &now);
+  bw_project_begin (self->project, label);
+  gboolean done = bw_project_set_design (self->project, label, &now, error);
+  if (done && recalled)
+    mark_recalled (self, label, recalled);
+  bw_project_commit (self->project);
+  if (done && (before.faces != now.stone.faces || before.measured != now.stone.measured)) {
+    BwFaces entered = present_faces (self);
+    bw_face_memory_note (self->faces, &before, &entered);
+  }
+  return done;
 }
 
 static gboolean
 set_design (BwDraft *self, const char *label, const BwDesign *design, GError **error)
 {
-  BwDesign now = *design;
-  BwStoneMeasures before = bw_draft_get_design (self)->stone;
-  recall_faces (self, &now);
   self->own_change = TRUE;
-  gboolean done = bw_project_set_design (self->project, label, &now, error);
+  gboolean done = apply_design (self, label, design, error);
   self->own_change = FALSE;
-  if (done && before.faces != now.stone.faces)
-    bw_face_memory_note (self->faces, &before, &now.stone);
   return done;
+}
+
+void
+bw_draft_confirm (BwDraft *self, const BwField *field)
+{
+  g_return_if_fail (BW_IS_DRAFT (self));
+  BwExamples examples = bw_project_get_examples (self->project);
+  if (!bw_examples_has (&examples, field->pointer))
+    return;
+  bw_examples_own (&examples, field->pointer);
+  bw_project_set_examples (self->project, _ (field->label), &examples);
 }
 
 gboolean
@@ -184,8 +230,12 @@ bw_draft_type (BwDraft *self, const BwField *field, const char *text, BwUnit uni
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   bw_draft_settle (self);
   gboolean stands = bw_pendings_offer (self->pendings, self->project, field, text, unit, &result);
+  bw_project_begin (self->project, _ (field->label));
   if (stands)
     stands = set_design (self, _ (field->label), &result, NULL);
+  if (stands)
+    bw_draft_confirm (self, field);
+  bw_project_commit (self->project);
   tell (self);
   return stands;
 }
@@ -197,7 +247,7 @@ bw_draft_apply (BwDraft *self, const char *label, const BwDesign *design, GError
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   bw_draft_settle (self);
   bw_project_begin (self->project, label);
-  gboolean done = bw_project_set_design (self->project, label, design, error);
+  gboolean done = apply_design (self, label, design, error);
   if (done && bw_pendings_retry (self->pendings, self->project, &result))
     set_design (self, label, &result, NULL);
   bw_project_commit (self->project);

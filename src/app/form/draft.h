@@ -21,6 +21,9 @@ const BwDesign *bw_draft_get_design (BwDraft *self);
 
 /* Takes what was typed into a field. FALSE when it is pending now. */
 gboolean bw_draft_type (BwDraft *self, const BwField *field, const char *text, BwUnit unit);
+/* The number that stands in a field is the maker's own, though it is the one that a new project
+ * made up; typing it says the same. */
+void bw_draft_confirm (BwDraft *self, const BwField *field);
 /* Sets a whole design as one step, or shows why not: FALSE with *error. */
 gboolean bw_draft_apply (BwDraft *self, const char *label, const BwDesign *design, GError **error);
 

@@ -1,22 +1,22 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One section for each count. It stands beside the project: undo has its own memory, and a file
- * tells one stone. */
+/* One section for each count and way. It stands beside the project: undo has its own memory, and a
+ * file tells one stone. */
 #include "config.h"
 
 #include "app/form/face-memory.h"
 
 #include <string.h>
 
+#define WAYS (BW_MEASURED_GIRTH + 1)
+
 typedef struct {
-  gboolean known;
-  BwMeasured measured;
-  double values_mm[BW_FACES_MAX];
-} Section;
+  BwFaces way[WAYS]; /* faces 0: not known */
+  BwMeasured last;   /* the way that was left last */
+} Count;
 
 struct _BwFaceMemory {
-  Section by_count[BW_FACES_MAX + 1];
-  Section entered; /* as the present count came in */
-  int entered_faces;
+  Count by_count[BW_FACES_MAX + 1];
+  BwFaces entered; /* as the present count and way came in; faces 0: as the project was opened */
 };
 
 BwFaceMemory *
@@ -37,23 +37,31 @@ bw_face_memory_clear (BwFaceMemory *self)
   memset (self, 0, sizeof *self);
 }
 
-static Section
-section_of (const BwStoneMeasures *measures)
+BwFaces
+bw_faces_of (const BwStoneMeasures *measures, guint64 examples)
 {
-  Section section = { .known = TRUE, .measured = measures->measured };
-  memcpy (section.values_mm, measures->values_mm, sizeof section.values_mm);
-  return section;
+  BwFaces faces
+      = { .faces = measures->faces, .measured = measures->measured, .examples = examples };
+  memcpy (faces.values_mm, measures->values_mm, sizeof faces.values_mm);
+  return faces;
+}
+
+void
+bw_faces_put (const BwFaces *faces, BwStoneMeasures *measures)
+{
+  measures->faces = faces->faces;
+  measures->measured = faces->measured;
+  memcpy (measures->values_mm, faces->values_mm, sizeof measures->values_mm);
 }
 
 static gboolean
-is_untouched (const BwFaceMemory *self, const BwStoneMeasures *measures)
+is_untouched (const BwFaces *entered, const BwFaces *left)
 {
-  if (!self->entered.known || self->entered_faces != measures->faces
-      || self->entered.measured != measures->measured)
+  if (entered->faces != left->faces || entered->measured != left->measured)
     return FALSE;
-  int n = bw_stone_value_count (measures->measured, measures->faces);
+  int n = bw_stone_value_count (left->measured, left->faces);
   for (int i = 0; i < n; i++)
-    if (self->entered.values_mm[i] != measures->values_mm[i])
+    if (entered->values_mm[i] != left->values_mm[i])
       return FALSE;
   return TRUE;
 }
@@ -64,23 +72,25 @@ is_count (int faces)
   return faces >= BW_FACES_MIN && faces <= BW_FACES_MAX;
 }
 
-gboolean
-bw_face_memory_recall (const BwFaceMemory *self, BwStoneMeasures *measures)
+const BwFaces *
+bw_face_memory_recall (const BwFaceMemory *self, const BwStoneMeasures *left,
+                       const BwStoneMeasures *wanted)
 {
-  if (!is_count (measures->faces) || !self->by_count[measures->faces].known)
-    return FALSE;
-  const Section *section = &self->by_count[measures->faces];
-  measures->measured = section->measured;
-  memcpy (measures->values_mm, section->values_mm, sizeof section->values_mm);
-  return TRUE;
+  if (!is_count (wanted->faces)
+      || (left->faces == wanted->faces && left->measured == wanted->measured))
+    return NULL;
+  const Count *count = &self->by_count[wanted->faces];
+  const BwFaces *faces = &count->way[left->faces == wanted->faces ? wanted->measured : count->last];
+  return faces->faces ? faces : NULL;
 }
 
 void
-bw_face_memory_note (BwFaceMemory *self, const BwStoneMeasures *left,
-                     const BwStoneMeasures *entered)
+bw_face_memory_note (BwFaceMemory *self, const BwFaces *left, const BwFaces *entered)
 {
-  if (is_count (left->faces) && !is_untouched (self, left))
-    self->by_count[left->faces] = section_of (left);
-  self->entered = section_of (entered);
-  self->entered_faces = entered->faces;
+  if (is_count (left->faces) && !is_untouched (&self->entered, left)) {
+    Count *count = &self->by_count[left->faces];
+    count->way[left->measured] = *left;
+    count->last = left->measured;
+  }
+  self->entered = *entered;
 }

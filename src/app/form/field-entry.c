@@ -18,6 +18,7 @@ struct _BwFieldEntry {
   char *title; /* NULL: the field's own */
   char *shown; /* what we wrote into the entry; differs from its text while somebody types */
   GtkLabel *name;
+  GtkLabel *example;
   GtkEntry *entry;
   GtkLabel *reason;
 };
@@ -82,6 +83,18 @@ show_mark (BwFieldEntry *self, gboolean wrong)
                                -1);
 }
 
+/* A number that the program made up is marked until the maker has typed one. */
+static void
+show_example (BwFieldEntry *self)
+{
+  gboolean example = bw_project_is_example (self->project, self->field.pointer);
+  gtk_widget_set_visible (GTK_WIDGET (self->example), example);
+  if (example)
+    gtk_widget_add_css_class (GTK_WIDGET (self->entry), "example");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "example");
+}
+
 static char *
 value_text (BwFieldEntry *self)
 {
@@ -100,6 +113,7 @@ refresh (BwFieldEntry *self)
   const BwPending *pending = bw_draft_pending (self->draft, self->field.pointer);
   show_reason (self, pending ? pending->reason : NULL);
   show_mark (self, pending || bw_draft_blames (self->draft, self->field.pointer));
+  show_example (self);
   if (pending) {
     show_text (self, pending->text);
   } else if (!is_being_typed (self)) {
@@ -149,6 +163,8 @@ bw_field_entry_take (BwFieldEntry *self)
 static void
 activated (BwFieldEntry *self)
 {
+  if (self->draft && !is_being_typed (self))
+    bw_draft_confirm (self->draft, &self->field);
   bw_field_entry_take (self);
   gboolean stands = self->draft && !bw_draft_pending (self->draft, self->field.pointer);
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
@@ -348,6 +364,7 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/field-entry.ui");
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, name);
+  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, example);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, entry);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, reason);
   gtk_widget_class_bind_template_callback (widget_class, activated);

@@ -275,7 +275,10 @@ write_foot (const Paper *paper, double width, double height)
   const BwStone *stone = paper->stone;
   g_autofree char *at = bw_card_length (stone->at_mm, 1);
   g_autofree char *girth = bw_card_length (stone->girth_mm, 1);
-  g_autofree char *text = g_strdup_printf (_ ("from above · girth %s at height %s"), girth, at);
+  g_autofree char *text
+      = bw_project_stone_is_example (paper->project)
+            ? g_strdup (_ ("example stone – type your own"))
+            : g_strdup_printf (_ ("from above · girth %s at height %s"), girth, at);
   bw_sketch_write (paper->sketch, paper->cr, width / 2, height, 0.5, 1, text, NULL);
   if (paper->design->stone.measured != BW_MEASURED_FACE_WIDTHS)
     return;

@@ -180,7 +180,9 @@ bw_head_assign (BwHead *head, const BwHead *from)
 static gboolean
 frames_equal (const BwFrame *a, const BwFrame *b)
 {
-  return a == b || bw_design_difference (&a->design, &b->design) == 0;
+  return a == b
+         || (bw_examples_equal (&a->examples, &b->examples)
+             && bw_design_difference (&a->design, &b->design) == 0);
 }
 
 static gboolean

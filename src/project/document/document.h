@@ -6,6 +6,7 @@
 
 #include "core/pattern/drawing.h"
 #include "core/design/gauge.h"
+#include "project/document/examples.h"
 #include "project/document/keys.h"
 #include "project/document/touched.h"
 #include "project/document/tray.h"
@@ -20,6 +21,7 @@ typedef struct {
 
 typedef struct {
   BwDesign design;
+  BwExamples examples; /* of the stone; in no file */
   BwSeen seen[BW_N_CANVASES];
 } BwFrame;
 
