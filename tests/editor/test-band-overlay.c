@@ -107,8 +107,11 @@ draw (Bench *bench)
 static gboolean
 is_cross (guint32 pixel)
 {
-  int red = pixel >> 16 & 0xff, green = pixel >> 8 & 0xff, blue = pixel & 0xff;
-  return red > 240 && abs (green - 89) < 12 && abs (blue - 64) < 12;
+  guint32 rust = bw_tint_srgb (BW_TINT_RUST, TRUE);
+  for (int shift = 0; shift <= 16; shift += 8)
+    if (abs ((int)(pixel >> shift & 0xff) - (int)(rust >> shift & 0xff)) >= 12)
+      return FALSE;
+  return TRUE;
 }
 
 /* By the definition: the bead differs from the one a repeat before it, over the join. */

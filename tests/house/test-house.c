@@ -268,6 +268,49 @@ every_file_with_words_is_named_to_translators (void **state)
     each_source (rooms[i].name, check_named, names);
 }
 
+/* Colours of the face are named in data/style/tints.def. These files hold colours of another kind:
+ * of stones, glass, metal and cord, of light, of beads to start with, of fit, and masks of bits. */
+static const char *const own_colours[] = {
+  "app/draw/tray-starts.c",    "editor/cloth/bead-picture.c",    "editor/cloth/band-tiles.c",
+  "preview/gl/gl-frame.c",     "preview/gl/renderer.c",          "preview/picture/model.c",
+  "preview/picture/painter.c", "preview/picture/painter-tube.c", "preview/picture/projection.c",
+  "preview/scene/scene-fit.c", "preview/scene/scene-stone.c",
+};
+
+static gboolean
+has_own_colours (const char *path)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (own_colours); i++)
+    if (g_str_equal (path, own_colours[i]))
+      return TRUE;
+  return FALSE;
+}
+
+/* A colour by its numbers: as 0xrrggbb or "#rrggbb", in a GdkRGBA, or given to cairo. */
+static void
+check_colours (const char *room, const char *path, const char *text, gpointer data)
+{
+  g_autoptr (GRegex) literal = g_regex_new (
+      "\\b0x[0-9a-fA-F]{6}\\b|\"#[0-9a-fA-F]{3,8}\"|\"rgba?\\("
+      "|GdkRGBA\\)\\s*\\{\\s*[0-9.]|GdkRGBA [a-z_]+ = \\{\\s*[0-9.]"
+      "|(set_source_rgba?|add_color_stop_rgba?) \\([^;]*?,\\s*[0-9.]+f?,\\s*[0-9.]+f?,"
+      "\\s*[0-9.]+f?",
+      0, 0, NULL);
+  g_autoptr (GMatchInfo) match = NULL;
+  if (!has_own_colours (path) && g_regex_match (literal, text, 0, &match)) {
+    g_autofree char *found = g_match_info_fetch (match, 0);
+    fail_msg ("%s has a colour of its own, %s: data/style/tints.def names them", path, found);
+  }
+}
+
+static void
+colours_are_named_in_one_place (void **state)
+{
+  static const char *const painting[] = { "output", "preview", "editor", "app" };
+  for (gsize i = 0; i < G_N_ELEMENTS (painting); i++)
+    assert_true (each_source (painting[i], check_colours, NULL) > 20);
+}
+
 /* What is written, whoever writes it, is written whole or not at all: one file knows how. A picture
  * in memory and a pipe are no files. */
 static void
@@ -360,6 +403,7 @@ main (void)
     cmocka_unit_test (only_the_preview_calls_opengl),
     cmocka_unit_test (every_source_says_its_licence),
     cmocka_unit_test (every_file_with_words_is_named_to_translators),
+    cmocka_unit_test (colours_are_named_in_one_place),
     cmocka_unit_test (files_are_written_in_one_way),
     cmocka_unit_test (the_core_has_no_mutable_globals),
     cmocka_unit_test (no_test_of_a_window_waits_for_time),

@@ -110,7 +110,8 @@ static void
 bw_picture_frame_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   GtkStyleContext *style = gtk_widget_get_style_context (widget);
-  GdkRGBA line = { 0.2f, 0.5f, 0.9f, 1 }, ground = { 1, 1, 1, 1 };
+  GdkRGBA line = bw_palette_tint (BW_TINT_TIDE, FALSE);
+  GdkRGBA ground = bw_palette_tint (BW_TINT_CARD, FALSE);
   Outline o;
   if (!outline_of (BW_PICTURE_FRAME (widget), &o))
     return;

@@ -132,7 +132,7 @@ draw_bail (const Paper *paper)
   double crest = loop->radius_mm * (1 - cos (loop->half_angle));
   double surface = paper->pivot.x + d / 2 - crest;
   double half = paper->design->bail.columns * paper->design->gauge.column_mm / 2;
-  GdkRGBA fill = bw_palette_alpha (paper->palette->accent, 0.8), none = { 0, 0, 0, 0 };
+  GdkRGBA fill = bw_palette_alpha (paper->palette->accent, 0.8), none = bw_palette_alpha (fill, 0);
   enter_stone (paper);
   if (paper->design->bail.style != BW_BAIL_UPRIGHT) {
     cairo_rectangle (paper->cr, surface, mid - half, crest + d / 2, 2 * half);

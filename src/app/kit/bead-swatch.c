@@ -86,7 +86,7 @@ bw_bead_swatch_class_init (BwBeadSwatchClass *klass)
 static void
 bw_bead_swatch_init (BwBeadSwatch *self)
 {
-  self->colour = (BwColour){ .id = 'a', .srgb = 0x808080 };
+  self->colour = (BwColour){ .id = 'a', .srgb = bw_tint_srgb (BW_TINT_HAIR, FALSE) };
   gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
 }
 

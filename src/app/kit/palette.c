@@ -11,16 +11,25 @@ look_up (GtkStyleContext *style, const char *name, GdkRGBA otherwise)
   return gtk_style_context_lookup_color (style, name, &colour) ? colour : otherwise;
 }
 
+GdkRGBA
+bw_palette_tint (BwTint tint, gboolean dark)
+{
+  return (GdkRGBA){ (float)bw_tint_part (tint, dark, 0), (float)bw_tint_part (tint, dark, 1),
+                    (float)bw_tint_part (tint, dark, 2), 1 };
+}
+
 BwPalette
 bw_palette_get (GtkWidget *widget)
 {
   GtkStyleContext *style = gtk_widget_get_style_context (widget);
   BwPalette palette;
   gtk_style_context_get_color (style, &palette.ink);
-  palette.faint = bw_palette_alpha (palette.ink, 0.7);
-  palette.hair = bw_palette_alpha (palette.ink, 0.25);
-  palette.paper = look_up (style, "theme_base_color", (GdkRGBA){ 1, 1, 1, 1 });
-  palette.accent = look_up (style, "theme_selected_bg_color", (GdkRGBA){ 0.2f, 0.5f, 0.9f, 1 });
+  palette.faint = look_up (style, "bw_note", bw_palette_alpha (palette.ink, 0.8));
+  palette.hair = look_up (style, "bw_hair", bw_palette_alpha (palette.ink, 0.5));
+  palette.paper = look_up (style, "theme_base_color", bw_palette_tint (BW_TINT_CARD, FALSE));
+  palette.accent
+      = look_up (style, "theme_selected_bg_color", bw_palette_tint (BW_TINT_TIDE, FALSE));
+  palette.blank = look_up (style, "bw_brass", palette.accent);
   palette.good = look_up (style, "bw_good_color", palette.ink);
   palette.warn = look_up (style, "bw_warn_color", palette.ink);
   palette.bad = look_up (style, "bw_bad_color", palette.ink);

@@ -3,6 +3,7 @@
  * contrast need nothing further. */
 #pragma once
 
+#include "core/pattern/tint.h"
 #include <gtk/gtk.h>
 
 typedef struct {
@@ -10,9 +11,13 @@ typedef struct {
   GdkRGBA faint;  /* secondary text */
   GdkRGBA hair;   /* help lines */
   GdkRGBA paper;  /* what we draw on */
+  GdkRGBA blank;  /* what is still to be filled */
   GdkRGBA accent; /* what is chosen or pointed at */
   GdkRGBA good, warn, bad;
 } BwPalette;
+
+/* One of the program's own colours, whatever the theme. */
+GdkRGBA bw_palette_tint (BwTint tint, gboolean dark);
 
 BwPalette bw_palette_get (GtkWidget *widget);
 

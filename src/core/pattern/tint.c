@@ -16,6 +16,12 @@ bw_tint_srgb (BwTint tint, gboolean dark)
   return dark ? tints[tint].dark : tints[tint].day;
 }
 
+double
+bw_tint_part (BwTint tint, gboolean dark, int part)
+{
+  return (bw_tint_srgb (tint, dark) >> (16 - 8 * part) & 255) / 255.0;
+}
+
 const char *
 bw_tint_name (BwTint tint)
 {

@@ -27,12 +27,12 @@ handle (const BwBandPaint *paint, double x, double y, gboolean lit)
       = GRAPHENE_RECT_INIT ((float)bw_band_snap (paint, x - side / 2),
                             (float)bw_band_snap (paint, y - side / 2), (float)side, (float)side);
   GskRoundedRect rounded;
-  GdkRGBA fill = lit ? paint->style->mark : (GdkRGBA){ 1, 1, 1, 1 };
+  GdkRGBA fill = lit ? paint->style->mark : bw_band_style_gleam (1);
   gsk_rounded_rect_init_from_rect (&rounded, &rect, 3);
   gtk_snapshot_push_rounded_clip (paint->snapshot, &rounded);
   gtk_snapshot_append_color (paint->snapshot, &fill, &rect);
   gtk_snapshot_pop (paint->snapshot);
-  bw_band_paint_ring (paint, rect, 1, 1.5, (GdkRGBA){ 0, 0, 0, 0.8f }, 4);
+  bw_band_paint_ring (paint, rect, 1, 1.5, bw_band_style_shadow (0.8), 4);
 }
 
 static void
@@ -54,8 +54,8 @@ label (const BwBandPaint *paint, const graphene_rect_t *rect)
   if (width < bw_band_paint_text_width (paint, words) + 8 + HANDLE_PX || height < text + HANDLE_PX)
     return;
   bw_band_paint_label (paint, words, (double)rect->origin.x + width / 2,
-                       (double)rect->origin.y + (height - text) / 2, (GdkRGBA){ 0, 0, 0, 0.65f },
-                       (GdkRGBA){ 1, 1, 1, 1 });
+                       (double)rect->origin.y + (height - text) / 2, bw_band_style_shadow (0.65),
+                       bw_band_style_gleam (1));
 }
 
 static void
@@ -70,9 +70,9 @@ paint_bail (const BwBailShown *shown, const BwBandPaint *paint, BwBailBox box)
     graphene_rect_t rect = rect_of (paint, here);
     GdkRGBA tint = bw_band_style_fade (paint->style->accent, busy ? 0.5 : 0.32);
     gtk_snapshot_append_color (paint->snapshot, &tint, &rect);
-    bw_band_paint_ring (paint, rect, line + 1, line, (GdkRGBA){ 0, 0, 0, 0.75f }, 5);
+    bw_band_paint_ring (paint, rect, line + 1, line, bw_band_style_shadow (0.75), 5);
     bw_band_paint_ring (paint, rect, 1, line,
-                        focus || busy ? paint->style->mark : (GdkRGBA){ 1, 1, 1, 0.95f }, 4);
+                        focus || busy ? paint->style->mark : bw_band_style_gleam (0.95), 4);
     label (paint, &rect);
     handles (shown, paint, &rect);
   }

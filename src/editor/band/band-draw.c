@@ -58,7 +58,7 @@ paint_drop (const BwBandShown *shown, const BwBandPaint *paint, BwBeadAt bead)
   gtk_snapshot_push_rounded_clip (paint->snapshot, &drop);
   gtk_snapshot_append_color (paint->snapshot, &colour, &rect);
   gtk_snapshot_pop (paint->snapshot);
-  bw_band_paint_ring (paint, rect, 0, 1, (GdkRGBA){ 1, 1, 1, 0.8f }, size / 2);
+  bw_band_paint_ring (paint, rect, 0, 1, bw_band_style_gleam (0.8), size / 2);
 }
 
 static void

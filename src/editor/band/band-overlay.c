@@ -17,7 +17,7 @@
 static void
 bar (const BwBandPaint *paint, double x, double y, double width, double height, GdkRGBA colour)
 {
-  GdkRGBA dark = { 0, 0, 0, 0.7f };
+  GdkRGBA dark = bw_band_style_shadow (0.7);
   bw_band_paint_rect (paint, x - 1, y - 1, width + 2, height + 2, dark);
   bw_band_paint_rect (paint, x, y, width, height, colour);
 }
@@ -33,7 +33,7 @@ paint_sides (const BwBandPaint *paint, const BwRegion *region, int long_row, int
   graphene_rect_t rect = bw_band_paint_brick (paint, long_row, column);
   double x = rect.origin.x, y = rect.origin.y, w = rect.size.width, h = rect.size.height;
   double line = 1 + paint->style->line;
-  GdkRGBA light = { 1, 1, 1, 1 };
+  GdkRGBA light = bw_band_style_gleam (1);
 
   if (!bw_region_has (region, long_row - 2, column))
     bar (paint, x, y, line, h, light);
@@ -102,7 +102,7 @@ centre_mark (const BwBandPaint *paint, double u)
   bar (paint, x + r, y - r - 6, 2, 8, ink);
   bar (paint, x - r - 2, y + r - 2, 2, 8, ink);
   gtk_snapshot_push_rounded_clip (paint->snapshot, &round);
-  bw_band_paint_rect (paint, x - r, y - r, 2 * r, 2 * r, (GdkRGBA){ 0, 0, 0, 0.7f });
+  bw_band_paint_rect (paint, x - r, y - r, 2 * r, 2 * r, bw_band_style_shadow (0.7));
   gtk_snapshot_pop (paint->snapshot);
   gtk_snapshot_append_border (paint->snapshot, &round, widths, colours);
 }
@@ -204,8 +204,8 @@ bw_band_paint_broken (const BwBandPaint *paint, BwSession *session)
       graphene_rect_t rect = bw_band_paint_brick (paint, bead.row + image * period, bead.column);
       double x = rect.origin.x + rect.size.width / 2, y = rect.origin.y + rect.size.height / 2;
       double arm = CLAMP (rect.size.width / 5, 2, 8);
-      bar (paint, x - arm, y - 1, 2 * arm, 2, (GdkRGBA){ 1, 0.35f, 0.25f, 1 });
-      bar (paint, x - 1, y - arm, 2, 2 * arm, (GdkRGBA){ 1, 0.35f, 0.25f, 1 });
+      bar (paint, x - arm, y - 1, 2 * arm, 2, bw_band_style_tint (BW_TINT_RUST, TRUE, 1));
+      bar (paint, x - 1, y - arm, 2, 2 * arm, bw_band_style_tint (BW_TINT_RUST, TRUE, 1));
     }
   }
   if (tried.broken)

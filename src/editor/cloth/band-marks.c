@@ -182,8 +182,8 @@ bw_band_paint_stone (const BwBandPaint *paint)
 static void
 edge_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data)
 {
-  GdkRGBA clear = { 0, 0, 0, 0 };
-  GdkRGBA deep = { 0, 0, 0, paint->style->strong ? 0.5f : 0.26f };
+  GdkRGBA clear = bw_band_style_shadow (0);
+  GdkRGBA deep = bw_band_style_shadow (paint->style->strong ? 0.5 : 0.26);
   GskColorStop stops[] = { { 0, clear }, { 0.5f, deep }, { 1, clear } };
   across (paint, rect, stops, G_N_ELEMENTS (stops));
 }
@@ -192,8 +192,8 @@ void
 bw_band_paint_edges (const BwBandPaint *paint)
 {
   const BwBandFaces *faces = paint->faces;
-  GdkRGBA fine = { 0, 0, 0, 0.30f };
-  GdkRGBA middle = { 1, 1, 1, 0.22f };
+  GdkRGBA fine = bw_band_style_shadow (0.30);
+  GdkRGBA middle = bw_band_style_gleam (0.22);
 
   for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++)
     for (int f = 0; f < faces->faces; f++) {
@@ -294,13 +294,13 @@ bw_band_paint_bail (const BwBandPaint *paint)
     graphene_rect_t rect = GRAPHENE_RECT_INIT ((float)left, (float)top, (float)(right - left),
                                                (float)(bottom - top));
     /* Light and dark together show on every colour of bead. */
-    outline (paint, rect, 4, 2 * line, (GdkRGBA){ 0, 0, 0, 0.6f });
+    outline (paint, rect, 4, 2 * line, bw_band_style_shadow (0.6));
     graphene_rect_inset (&rect, line, line);
-    outline (paint, rect, 3, 2 * line, (GdkRGBA){ 1, 1, 1, 0.85f });
+    outline (paint, rect, 3, 2 * line, bw_band_style_gleam (0.85));
     double half = bw_band_paint_text_width (paint, _ ("Bail")) / 2 + 4;
     if (right - left > 2 * half + 8 && bottom - top > paint->style->text + 10)
       bw_band_paint_label (paint, _ ("Bail"), left + half + 4, MAX (top, paint->layout->y) + 4,
-                           (GdkRGBA){ 0, 0, 0, 0.6f }, (GdkRGBA){ 1, 1, 1, 1 });
+                           bw_band_style_shadow (0.6), bw_band_style_gleam (1));
   }
 }
 

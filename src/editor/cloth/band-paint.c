@@ -80,8 +80,8 @@ bw_band_paint_marked (const BwBandPaint *paint, BwBeadAt bead, GdkRGBA colour, d
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++) {
     graphene_rect_t rect = bw_band_paint_brick (paint, bead.row + image * period, bead.column);
     float radius = MIN (rect.size.width, rect.size.height) * 0.2f;
-    bw_band_paint_ring (paint, rect, thickness + 1, 1, (GdkRGBA){ 0, 0, 0, 0.75f }, radius);
+    bw_band_paint_ring (paint, rect, thickness + 1, 1, bw_band_style_shadow (0.75), radius);
     bw_band_paint_ring (paint, rect, thickness, thickness, colour, radius);
-    bw_band_paint_ring (paint, rect, 0, 1, (GdkRGBA){ 1, 1, 1, 0.9f }, radius);
+    bw_band_paint_ring (paint, rect, 0, 1, bw_band_style_gleam (0.9), radius);
   }
 }

@@ -29,13 +29,21 @@ brightness (GdkRGBA colour)
   return 0.3f * colour.red + 0.59f * colour.green + 0.11f * colour.blue;
 }
 
+GdkRGBA
+bw_band_style_tint (BwTint tint, gboolean dark, double alpha)
+{
+  return (GdkRGBA){ (float)bw_tint_part (tint, dark, 0), (float)bw_tint_part (tint, dark, 1),
+                    (float)bw_tint_part (tint, dark, 2), (float)alpha };
+}
+
+/* By the name our own face gives it, else by the theme's own. */
 static GdkRGBA
-look_up (GtkStyleContext *context, const char *name, const char *other, const char *fallback)
+look_up (GtkStyleContext *context, const char *name, const char *other, BwTint fallback)
 {
   GdkRGBA colour;
   if (!gtk_style_context_lookup_color (context, name, &colour)
       && !gtk_style_context_lookup_color (context, other, &colour))
-    gdk_rgba_parse (&colour, fallback);
+    colour = bw_band_style_tint (fallback, FALSE, 1);
   return colour;
 }
 
@@ -74,23 +82,23 @@ void
 bw_band_style_init (BwBandStyle *style, GtkWidget *widget)
 {
   GtkStyleContext *context = gtk_widget_get_style_context (widget);
-  GdkRGBA window = look_up (context, "theme_bg_color", "window_bg_color", "#f6f5f4");
+  GdkRGBA window = look_up (context, "theme_bg_color", "window_bg_color", BW_TINT_PAPER);
 
   gtk_style_context_get_color (context, &style->ink);
-  style->ground = look_up (context, "theme_base_color", "view_bg_color", "#ffffff");
-  style->accent = look_up (context, "theme_selected_bg_color", "accent_bg_color", "#3584e4");
-  style->on_accent = look_up (context, "theme_selected_fg_color", "accent_fg_color", "#ffffff");
+  style->ground = look_up (context, "theme_base_color", "view_bg_color", BW_TINT_CARD);
+  style->accent = look_up (context, "theme_selected_bg_color", "accent_bg_color", BW_TINT_TIDE);
+  style->on_accent
+      = look_up (context, "theme_selected_fg_color", "accent_fg_color", BW_TINT_ON_TIDE);
   style->dark = brightness (style->ground) < 0.5f;
   style->strong = is_high_contrast (widget);
-  style->mark
-      = style->dark ? mix (style->accent, (GdkRGBA){ 0.62f, 0.80f, 1, 1 }, 0.65f) : style->accent;
+  style->mark = style->dark ? mix (style->accent, bw_band_style_gleam (1), 0.45f) : style->accent;
   style->ruler = window;
   style->faint = bw_band_style_fade (style->ink, style->strong ? 0.9 : 0.45);
+  gtk_style_context_lookup_color (context, "bw_note", &style->faint);
 
-  /* The tray is felt: the view's ground drawn a little towards the ink, so that pale beads stand
-   * out on a light theme and dark ones on a dark theme. */
-  GdkRGBA quartz = { 0.60f, 0.66f, 0.72f, 1 };
-  style->ground = mix (style->ground, style->ink, style->strong ? 0 : 0.05f);
+  /* The mat is felt, so that pale beads stand out on a light theme and dark ones on a dark one. */
+  GdkRGBA quartz = bw_band_style_tint (BW_TINT_STONE, style->dark, 1);
+  gtk_style_context_lookup_color (context, "bw_felt", &style->ground);
   style->stone_light = mix (style->ground, quartz, style->dark ? 0.45f : 0.30f);
   style->stone_dark = mix (style->ground, quartz, style->dark ? 0.18f : 0.75f);
   style->line = style->strong ? 2 : 1;

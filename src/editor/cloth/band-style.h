@@ -3,6 +3,7 @@
  * dark, high contrast and large text follow by themselves. */
 #pragma once
 
+#include "core/pattern/tint.h"
 #include <gtk/gtk.h>
 
 typedef struct {
@@ -24,5 +25,20 @@ void bw_band_style_init (BwBandStyle *style, GtkWidget *widget);
 
 /* A layout for ruler text (somewhat smaller than the widget's own). Owned by the caller. */
 PangoLayout *bw_band_style_layout (GtkWidget *widget);
+
+/* One of the program's own colours, whatever the theme. */
+GdkRGBA bw_band_style_tint (BwTint tint, gboolean dark, double alpha);
+/* The two that together show on beads of any colour. */
+static inline GdkRGBA
+bw_band_style_shadow (double alpha)
+{
+  return bw_band_style_tint (BW_TINT_SHADOW, FALSE, alpha);
+}
+
+static inline GdkRGBA
+bw_band_style_gleam (double alpha)
+{
+  return bw_band_style_tint (BW_TINT_GLEAM, FALSE, alpha);
+}
 
 GdkRGBA bw_band_style_fade (GdkRGBA colour, double alpha);

@@ -5,6 +5,7 @@
 
 #include "output/chart/chart.h"
 
+#include "core/pattern/tint.h"
 #include "core/base/lattice.h"
 #include "project/json/json-write.h"
 #include "output/chart/mark.h"
@@ -294,7 +295,7 @@ draw_picture (const Lines *lines)
       = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int)ceil (lines->width),
                                     (int)ceil (lines->height * lines->n_lines + lines->key));
   cairo_t *cr = cairo_create (surface);
-  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_paint (cr);
   for (int i = 0; i < lines->n_lines; i++) {
     BwChartPart part = { 1 + i * lines->rows_a_line,

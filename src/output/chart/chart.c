@@ -5,6 +5,7 @@
 
 #include "output/chart/chart.h"
 
+#include "core/pattern/tint.h"
 #include "core/base/lattice.h"
 #include "output/chart/mark.h"
 #include "output/page/page.h"
@@ -68,7 +69,7 @@ draw_pale (const BwChart *chart, cairo_t *cr, guint32 srgb, double x, double y)
   cairo_set_source_rgba (cr, (srgb >> 16 & 255) / 255.0, (srgb >> 8 & 255) / 255.0,
                          (srgb & 255) / 255.0, 0.25);
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.7, 0.7, 0.7);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.3);
   cairo_stroke (cr);
 }
@@ -141,7 +142,7 @@ static void
 draw_tens (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
 {
   double low = column_y (chart, part, part->first_column) + chart->column;
-  cairo_set_source_rgb (cr, 0.45, 0.45, 0.45);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_set_line_width (cr, 0.5);
   cairo_set_dash (cr, (double[]){ 1, 1.5 }, 2, 0);
   for (int row = part->first_row; row <= part->last_row; row++)
@@ -174,9 +175,9 @@ draw_face (const BwChart *chart, cairo_t *cr, int face, double from, double to, 
   g_autofree char *name = g_strdup_printf (_ ("face %d"), face + 1);
   g_autofree char *short_name = g_strdup_printf ("%d", face + 1);
   cairo_rectangle (cr, from, y, to - from, height);
-  cairo_set_source_rgb (cr, face % 2 ? 0.88 : 0.96, face % 2 ? 0.88 : 0.96, face % 2 ? 0.88 : 0.96);
+  cairo_set_source_rgb (cr, BW_TINT_RGB (face % 2 ? BW_TINT_SHADE : BW_TINT_WASH, FALSE));
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.5, 0.5, 0.5);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.3);
   cairo_stroke (cr);
   if (to - from > 12)

@@ -2,6 +2,7 @@
 /* Patterns are a few strokes each, kept to the rim of the bead so that the letter stands free. */
 #include "output/chart/mark.h"
 
+#include "core/pattern/tint.h"
 #include "core/pattern/colour.h"
 
 #include <math.h>
@@ -52,7 +53,8 @@ bw_mark_strokes (int colour, int *n_strokes)
 guint32
 bw_mark_ink (guint32 srgb)
 {
-  return bw_colour_contrast (srgb, 0xffffff) > bw_colour_contrast (srgb, 0x000000) ? 0xffffff : 0;
+  guint32 light = bw_tint_srgb (BW_TINT_GLEAM, FALSE), deep = bw_tint_srgb (BW_TINT_PRINT, FALSE);
+  return bw_colour_contrast (srgb, light) > bw_colour_contrast (srgb, deep) ? light : deep;
 }
 
 void
@@ -90,7 +92,7 @@ bw_mark_draw (cairo_t *cr, const BwTray *tray, int colour, double x, double y, d
   bead_path (cr, x, y, width, height);
   set_source (cr, srgb);
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.2, 0.2, 0.2);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_set_line_width (cr, 0.025 * height);
   cairo_stroke (cr);
   set_source (cr, bw_mark_ink (srgb));

@@ -17,7 +17,7 @@ typedef struct {
  * letters never. Borrowed. */
 const BwMarkStroke *bw_mark_strokes (int colour, int *n_strokes);
 
-/* 0x000000 or 0xffffff: what can be read on this colour. */
+/* The black of print or white, as 0xrrggbb: what can be read on this colour. */
 guint32 bw_mark_ink (guint32 srgb);
 
 /* The letter as text. */

@@ -3,6 +3,8 @@
  * widest column when the paper is too narrow. */
 #include "output/page/page.h"
 
+#include "core/pattern/tint.h"
+
 #include <string.h>
 
 #define GAP 12.0
@@ -69,7 +71,7 @@ draw_row (const Grid *grid, int row, double height)
     gboolean right = grid->table->align[c] == 'r';
     pango_layout_set_auto_dir (layout, FALSE);
     pango_layout_set_alignment (layout, right ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
-    cairo_set_source_rgb (flow->cr, 0, 0, 0);
+    cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
     cairo_move_to (flow->cr, x, flow->y + 2);
     pango_cairo_show_layout (flow->cr, layout);
     if (c == 0 && row > 0 && grid->cell)
@@ -77,7 +79,7 @@ draw_row (const Grid *grid, int row, double height)
     x += grid->width[c] + GAP;
   }
   flow->y += height;
-  cairo_set_source_rgb (flow->cr, 0.75, 0.75, 0.75);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (flow->cr, row == 0 ? 0.6 : 0.25);
   cairo_move_to (flow->cr, flow->left, flow->y);
   cairo_line_to (flow->cr, x - GAP, flow->y);

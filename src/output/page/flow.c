@@ -2,21 +2,22 @@
 /* Setting pages: what does not fit goes to the next page whole, or is cut where a reader does not
  * mind. Text is set by pango, so that every script runs as it should. */
 #include "output/page/page.h"
+#include "core/pattern/tint.h"
 #include "project/document/units.h"
 
 #include <math.h>
 
 static const struct {
   const char *font;
-  double grey;
+  BwTint ink;
 } types[BW_N_TYPES] = {
-  [BW_TYPE_TEXT] = { "Sans 9", 0 },
-  [BW_TYPE_BOLD] = { "Sans Bold 9", 0 },
-  [BW_TYPE_SMALL] = { "Sans 7.5", 0.25 },
-  [BW_TYPE_TINY] = { "Sans 5.5", 0.15 },
-  [BW_TYPE_TINY_BOLD] = { "Sans Bold 5.5", 0 },
-  [BW_TYPE_HEADING] = { "Sans Bold 12", 0 },
-  [BW_TYPE_TITLE] = { "Sans Bold 20", 0 },
+  [BW_TYPE_TEXT] = { "Sans 9", BW_TINT_PRINT },
+  [BW_TYPE_BOLD] = { "Sans Bold 9", BW_TINT_PRINT },
+  [BW_TYPE_SMALL] = { "Sans 7.5", BW_TINT_NOTE },
+  [BW_TYPE_TINY] = { "Sans 5.5", BW_TINT_INK },
+  [BW_TYPE_TINY_BOLD] = { "Sans Bold 5.5", BW_TINT_PRINT },
+  [BW_TYPE_HEADING] = { "Sans Bold 12", BW_TINT_TIDE },
+  [BW_TYPE_TITLE] = { "Sans Bold 20", BW_TINT_INK },
 };
 
 char *
@@ -71,7 +72,7 @@ bw_type_draw (cairo_t *cr, BwType type, const char *text, double x, double y, do
   g_autoptr (PangoLayout) layout = bw_type_layout (cr, type, text, 0);
   int width;
   pango_layout_get_size (layout, &width, NULL);
-  cairo_set_source_rgb (cr, types[type].grey, types[type].grey, types[type].grey);
+  cairo_set_source_rgb (cr, BW_TINT_RGB (types[type].ink, FALSE));
   cairo_move_to (cr, x - align * pango_units_to_double (width), y);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
@@ -171,13 +172,13 @@ bw_flow_heading (BwFlow *flow, const char *text, double keep)
   bw_flow_space (flow, 12);
   bw_flow_room (flow, height + 6 + keep);
   remember (flow, text);
-  cairo_set_source_rgb (flow->cr, 0, 0, 0);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
   cairo_move_to (flow->cr, flow->left, flow->y);
   pango_cairo_update_layout (flow->cr, layout);
   pango_cairo_show_layout (flow->cr, layout);
   flow->y += height + 2;
   cairo_set_line_width (flow->cr, 0.4);
-  cairo_set_source_rgb (flow->cr, 0.6, 0.6, 0.6);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
   cairo_move_to (flow->cr, flow->left, flow->y);
   cairo_rel_line_to (flow->cr, flow->width, 0);
   cairo_stroke (flow->cr);
@@ -223,13 +224,13 @@ static void
 flow_layout (BwFlow *flow, PangoLayout *layout, BwType type, const char *mark, double x)
 {
   int total = pango_layout_get_line_count (layout), stay;
-  double line = layout_height (layout) / total, grey = types[type].grey;
+  double line = layout_height (layout) / total;
   for (int first = 0; first < total; first += stay) {
     stay = lines_that_stay (flow, layout, first, line);
     if (stay > 0) {
       if (first == 0 && mark)
         bw_type_draw (flow->cr, type, mark, flow->left, flow->y, 0);
-      cairo_set_source_rgb (flow->cr, grey, grey, grey);
+      cairo_set_source_rgb (flow->cr, BW_TINT_RGB (types[type].ink, FALSE));
       draw_lines (flow, layout, x, first, stay, line);
     }
     if (first + stay < total)

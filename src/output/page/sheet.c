@@ -5,6 +5,7 @@
 
 #include "output/page/page.h"
 
+#include "core/pattern/tint.h"
 #include "output/page/whole-file.h"
 
 #include <cairo-pdf.h>
@@ -117,7 +118,7 @@ draw_small (cairo_t *cr, const char *text, double x, double y, double most, doub
     pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
     width = most_units;
   }
-  cairo_set_source_rgb (cr, 0.25, 0.25, 0.25);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_move_to (cr, x + align * (most - pango_units_to_double (width)), y);
   pango_cairo_show_layout (cr, layout);
   return pango_units_to_double (width);

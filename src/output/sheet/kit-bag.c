@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/chart/mark.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
@@ -71,7 +72,7 @@ draw_name (cairo_t *cr, const char *name, double x, double y, double width)
   pango_layout_set_auto_dir (layout, FALSE);
   pango_layout_set_height (layout, -1);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, x, y);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
@@ -89,7 +90,7 @@ draw_colour (cairo_t *cr, const Bag *bag, int i, double x, double y, double widt
   draw_name (cr, bag->tray->colour[bag->colour[i]].name, x + left, middle,
              width - left - used - 14);
   cairo_rectangle (cr, x + width - 7, y + bag->row_height / 2 - 3, 6, 6);
-  cairo_set_source_rgb (cr, 0.4, 0.4, 0.4);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_set_line_width (cr, 0.5);
   cairo_stroke (cr);
 }

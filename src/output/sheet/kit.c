@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/sheet/cautions.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
@@ -37,7 +38,7 @@ draw_title (cairo_t *cr, const char *title, double width)
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   int height;
   pango_layout_get_size (layout, NULL, &height);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, 0, 0);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
@@ -54,7 +55,7 @@ draw_head (cairo_t *cr, double width, double height, gpointer data)
   g_autofree char *who = g_strdup_printf (_ ("Maker %d of %d"), page->maker, page->makers);
   bw_type_draw (cr, BW_TYPE_TEXT, who, 0, y, 0);
   double name = bw_type_draw (cr, BW_TYPE_TEXT, _ ("Name"), 0, height - 16, 0);
-  cairo_set_source_rgb (cr, 0.5, 0.5, 0.5);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.5);
   cairo_move_to (cr, name + 8, height - 5);
   cairo_line_to (cr, wide, height - 5);

@@ -4,6 +4,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
 #include "core/base/tolerance.h"
 
@@ -27,7 +28,7 @@ edge_note (cairo_t *cr, double y, double near, double far, double z, const char 
   g_autofree char *value = bw_text_mm (z, 1);
   /* Translators: an edge, its height. */
   g_autofree char *text = g_strdup_printf (_ ("%s: %s"), what, value);
-  cairo_set_source_rgb (cr, 0.45, 0.45, 0.45);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_set_line_width (cr, 0.4);
   cairo_move_to (cr, near, y);
   cairo_line_to (cr, far, y);
@@ -42,11 +43,11 @@ draw_turns (cairo_t *cr, const Bed *bed, double left, double right, double y_low
   double step = (y_low - y_high) / n;
   cairo_save (cr);
   cairo_rectangle (cr, left - 3, y_high, right - left + 6, y_low - y_high);
-  cairo_set_source_rgb (cr, 0.85, 0.85, 0.85);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHADE));
   cairo_fill_preserve (cr);
   cairo_clip (cr);
   cairo_new_path (cr);
-  cairo_set_source_rgb (cr, 0.3, 0.3, 0.3);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_set_line_width (cr, 0.5);
   for (int i = 0; i <= n; i++) {
     double y = y_low - i * step;
@@ -67,9 +68,9 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
   double left = width / 2 - 60, right = width / 2 + 60;
   double base = height - 10 + (span.bottom_mm - margin) * scale;
   cairo_rectangle (cr, left, 4, right - left, height - 8);
-  cairo_set_source_rgb (cr, 0.97, 0.97, 0.97);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (WASH));
   cairo_fill (cr);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_set_line_width (cr, 0.9);
   for (int i = 0; i < 2; i++) {
     cairo_move_to (cr, i ? right : left, 4);

@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/chart/chart.h"
 #include "output/chart/mark.h"
 
@@ -104,7 +105,7 @@ draw_flags (const Layout *layout, const BwChartPart *part, cairo_t *cr, double y
     cairo_rel_line_to (cr, -3, -5);
     cairo_rel_line_to (cr, 6, 0);
     cairo_close_path (cr);
-    cairo_set_source_rgb (cr, 0, 0, 0);
+    cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
     cairo_fill (cr);
     bw_type_draw (cr, BW_TYPE_SMALL, flag->text, left ? x - 5 : x + 5, y - 1, left ? 1 : 0);
   }
@@ -184,7 +185,7 @@ draw_key (cairo_t *cr, double width, double height, gpointer data)
     pango_layout_set_auto_dir (layout, FALSE);
     pango_layout_set_height (layout, -1);
     pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-    cairo_set_source_rgb (cr, 0, 0, 0);
+    cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
     cairo_move_to (cr, x + 23, y + 2.5);
     pango_cairo_show_layout (cr, layout);
     cairo_new_path (cr);

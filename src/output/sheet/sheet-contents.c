@@ -5,6 +5,8 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
+
 #include <glib/gi18n-lib.h>
 
 #define COLUMNS 3
@@ -34,10 +36,10 @@ draw_entry (cairo_t *cr, const BwFlowEntry *entry, double x, double y, double wi
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   int wide;
   pango_layout_get_size (layout, &wide, NULL);
-  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_move_to (cr, x, y);
   pango_cairo_show_layout (cr, layout);
-  cairo_set_source_rgb (cr, 0.6, 0.6, 0.6);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.5);
   cairo_set_dash (cr, (double[]){ 0.5, 2.5 }, 2, 0);
   cairo_move_to (cr, x + pango_units_to_double (wide) + 4, y + 7.5);

@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/chart/mark.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
@@ -99,12 +100,12 @@ draw_log (cairo_t *cr, double width, double height, gpointer data)
 {
   const char *labels[3] = { _ ("row"), _ ("strip, mm"), _ ("slack ends, mm or beads") };
   double at[3] = { 0, 50, 120 }, half = width / 2;
-  cairo_set_source_rgb (cr, 0.6, 0.6, 0.6);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.4);
   for (int side = 0; side < 2; side++) {
     for (int i = 0; i < 3; i++)
       bw_type_draw (cr, BW_TYPE_SMALL, labels[i], side * half + at[i], 0, 0);
-    cairo_set_source_rgb (cr, 0.6, 0.6, 0.6);
+    cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
     for (int line = 1; line <= 3; line++) {
       cairo_move_to (cr, side * half, 8 + line * (height - 10) / 3);
       cairo_rel_line_to (cr, half - 20, 0);

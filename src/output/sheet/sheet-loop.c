@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
 #include "core/base/tolerance.h"
 
@@ -23,19 +24,19 @@ typedef struct {
 
 /* A bead from its end. */
 static void
-draw_end (cairo_t *cr, const Arch *arch, double x, double y, double grey)
+draw_end (cairo_t *cr, const Arch *arch, double x, double y, BwTint fill)
 {
   double radius = arch->design->bead.diameter_mm / 2, hole = arch->design->bead.hole_mm / 2;
   double px = arch->x0 + x * arch->scale, py = arch->y0 - y * arch->scale;
   cairo_new_sub_path (cr);
   cairo_arc (cr, px, py, radius * arch->scale, 0, 2 * G_PI);
-  cairo_set_source_rgb (cr, grey, grey, grey);
+  cairo_set_source_rgb (cr, BW_TINT_RGB (fill, FALSE));
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_set_line_width (cr, 0.6);
   cairo_stroke (cr);
   cairo_arc (cr, px, py, hole * arch->scale, 0, 2 * G_PI);
-  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_fill (cr);
 }
 
@@ -47,9 +48,9 @@ draw_side (cairo_t *cr, const Arch *arch, double x, double y)
   double diameter = arch->design->bead.diameter_mm * arch->scale;
   cairo_rectangle (cr, arch->x0 + x * arch->scale - length / 2,
                    arch->y0 - y * arch->scale - diameter / 2, length, diameter);
-  cairo_set_source_rgb (cr, 0.86, 0.86, 0.86);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHADE));
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_set_line_width (cr, 0.6);
   cairo_stroke (cr);
 }
@@ -73,15 +74,15 @@ draw_ground (cairo_t *cr, const Arch *arch)
     if (upright)
       draw_side (cr, arch, x, 0);
     else
-      draw_end (cr, arch, x, 0, 0.86);
+      draw_end (cr, arch, x, 0, BW_TINT_SHADE);
   }
   double left = arch->x0 - (end + low) * arch->scale, right = arch->x0 + (end + low) * arch->scale;
   double y = arch->y0 + low * arch->scale;
   cairo_rectangle (cr, left, y, right - left, 5);
-  cairo_set_source_rgb (cr, 0.55, 0.55, 0.55);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_fill (cr);
   cairo_rectangle (cr, left, y + 5, right - left, 12);
-  cairo_set_source_rgb (cr, 0.93, 0.93, 0.93);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (WASH));
   cairo_fill (cr);
   bw_type_draw (cr, BW_TYPE_TINY, _ ("bed, stone"), arch->x0, y + 7, 0.5);
 }
@@ -96,7 +97,8 @@ draw_arc (cairo_t *cr, const Arch *arch)
   for (int front = 0; front < 2; front++)
     for (int row = front ? 1 : 2; row <= rows; row += 2) {
       double angle = -phi + 2 * phi * row / (rows + 1);
-      draw_end (cr, arch, r * sin (angle), r * (cos (angle) - cos (phi)), front ? 0.72 : 0.92);
+      draw_end (cr, arch, r * sin (angle), r * (cos (angle) - cos (phi)),
+                front ? BW_TINT_SHADE : BW_TINT_WASH);
     }
 }
 
@@ -111,7 +113,7 @@ draw_cord (cairo_t *cr, const Arch *arch)
   cairo_new_sub_path (cr);
   cairo_arc (cr, arch->x0, arch->y0 - (top - radius) * arch->scale, radius * arch->scale, 0,
              2 * G_PI);
-  cairo_set_source_rgb (cr, 0.35, 0.35, 0.35);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_fill (cr);
 }
 
@@ -152,7 +154,7 @@ draw_loop (cairo_t *cr, double width, double height, gpointer data)
   draw_arc (cr, arch);
   g_autofree char *text = what_it_shows (arch);
   g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TEXT, text, width - WIDE - 24);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, WIDE + 24, 10);
   pango_cairo_show_layout (cr, layout);
 }

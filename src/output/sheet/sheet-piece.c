@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "core/base/lattice.h"
 #include "output/report/report-parts.h"
 
@@ -44,7 +45,7 @@ bw_sheet_add_title (BwFlow *flow)
   if (lines > 2) {
     bw_flow_text (flow, BW_TYPE_BOLD, title);
   } else {
-    cairo_set_source_rgb (flow->cr, 0, 0, 0);
+    cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
     cairo_move_to (flow->cr, flow->left, flow->y);
     pango_cairo_show_layout (flow->cr, layout);
     flow->y += pango_units_to_double (height) + 2;

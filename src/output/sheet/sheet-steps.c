@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/sheet/step-figure.h"
 #include "output/words/words-visits.h"
 #include "output/words/words.h"
@@ -245,7 +246,7 @@ draw_panel (BwFlow *flow, const Panel *panel, double x, double caption_room, dou
 {
   cairo_save (flow->cr);
   cairo_translate (flow->cr, flow->left + x, flow->y);
-  cairo_set_source_rgb (flow->cr, 0, 0, 0);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
   cairo_move_to (flow->cr, 0, 0);
   pango_cairo_update_layout (flow->cr, panel->caption);
   pango_cairo_show_layout (flow->cr, panel->caption);

@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
@@ -22,9 +23,9 @@ typedef struct {
 } Sketch;
 
 static void
-ink (cairo_t *cr, double grey, double width)
+ink (cairo_t *cr, BwTint tint, double width)
 {
-  cairo_set_source_rgb (cr, grey, grey, grey);
+  cairo_set_source_rgb (cr, BW_TINT_RGB (tint, FALSE));
   cairo_set_line_width (cr, width);
 }
 
@@ -53,9 +54,9 @@ number_on_white (cairo_t *cr, const char *text, double x, double y)
   pango_layout_get_size (layout, &width, &height);
   double w = pango_units_to_double (width), h = pango_units_to_double (height);
   cairo_rectangle (cr, x - w / 2 - 1, y - h / 2, w + 2, h);
-  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_fill (cr);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, x - w / 2, y - h / 2);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
@@ -66,7 +67,7 @@ dimension (cairo_t *cr, BwVec2 a, BwVec2 b, double value, double at)
 {
   double angle = atan2 (b.y - a.y, b.x - a.x);
   g_autofree char *text = bw_text_number (value, 1);
-  ink (cr, 0.2, 0.5);
+  ink (cr, BW_TINT_INK, 0.5);
   cairo_move_to (cr, a.x, a.y);
   cairo_line_to (cr, b.x, b.y);
   cairo_stroke (cr);
@@ -76,16 +77,16 @@ dimension (cairo_t *cr, BwVec2 a, BwVec2 b, double value, double at)
 }
 
 static void
-draw_polygon (const Sketch *sketch, const BwSection *section, double grey)
+draw_polygon (const Sketch *sketch, const BwSection *section, BwTint fill)
 {
   for (int i = 0; i < section->edges; i++) {
     BwVec2 at = on_page (sketch, section->corner[i]);
     cairo_line_to (sketch->cr, at.x, at.y);
   }
   cairo_close_path (sketch->cr);
-  cairo_set_source_rgb (sketch->cr, grey, grey, grey);
+  cairo_set_source_rgb (sketch->cr, BW_TINT_RGB (fill, FALSE));
   cairo_fill_preserve (sketch->cr);
-  ink (sketch->cr, 0, 1.1);
+  ink (sketch->cr, BW_TINT_PRINT, 1.1);
   cairo_stroke (sketch->cr);
 }
 
@@ -140,7 +141,7 @@ draw_azimuth (const Sketch *sketch, double deg, double radius, const char *text,
 {
   double angle = deg * G_PI / 180;
   BwVec2 tip = on_page (sketch, bw_vec2 (radius * cos (angle), radius * sin (angle)));
-  ink (sketch->cr, 0, 0.5);
+  ink (sketch->cr, BW_TINT_PRINT, 0.5);
   cairo_move_to (sketch->cr, tip.x, tip.y);
   for (int side = -1; side <= 1; side += 2)
     cairo_line_to (sketch->cr, tip.x + 8 * cos (angle + side * 0.45),
@@ -164,7 +165,7 @@ draw_section (Sketch *sketch, double width, double height)
   sketch->scale = MIN (width - 120, height - 84) / (2 * radius);
   sketch->x0 = width / 2;
   sketch->y0 = height / 2 + 4;
-  draw_polygon (sketch, &section, 0.96);
+  draw_polygon (sketch, &section, BW_TINT_WASH);
   if (stone->measured == BW_MEASURED_ACROSS_FLATS)
     draw_across (sketch, &section);
   draw_face_names (sketch, &section);
@@ -208,9 +209,9 @@ draw_outlines (const Sketch *sketch)
       cairo_line_to (sketch->cr, at.x, at.y);
     }
     cairo_close_path (sketch->cr);
-    cairo_set_source_rgb (sketch->cr, 0.96, 0.96, 0.96);
+    cairo_set_source_rgb (sketch->cr, BW_ON_PAPER (WASH));
     cairo_fill_preserve (sketch->cr);
-    ink (sketch->cr, 0, 0.8);
+    ink (sketch->cr, BW_TINT_PRINT, 0.8);
     cairo_set_line_join (sketch->cr, CAIRO_LINE_JOIN_ROUND);
     cairo_stroke (sketch->cr);
   }
@@ -242,9 +243,9 @@ draw_band (const Sketch *sketch)
     cairo_line_to (sketch->cr, at.x, at.y);
   }
   cairo_close_path (sketch->cr);
-  cairo_set_source_rgba (sketch->cr, 0.3, 0.3, 0.3, 0.25);
+  cairo_set_source_rgba (sketch->cr, BW_ON_PAPER (NOTE), 0.25);
   cairo_fill_preserve (sketch->cr);
-  ink (sketch->cr, 0, 0.8);
+  ink (sketch->cr, BW_TINT_PRINT, 0.8);
   cairo_stroke (sketch->cr);
 }
 
@@ -268,7 +269,7 @@ draw_heights (const Sketch *sketch, Height *heights, int n, double left, double 
     g_autofree char *value = bw_text_number (heights[i].z, 1);
     /* Translators: what lies at a height, and the height. */
     g_autofree char *text = g_strdup_printf (_ ("%s %s"), heights[i].name, value);
-    ink (sketch->cr, 0.45, 0.4);
+    ink (sketch->cr, BW_TINT_HAIR, 0.4);
     cairo_move_to (sketch->cr, from.x - 2, from.y);
     cairo_line_to (sketch->cr, left + 12, heights[i].at);
     cairo_line_to (sketch->cr, left + 3, heights[i].at);

@@ -6,6 +6,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/pattern/tint.h"
 #include "output/sheet/bead-words.h"
 #include "output/report/report.h"
 
@@ -45,7 +46,7 @@ static void
 draw_tick (BwFlow *flow)
 {
   cairo_rectangle (flow->cr, flow->left, flow->y + 2, 7, 7);
-  cairo_set_source_rgb (flow->cr, 0.4, 0.4, 0.4);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (NOTE));
   cairo_set_line_width (flow->cr, 0.5);
   cairo_stroke (flow->cr);
 }
@@ -53,7 +54,7 @@ draw_tick (BwFlow *flow)
 static void
 show (BwFlow *flow, PangoLayout *layout, double x)
 {
-  cairo_set_source_rgb (flow->cr, 0, 0, 0);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
   cairo_move_to (flow->cr, flow->left + x, flow->y);
   pango_cairo_update_layout (flow->cr, layout);
   pango_cairo_show_layout (flow->cr, layout);

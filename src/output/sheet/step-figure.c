@@ -6,6 +6,7 @@
 
 #include "output/sheet/step-figure.h"
 
+#include "core/pattern/tint.h"
 #include "core/base/lattice.h"
 #include "output/page/page.h"
 
@@ -233,7 +234,7 @@ visit_of (const View *view, gboolean in_bail, int row, int column)
 static void
 cross_out (cairo_t *cr, double x, double y, double width, double height)
 {
-  cairo_set_source_rgb (cr, 0.1, 0.1, 0.1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_set_line_width (cr, 0.8);
   cairo_move_to (cr, x, y);
   cairo_line_to (cr, x + width, y + height);
@@ -251,13 +252,13 @@ draw_bead (cairo_t *cr, const View *view, gboolean in_bail, int row, int column)
   int before = passes[(row - 1) * columns / 2 + bw_lattice_index (column)];
   double x = row_x (view, in_bail, row) + 0.4, y = column_y (view, in_bail, column) + 0.4;
   double width = 2 * view->unit - 0.8, height = view->column - 0.8;
-  double fill = visit ? (visit->is_new ? 0.72 : 0.9) : 1, line = visit ? 0.1 : 0.65;
+  BwTint fill = !visit ? BW_TINT_SHEET : visit->is_new ? BW_TINT_SHADE : BW_TINT_WASH;
   if (!visit && before == 0)
     return;
   cairo_rectangle (cr, x, y, width, height);
-  cairo_set_source_rgb (cr, fill, fill, fill);
+  cairo_set_source_rgb (cr, BW_TINT_RGB (fill, FALSE));
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, line, line, line);
+  cairo_set_source_rgb (cr, BW_TINT_RGB (visit ? BW_TINT_INK : BW_TINT_HAIR, FALSE));
   cairo_set_line_width (cr, visit ? 0.7 : 0.4);
   cairo_stroke (cr);
   if (before > 0 && bw_path_is_full (view->design, before))
@@ -363,7 +364,7 @@ draw_thread (cairo_t *cr, const View *view)
   stub = beyond (out, in);
   cairo_line_to (cr, stub.x, stub.y);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  cairo_set_source_rgb (cr, 0.75, 0.1, 0.1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (RUST));
   cairo_set_line_width (cr, 1.1);
   cairo_stroke (cr);
 }
@@ -378,9 +379,9 @@ draw_stopper (cairo_t *cr, BwVec2 from)
   cairo_set_line_width (cr, 1.1);
   cairo_stroke (cr);
   cairo_arc (cr, at.x, at.y, 3.6, 0, 2 * G_PI);
-  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_fill_preserve (cr);
-  cairo_set_source_rgb (cr, 0.1, 0.1, 0.1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_set_line_width (cr, 1.4);
   cairo_stroke (cr);
 }
@@ -391,7 +392,7 @@ draw_heads (cairo_t *cr, const View *view)
 {
   BwVec2 in, out;
   double size = MIN (2.8, 0.3 * view->column);
-  cairo_set_source_rgb (cr, 0.75, 0.1, 0.1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (RUST));
   for (guint i = 0; i < view->n; i++) {
     ends_of (view, i, &in, &out);
     double way = out.y > in.y ? 1 : -1, y = (in.y + out.y) / 2 + way * size;

@@ -5,6 +5,7 @@
 
 #include "output/sheet/strip.h"
 
+#include "core/pattern/tint.h"
 #include "output/sheet/sheet-parts.h"
 #include "core/base/tolerance.h"
 
@@ -60,7 +61,7 @@ draw_mark (cairo_t *cr, const Piece *piece, double mm, double inset)
 {
   double height = piece->height_mm * MM;
   cairo_set_line_width (cr, MARK);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, x_of (piece, at_edge (piece, mm, TRUE)) + inset, 0);
   cairo_line_to (cr, x_of (piece, mm) + inset, height / 2);
   cairo_line_to (cr, x_of (piece, at_edge (piece, mm, FALSE)) + inset, height);
@@ -71,7 +72,7 @@ static void
 draw_edges (cairo_t *cr, const Piece *piece)
 {
   double height = piece->height_mm * MM, end = x_of (piece, piece->to_mm) + TAB_MM * MM;
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_set_line_width (cr, 0.6);
   cairo_set_dash (cr, (double[]){ 4, 3 }, 2, 0);
   for (int i = 0; i < 2; i++) {
@@ -99,7 +100,7 @@ draw_tab (cairo_t *cr, const Piece *piece)
   cairo_line_to (cr, last ? x_of (piece, at_edge (piece, piece->to_mm, FALSE)) : x, height);
   cairo_line_to (cr, x, height / 2);
   cairo_close_path (cr);
-  cairo_set_source_rgb (cr, 0.88, 0.88, 0.88);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHADE));
   cairo_fill (cr);
   g_autofree char *text
       = last ? g_strdup (_ ("tab")) : g_strdup_printf (_ ("glue %d here"), piece->piece + 2);
@@ -113,7 +114,7 @@ static void
 draw_scale (cairo_t *cr, const Piece *piece)
 {
   double y = piece->height_mm * MM / 2, from = MAX (piece->from_mm, piece->length_mm - SCALE_MM);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_set_line_width (cr, 0.4);
   for (int mm = (int)ceil (from); mm < piece->length_mm + TAB_MM - 1; mm++) {
     double x = x_of (piece, mm);
@@ -132,7 +133,7 @@ static void
 draw_measure (cairo_t *cr, const Piece *piece)
 {
   double y = piece->height_mm * MM / 2;
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_set_line_width (cr, 0.6);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_move_to (cr, 0, y);
@@ -149,7 +150,7 @@ note (cairo_t *cr, const char *text, double x, double y, double align)
   pango_layout_get_size (layout, &width, NULL);
   double wide = pango_units_to_double (width);
   cairo_rectangle (cr, x - align * wide - 1, y + 1, wide + 2, bw_type_height (BW_TYPE_SMALL) - 2);
-  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_fill (cr);
   bw_type_draw (cr, BW_TYPE_SMALL, text, x, y, align);
 }
@@ -205,7 +206,7 @@ draw_bail (cairo_t *cr, const Piece *piece)
   double y = piece->height_mm * MM / 2, x = x_of (piece, marks->bail_mm);
   if (!marks->has_bail || marks->bail_mm < piece->from_mm || marks->bail_mm > piece->to_mm)
     return;
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, x, y - 1);
   cairo_rel_line_to (cr, -2.5, -5);
   cairo_rel_line_to (cr, 5, 0);
@@ -294,7 +295,7 @@ draw_ruler (cairo_t *cr, int n, double unit, int fine, const char *name)
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, n * unit, 14);
   cairo_clip (cr);
-  cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_set_line_width (cr, 0.6);
   cairo_move_to (cr, 0, 12);
   cairo_line_to (cr, n * unit, 12);
@@ -330,7 +331,7 @@ draw_rulers (cairo_t *cr, double width, double height, gpointer data)
                     "“fit to page”.");
   draw_ruler (cr, 5, 10 * MM, 10, "mm");
   g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, width - 50 * MM - 30);
-  cairo_set_source_rgb (cr, 0.15, 0.15, 0.15);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_move_to (cr, 50 * MM + 30, 0);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);

@@ -3,6 +3,7 @@
  * through it, as it does through the real one; the rest is painted far to near on top. */
 #include "preview/picture/projection.h"
 
+#include "core/pattern/tint.h"
 #include "preview/gl/gl-frame.h"
 #include "preview/picture/painter-tube.h"
 #include <string.h>
@@ -237,7 +238,7 @@ paint_bead (const BwPainter *p, int index)
   cairo_fill_preserve (p->cr);
   /* An outline helps large beads apart; among small ones it is half the work and hardly seen. */
   if (seen.radius > OUTLINE_PIXELS) {
-    cairo_set_source_rgba (p->cr, 0, 0, 0, 0.35);
+    cairo_set_source_rgba (p->cr, BW_ON_PAPER (SHADOW), 0.35);
     cairo_set_line_width (p->cr, seen.radius * 0.05);
     cairo_stroke (p->cr);
   }
@@ -258,10 +259,10 @@ paint_hover (const BwPainter *p, int hover)
   cairo_translate (p->cr, seen.x, seen.y);
   cairo_rotate (p->cr, seen.angle);
   bead_path (p->cr, &seen);
-  cairo_set_source_rgb (p->cr, 0.05, 0.05, 0.05);
+  cairo_set_source_rgb (p->cr, BW_ON_PAPER (SHADOW));
   cairo_set_line_width (p->cr, 5);
   cairo_stroke_preserve (p->cr);
-  cairo_set_source_rgb (p->cr, 1, 0.98, 0.9);
+  cairo_set_source_rgb (p->cr, BW_ON_PAPER (GLEAM));
   cairo_set_line_width (p->cr, 2.5);
   cairo_stroke (p->cr);
   cairo_restore (p->cr);

@@ -4,6 +4,7 @@
  * lie over picture and stone alike, so every line is dark with a light seam. */
 #include "preview/view/view-marks.h"
 
+#include "core/pattern/tint.h"
 #include "preview/view/tilt-words.h"
 
 #define BELOW_MM 6.0 /* how far the plumb line reaches below the piece */
@@ -50,10 +51,10 @@ static void
 stroke (const Marks *m, double width, double strength)
 {
   cairo_set_line_width (m->cr, width + 2);
-  cairo_set_source_rgba (m->cr, 1, 1, 1, 0.6 * strength);
+  cairo_set_source_rgba (m->cr, BW_ON_PAPER (CARD), 0.6 * strength);
   cairo_stroke_preserve (m->cr);
   cairo_set_line_width (m->cr, width);
-  cairo_set_source_rgba (m->cr, 0.08, 0.10, 0.14, 0.9 * strength);
+  cairo_set_source_rgba (m->cr, BW_ON_PAPER (INK), 0.9 * strength);
   cairo_stroke (m->cr);
 }
 
@@ -106,14 +107,14 @@ draw_balance (const Marks *m)
     return;
   cairo_new_path (m->cr);
   cairo_arc (m->cr, x, y, MARK_PIXELS, 0, 2 * G_PI);
-  cairo_set_source_rgba (m->cr, 1, 1, 1, 0.92);
+  cairo_set_source_rgba (m->cr, BW_ON_PAPER (CARD), 0.92);
   cairo_fill_preserve (m->cr);
   stroke (m, 1.4, 1);
   for (int i = 0; i < 2; i++) {
     cairo_move_to (m->cr, x, y);
     cairo_arc (m->cr, x, y, MARK_PIXELS, i * G_PI, i * G_PI + G_PI / 2);
     cairo_close_path (m->cr);
-    cairo_set_source_rgb (m->cr, 0.08, 0.10, 0.14);
+    cairo_set_source_rgb (m->cr, BW_ON_PAPER (INK));
     cairo_fill (m->cr);
   }
 }
@@ -134,14 +135,14 @@ write_tilt (const Marks *m, GtkWidget *widget)
   x = CLAMP (x - wide / 2.0, 12, MAX (m->width - wide - 12.0, 12));
   y = CLAMP (y + 8, 12, MAX (m->height - high - 10.0, 12));
   cairo_new_path (m->cr);
-  cairo_set_source_rgba (m->cr, 0.08, 0.10, 0.14, 0.82);
+  cairo_set_source_rgba (m->cr, BW_ON_PAPER (INK), 0.9);
   double r = high / 2.0 + 3;
   cairo_arc (m->cr, x, y + high / 2.0, r, G_PI / 2, 1.5 * G_PI);
   cairo_arc (m->cr, x + wide, y + high / 2.0, r, -G_PI / 2, G_PI / 2);
   cairo_close_path (m->cr);
   cairo_fill (m->cr);
   cairo_move_to (m->cr, x - ink.x, y - ink.y); /* from right to left it begins at the far edge */
-  cairo_set_source_rgb (m->cr, 1, 1, 1);
+  cairo_set_source_rgb (m->cr, BW_ON_PAPER (CARD));
   pango_cairo_show_layout (m->cr, layout);
 }
 
