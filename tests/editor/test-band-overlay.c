@@ -201,5 +201,5 @@ main (void)
   desk_open ();
   int failed = cmocka_run_group_tests (tests, NULL, NULL);
   desk_close ();
-  return failed;
+  return desk_end (failed);
 }

@@ -629,5 +629,5 @@ main (void)
     cmocka_unit_test (a_change_of_the_band_s_height_sets_it_swinging),
     cmocka_unit_test (the_words_of_a_mark_lie_on_it_whichever_way_text_runs),
   };
-  return cmocka_run_group_tests_name ("stone-view", tests, open_desk, close_desk);
+  return desk_end (cmocka_run_group_tests_name ("stone-view", tests, open_desk, close_desk));
 }

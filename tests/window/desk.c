@@ -47,6 +47,7 @@ dlclose (void *library)
 #else
 #define __lsan_disable() ((void)0)
 #define __lsan_enable() ((void)0)
+#define __lsan_do_leak_check() ((void)0)
 #endif
 
 void
@@ -151,9 +152,19 @@ start_bus (void)
   close (out);
 }
 
+/* A thread that ends while the leak checker looks through its memory ends the checker. Threads of
+ * the pool end by themselves, after some seconds without work or when there are many: not here. */
+static void
+keep_threads (void)
+{
+  g_thread_pool_set_max_idle_time (0);
+  g_thread_pool_set_max_unused_threads (-1);
+}
+
 void
 desk_open (void)
 {
+  keep_threads ();
   g_unsetenv ("WAYLAND_DISPLAY");
   g_setenv ("GDK_BACKEND", "x11", TRUE);
   g_setenv ("GSETTINGS_BACKEND", "memory", TRUE);
@@ -187,6 +198,44 @@ desk_close (void)
   if (bus && !bus_is_down)
     g_test_dbus_stop (bus);
   bus_is_down = TRUE;
+}
+
+/* One that is on its way out is at work, or gone already. */
+static gboolean
+is_asleep (const char *thread)
+{
+  g_autofree char *path = g_build_filename ("/proc/self/task", thread, "stat", NULL);
+  g_autofree char *stat = NULL;
+  if (!g_file_get_contents (path, &stat, NULL, NULL))
+    return FALSE;
+  const char *state = strrchr (stat, ')');
+  return state && g_str_has_prefix (state, ") S ");
+}
+
+static gboolean
+others_are_asleep (void)
+{
+  g_autofree char *own = g_strdup_printf ("%d", (int)getpid ());
+  g_autoptr (GDir) threads = g_dir_open ("/proc/self/task", 0, NULL);
+  assert_non_null (threads);
+  for (const char *thread; (thread = g_dir_read_name (threads));)
+    if (!g_str_equal (thread, own) && !is_asleep (thread))
+      return FALSE;
+  return TRUE;
+}
+
+int
+desk_end (int failed)
+{
+  if (failed) {
+    fflush (NULL);
+    _exit (failed);
+  }
+  gint64 give_up = g_get_monotonic_time () + PATIENCE_US;
+  while (!others_are_asleep () && g_get_monotonic_time () < give_up)
+    g_thread_yield ();
+  __lsan_do_leak_check ();
+  return failed;
 }
 
 /* Everything that the hands have done has then reached the program's own queue. */
