@@ -5,8 +5,8 @@
 #include "app/kit/appearance.h"
 #include "app/kit/face.h"
 #include "app/application.h"
-#include "app/keep/demos.h"
 #include "app/make/price-book.h"
+#include "app/shelf/shelf-look.h"
 #include "app/recovery-question.h"
 #include "app/kit/settings.h"
 #include "app/window/window.h"
@@ -92,6 +92,7 @@ static const struct {
   { "app.new", { "<Control>n" } },
   { "app.quit", { "<Control>q" } },
   { "win.open", { "<Control>o" } },
+  { "win.shelf", { "<Alt>Home" } },
   { "win.save", { "<Control>s" } },
   { "win.save-as", { "<Control><Shift>s" } },
   { "win.close", { "<Control>w" } },
@@ -168,19 +169,6 @@ bw_application_startup (GApplication *application)
                                            accels[i].keys);
 }
 
-/* The very first start shows what the program is for; every other one begins with a plain stone. */
-static BwProject *
-first_project (void)
-{
-  BwSettings *settings = bw_settings_get ();
-  if (bw_settings_get_flag (settings, "started-before"))
-    return new_project ();
-  g_object_set (settings, "started-before", TRUE, NULL);
-  g_autoptr (GPtrArray) demos = bw_demos_find ();
-  BwProject *demo = demos->len > 0 ? bw_demo_load (g_ptr_array_index (demos, 0), NULL) : NULL;
-  return demo ? demo : new_project ();
-}
-
 static void
 look_for_leftovers (BwApplication *self, BwWindow *window)
 {
@@ -198,8 +186,11 @@ bw_application_activate (GApplication *application)
     gtk_window_present (active);
     return;
   }
-  g_autoptr (BwProject) project = first_project ();
-  look_for_leftovers (self, show_project (self, project));
+  g_autoptr (BwProject) project = new_project ();
+  BwWindow *window = bw_window_new (GTK_APPLICATION (self), project);
+  bw_window_show_shelf (window);
+  gtk_window_present (GTK_WINDOW (window));
+  look_for_leftovers (self, window);
 }
 
 static BwWindow *
@@ -224,6 +215,14 @@ bw_application_open (GApplication *application, GFile **files, int n_files, cons
   look_for_leftovers (self, window);
 }
 
+/* What still paints for a shelf needs what the end of the process takes away. */
+static void
+bw_application_shutdown (GApplication *application)
+{
+  bw_shelf_look_end ();
+  G_APPLICATION_CLASS (bw_application_parent_class)->shutdown (application);
+}
+
 static int
 bw_application_handle_local_options (GApplication *application, GVariantDict *options)
 {
@@ -240,6 +239,7 @@ bw_application_class_init (BwApplicationClass *klass)
   application_class->startup = bw_application_startup;
   application_class->activate = bw_application_activate;
   application_class->open = bw_application_open;
+  application_class->shutdown = bw_application_shutdown;
   application_class->handle_local_options = bw_application_handle_local_options;
 }
 

@@ -103,7 +103,6 @@ maker_work (int (*work) (gconstpointer data), gconstpointer data)
   g_setenv ("BANDWRIGHT_DATA_DIR", g_getenv ("BW_TEST_DATA"), TRUE);
   bw_gsk_choose ();
   desk_open ();
-  g_object_set (bw_settings_get (), "started-before", TRUE, NULL);
   application = bw_application_new ();
   g_application_set_flags (G_APPLICATION (application),
                            G_APPLICATION_HANDLES_OPEN | G_APPLICATION_IS_SERVICE);
@@ -196,20 +195,35 @@ any_window (void)
   return NULL;
 }
 
-void
-maker_start (Maker *maker, const char *path)
+static void
+begin (Maker *maker)
 {
-  if (path) {
-    g_autoptr (GFile) file = g_file_new_for_path (path);
-    g_application_open (G_APPLICATION (application), &file, 1, "");
-  } else {
-    g_application_activate (G_APPLICATION (application));
-  }
   g_set_weak_pointer (&maker->window, any_window ());
   assert_non_null (maker->window);
   desk_until (is_opened, maker->window);
   desk_until (is_drawn, maker->window);
   desk_settle ();
+}
+
+void
+maker_start_at_shelf (Maker *maker)
+{
+  g_application_activate (G_APPLICATION (application));
+  begin (maker);
+}
+
+void
+maker_start (Maker *maker, const char *path)
+{
+  if (!path) {
+    maker_start_at_shelf (maker);
+    g_action_group_activate_action (G_ACTION_GROUP (maker->window), "new-stone", NULL);
+    desk_settle ();
+    return;
+  }
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_application_open (G_APPLICATION (application), &file, 1, "");
+  begin (maker);
 }
 
 void

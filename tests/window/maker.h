@@ -28,9 +28,11 @@ GtkApplication *maker_application (void);
 /* A path in the temporary folder. Owned. */
 char *maker_path (const char *name);
 
-/* Opens the program's first window, on a file when path is not NULL, and waits until it is drawn.
- */
+/* Opens the program's first window, on a file when path is not NULL, else on a new stone, and waits
+ * until it is drawn. */
 void maker_start (Maker *maker, const char *path);
+/* The same as the program starts by itself: at the shelf. */
+void maker_start_at_shelf (Maker *maker);
 /* Closes what is open at the end of a test, unsaved work thrown away. Fails when a window or its
  * project outlives that. */
 void maker_stop (Maker *maker);

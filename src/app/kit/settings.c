@@ -18,7 +18,7 @@ enum {
   PROP_STAGE_SHARE,
   PROP_AUTOSAVE,
   PROP_KEEP_BACKUP,
-  PROP_STARTED_BEFORE,
+  PROP_SHOW_GUIDE,
   PROP_BEAD_SECONDS,
   N_PROPS,
 };
@@ -82,8 +82,7 @@ bw_settings_class_init (BwSettingsClass *klass)
       = g_param_spec_double ("stage-share", NULL, NULL, 0.2, 0.9, 0.62, flags);
   properties[PROP_AUTOSAVE] = g_param_spec_boolean ("autosave", NULL, NULL, TRUE, flags);
   properties[PROP_KEEP_BACKUP] = g_param_spec_boolean ("keep-backup", NULL, NULL, TRUE, flags);
-  properties[PROP_STARTED_BEFORE]
-      = g_param_spec_boolean ("started-before", NULL, NULL, FALSE, flags);
+  properties[PROP_SHOW_GUIDE] = g_param_spec_boolean ("show-guide", NULL, NULL, TRUE, flags);
   properties[PROP_BEAD_SECONDS]
       = g_param_spec_double ("bead-seconds", NULL, NULL, 0, 3600, 0, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
@@ -198,7 +197,8 @@ add_choice (BwSettings *self, GActionMap *map, GParamSpec *spec)
 void
 bw_settings_add_actions (BwSettings *self, GActionMap *map)
 {
-  static const int flags[] = { PROP_SHOW_LETTERS, PROP_LAMP_LIGHT, PROP_AUTOSAVE, PROP_KEEP_BACKUP };
+  static const int flags[]
+      = { PROP_SHOW_LETTERS, PROP_LAMP_LIGHT, PROP_AUTOSAVE, PROP_KEEP_BACKUP, PROP_SHOW_GUIDE };
   g_return_if_fail (BW_IS_SETTINGS (self));
   add_choice (self, map, properties[PROP_UNITS]);
   add_choice (self, map, properties[PROP_APPEARANCE]);

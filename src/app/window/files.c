@@ -88,7 +88,10 @@ opened (GFile *file, BwProject *project, const GError *error, gpointer data)
   }
   GtkWindow *shown = self->owner->find (self->window, file, bw_project_get_stamp (project));
   remember (file);
-  gtk_window_present (shown ? shown : self->owner->show (self->window, project));
+  if (shown)
+    self->owner->come (shown);
+  else
+    gtk_window_present (self->owner->show (self->window, project));
 }
 
 void
@@ -98,7 +101,7 @@ bw_files_open (BwFiles *self, GFile *file)
   const BwStamp unknown = { 0 };
   GtkWindow *shown = self->owner->find (self->window, file, &unknown);
   if (shown)
-    gtk_window_present (shown);
+    self->owner->come (shown);
   else
     bw_opening_bar_open (self->opening, file, opened, self);
 }

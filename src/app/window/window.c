@@ -19,6 +19,8 @@
 #include "app/kit/tell.h"
 #include "app/make/make-stage.h"
 #include "app/measure/measure-stage.h"
+#include "app/shelf/shelf-page.h"
+#include "app/shelf/shelf-recent.h"
 #include "app/window/export.h"
 #include "app/window/files.h"
 #include "app/window/focus-keeper.h"
@@ -47,7 +49,16 @@ struct _BwWindow {
   BwUndoBox *undo;
   BwOpeningBar *opening;
   BwNotice *notice;
+  GtkWidget *switcher;
+  GtkWidget *to_shelf;
+  GtkWidget *from_shelf;
+  GtkLabel *way_back;
+  GtkWidget *shelf_title;
+  GtkStack *pages;
   GtkPaned *paned;
+  BwShelfPage *shelf; /* NULL until it is asked for */
+  gboolean begun;     /* some work was shown in this window */
+  GPtrArray *at_rest; /* names of commands that wait while the shelf is shown */
   GtkStack *stages;
   BwMeasureStage *measure;
   BwDrawStage *draw;
@@ -175,13 +186,120 @@ bw_window_tell (BwWindow *self, GtkMessageType type, const char *sentence)
   bw_notice_tell (self->notice, type, sentence);
 }
 
-/* At the bench the row in hand wants the room; on the Hang stage the piece hangs. */
+/* --- The shelf ---------------------------------------------------------------------------------
+ */
+
+static gboolean
+is_at_shelf (BwWindow *self)
+{
+  return self->at_rest != NULL;
+}
+
+/* At the bench the row in hand wants the room; the shelf wants all of it. */
+static void
+show_fit_line (BwWindow *self)
+{
+  const char *shown = gtk_stack_get_visible_child_name (self->stages);
+  if (self->fit)
+    gtk_widget_set_visible (GTK_WIDGET (self->fit),
+                            !is_at_shelf (self) && g_strcmp0 (shown, "bench") != 0);
+}
+
+/* What can be done without seeing the work. */
+static gboolean
+is_for_the_shelf (const char *action)
+{
+  static const char *const names[]
+      = { "shelf",     "shelf-back", "shelf-forget", "new-stone",         "open",  "open-file",
+          "open-demo", "stage",      "close",        "show-help-overlay", "guide", BW_TELL_ACTION,
+          NULL };
+  return g_strv_contains (names, action);
+}
+
+/* Nobody prints, undoes or saves what is out of sight. */
+static void
+rest_commands (BwWindow *self)
+{
+  g_auto (GStrv) names = g_action_group_list_actions (G_ACTION_GROUP (self));
+  self->at_rest = g_ptr_array_new_with_free_func (g_free);
+  for (char **name = names; *name; name++) {
+    GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), *name);
+    if (is_for_the_shelf (*name) || !G_IS_SIMPLE_ACTION (action) || !g_action_get_enabled (action))
+      continue;
+    g_simple_action_set_enabled (G_SIMPLE_ACTION (action), FALSE);
+    g_ptr_array_add (self->at_rest, g_strdup (*name));
+  }
+}
+
+static void
+wake_commands (BwWindow *self)
+{
+  for (guint i = 0; i < self->at_rest->len; i++) {
+    const char *name = g_ptr_array_index (self->at_rest, i);
+    GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+    g_simple_action_set_enabled (G_SIMPLE_ACTION (action), TRUE);
+  }
+  g_clear_pointer (&self->at_rest, g_ptr_array_unref);
+}
+
+/* Work that waits behind the shelf has a way back to it. */
+static void
+show_way_back (BwWindow *self, gboolean at_shelf)
+{
+  g_autofree char *name = bw_piece_name (self->project);
+  g_autofree char *words = g_strdup_printf (_ ("Back to “%s”"), name);
+  gtk_label_set_text (self->way_back, words);
+  gtk_widget_set_visible (self->from_shelf, at_shelf && self->begun);
+}
+
+static void
+dress_for_shelf (BwWindow *self, gboolean at_shelf)
+{
+  gtk_widget_set_visible (self->switcher, !at_shelf);
+  gtk_widget_set_visible (self->shelf_title, at_shelf);
+  gtk_widget_set_visible (self->to_shelf, !at_shelf);
+  gtk_widget_set_visible (GTK_WIDGET (self->undo), !at_shelf);
+  gtk_widget_set_visible (GTK_WIDGET (self->title), !at_shelf);
+  gtk_widget_set_visible (GTK_WIDGET (self->state), !at_shelf);
+  show_way_back (self, at_shelf);
+  gtk_stack_set_visible_child_name (self->pages, at_shelf ? "shelf" : "work");
+  show_fit_line (self);
+}
+
+static void
+leave_shelf (BwWindow *self)
+{
+  if (!is_at_shelf (self))
+    return;
+  wake_commands (self);
+  dress_for_shelf (self, FALSE);
+  gtk_widget_child_focus (GTK_WIDGET (self->stages), GTK_DIR_TAB_FORWARD);
+}
+
+void
+bw_window_show_shelf (BwWindow *self)
+{
+  g_return_if_fail (BW_IS_WINDOW (self));
+  if (is_at_shelf (self))
+    return;
+  self->begun = gtk_widget_get_mapped (GTK_WIDGET (self->paned));
+  bw_typed_take (GTK_WIDGET (self));
+  bw_draft_settle (self->draft);
+  if (!self->shelf) {
+    self->shelf = BW_SHELF_PAGE (bw_shelf_page_new ());
+    gtk_stack_add_named (self->pages, GTK_WIDGET (self->shelf), "shelf");
+  }
+  rest_commands (self);
+  dress_for_shelf (self, TRUE);
+}
+
+/* On the Hang stage the piece hangs. To go to a stage is to leave the shelf. */
 static void
 stage_changed (BwWindow *self)
 {
   const char *shown = gtk_stack_get_visible_child_name (self->stages);
-  if (self->fit)
-    gtk_widget_set_visible (GTK_WIDGET (self->fit), g_strcmp0 (shown, "bench") != 0);
+  leave_shelf (self);
+  show_fit_line (self);
   if (self->stone)
     bw_stone_panel_set_hanging (self->stone, g_strcmp0 (shown, "hang") == 0);
 }
@@ -267,12 +385,20 @@ static GtkWindow *
 show_opened (GtkWindow *window, BwProject *project)
 {
   BwWindow *self = BW_WINDOW (window);
+  leave_shelf (self);
   if (bw_window_is_untouched (self))
     bw_window_set_project (self, project);
   else
     self = bw_window_new (gtk_window_get_application (window), project);
   gtk_window_present (GTK_WINDOW (self));
   return GTK_WINDOW (self);
+}
+
+static void
+come (GtkWindow *window)
+{
+  leave_shelf (BW_WINDOW (window));
+  gtk_window_present (window);
 }
 
 static void
@@ -296,7 +422,8 @@ saved (GtkWindow *window)
   show_title (self);
 }
 
-static const BwFilesOwner files_owner = { find_window, show_opened, replace, lay_aside, saved };
+static const BwFilesOwner files_owner
+    = { find_window, show_opened, come, replace, lay_aside, saved };
 
 /* --- After a crash -----------------------------------------------------------------------------
  */
@@ -376,6 +503,41 @@ zoom_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_draw_stage_zoom (((BwWindow *)data)->draw, 0);
 }
 
+static void
+shelf (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_window_show_shelf (data);
+}
+
+static void
+shelf_back (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  if (self->begun)
+    leave_shelf (self);
+}
+
+static void
+shelf_forget (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
+  bw_shelf_forget (file);
+}
+
+/* In this window as long as nothing would make way for it. */
+static void
+new_stone (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  if (!bw_window_is_untouched (self)) {
+    g_action_group_activate_action (G_ACTION_GROUP (gtk_window_get_application (GTK_WINDOW (self))),
+                                    "new", NULL);
+    return;
+  }
+  leave_shelf (self);
+  bw_window_show_stage (self, "measure");
+}
+
 /* The bench helper is a stage of its own, come to from Make and left to it. */
 static void
 bench (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -400,8 +562,16 @@ static void
 add_actions (BwWindow *self)
 {
   static const GActionEntry entries[] = {
-    { BW_TELL_ACTION, tell, "(is)" }, { "bench", bench },       { "close", close_window },
-    { "zoom-in", zoom_in },           { "zoom-out", zoom_out }, { "zoom-fit", zoom_fit },
+    { BW_TELL_ACTION, tell, "(is)" },
+    { "bench", bench },
+    { "close", close_window },
+    { "zoom-in", zoom_in },
+    { "zoom-out", zoom_out },
+    { "zoom-fit", zoom_fit },
+    { "shelf", shelf },
+    { "shelf-back", shelf_back },
+    { "new-stone", new_stone },
+    { "shelf-forget", shelf_forget, "s" },
   };
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_autoptr (GPropertyAction) stage
@@ -427,6 +597,7 @@ bw_window_dispose (GObject *object)
     hold_logout (self, FALSE);
   /* It holds the stages, and menus among them hold the window's actions: a circle. */
   g_action_map_remove_action (G_ACTION_MAP (self), "stage");
+  g_clear_pointer (&self->at_rest, g_ptr_array_unref);
   g_clear_object (&self->files);
   g_clear_object (&self->export);
   g_clear_object (&self->paperwork);
@@ -451,6 +622,12 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, undo);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, opening);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, notice);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, switcher);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, to_shelf);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, from_shelf);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, way_back);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, shelf_title);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stages);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, measure);

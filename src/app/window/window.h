@@ -35,6 +35,8 @@ void bw_window_take_recovered (BwWindow *self, BwProject *project, BwLeftover *l
 /* Writes the safety copy now: the program is about to be ended from outside. */
 void bw_window_keep_work (BwWindow *self);
 /* "measure", "draw", "hang", "make". */
+/* The page to start from, over the window's work, which waits behind it. */
+void bw_window_show_shelf (BwWindow *self);
 void bw_window_show_stage (BwWindow *self, const char *name);
 /* Closes it as part of quitting: when it asks about unsaved work first, its answer goes on
  * quitting. FALSE when it stays open, TRUE when it is closed and may be gone. */

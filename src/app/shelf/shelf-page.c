@@ -1,0 +1,204 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Cards stand there at once, by their file's name; how each looks comes from other threads when it
+ * is known, and nothing here waits for it. */
+#include "config.h"
+
+#include "app/shelf/shelf-page.h"
+#include "app/keep/demos.h"
+#include "app/kit/tell.h"
+#include "app/shelf/shelf-boards.h"
+#include "app/shelf/shelf-guide.h"
+#include "app/shelf/shelf-pictures.h"
+#include "app/shelf/shelf-recent.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwShelfPage {
+  GtkWidget parent_instance;
+  BwShelfBoards *designs;
+  BwShelfBoards *examples;
+  GtkWidget *examples_part;
+  GCancellable *stop; /* what was asked for the cards there are */
+};
+
+G_DEFINE_FINAL_TYPE (BwShelfPage, bw_shelf_page, GTK_TYPE_WIDGET)
+
+static void
+looked (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (BwShelfCard) card = data;
+  g_autoptr (BwShelfLook) look = bw_shelf_pictures_finish (result);
+  if (look)
+    bw_shelf_card_show (card, look);
+}
+
+static void
+ask_for (BwShelfPage *self, BwShelfCard *card)
+{
+  if (bw_shelf_card_get_file (card))
+    bw_shelf_pictures_ask (bw_shelf_card_get_file (card), self->stop, looked, g_object_ref (card));
+}
+
+/* Whether the cards from the second on are those of the files, in their order. */
+static gboolean
+stand_already (BwShelfPage *self, const GPtrArray *files)
+{
+  for (guint i = 0; i < files->len; i++) {
+    BwShelfCard *card = bw_shelf_boards_get (self->designs, (int)i + 1);
+    if (!card || !g_file_equal (bw_shelf_card_get_file (card), g_ptr_array_index (files, i)))
+      return FALSE;
+  }
+  return bw_shelf_boards_get (self->designs, (int)files->len + 1) == NULL;
+}
+
+static void
+put_up (BwShelfBoards *boards, BwShelfKind kind, GPtrArray *files)
+{
+  for (guint i = 0; i < files->len; i++)
+    bw_shelf_boards_add (boards,
+                         BW_SHELF_CARD (bw_shelf_card_new (kind, g_ptr_array_index (files, i))));
+}
+
+static void
+ask_for_all (BwShelfPage *self, BwShelfBoards *boards)
+{
+  for (int i = 0; bw_shelf_boards_get (boards, i); i++)
+    ask_for (self, bw_shelf_boards_get (boards, i));
+}
+
+static void
+stop_asking (BwShelfPage *self)
+{
+  if (self->stop)
+    g_cancellable_cancel (self->stop);
+  g_clear_object (&self->stop);
+}
+
+static void
+put_up_designs (BwShelfPage *self)
+{
+  g_autoptr (GPtrArray) files = bw_shelf_recent ();
+  if (bw_shelf_boards_get (self->designs, 0) && stand_already (self, files))
+    return;
+  bw_shelf_boards_clear (self->designs);
+  bw_shelf_boards_add (self->designs, BW_SHELF_CARD (bw_shelf_card_new (BW_CARD_NEW, NULL)));
+  put_up (self->designs, BW_CARD_DESIGN, files);
+}
+
+/* Looks again at every file: a design may have been saved or taken away since. */
+static void
+refresh (BwShelfPage *self)
+{
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+  stop_asking (self);
+  self->stop = g_cancellable_new ();
+  put_up_designs (self);
+  ask_for_all (self, self->designs);
+  ask_for_all (self, self->examples);
+}
+
+static void
+put_up_examples (BwShelfPage *self)
+{
+  g_autoptr (GPtrArray) demos = bw_demos_find ();
+  put_up (self->examples, BW_CARD_EXAMPLE, demos);
+  gtk_widget_set_visible (self->examples_part, demos->len > 0);
+}
+
+static void
+open_design (BwShelfCard *card)
+{
+  g_autofree char *uri = g_file_get_uri (bw_shelf_card_get_file (card));
+  if (bw_shelf_card_get_state (card) != BW_SHELF_GONE) {
+    gtk_widget_activate_action (GTK_WIDGET (card), "win.open-file", "s", uri);
+    return;
+  }
+  g_autofree char *sentence = g_strdup_printf (
+      _ ("“%s” is no longer there. Put its file back, or take it off the shelf."),
+      bw_shelf_card_get_name (card));
+  bw_tell (GTK_WIDGET (card), GTK_MESSAGE_WARNING, sentence);
+}
+
+static void
+chosen (BwShelfPage *self, BwShelfCard *card)
+{
+  GtkWidget *widget = GTK_WIDGET (card);
+  switch (bw_shelf_card_get_kind (card)) {
+  case BW_CARD_NEW:
+    gtk_widget_activate_action (widget, "win.new-stone", NULL);
+    break;
+  case BW_CARD_EXAMPLE:
+    gtk_widget_activate_action (widget, "win.open-demo", "s",
+                                g_file_peek_path (bw_shelf_card_get_file (card)));
+    break;
+  case BW_CARD_DESIGN:
+  default:
+    open_design (card);
+    break;
+  }
+}
+
+/* The keyboard begins at the first place. */
+static void
+bw_shelf_page_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (bw_shelf_page_parent_class)->map (widget);
+  refresh (BW_SHELF_PAGE (widget));
+  gtk_widget_child_focus (GTK_WIDGET (BW_SHELF_PAGE (widget)->designs), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+bw_shelf_page_unmap (GtkWidget *widget)
+{
+  stop_asking (BW_SHELF_PAGE (widget));
+  GTK_WIDGET_CLASS (bw_shelf_page_parent_class)->unmap (widget);
+}
+
+static void
+bw_shelf_page_dispose (GObject *object)
+{
+  GtkWidget *child;
+  stop_asking (BW_SHELF_PAGE (object));
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (bw_shelf_page_parent_class)->dispose (object);
+}
+
+static void
+bw_shelf_page_class_init (BwShelfPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_shelf_page_dispose;
+  widget_class->map = bw_shelf_page_map;
+  widget_class->unmap = bw_shelf_page_unmap;
+  g_type_ensure (BW_TYPE_SHELF_BOARDS);
+  g_type_ensure (BW_TYPE_SHELF_GUIDE);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "win.shelf-back", NULL);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "shelf");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/io/github/bandwright/Bandwright/shelf-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, designs);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples_part);
+  gtk_widget_class_bind_template_callback (widget_class, chosen);
+}
+
+static void
+bw_shelf_page_init (BwShelfPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  bw_shelf_boards_set_name (self->designs, _ ("Your designs"));
+  bw_shelf_boards_set_name (self->examples, _ ("Examples"));
+  put_up_designs (self);
+  put_up_examples (self);
+  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (refresh), self,
+                           G_CONNECT_SWAPPED);
+}
+
+GtkWidget *
+bw_shelf_page_new (void)
+{
+  return g_object_new (BW_TYPE_SHELF_PAGE, NULL);
+}
