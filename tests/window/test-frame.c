@@ -2,6 +2,7 @@
 /* The window round the stages: what it tells, what it opens, its menu, its tips and its keys. */
 #include "maker.h"
 
+#include "app/shelf/shelf-page.h"
 #include "app/fit/fit-line.h"
 #include "app/form/cards.h"
 #include "app/kit/notice.h"
@@ -156,6 +157,9 @@ a_project_dropped_anywhere_opens (void **state)
   drop_on (maker_find (maker, BW_TYPE_STONE_VIEW), wrack);
   expect_opened ("Bladder wrack");
   drop_on (maker_find (maker, BW_TYPE_BAND_CANVAS), wrack);
+  expect_opened ("Bladder wrack");
+  desk_key ("Home", GDK_ALT_MASK);
+  drop_on (maker_find (maker, BW_TYPE_SHELF_PAGE), wrack);
   expect_opened ("Bladder wrack");
   assert_string_equal (bw_project_get_title (maker_project (maker)), "Sea holly");
   assert_false (has_notice (maker->window));
