@@ -28,7 +28,7 @@ pick_bead (BwDesign *design)
   const BwBead *size = bw_bead_sizes (&n_sizes);
 
   for (int i = 0; i < n_sizes; i++)
-    if (i == 0 || g_str_has_prefix (size[i].name, "11/0"))
+    if (i == 0 || g_str_equal (size[i].name, "11/0 cylinder"))
       design->bead = size[i];
   design->gauge.column_mm = design->bead.length_mm;
   design->gauge.pitch_mm = design->bead.diameter_mm;

@@ -32,20 +32,42 @@ the_sizes_are_of_soda_lime_glass (void **state)
     assert_near (sizes[i].glass_g_cm3, 2.49, 0.01);
 }
 
+/* "cylinder" or "round seed", after the size. */
+static const char *
+kind_of (const BwBead *bead)
+{
+  return strchr (bead->name, ' ');
+}
+
 static void
 every_size_is_sound_and_larger_than_the_one_before (void **state)
 {
   int n;
   const BwBead *sizes = bw_bead_sizes (&n);
-  assert_int_equal (n, 4);
+  assert_int_equal (n, 8);
   for (int i = 0; i < n; i++) {
     assert_true (bw_bead_validate (&sizes[i], NULL));
     assert_true (strlen (sizes[i].name) > 0);
-    if (i)
+    if (i && g_str_equal (kind_of (&sizes[i]), kind_of (&sizes[i - 1])))
       assert_true (sizes[i].diameter_mm > sizes[i - 1].diameter_mm
                    && sizes[i].length_mm > sizes[i - 1].length_mm
                    && sizes[i].hole_mm > sizes[i - 1].hole_mm);
   }
+}
+
+/* A round bead is flattened at its holes; one kind alone would read as one maker's range. */
+static void
+round_beads_of_the_usual_sizes_are_among_them (void **state)
+{
+  static const char *const usual[] = { "15/0", "11/0", "8/0", "6/0" };
+  int n, found = 0;
+  const BwBead *sizes = bw_bead_sizes (&n);
+  for (int i = 0; i < n; i++)
+    if (strstr (sizes[i].name, "round")) {
+      assert_true (g_str_has_prefix (sizes[i].name, usual[found++]));
+      assert_true (sizes[i].length_mm < 0.8 * sizes[i].diameter_mm);
+    }
+  assert_int_equal (found, G_N_ELEMENTS (usual));
 }
 
 static void
@@ -131,6 +153,7 @@ main (void)
     cmocka_unit_test (an_eleven_weighs_as_a_tube_of_glass_does),
     cmocka_unit_test (the_sizes_are_of_soda_lime_glass),
     cmocka_unit_test (every_size_is_sound_and_larger_than_the_one_before),
+    cmocka_unit_test (round_beads_of_the_usual_sizes_are_among_them),
     cmocka_unit_test (mass_grows_with_the_cube_of_the_size),
     cmocka_unit_test (a_long_name_is_cut_between_characters),
     cmocka_unit_test (a_name_leaves_nothing_of_the_longer_one_before),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One cylinder bead: its size, its mass, and the table of sizes a maker finds in a drawer. */
+/* One bead, reckoned as a tube: its size, its mass, and the table of sizes a maker finds in a drawer. */
 #pragma once
 
 #include "core/base/fault.h"
@@ -17,8 +17,9 @@ typedef struct {
 /* Mass of one bead in grams: density × π/4 (D² − d_hole²) ℓ. */
 double bw_bead_mass_g (const BwBead *bead);
 
-/* The built-in table of cylinder beads, 15/0, 11/0, 10/0, 8/0 (common practice, no source, from
- * memory; the user's own file extends it). Borrowed, *n_sizes entries. */
+/* The built-in table: cylinder beads 15/0, 11/0, 10/0, 8/0, then round seed beads 15/0, 11/0, 8/0,
+ * 6/0 (common practice, no source, from memory; the user's own file extends it). Borrowed, *n_sizes
+ * entries. */
 const BwBead *bw_bead_sizes (int *n_sizes);
 
 /* Sets name, cut at a character boundary when it does not fit. */
