@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "core/pattern/colour.h"
+#include "project/hang-words.h"
 #include "project/project.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -47,8 +48,8 @@ warn_of_stone (BwProject *project, Doubts *list)
 
   if (stone->closing_error_large)
     add (list,
-         _ ("The face widths do not close: they miss each other by %s, more than 2 %% of the "
-            "girth of %s. Measure them again."),
+         _ ("The face widths do not meet: the misfit is %s, more than 2 %% of the girth of %s. "
+            "Measure them again."),
          told (list, stone->closing_error_mm, 2), told (list, stone->girth_mm, 1));
 }
 
@@ -162,8 +163,10 @@ warn_of_gauge (BwProject *project, Doubts *list)
   checks = bw_project_get_checks (project, &n_checks);
   if (!gauge->has_swatch && n_checks == 0)
     add (list,
-         _ ("The pitch of %s is not measured yet: %d rows are right at the first try with a "
-            "chance of about %.0f %%. Weave and measure a swatch, and try the strip on at row %d."),
+         _ ("%s from bead to bead is the bead's size, not your hands': %d rows are right at the "
+            "first try with a chance of about %.0f %%. Weave and measure a swatch, and try the "
+            "strip "
+            "on at row %d."),
          told (list, gauge->pitch_mm, 2), 2 * forecast->recommended,
          100 * chance_of_recommended (forecast), forecast->try_on_row);
   for (int i = 0; i < n_checks; i++) {
@@ -171,8 +174,9 @@ warn_of_gauge (BwProject *project, Doubts *list)
 
     if (fabs (pitch / gauge->pitch_mm - 1) > CHECK_DOUBTFUL_SHARE)
       add (list,
-           _ ("The strip of %d rows that measured %s speaks for a pitch of %s; the gauge "
-              "says %s. Is one of them a slip?"),
+           _ ("The strip of %d rows that measured %s speaks for %s from bead to bead; the gauge "
+              "says "
+              "%s. Is one of them a slip?"),
            checks[i].rows, told (list, checks[i].length_mm, 1), told (list, pitch, 2),
            told (list, gauge->pitch_mm, 2));
   }
@@ -218,7 +222,7 @@ warn_of_opening (const BwLoop *loop, const BwBail *bail, Doubts *list)
   if (!loop->parity_right)
     add (
         list,
-        _ ("A bail of %d rows over a base of %g beads does not meet the mirrored beads: take %d or "
+        _ ("A bail of %d rows over a foot of %g beads does not meet the mirrored beads: take %d or "
            "%d rows."),
         bail->rows, bail->base_beads, loop->rows_below, loop->rows_above);
 }
@@ -226,15 +230,16 @@ warn_of_opening (const BwLoop *loop, const BwBail *bail, Doubts *list)
 static void
 warn_of_tilt (const BwHang *hang, const BwBail *bail, Doubts *list)
 {
+  g_autofree char *hangs = bw_hang_words (hang->up, hang->tilt_deg);
+
   if (hang->has_margin && !hang->level && hang->margin_mm < 0)
     add (list,
          _ ("The flap cannot hold the stone level: the balance point lies %s beyond its edge, "
-            "and the piece tilts to %.0f°."),
-         told (list, -hang->margin_mm, 1), hang->tilt_deg);
+            "and the piece hangs %s."),
+         told (list, -hang->margin_mm, 1), hangs);
   else if (bail->style != BW_BAIL_FLAP && hang->tilt_deg > TILT_DOUBTFUL_DEG
            && hang->tilt_deg < 90 - TILT_DOUBTFUL_DEG)
-    add (list, _ ("The piece hangs askew: the stone's axis is %.0f° off the vertical."),
-         hang->tilt_deg);
+    add (list, _ ("The piece hangs neither level nor upright: %s."), hangs);
 }
 
 static void

@@ -99,7 +99,7 @@ run_try_on (BwProject *project, const BwOptions *options, GError **error)
 
 static const BwCommand commands[] = {
   { "fit", "FILE [--json] [--rows R]",
-    N_ ("whether the band closes and grips, how sure that is, and what would help"),
+    N_ ("whether the band closes and grips, how sure that is, and what helps"),
     BW_OPTION_JSON | BW_OPTION_ROWS, 0, run_fit },
   { "try-on",
     "FILE --rows R --reading X [--how slack|pulled] [--unit mm|beads] [--tool eye|calliper] "

@@ -42,7 +42,8 @@ two_nearly_equal_colours_are_named (void **state)
   assert_null (bw_tray_words_alike (&tray, 3));
 }
 
-/* A red and a green that a red-weak eye cannot tell, found by search: apart to everybody else. */
+/* A red and a green that an eye weak in red cannot tell, found by search: apart to everybody else.
+ */
 static void
 colours_alike_to_fewer_cones_are_named_with_the_sight (void **state)
 {
@@ -64,7 +65,7 @@ colours_alike_to_fewer_cones_are_named_with_the_sight (void **state)
   assert_true (g_array_index (alike, BwAlike, 0).sights & (1u << BW_SIGHT_PROTAN));
   assert_false (g_array_index (alike, BwAlike, 0).sights & (1u << BW_SIGHT_FULL));
   g_autofree char *words = bw_tray_words_alike (&tray, 3);
-  assert_non_null (strstr (words, "red-weak"));
+  assert_non_null (strstr (words, "eyes weak in red"));
 }
 
 /* Every pair against the definition, on random trays. */

@@ -81,7 +81,7 @@ flood_swap_and_pick_answer_a_click (void **state)
   assert_int_equal (bench_count (bench, 1), frame);
   click (bench, BW_TOOL_SWAP, 20, 3);
   assert_int_equal (bench_count (bench, 1), 0);
-  assert_string_equal (bw_project_undo_label (bench->project), "Replace a colour");
+  assert_string_equal (bw_project_undo_label (bench->project), "Recolour beads");
   bw_session_set_colour (bench->session, 0);
   click (bench, BW_TOOL_PICK, 25, 6);
   assert_int_equal (bw_session_get_colour (bench->session), 2);

@@ -268,7 +268,7 @@ a_swap_keeps_to_what_is_selected (void **state)
     for (int column = 3; column <= 7; column++)
       if (bw_lattice_has (row, column))
         assert_int_equal (bw_drawing_get (drawing (desk), row, column), row <= 28 ? 2 : 1);
-  assert_string_equal (bw_project_undo_label (desk->project), "Replace a colour");
+  assert_string_equal (bw_project_undo_label (desk->project), "Recolour beads");
 }
 
 static void

@@ -86,7 +86,7 @@ a_motif_laid_is_one_step (void **state)
   BwProject *project = maker_project (maker);
   g_autofree char *before = bw_project_to_data (project, NULL);
   turn_to (maker, "Motif");
-  maker_click_words (window_of (maker), "Lay It");
+  maker_click_words (window_of (maker), "Lay on the Band");
   desk_settle ();
   assert_false (bw_project_has_trial (project));
   assert_int_equal (bw_project_count_steps (project), 1);
@@ -273,14 +273,14 @@ a_picture_is_opened_dragged_and_laid (void **state)
   assert_true (bw_project_has_trial (project));
   GtkWidget *frame = maker_find (maker, BW_TYPE_PICTURE_FRAME);
   assert_true (has_outline (frame));
-  maker_click_words (window_of (maker), "Take Away");
+  maker_click_words (window_of (maker), "Leave It");
   desk_settle ();
   assert_false (bw_project_has_trial (project));
   assert_false (has_outline (frame));
-  maker_click_words (window_of (maker), "Lay It");
+  maker_click_words (window_of (maker), "Lay on the Band");
   desk_until (has_trial, project);
   assert_true (has_outline (frame));
-  maker_click_words (window_of (maker), "Lay It");
+  maker_click_words (window_of (maker), "Lay on the Band");
   desk_settle ();
   assert_false (has_outline (frame));
   assert_int_equal (bw_project_count_steps (project), 1);
@@ -349,9 +349,9 @@ a_picture_goes_once_round_at_a_click (void **state)
   desk_until (has_trial, maker_project (maker));
   assert_int_equal (bw_drawing_rows (bw_project_get_drawing (maker_project (maker))), 100);
   assert_non_null (desk_look_for (window_of (maker), has_number, &whole));
-  maker_click_words (window_of (maker), "Round");
+  maker_click_words (window_of (maker), "Once Round");
   assert_non_null (desk_look_for (window_of (maker), has_number, &wide));
-  maker_click_words (window_of (maker), "Height");
+  maker_click_words (window_of (maker), "As High as the Band");
   assert_non_null (desk_look_for (window_of (maker), has_number, &whole));
 }
 

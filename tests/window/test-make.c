@@ -32,7 +32,7 @@ supply_card (Maker *maker)
 static void
 ask_for_cost (Maker *maker)
 {
-  maker_click_words (supply_card (maker), "Reckon the cost");
+  maker_click_words (supply_card (maker), "Work out the cost");
   desk_settle ();
 }
 

@@ -246,7 +246,7 @@ a_pitch_that_no_bead_has_stays_with_its_reason (void **state)
   assert_string_equal (maker_entry_text (maker, PITCH), "0.004");
   GtkWidget *field = gtk_widget_get_ancestor (entry, BW_TYPE_FIELD_ENTRY);
   desk_keep ("measure-pitch");
-  assert_non_null (desk_look_for_prefix (field, "At a pitch of 0.004\u00a0mm "));
+  assert_non_null (desk_look_for_prefix (field, "At 0.004\u00a0mm from bead to bead "));
   expect_mm (maker_design (maker)->gauge.pitch_mm, pitch);
   assert_int_equal (steps_of (maker), steps);
   desk_key ("Tab", 0);

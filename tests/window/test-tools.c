@@ -134,10 +134,10 @@ flood_swap_and_pick_answer_a_click (void **state)
   maker_click_bead (maker, 27, 6);
   assert_int_equal (maker_count (maker, 2), 16);
   assert_int_equal (maker_count (maker, 1), 20);
-  take_tool (maker, "Swap");
+  take_tool (maker, "Recolour");
   maker_click_bead (maker, 21, 4);
   assert_int_equal (maker_count (maker, 2), 36);
-  assert_string_equal (last_step (maker), "Replace a colour");
+  assert_string_equal (last_step (maker), "Recolour beads");
   take_tool (maker, "Pick");
   maker_click_bead (maker, 41, 4);
   assert_int_equal (bw_session_get_colour (maker_session (maker)), 0);

@@ -55,7 +55,7 @@ show_checks (BwBenchCard *self, BwProject *project)
     g_autofree char *length = bw_card_length (checks[i].length_mm, 2);
     g_string_append_printf (text, _ ("Row %d: %s. "), checks[i].rows, length);
   }
-  g_string_append_printf (text, _ ("By what is known now %d rows will close."),
+  g_string_append_printf (text, _ ("As measured so far %d rows will close."),
                           2 * forecast->recommended);
   bw_label_set_words (self->checks, text->str);
   gtk_widget_set_visible (self->drop, n > 0);

@@ -27,7 +27,7 @@ static const struct {
   [BW_MOTIF_SCATTER]
   = { N_ ("Scattered beads"), "", "", BW_MOTIF_HAS_DENSITY | BW_MOTIF_HAS_SEED, 1, 8 },
   [BW_MOTIF_BORDER] = { N_ ("Borders"), N_ ("Width, columns"), "", BW_MOTIF_HAS_SIZE, 1, 8 },
-  [BW_MOTIF_LETTERS] = { N_ ("Letters"), "", "", BW_MOTIF_HAS_TEXT | BW_MOTIF_HAS_REPEATS, 1, 1 },
+  [BW_MOTIF_LETTERS] = { N_ ("Lettering"), "", "", BW_MOTIF_HAS_TEXT | BW_MOTIF_HAS_REPEATS, 1, 1 },
 };
 
 guint

@@ -16,7 +16,7 @@ static const struct {
   { BW_FRIEZE_P1, FALSE, N_ ("As drawn") },
   { BW_FRIEZE_P1M1, FALSE, N_ ("Mirror") },
   { BW_FRIEZE_P2, FALSE, N_ ("Half-turn") },
-  { BW_FRIEZE_P11G, FALSE, N_ ("Glide") },
+  { BW_FRIEZE_P11G, FALSE, N_ ("Step and flip") },
   { BW_FRIEZE_P2MG, FALSE, N_ ("Mirror and half-turn") },
   { BW_FRIEZE_P1, TRUE, N_ ("Same on every face") },
   { BW_FRIEZE_P1M1, TRUE, N_ ("Mirrored on every face") },

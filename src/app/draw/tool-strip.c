@@ -22,7 +22,7 @@ static const struct {
     N_ ("The outline of a block; Shift keeps it square (4)") },
   { BW_TOOL_FLOOD, "bandwright-flood-symbolic", N_ ("Flood"),
     N_ ("All beads of one colour that hang together (5)") },
-  { BW_TOOL_SWAP, "bandwright-swap-symbolic", N_ ("Swap"),
+  { BW_TOOL_SWAP, "bandwright-swap-symbolic", N_ ("Recolour"),
     N_ ("Every bead of the colour pointed at, on the band or in what is selected (6)") },
   { BW_TOOL_ERASE, "bandwright-erase-symbolic", N_ ("Rub out"),
     N_ ("Back to the colour that most beads have (7)") },

@@ -246,7 +246,7 @@ colour_chosen (guint32 srgb, gpointer data)
   BwTrayPanel *self = data;
   BwTray tray = *bw_project_get_tray (project_of (self));
   tray.colour[chosen (self)].srgb = srgb;
-  set_tray (self, _ ("Recolour"), &tray);
+  set_tray (self, _ ("Change a colour"), &tray);
 }
 
 static void

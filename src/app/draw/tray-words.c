@@ -57,7 +57,7 @@ static char *
 sights_in_words (guint sights)
 {
   static const char *const names[BW_N_SIGHTS]
-      = { NULL, N_ ("red-weak"), N_ ("green-weak"), N_ ("blue-weak") };
+      = { NULL, N_ ("weak in red"), N_ ("weak in green"), N_ ("weak in blue") };
   g_autoptr (GString) words = g_string_new (NULL);
   for (int sight = BW_SIGHT_PROTAN; sight < BW_N_SIGHTS; sight++)
     if (sights & (1u << sight))
@@ -73,8 +73,8 @@ alike_in_words (const BwTray *tray, const BwAlike *alike)
   g_autofree char *sights = sights_in_words (alike->sights);
   if (alike->sights & (1 << BW_SIGHT_FULL))
     return g_strdup_printf (_ ("“%s” and “%s” can hardly be told apart."), a, b);
-  /* TRANSLATORS: the last is a list such as "red-weak, green-weak". */
-  return g_strdup_printf (_ ("“%s” and “%s” look alike to %s eyes; their letters tell them apart."),
+  /* TRANSLATORS: the last is a list such as "weak in red, weak in green". */
+  return g_strdup_printf (_ ("“%s” and “%s” look alike to eyes %s; their letters tell them apart."),
                           a, b, sights);
 }
 

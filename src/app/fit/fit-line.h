@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The line under every stage that tells whether the band on screen fits, and what would help. */
+/* The line under every stage that tells whether the band on screen fits, and what helps. */
 #pragma once
 
 #include "app/form/draft.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A verdict is only as good as the sentence it is told in: which column, by how much, and what
- * would help, in bench words. */
+ * helps, in bench words. */
 #include "config.h"
 
 #include "app/fit/fit-words.h"
@@ -130,10 +130,10 @@ grade_alone_words (const BwRemedy *remedy, BwUnit unit)
   g_autofree char *extra = bw_length_format (fabs (remedy->value), unit, 2);
   int rows = remedy->design.band.rows;
   if (remedy->value < 0)
-    return g_strdup_printf (_ ("Grade the bed %s thicker at the lower edge, weave %d rows"), extra,
+    return g_strdup_printf (_ ("Make the bed %s thicker at the lower edge, weave %d rows"), extra,
                             rows);
   if (remedy->value > 0)
-    return g_strdup_printf (_ ("Grade the bed %s thicker at the top edge, weave %d rows"), extra,
+    return g_strdup_printf (_ ("Make the bed %s thicker at the top edge, weave %d rows"), extra,
                             rows);
   return g_strdup_printf (_ ("Lay the bed without a grade, weave %d rows"), rows);
 }

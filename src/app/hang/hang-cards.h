@@ -22,7 +22,7 @@ char *bw_bail_words_cord (const BwLoop *loop, double cord_mm, BwUnit unit);
 #define BW_TYPE_REST_CARD (bw_rest_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwRestCard, bw_rest_card, BW, REST_CARD, BwCard)
 
-/* "Hangs with its tip up, 12° off the vertical." Owned. */
+/* "Hangs tip up, 12° from upright." Owned. */
 char *bw_rest_words (const BwHang *hang);
 /* "The stone thins 1.2° towards the tip; the band may slip that way." Owned. */
 char *bw_rest_words_wedge (const BwWedge *wedge);

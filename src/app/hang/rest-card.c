@@ -6,6 +6,7 @@
 
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "project/hang-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -29,17 +30,7 @@ bw_rest_words (const BwHang *hang)
 {
   if (!hang->has_bail)
     return g_strdup (_ ("Without a bail it does not hang."));
-  if (hang->level)
-    return g_strdup (_ ("Hangs level: the axis lies across."));
-  if (hang->tilt_deg < 0.5)
-    return g_strdup (hang->up == BW_UP_TIP ? _ ("Hangs straight, its tip up.")
-                                           : _ ("Hangs straight, its tip down."));
-  if (hang->tilt_deg > 85)
-    return g_strdup (hang->up == BW_UP_TIP ? _ ("Hangs nearly level, the tip a little higher.")
-                                           : _ ("Hangs nearly level, the tip a little lower."));
-  if (hang->up == BW_UP_TIP)
-    return g_strdup_printf (_ ("Hangs tip up, its axis %.0f° off the vertical."), hang->tilt_deg);
-  return g_strdup_printf (_ ("Hangs tip down, its axis %.0f° off the vertical."), hang->tilt_deg);
+  return bw_hang_sentence (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
 }
 
 char *
@@ -103,13 +94,14 @@ static char *
 height_words (const BwHangHeight *height, gboolean is_here)
 {
   g_autofree char *bottom = bw_card_length (height->bottom_mm, 2);
+  g_autofree char *hangs = bw_hang_words (height->up, height->tilt_deg);
   const char *want = want_words (height->want);
   if (!height->reached && is_here)
     return g_strdup_printf (_ ("%s: no other height comes nearer"), want);
   if (!height->reached)
-    return g_strdup_printf (_ ("%s, as near as it gets: %s (%.0f°)"), want, bottom,
-                            height->tilt_deg);
-  return g_strdup_printf (_ ("%s: lower edge at %s (%.0f°)"), want, bottom, height->tilt_deg);
+    return g_strdup_printf (_ ("%s, as near as it gets: lower edge at %s (%s)"), want, bottom,
+                            hangs);
+  return g_strdup_printf (_ ("%s: lower edge at %s (%s)"), want, bottom, hangs);
 }
 
 static void

@@ -108,7 +108,7 @@ house_beads (BwListCard *self, gboolean many)
 static void
 show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
 {
-  const char *heads[] = { _ ("in one"), _ ("to buy"), _ ("grams"), _ ("packs") };
+  const char *heads[] = { _ ("in the piece"), _ ("to buy"), _ ("grams"), _ ("packs") };
   BwBeadNeed total = { m->total_beads, m->total_with_spare, m->total_grams, m->total_packs };
   int row = 1;
   clear (self->beads);
@@ -117,7 +117,7 @@ show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
   for (int i = 0; i < tray->n_colours; i++)
     if (m->need[i].count > 0)
       put_bead (self, row++, &tray->colour[i], &m->need[i]);
-  put (self->beads, 1, row, _ ("together"), 0, "total");
+  put (self->beads, 1, row, _ ("in all"), 0, "total");
   put_need (self->beads, row, &total, "total");
   house_beads (self, row > MANY);
 }

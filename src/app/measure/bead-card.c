@@ -38,11 +38,13 @@ gauge_words (BwBeadCard *self)
   bw_project_get_checks (bw_card_get_project (BW_CARD (self)), &n_checks);
   g_autofree char *pitch = bw_card_length (design->pitch.mm, 3);
   g_autofree char *sd = bw_card_length (design->pitch.sd_mm, 3);
-  const char *from = design->gauge.has_swatch && n_checks > 0 ? _ ("a swatch and strip lengths")
-                     : design->gauge.has_swatch               ? _ ("a swatch")
-                     : n_checks > 0                           ? _ ("strip lengths")
-                                    : _ ("no measurement: weave a swatch");
-  return g_strdup_printf (_ ("The fit counts on p = %s ± %s, from %s."), pitch, sd, from);
+  if (!design->gauge.has_swatch && n_checks == 0)
+    return g_strdup_printf (_ ("%s is the bead’s size, not your hands’: weave a swatch."), pitch);
+  const char *from = !design->gauge.has_swatch ? _ ("strip lengths")
+                     : n_checks > 0            ? _ ("a swatch and strip lengths")
+                                               : _ ("a swatch");
+  return g_strdup_printf (_ ("The fit counts on %s ± %s from bead to bead, by %s."), pitch, sd,
+                          from);
 }
 
 static void

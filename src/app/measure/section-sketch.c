@@ -283,7 +283,7 @@ write_foot (const Paper *paper, double width, double height)
   if (paper->design->stone.measured != BW_MEASURED_FACE_WIDTHS)
     return;
   g_autofree char *error = bw_card_length (stone->closing_error_mm, 2);
-  g_autofree char *closing = g_strdup_printf (_ ("closing error %s"), error);
+  g_autofree char *closing = g_strdup_printf (_ ("misfit of the measurements %s"), error);
   bw_sketch_write (paper->sketch, paper->cr, width / 2, 0, 0.5, 0, closing, NULL);
 }
 

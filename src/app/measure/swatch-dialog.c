@@ -78,7 +78,8 @@ show_result (BwSwatchDialog *self, const BwDesign *design)
   g_autofree char *w = bw_length_format (design->gauge.column_mm, unit, 3);
   g_autofree char *p = bw_length_format (design->pitch.mm, unit, 3);
   g_autofree char *sd = bw_length_format (design->pitch.sd_mm, unit, 3);
-  g_autofree char *gauge = g_strdup_printf (_ ("w = %s, p = %s ± %s"), w, p, sd);
+  g_autofree char *gauge
+      = g_strdup_printf (_ ("Column to column %s, bead to bead %s ± %s"), w, p, sd);
   g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
   bw_label_set_words (self->result, gauge);
   bw_label_set_words (self->gain, gain);

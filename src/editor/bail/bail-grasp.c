@@ -26,7 +26,7 @@ step_label (BwBailGrip grip, BwBailStyle style)
   gboolean along = grip == BW_BAIL_GRIP_LEFT || grip == BW_BAIL_GRIP_RIGHT;
   if (grip == BW_BAIL_GRIP_BODY)
     return _ ("Move the bail");
-  return along == (style == BW_BAIL_UPRIGHT) ? _ ("Width of the bail") : _ ("Base of the bail");
+  return along == (style == BW_BAIL_UPRIGHT) ? _ ("Width of the bail") : _ ("Foot of the loop");
 }
 
 static const char *
@@ -39,7 +39,7 @@ knob_label (BwBailKnob knob)
     return _ ("Width of the bail");
   case BW_BAIL_BASE:
   default:
-    return _ ("Base of the bail");
+    return _ ("Foot of the loop");
   }
 }
 
@@ -68,10 +68,10 @@ bw_bail_grasp_tip (BwBailGrasp *grasp, double x, double y)
     return NULL;
   if (grip == BW_BAIL_GRIP_BODY)
     return _ ("Drag the bail round the stone. Keys: ← → move it, Shift farther, Page Up and Page "
-              "Down to the next face, Home to the join, ↑ ↓ its width, Ctrl+← → its base");
+              "Down to the next face, Home to the join, ↑ ↓ its width, Ctrl+← → its foot");
   if (g_strcmp0 (step_label (grip, style), _ ("Width of the bail")) == 0)
     return _ ("Drag to make the bail wider or narrower");
-  return _ ("Drag to change how much of the band the loop spans");
+  return _ ("Drag to change how far apart the loop’s feet stand");
 }
 
 static const char *
@@ -363,8 +363,8 @@ limit_words (BwBailKnob knob, int by)
     return by > 0 ? _ ("The bail is as wide as this band lets it be.")
                   : _ ("A bail cannot be narrower than two columns.");
   case BW_BAIL_BASE:
-    return by > 0 ? _ ("A longer base would not let this loop arch: give the bail more rows.")
-                  : _ ("The base of the bail cannot be shorter.");
+    return by > 0 ? _ ("A longer foot would not let this loop arch: give the bail more rows.")
+                  : _ ("The foot of the bail cannot be shorter.");
   case BW_BAIL_PLACE:
   default:
     return _ ("The bail can stand in this one place only.");

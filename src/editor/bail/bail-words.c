@@ -6,6 +6,7 @@
 
 #include "core/bail/bail-place.h"
 #include "core/base/lattice.h"
+#include "project/place-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -15,20 +16,6 @@ static int
 maker_row (double row, int period)
 {
   return bw_lattice_wrap (1 + (int)lround (row - 1), period);
-}
-
-static char *
-face_words (BwProject *project, double row, int column)
-{
-  const BwPlaces *places = bw_project_places (project);
-  int faces = bw_project_stone (project)->faces;
-  int at = MIN (maker_row (row, 2 * bw_lattice_beads_around (places->rows)), places->rows);
-  column += !bw_lattice_has (at, column);
-  const BwPlace *place = bw_places_get (places, at, column);
-  if (place->face >= 0)
-    return g_strdup_printf (_ ("face %d"), place->face + 1);
-  return g_strdup_printf (_ ("edge of faces %d and %d"), place->corner + 1,
-                          (place->corner + 1) % faces + 1);
 }
 
 static char *
@@ -52,10 +39,9 @@ bw_bail_place_words (BwProject *project)
   if (!base)
     return g_strdup (_ ("There is no bail yet: choose its style."));
   g_autofree char *rows = rows_words (design, base, period);
-  g_autofree char *face
-      = face_words (project, (base->first_row + base->last_row) / 2, design->band.columns / 2);
+  g_autofree char *face = bw_place_words (project, design->bail.at_deg);
   /* Translators: rows ("from row 3 to row 9"), columns, the place on the stone, the azimuth. */
-  return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s, %.10g°"), rows, (int)base->bottom + 1,
+  return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s (%.10g°)"), rows, (int)base->bottom + 1,
                           (int)base->top, face, design->bail.at_deg);
 }
 

@@ -38,7 +38,7 @@ swap_colour (BwToolHold *hold)
 
 const BwTool bw_tool_swap = {
   .kind = BW_TOOL_SWAP,
-  .step = N_ ("Replace a colour"),
+  .step = N_ ("Recolour beads"),
   .cursor = "crosshair",
   .begin = swap_colour,
   .update = bw_tool_hold_still,

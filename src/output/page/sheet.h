@@ -34,7 +34,7 @@ typedef struct _BwSheet BwSheet;
 BwSheet *bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front,
                        cairo_surface_t *back);
 
-/* The paper strip: wrapped round the stone it proves the measurements before a bead is threaded. */
+/* The paper strip: wrapped round the stone it checks the measurements before a bead is threaded. */
 BwSheet *bw_strip_new (BwProject *project, BwPaper paper);
 
 /* The kit sheet of a class: one shopping list for `makers` pieces (1..BW_KIT_MAX), then one page

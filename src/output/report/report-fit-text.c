@@ -69,13 +69,13 @@ text_band (GString *text, BwProject *project)
   bw_text_fact (&facts, _ ("Rows"), bw_text_count ((guint64)fit->rows));
   bw_text_fact (&facts, _ ("Beads round"), bw_text_count ((guint64)fit->beads_around));
   bw_text_fact (&facts, _ ("Bead"), g_strdup (design->bead.name));
-  bw_text_fact (&facts, _ ("Pitch"),
+  bw_text_fact (&facts, _ ("Bead to bead"),
                 g_strdup_printf (_ ("%.3f ± %.3f mm"), design->pitch.mm, design->pitch.sd_mm));
   g_autofree char *least = bw_text_number (fit->gap_min_mm, 2);
   g_autofree char *most = bw_text_mm (fit->gap_max_mm, 2);
   /* Translators: the least and the greatest gap. */
   bw_text_fact (&facts, _ ("Gap"), g_strdup_printf (_ ("%s to %s"), least, most));
-  bw_text_fact (&facts, _ ("Greatest splay"),
+  bw_text_fact (&facts, _ ("Sharpest turn between beads"),
                 g_strdup_printf (_ ("%.1f°"), bw_project_splay (project)->max_deg));
   bw_table_write (&facts, text, 0);
 }
@@ -276,8 +276,9 @@ text_columns (GString *text, const BwFit *fit)
   g_auto (BwTable) table = { 0 };
   bw_table_init (&table, "rrrrrrll");
   bw_table_add (&table, g_strdup (_ ("Column")), g_strdup (_ ("height mm")),
-                g_strdup (_ ("girth mm")), g_strdup (_ ("chord mm")), g_strdup (_ ("gap mm")),
-                g_strdup (_ ("pull mm")), g_strdup (_ ("closes")), g_strdup (_ ("grips")));
+                g_strdup (_ ("girth mm")), g_strdup (_ ("room per bead mm")),
+                g_strdup (_ ("gap mm")), g_strdup (_ ("pull mm")), g_strdup (_ ("closes")),
+                g_strdup (_ ("grips")));
   for (int c = 0; c < fit->n_columns; c++) {
     const BwFitColumn *column = &fit->column[c];
     bw_table_add (&table, bw_text_count ((guint64)column->column),

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The fit for programs: every column, the forecast of the row count, what would help, the join. The
+/* The fit for programs: every column, the forecast of the row count, what helps, the join. The
  * same for people is in report-fit-text.c. */
 #include "config.h"
 

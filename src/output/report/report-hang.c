@@ -5,6 +5,7 @@
 
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
+#include "project/hang-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -140,11 +141,7 @@ style_sentence (BwBailStyle style)
 static char *
 rest_sentence (const BwHang *hang)
 {
-  if (hang->up == BW_UP_LEVEL)
-    return g_strdup (_ ("level"));
-  return g_strdup_printf (hang->up == BW_UP_TIP ? _ ("tip up, the axis %.1f° from the vertical")
-                                                : _ ("tip down, the axis %.1f° from the vertical"),
-                          hang->tilt_deg);
+  return bw_hang_words (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
 }
 
 static char *
@@ -219,12 +216,13 @@ text_suggestions (GString *text, BwProject *project)
   if (n == 0)
     return;
   g_auto (BwTable) table = { 0 };
-  bw_table_init (&table, "lrrl");
+  bw_table_init (&table, "lrll");
   bw_table_add (&table, g_strdup (_ ("To hang")), g_strdup (_ ("lower edge mm")),
-                g_strdup (_ ("axis to vertical °")), g_strdup (""));
+                g_strdup (_ ("hangs")), g_strdup (""));
   for (int i = 0; i < n; i++)
     bw_table_add (&table, g_strdup (want_sentence (heights[i].want)),
-                  bw_text_number (heights[i].bottom_mm, 2), bw_text_number (heights[i].tilt_deg, 1),
+                  bw_text_number (heights[i].bottom_mm, 2),
+                  bw_hang_words (heights[i].up, heights[i].tilt_deg),
                   g_strdup (heights[i].reached ? "" : _ ("the nearest there is")));
   g_string_append_c (text, '\n');
   bw_table_write (&table, text, 0);

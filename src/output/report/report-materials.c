@@ -100,12 +100,12 @@ void
 bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials)
 {
   bw_table_init (table, "llrrrr");
-  bw_table_add (table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("in one piece")),
+  bw_table_add (table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("in the piece")),
                 g_strdup (_ ("to buy")), g_strdup (_ ("grams")), g_strdup (_ ("packs")));
   for (int i = 0; i < materials->n_colours; i++)
     if (materials->need[i].count > 0)
       add_bead_row (table, &tray->colour[i], &materials->need[i]);
-  bw_table_add (table, g_strdup (""), g_strdup (_ ("together")),
+  bw_table_add (table, g_strdup (""), g_strdup (_ ("in all")),
                 bw_text_count (materials->total_beads), bw_text_count (materials->total_with_spare),
                 bw_text_number (materials->total_grams, 2), bw_text_count (materials->total_packs));
 }
@@ -189,7 +189,7 @@ bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char 
     add_cost (table, _ ("Ring and clasp"), materials->cost.findings, currency);
   add_cost (table, _ ("Stones"), materials->cost.stone, currency);
   add_cost (table, _ ("Work"), materials->cost.labour, currency);
-  add_cost (table, _ ("Together"), materials->cost.total, currency);
+  add_cost (table, _ ("In all"), materials->cost.total, currency);
   add_cost (table, _ ("One piece"), materials->cost.piece, currency);
   bw_table_add (table, g_strdup (_ ("Time at the beads")), bw_hours_words (materials->hours),
                 g_strdup (""));

@@ -93,7 +93,7 @@ text_facts (GString *text, BwProject *project)
   bw_text_fact (&facts, _ ("Balance point"),
                 g_strdup_printf (_ ("%.2f mm above the base, %.2f mm off the axis"),
                                  stone->centroid.z, hypot (stone->centroid.x, stone->centroid.y)));
-  bw_text_fact (&facts, _ ("Closing error"), bw_text_mm (stone->closing_error_mm, 2));
+  bw_text_fact (&facts, _ ("Misfit of the measurements"), bw_text_mm (stone->closing_error_mm, 2));
   bw_table_write (&facts, text, 0);
 }
 

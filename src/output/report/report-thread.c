@@ -132,7 +132,7 @@ text_parts (GString *text, const BwPath *path)
     if (path->part[i].length_mm > 0)
       bw_table_add (&table, g_strdup (part_name (i)), bw_text_count (path->part[i].visits),
                     bw_text_number (path->part[i].length_mm, 0));
-  bw_table_add (&table, g_strdup (_ ("Together")), bw_text_count (path->visits->len),
+  bw_table_add (&table, g_strdup (_ ("In all")), bw_text_count (path->visits->len),
                 bw_text_number (path->length_mm, 0));
   bw_table_write (&table, text, 0);
 }

@@ -86,7 +86,7 @@ void
 bw_sheet_add_cautions (BwFlow *flow, BwProject *project)
 {
   g_auto (GStrv) cautions = bw_cautions_new (project, NULL);
-  bw_flow_heading (flow, _ ("Mind"), TOGETHER);
+  bw_flow_heading (flow, _ ("Take Care"), TOGETHER);
   for (char **caution = cautions; *caution; caution++)
     bw_flow_item (flow, "!", *caution, 10);
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());

@@ -139,7 +139,7 @@ text_height (const BwFlow *flow, const char *text)
 static void
 add_cautions (BwFlow *flow, const char *all)
 {
-  bw_flow_heading (flow, _ ("Mind"), 40);
+  bw_flow_heading (flow, _ ("Take Care"), 40);
   bw_flow_text (flow, BW_TYPE_SMALL, all);
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());
 }

@@ -97,7 +97,7 @@ add_cut (BwFlow *flow, const Bed *bed)
       = bw_text_cut (bw_bed_cord_mm (&design->bed, bed->stone, bw_design_span (design)));
   g_autofree char *text = g_strdup_printf (
       _ ("Cut %s of waxed cord, %g mm wide and %g mm thick. Mark the height of the first and the "
-         "last turn on the stone. Hold the first 100 mm up along the stone, where the join shall "
+         "last turn on the stone. Hold the first 100 mm up along the stone, where the join should "
          "be, and begin at the lower mark, over it."),
       cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm);
   bw_flow_item (flow, "1", text, 14);
@@ -150,7 +150,7 @@ add_check (BwFlow *flow, BwProject *project, const Bed *bed)
     return;
   double over = section.girth_mm + 2 * G_PI * bw_bedding_thickness (&bedding, mid);
   g_autofree char *text = g_strdup_printf (
-      _ ("Check: half way up the band, at %.1f mm, a paper strip round the bed shall measure %.1f "
+      _ ("Check: half way up the band, at %.1f mm, a paper strip round the bed should measure %.1f "
          "mm "
          "(the stone alone measures %.1f mm there). Write here what it does measure: ________ mm, "
          "and put it into the project if it differs by more than 1 mm."),

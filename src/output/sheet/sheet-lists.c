@@ -128,10 +128,9 @@ add_fit_facts (BwFlow *flow, BwProject *project)
   bw_table_add (
       &facts, g_strdup (_ ("First try-on")),
       g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));
-  bw_table_add (
-      &facts, g_strdup (_ ("Pitch")),
-      g_strdup_printf (_ ("%.3f mm from bead to bead along the strip, known to ± %.3f mm"),
-                       design->pitch.mm, design->pitch.sd_mm));
+  bw_table_add (&facts, g_strdup (_ ("Bead to bead")),
+                g_strdup_printf (_ ("%.3f mm along the strip, known to ± %.3f mm"),
+                                 design->pitch.mm, design->pitch.sd_mm));
   bw_flow_table (flow, &facts, NULL, NULL);
 }
 
@@ -170,7 +169,7 @@ bw_sheet_add_thread (BwFlow *flow, BwProject *project)
   g_auto (BwTable) table = { 0 };
   bw_table_init (&table, "rlll");
   bw_table_add (&table, g_strdup (_ ("Length")), g_strdup (_ ("cut")), g_strdup (_ ("from")),
-                g_strdup (_ ("up to and with")));
+                g_strdup (_ ("up to and including")));
   for (guint i = 0; i < lengths->len; i++) {
     const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
     gboolean last = i + 1 == lengths->len;

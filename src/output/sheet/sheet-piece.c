@@ -8,6 +8,7 @@
 #include "core/pattern/tint.h"
 #include "core/base/lattice.h"
 #include "output/report/report-parts.h"
+#include "project/hang-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -65,17 +66,6 @@ band_sentence (BwProject *project)
       design->band.bottom_mm + bw_design_span (design).width_mm);
 }
 
-/* From 85° on an eye sees a level piece, as the window says. */
-static const char *
-how_it_hangs (const BwHang *hang)
-{
-  if (hang->level || hang->up == BW_UP_LEVEL)
-    return _ ("it hangs level");
-  if (hang->tilt_deg > 85)
-    return _ ("it hangs nearly level");
-  return hang->up == BW_UP_TIP ? _ ("it hangs tip up") : _ ("it hangs tip down");
-}
-
 static char *
 hang_sentence (BwProject *project)
 {
@@ -85,11 +75,12 @@ hang_sentence (BwProject *project)
                             hang->mass_g);
   g_autofree char *opening = bw_text_mm (hang->loop.opening_mm, 1);
   g_autofree char *cord = bw_text_mm (hang->loop.largest_cord_mm, 1);
-  const char *how = how_it_hangs (hang);
-  /* Translators: grams; how it hangs; the opening; the cord. */
-  return g_strdup_printf (_ ("The finished piece weighs about %.0f g; %s. The opening of its bail "
-                             "is %s, for a cord of up to %s."),
-                          hang->mass_g, how, opening, cord);
+  g_autofree char *how = bw_hang_words (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
+  /* Translators: grams; how it hangs ("nearly level, tip 6° low"); the opening; the cord. */
+  return g_strdup_printf (
+      _ ("The finished piece weighs about %.0f g. It hangs %s. The opening of its bail "
+         "is %s, for a cord of up to %s."),
+      hang->mass_g, how, opening, cord);
 }
 
 /* What is doubtful is said on top, before any thread is cut. */

@@ -348,7 +348,7 @@ bw_sheet_add_stone (BwFlow *flow, BwProject *project)
   g_autofree char *text = g_strdup_printf (
       _ ("Mineral: %s; %d faces, %.1f mm long, about %.0f g. Faces count from 1, counter-clockwise "
          "seen "
-         "from the tip: mark face 1 with a dot that comes off. Prove the measurements with the "
+         "from the tip: mark face 1 with a dot that comes off. Check the measurements with the "
          "paper strip before you begin."),
       line, stone->faces, stone->length_mm, stone->mass_g);
   bw_flow_heading (flow, _ ("The stone"), FIGURE_HEIGHT);

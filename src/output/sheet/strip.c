@@ -405,7 +405,7 @@ bw_strip_new (BwProject *project, BwPaper paper)
   bw_flow_text (
       &flow, BW_TYPE_TEXT,
       _ ("Cut along the dashed edges and leave the grey tab. Lay the first mark where the "
-         "join shall be, wrap the strip round the stone at the height written on it, snug "
+         "join should be, wrap the strip round the stone at the height written on it, snug "
          "and without force, the tab under the beginning. It fits when the two marks called "
          "join meet on the line, and every edge of the stone lies under a line."));
   if (marks.girth_mm > flow.width / MM - TAB_MM)

@@ -85,7 +85,7 @@ append_grade (GString *text, const BwBed *bed)
   }
   if (bed->has_girth_over) {
     g_autofree char *girth
-        = g_strdup_printf (_ ("Half way up the band it shall measure %.1f mm round, bed and all."),
+        = g_strdup_printf (_ ("Half way up the band it should measure %.1f mm round, bed and all."),
                            bed->girth_over_mm);
     bw_text_item (text, girth);
   }

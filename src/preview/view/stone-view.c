@@ -8,10 +8,10 @@
 
 #include "preview/gl/gl-picture.h"
 #include "preview/picture/projection.h"
-#include "preview/view/tilt-words.h"
 #include "preview/view/view-input.h"
 #include "preview/view/view-marks.h"
 #include "preview/view/view-rest.h"
+#include "project/hang-words.h"
 #include <epoxy/gl.h>
 #include <glib/gi18n-lib.h>
 
@@ -152,7 +152,7 @@ description (BwStoneView *self)
   g_string_append_printf (words, _ ("Seen from %.0f° round, %.0f° above, enlarged %.1f times."),
                           camera.turn_deg, camera.tip_deg, camera.zoom);
   if (self->rest.hung) {
-    g_autofree char *tilt = bw_tilt_words (&self->scene->rest);
+    g_autofree char *tilt = bw_hang_sentence (self->scene->rest.up, self->scene->rest.tilt_deg);
     g_string_append_printf (words, " %s", tilt);
   }
   bw_session_get_hover (self->session, &in_bail, &row, &column);

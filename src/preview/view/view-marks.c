@@ -5,7 +5,7 @@
 #include "preview/view/view-marks.h"
 
 #include "core/pattern/tint.h"
-#include "preview/view/tilt-words.h"
+#include "project/hang-words.h"
 
 #define BELOW_MM 6.0 /* how far the plumb line reaches below the piece */
 #define ARC_STEPS 24
@@ -123,7 +123,7 @@ draw_balance (const Marks *m)
 static void
 write_tilt (const Marks *m, GtkWidget *widget)
 {
-  g_autofree char *words = bw_tilt_words (&m->scene->rest);
+  g_autofree char *words = bw_hang_sentence (m->scene->rest.up, m->scene->rest.tilt_deg);
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, words);
   PangoRectangle ink;
   double x = m->width / 2.0, y = m->height;

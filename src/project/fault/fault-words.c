@@ -198,9 +198,10 @@ band_words (BwFaultKind kind, const double n[3])
                                "it must begin at %.10g mm or lower."),
                             n[0], n[1], n[2]);
   case BW_FAULTY_ROUND_LONG:
-    return g_strdup_printf (_ ("At a pitch of %.10g mm a round of %.4g mm would take more than the "
-                               "%d rows that are allowed."),
-                            n[0], n[1], (int)n[2]);
+    return g_strdup_printf (
+        _ ("At %.10g mm from bead to bead a round of %.4g mm would take more than the "
+           "%d rows that are allowed."),
+        n[0], n[1], (int)n[2]);
   default:
     return NULL;
   }
@@ -250,14 +251,14 @@ bail_words (BwFaultKind kind, const double n[3])
                                "mm round the band."),
                             (int)n[0], n[1], n[2]);
   case BW_FAULTY_BASE_WIDE:
-    return g_strdup_printf (_ ("A base of %.10g columns is wider than the band's %.10g."), n[0],
+    return g_strdup_printf (_ ("A foot of %.10g columns is wider than the band's %.10g."), n[0],
                             n[1]);
   case BW_FAULTY_BASE_LONG:
-    return g_strdup_printf (_ ("A base of %.10g beads is longer than the band's %.10g."), n[0],
+    return g_strdup_printf (_ ("A foot of %.10g beads is longer than the band's %.10g."), n[0],
                             n[1]);
   case BW_FAULTY_LOOP_SHORT:
     return g_strdup_printf (
-        _ ("%d rows make a loop %.4g mm long, too short to arch over its base of %.4g mm."),
+        _ ("%d rows make a loop %.4g mm long, too short to arch over its foot of %.4g mm."),
         (int)n[0], n[1], n[2]);
   default:
     return NULL;
