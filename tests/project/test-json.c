@@ -322,6 +322,20 @@ a_fault_tells_line_and_column (void **state)
   assert_string_equal (error->message, "/ü: line 3, column 8: a value is missing, or this is none");
 }
 
+/* However a whole file was cut short, what is missing is its end. */
+static void
+a_file_cut_short_is_told_to_break_off (void **state)
+{
+  const char *whole = "{\"a\": [1, \"b\", true], \"c\": {\"d\": -2.5}}";
+  for (gsize n = 1; n < strlen (whole); n++) {
+    g_autoptr (GError) error = NULL;
+    g_autofree char *cut = g_strndup (whole, n);
+    assert_null (parse (cut, &error));
+    if (!strchr ("true", whole[n]) && !strchr ("-.", whole[n - 1])) /* not within a word */
+      assert_true (g_str_has_suffix (error->message, ": the file breaks off here"));
+  }
+}
+
 static void
 pointers_escape_what_they_must (void **state)
 {
@@ -365,6 +379,7 @@ main (void)
     cmocka_unit_test (a_pointer_stops_at_the_last_place_short_enough_to_be_told),
     cmocka_unit_test (control_characters_are_written_as_escapes),
     cmocka_unit_test (a_fault_tells_line_and_column),
+    cmocka_unit_test (a_file_cut_short_is_told_to_break_off),
     cmocka_unit_test (pointers_escape_what_they_must),
     cmocka_unit_test (numbers_do_not_depend_on_the_locale),
   };

@@ -582,6 +582,24 @@ a_broken_file_is_told_in_one_sentence_and_changes_nothing (void **state)
   expect_file (path, broken);
 }
 
+/* Cut short by a full disk or a pulled stick, as files are. */
+static void
+a_damaged_file_is_told_with_the_way_to_its_backup (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("short.bandwright");
+  assert_true (g_file_set_contents (path, bench->before, (gssize)strlen (bench->before) / 2, NULL));
+  ask_open (maker, path);
+  maker_no_dialog (maker);
+  desk_until (has_notice, maker);
+  const char *notice = notice_of (maker);
+  assert_true (
+      g_str_has_prefix (notice, "“short.bandwright” could not be opened: it is damaged ("));
+  assert_true (g_str_has_suffix (notice, "). If a backup lies beside it, its name ends in ~."));
+  assert_non_null (strstr (notice, ": the file breaks off here"));
+}
+
 static void
 an_untouched_window_takes_the_file_that_is_opened (void **state)
 {
@@ -1008,6 +1026,7 @@ main (int argc, char **argv)
     IN_WINDOW (no_name_pushes_the_window_off_the_screen_or_is_shown_raw),
     IN_WINDOW (files_may_change_while_the_dialog_closes),
     IN_WINDOW (a_broken_file_is_told_in_one_sentence_and_changes_nothing),
+    IN_WINDOW (a_damaged_file_is_told_with_the_way_to_its_backup),
     cmocka_unit_test (an_untouched_window_takes_the_file_that_is_opened),
     IN_WINDOW (the_stage_is_as_wide_at_every_start),
     cmocka_unit_test (work_that_a_crash_cut_off_is_offered_until_it_is_taken_back),

@@ -19,6 +19,15 @@ without_path (const char *sentence, GFile *file)
   return g_str_has_prefix (sentence, prefix) ? sentence + strlen (prefix) : sentence;
 }
 
+/* What the file's grammar calls for helps a maker less than to know where a whole copy may be. */
+static char *
+damage (const char *where)
+{
+  g_autofree char *bare = g_strndup (where, strlen (where) - g_str_has_suffix (where, "."));
+  return g_strdup_printf (_ ("it is damaged (%s). If a backup lies beside it, its name ends in ~."),
+                          bare);
+}
+
 /* A fault names its place in the file; the reader of a sentence wants the place last. Sentences
  * about disks have no full stop of their own. */
 static char *
@@ -26,6 +35,8 @@ plain_reason (BwFileDeed deed, GFile *file, const GError *error)
 {
   BwIoWay way = deed == BW_FILE_OPENED ? BW_IO_READ : BW_IO_WRITE;
   g_autofree char *pointer = bw_fault_dup_pointer (error);
+  if (g_error_matches (error, BW_FAULT, BW_FAULT_SYNTAX))
+    return damage (bw_fault_sentence (error));
   if (pointer)
     return g_strdup_printf (_ ("%s (at %s)"), bw_fault_sentence (error), pointer);
   const char *own = without_path (bw_fault_sentence (error), file);

@@ -70,7 +70,7 @@ fill_recent (GMenu *menu)
   g_list_free_full (all, (GDestroyNotify)gtk_recent_info_unref);
 }
 
-/* "harbour-lamp.bandwright" is listed as "Harbour lamp"; its title is told once it is open. */
+/* "harbour-lamp.bandwright" is listed as "Harbour Lamp", as its title is written. */
 static char *
 demo_name (GFile *file)
 {
@@ -78,8 +78,11 @@ demo_name (GFile *file)
   char *dot = strrchr (name, '.');
   if (dot)
     *dot = '\0';
-  g_strdelimit (name, "-", ' ');
-  name[0] = g_ascii_toupper (name[0]);
+  for (char *c = name; *c; c++)
+    if (c == name || c[-1] == ' ')
+      *c = g_ascii_toupper (*c);
+    else if (*c == '-')
+      *c = ' ';
   return g_steal_pointer (&name);
 }
 

@@ -3,6 +3,7 @@
  * unit; count is what one piece takes. */
 #include "output/report/csv.h"
 
+#include "core/base/tolerance.h"
 #include "project/json/json-write.h"
 #include "output/report/report.h"
 #include "output/report/shopping.h"
@@ -10,13 +11,21 @@
 
 enum { ITEM, LETTER, NAME, COUNT, QUANTITY, UNIT, GRAMS, PACKS, N_FIELDS };
 
-/* A shopping list is read by people: thousandths are more than any scale or ruler shows. */
+/* A shopping list is read by people: a hundredth of a gram or of the currency is as much as a scale
+ * or a purse shows, a thousandth of a millimetre as much as a gauge. */
 static char *
-digits (double value)
+digits (double value, int parts)
 {
   GString *text = g_string_new (NULL);
-  bw_json_append_number (text, round (value * 1000) / 1000 + 0.0);
+  bw_json_append_number (text, round (value * parts) / parts + 0.0);
   return g_string_free (text, FALSE);
+}
+
+/* What is cut to length, up to the next whole millimetre: less would be too short. */
+static double
+cut (double mm)
+{
+  return ceil (mm - BW_ROUNDING_MM);
 }
 
 static void
@@ -26,7 +35,7 @@ add_bead (GString *csv, const BwColour *colour, const BwBeadNeed *need)
   g_unichar_to_utf8 (colour->id, letter);
   g_autofree char *count = g_strdup_printf ("%" G_GUINT64_FORMAT, need->count);
   g_autofree char *quantity = g_strdup_printf ("%" G_GUINT64_FORMAT, need->with_spare);
-  g_autofree char *grams = digits (need->grams);
+  g_autofree char *grams = digits (need->grams, 100);
   g_autofree char *packs = g_strdup_printf ("%" G_GUINT64_FORMAT, need->packs);
   const char *fields[N_FIELDS] = {
     [ITEM] = "bead",       [LETTER] = letter, [NAME] = colour->name, [COUNT] = count,
@@ -38,7 +47,7 @@ add_bead (GString *csv, const BwColour *colour, const BwBeadNeed *need)
 static void
 add_item (GString *csv, const char *item, const char *name, double quantity, const char *unit)
 {
-  g_autofree char *number = digits (quantity);
+  g_autofree char *number = digits (quantity, 100);
   const char *fields[N_FIELDS]
       = { [ITEM] = item, [NAME] = name, [QUANTITY] = number, [UNIT] = unit };
   bw_csv_record (csv, fields, N_FIELDS);
@@ -47,7 +56,7 @@ add_item (GString *csv, const char *item, const char *name, double quantity, con
 static char *
 millimetres (double mm)
 {
-  g_autofree char *number = digits (mm);
+  g_autofree char *number = digits (mm, 1000);
   return g_strconcat (number, " mm", NULL);
 }
 
@@ -60,13 +69,13 @@ add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
                                 ? g_strconcat ("size ", materials->needle->number, NULL)
                                 : millimetres (materials->needle_most_mm);
   g_autofree char *hanging = millimetres (design->bail.cord_mm);
-  add_item (csv, "bed cord", bed, materials->bed_cord_mm, "mm");
-  add_item (csv, "thread", thread, materials->thread_mm, "mm");
+  add_item (csv, "bed cord", bed, cut (materials->bed_cord_mm), "mm");
+  add_item (csv, "thread", thread, cut (materials->thread_mm), "mm");
   add_item (csv, "thread lengths", thread, (double)materials->thread_lengths, "lengths");
   add_item (csv, "needle", needle, materials->needles, "pieces");
   add_item (csv, "stopper bead", NULL, materials->stopper_beads, "pieces");
   if (materials->hanging_cord_mm > 0)
-    add_item (csv, "hanging cord", hanging, materials->hanging_cord_mm, "mm");
+    add_item (csv, "hanging cord", hanging, cut (materials->hanging_cord_mm), "mm");
   if (materials->rings > 0)
     add_item (csv, "metal ring", "closed", materials->rings, "pieces");
   if (materials->clasps > 0)

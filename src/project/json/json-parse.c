@@ -83,7 +83,8 @@ fail (Reader *reader, const Place *place, const char *what)
       line_start = p + 1;
     }
   bw_fault_set (reader->error, BW_FAULT_SYNTAX, pointer, _ ("line %d, column %d: %s"), line,
-                (int)g_utf8_strlen (line_start, reader->p - line_start) + 1, what);
+                (int)g_utf8_strlen (line_start, reader->p - line_start) + 1,
+                reader->p < reader->end ? what : _ ("the file breaks off here"));
   return NULL;
 }
 
