@@ -151,6 +151,15 @@ same_checks (BwProject *here, BwProject *file)
   return TRUE;
 }
 
+static gboolean
+same_try_on (const BwTried *own, const BwTried *other)
+{
+  return own->rows == other->rows
+         && (own->rows == 0
+             || (own->reading.how == other->reading.how && own->reading.tool == other->reading.tool
+                 && !(fabs (own->reading.short_mm - other->reading.short_mm) > 0)));
+}
+
 static void
 compare_progress (GStrvBuilder *words, BwProject *here, BwProject *file)
 {
@@ -162,6 +171,8 @@ compare_progress (GStrvBuilder *words, BwProject *here, BwProject *file)
 
     g_strv_builder_add (words, sentence);
   }
+  if (!same_try_on (bw_project_get_tried (here), bw_project_get_tried (file)))
+    g_strv_builder_add (words, _ ("The try-on is another in the file."));
   if (!same_checks (here, file))
     g_strv_builder_add (words, _ ("Other lengths were measured at the bench in the file."));
 }

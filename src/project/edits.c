@@ -36,17 +36,21 @@ static BwFrame *
 frame_for (BwProject *self, const BwDesign *design, const BwProgress *progress, GError **error)
 {
   g_autoptr (BwFrame) frame = bw_frame_new (self->document->head.frame);
+  BwStone stone;
   BwFault fault;
 
   frame->design = *design;
   frame->examples = bw_examples_after (&frame->examples, &self->document->head.frame->design.stone,
                                        &design->stone);
+  frame->design.tried = (BwBelief){ 0 };
   if (!bw_design_settle (&frame->design, progress, error))
     return NULL;
-  if (bw_design_validate (&frame->design, NULL, &fault))
-    return g_steal_pointer (&frame);
-  bw_fault_tell (&fault, error);
-  return NULL;
+  if (!bw_design_validate (&frame->design, &stone, &fault)) {
+    bw_fault_tell (&fault, error);
+    return NULL;
+  }
+  bw_design_believe (&frame->design, &stone, progress);
+  return g_steal_pointer (&frame);
 }
 
 gboolean
@@ -73,15 +77,41 @@ put_frame (BwProject *self, BwFrame *frame)
   head->frame = frame;
 }
 
+/* Takes progress. */
+static void
+put_progress (BwProject *self, BwProgress *progress)
+{
+  BwHead *head = &self->document->head;
+
+  bw_progress_inherit (progress, head->progress);
+  bw_progress_unref (head->progress);
+  head->progress = progress;
+}
+
+static void
+believe_anew (BwDesign *design, const BwProgress *progress)
+{
+  BwStone stone;
+
+  if (bw_stone_init (&stone, &design->stone, NULL))
+    bw_design_believe (design, &stone, progress);
+}
+
 gboolean
 bw_project_set_design (BwProject *self, const char *label, const BwDesign *design, GError **error)
 {
-  BwFrame *frame = frame_for (self, design, self->document->head.progress, error);
+  BwHead *head = &self->document->head;
+  BwFrame *frame = frame_for (self, design, head->progress, error);
+  BwProgress next;
   Edit edit;
 
   if (!frame)
     return FALSE;
   edit_begin (&edit, self, label);
+  if (bw_progress_follow (head->progress, &head->frame->design, &frame->design, &next)) {
+    put_progress (self, bw_progress_like (&next));
+    believe_anew (&frame->design, head->progress);
+  }
   put_frame (self, frame);
   edit_end (&edit, self);
   return TRUE;
@@ -195,41 +225,66 @@ bw_project_set_mineral (BwProject *self, const char *label, const char *mineral)
   set_text (self, label, bw_project_get_title (self), mineral);
 }
 
+/* With the try-on forgotten that speaks of more rows than are woven. */
 static BwProgress *
-progress_for (BwProject *self, int rows_done, const BwCheck *checks, int n_checks, GError **error)
+progress_for (BwProject *self, int rows_done, const BwCheck *checks, int n_checks)
 {
-  g_autoptr (BwProgress) progress = bw_progress_new ();
+  BwProgress *progress = bw_progress_like (self->document->head.progress);
 
   progress->rows_done = rows_done;
   progress->n_checks = n_checks;
   if (n_checks > 0 && n_checks <= BW_CHECKS_MAX)
     memcpy (progress->check, checks, sizeof *checks * (gsize)n_checks);
+  if (progress->tried.rows > rows_done)
+    progress->tried = (BwTried){ 0 };
+  if (rows_done < bw_project_get_design (self)->band.rows)
+    progress->bail_rows_done = 0;
+  return progress;
+}
+
+/* Takes progress. */
+static gboolean
+set_progress (BwProject *self, const char *label, BwProgress *progress, GError **error)
+{
+  g_autoptr (BwProgress) owned = progress;
+  BwFrame *frame;
+  Edit edit;
+
   if (!bw_progress_validate (progress, error))
-    return NULL;
-  bw_progress_inherit (progress, self->document->head.progress);
-  return g_steal_pointer (&progress);
+    return FALSE;
+  frame = frame_for (self, bw_project_get_design (self), progress, error);
+  if (!frame)
+    return FALSE;
+  edit_begin (&edit, self, label);
+  put_frame (self, frame);
+  put_progress (self, g_steal_pointer (&owned));
+  edit_end (&edit, self);
+  return TRUE;
 }
 
 gboolean
 bw_project_set_progress (BwProject *self, const char *label, int rows_done, const BwCheck *checks,
                          int n_checks, GError **error)
 {
-  g_autoptr (BwProgress) progress = progress_for (self, rows_done, checks, n_checks, error);
-  BwHead *head = &self->document->head;
-  BwFrame *frame;
-  Edit edit;
+  return set_progress (self, label, progress_for (self, rows_done, checks, n_checks), error);
+}
 
-  if (!progress)
-    return FALSE;
-  frame = frame_for (self, &head->frame->design, progress, error);
-  if (!frame)
-    return FALSE;
-  edit_begin (&edit, self, label);
-  put_frame (self, frame);
-  bw_progress_unref (head->progress);
-  head->progress = g_steal_pointer (&progress);
-  edit_end (&edit, self);
-  return TRUE;
+gboolean
+bw_project_set_tried (BwProject *self, const char *label, const BwTried *tried, GError **error)
+{
+  BwProgress *progress = bw_progress_like (self->document->head.progress);
+
+  progress->tried = *tried;
+  return set_progress (self, label, progress, error);
+}
+
+gboolean
+bw_project_set_bail_rows_done (BwProject *self, const char *label, int rows, GError **error)
+{
+  BwProgress *progress = bw_progress_like (self->document->head.progress);
+
+  progress->bail_rows_done = rows;
+  return set_progress (self, label, progress, error);
 }
 
 static gboolean

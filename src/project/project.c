@@ -190,6 +190,18 @@ bw_project_get_rows_done (BwProject *self)
   return self->document->head.progress->rows_done;
 }
 
+int
+bw_project_get_bail_rows_done (BwProject *self)
+{
+  return self->document->head.progress->bail_rows_done;
+}
+
+const BwTried *
+bw_project_get_tried (BwProject *self)
+{
+  return &self->document->head.progress->tried;
+}
+
 const BwCheck *
 bw_project_get_checks (BwProject *self, int *n_checks)
 {

@@ -24,6 +24,7 @@
 #include "core/band/places.h"
 #include "core/band/remedy.h"
 #include "project/document/examples.h"
+#include "core/band/try-on.h"
 #include "project/document/length.h"
 #include "project/document/tray.h"
 #include "project/file/save-whole.h"
@@ -96,6 +97,8 @@ const char *bw_project_get_title (BwProject *self);
 const char *bw_project_get_mineral (BwProject *self);
 int bw_project_get_rows_done (BwProject *self);
 const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
+int bw_project_get_bail_rows_done (BwProject *self);
+const BwTried *bw_project_get_tried (BwProject *self); /* rows 0: nothing was read */
 
 /* One bead of the bail or the band. */
 typedef struct {
@@ -134,6 +137,14 @@ void bw_project_set_title (BwProject *self, const char *label, const char *title
 void bw_project_set_mineral (BwProject *self, const char *label, const char *mineral);
 gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_done,
                                   const BwCheck *checks, int n_checks, GError **error);
+/* A reading of the strip is kept (rows 0: forgotten) and weighed into fit and forecast from then
+ * on. It is forgotten when rows are picked out below it or the strip becomes another (bead,
+ * columns), and moves along when the bed or the band's height does. */
+gboolean bw_project_set_tried (BwProject *self, const char *label, const BwTried *tried,
+                               GError **error);
+/* Rows of the bail that are woven; 0 again when the band or the bail is another. */
+gboolean bw_project_set_bail_rows_done (BwProject *self, const char *label, int rows,
+                                        GError **error);
 /* Sets one bead. FALSE, and nothing done, where the lattice has no bead or the tray no such colour.
  */
 gboolean bw_project_set_bead (BwProject *self, const char *label, gboolean in_bail, int row,

@@ -61,6 +61,21 @@ a_pause_is_no_row (void **state)
   assert_seconds (&pace, 60);
 }
 
+/* Keys struck one after the other look at rows, they do not weave them. */
+static void
+leafing_through_is_no_row (void **state)
+{
+  BwPace pace = { .n = 0 };
+  gint64 now = 100 * SECOND;
+  bw_pace_begin (&pace, now);
+  bw_pace_done (&pace, now += 4 * SECOND, 1);
+  bw_pace_done (&pace, now += 9 * SECOND, 2);
+  assert_int_equal (pace.n, 0);
+  assert_seconds (&pace, 0);
+  bw_pace_done (&pace, now += 5 * SECOND, 1);
+  assert_seconds (&pace, 5);
+}
+
 static void
 the_pick_up_counts_as_two_rows (void **state)
 {
@@ -90,6 +105,7 @@ main (void)
     cmocka_unit_test (earlier_sittings_tell_until_a_row_is_woven),
     cmocka_unit_test (one_slow_row_does_not_put_off_the_finish),
     cmocka_unit_test (a_pause_is_no_row),
+    cmocka_unit_test (leafing_through_is_no_row),
     cmocka_unit_test (the_pick_up_counts_as_two_rows),
     cmocka_unit_test (old_rows_are_forgotten),
   };

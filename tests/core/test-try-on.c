@@ -639,6 +639,109 @@ the_ways_of_reading_come_out_much_as_in_a_study_of_makers (void **state)
   assert_comes_out (&until_it_closes, 0.95, 0.91, 0.17);
 }
 
+/* --- A reading that is kept --------------------------------------------------------------------
+ */
+
+/* A strip near what is foretold, read in a way by chance. */
+static BwTried
+random_tried (const BwDesign *design, const BwStone *stone, GRand *rand)
+{
+  g_autofree BwFit *fit = g_new (BwFit, 1);
+  int near = bw_fit_recommended (design, stone) + g_rand_int_range (rand, -3, 3);
+  BwTried tried = { .rows = 2 * near };
+  bw_fit_init (fit, design, stone, tried.rows);
+  tried.reading = (BwReading){ fit->gap_max_mm + g_rand_double_range (rand, -1.2, 1.2),
+                               g_rand_boolean (rand) ? BW_TRIED_SLACK : BW_TRIED_PULLED,
+                               g_rand_boolean (rand) ? BW_TRIED_BY_EYE : BW_TRIED_BY_CALLIPER };
+  return tried;
+}
+
+static void
+what_was_read_is_what_forecast_and_fit_tell_from_then_on (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  g_autofree BwForecast *before = g_new (BwForecast, 1), *after = g_new (BwForecast, 1);
+  bw_forecast_init (before, &design, &stone);
+  int moved = 0;
+  for (int i = 0; i < 150; i++) {
+    BwTryOn try_on;
+    BwTried tried = random_tried (&design, &stone, rand);
+    bw_try_on_init (&try_on, &design, &stone, tried.rows, &tried.reading);
+    BwDesign told = design;
+    told.tried = bw_tried_belief (&design, &stone, &tried);
+    told.band.rows = try_on.rows;
+    bw_forecast_init (after, &told, &stone);
+    assert_int_equal (2 * after->recommended, try_on.rows);
+    /* The one solves the ring anew for the count, the other goes on in a straight line. */
+    assert_near (after->closes_probability, try_on.closes_probability, 0.1);
+    assert_true (after->sigma_mm < before->sigma_mm);
+    g_autofree BwFit *fit = g_new (BwFit, 1);
+    bw_fit_init (fit, &told, &stone, try_on.rows);
+    assert_near (fit->gap_max_mm, try_on.pulled_mm, 0.06);
+    assert_int_equal (bw_fit_verdict (&told, &stone, try_on.rows, NULL, NULL), fit->verdict);
+    assert_int_equal (bw_fit_is_snug (&told, &stone, try_on.rows), fit->verdict == BW_VERDICT_SNUG);
+    moved += after->recommended != before->recommended;
+  }
+  assert_true (moved > 15);
+}
+
+static void
+a_reading_is_not_weighed_with_itself (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED + 1);
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  for (int i = 0; i < 20; i++) {
+    BwTryOn once, again;
+    BwTried tried = random_tried (&design, &stone, rand);
+    BwDesign told = design;
+    told.tried = bw_tried_belief (&design, &stone, &tried);
+    bw_try_on_init (&once, &design, &stone, tried.rows, &tried.reading);
+    bw_try_on_init (&again, &told, &stone, tried.rows, &tried.reading);
+    BwBelief same = bw_tried_belief (&told, &stone, &tried);
+    assert_memory_equal (&once, &again, sizeof once);
+    assert_near (same.longer_mm, told.tried.longer_mm, 1e-12);
+  }
+}
+
+static void
+nothing_read_teaches_nothing (void **state)
+{
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  BwBelief none = bw_tried_belief (&design, &stone, &(BwTried){ 0 });
+  assert_false (none.is_told);
+  assert_near (none.longer_mm, 0, 0);
+}
+
+/* The stone is as large as it is, whatever is picked out or wound. */
+static void
+a_reading_carried_along_teaches_the_same (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED + 2);
+  BwStone stone;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  for (int i = 0; i < 60; i++) {
+    BwTried tried = random_tried (&design, &stone, rand);
+    BwDesign thicker = design;
+    thicker.bed.cord_thickness_mm += 0.1;
+    BwTried fewer = bw_tried_carry (&tried, &design, &design, &stone, tried.rows - 4);
+    BwTried over = bw_tried_carry (&tried, &design, &thicker, &stone, tried.rows);
+    assert_int_equal (fewer.rows, tried.rows - 4);
+    assert_true (fewer.reading.short_mm > tried.reading.short_mm + 1.5 * design.pitch.mm);
+    assert_true (over.reading.short_mm > tried.reading.short_mm + 0.4);
+    BwBelief was = bw_tried_belief (&design, &stone, &tried);
+    assert_near (bw_tried_belief (&design, &stone, &fewer).longer_mm, was.longer_mm, 0.02);
+    assert_near (bw_tried_belief (&thicker, &stone, &over).longer_mm, was.longer_mm, 0.02);
+  }
+}
+
 int
 main (void)
 {
@@ -660,6 +763,10 @@ main (void)
     cmocka_unit_test (the_count_changes_only_where_two_are_as_likely_right),
     cmocka_unit_test (nothing_jumps_where_the_forecast_is_given_up),
     cmocka_unit_test (no_count_more_likely_right_is_passed_over),
+    cmocka_unit_test (what_was_read_is_what_forecast_and_fit_tell_from_then_on),
+    cmocka_unit_test (a_reading_is_not_weighed_with_itself),
+    cmocka_unit_test (nothing_read_teaches_nothing),
+    cmocka_unit_test (a_reading_carried_along_teaches_the_same),
     cmocka_unit_test (the_ways_of_reading_come_out_much_as_in_a_study_of_makers),
   };
   return cmocka_run_group_tests_name ("try-on", tests, NULL, NULL);

@@ -114,7 +114,17 @@ edit_progress_somehow (BwProject *project, GRand *rand)
 
   for (int i = 0; i < n; i++)
     checks[i] = (BwCheck){ 12 * (i + 1), g_rand_double_range (rand, 9, 11) * (i + 1) };
-  bw_project_set_progress (project, "Progress", g_rand_int_range (rand, 0, 60), checks, n, NULL);
+  BwTried tried = { 0 };
+  bw_project_begin (project, "Progress");
+  bw_project_set_progress (project, "", g_rand_int_range (rand, 0, 60), checks, n, NULL);
+  if (g_rand_boolean (rand)) {
+    tried.rows = bw_project_get_rows_done (project);
+    tried.reading
+        = (BwReading){ g_rand_double_range (rand, -1, 3), BW_TRIED_PULLED, BW_TRIED_BY_CALLIPER };
+  }
+  bw_project_set_tried (project, "", &tried, NULL);
+  bw_project_set_bail_rows_done (project, "", g_rand_int_range (rand, 0, 5), NULL);
+  bw_project_commit (project);
 }
 
 static inline void

@@ -410,6 +410,67 @@ an_odd_number_of_faces_cannot_be_measured_across_the_flats (void **state)
   assert_fault (error, BW_FAULT_GEOMETRY, "/stone/measured");
 }
 
+#define TRIED(rows, length, how, tool)                                                             \
+  "{\"rows\":" rows ",\"short_mm\":" length ",\"how\":\"" how "\",\"tool\":\"" tool "\"}"
+
+static void
+a_try_on_is_read_strictly (void **state)
+{
+  static const Case cases[] = {
+    { "/progress/tried", "3", BW_FAULT_TYPE, NULL },
+    { "/progress/tried", "{}", BW_FAULT_MISSING, "/progress/tried/rows" },
+    { "/progress/tried", "{\"rows\":20,\"short_mm\":1,\"how\":\"slack\"}", BW_FAULT_MISSING,
+      "/progress/tried/tool" },
+    { "/progress/tried", TRIED ("1", "1", "slack", "eye"), BW_FAULT_RANGE, "/progress/tried/rows" },
+    { "/progress/tried", TRIED ("26", "1", "slack", "eye"), BW_FAULT_RANGE,
+      "/progress/tried/rows" },
+    { "/progress/tried", TRIED ("20.5", "1", "slack", "eye"), BW_FAULT_RANGE,
+      "/progress/tried/rows" },
+    { "/progress/tried", TRIED ("20", "1e9", "slack", "eye"), BW_FAULT_RANGE,
+      "/progress/tried/short_mm" },
+    { "/progress/tried", TRIED ("20", "-400", "slack", "eye"), BW_FAULT_RANGE,
+      "/progress/tried/short_mm" },
+    { "/progress/tried", TRIED ("20", "\"1\"", "slack", "eye"), BW_FAULT_TYPE,
+      "/progress/tried/short_mm" },
+    { "/progress/tried", TRIED ("20", "1", "loose", "eye"), BW_FAULT_RANGE, "/progress/tried/how" },
+    { "/progress/tried", TRIED ("20", "1", "pulled", "ruler"), BW_FAULT_RANGE,
+      "/progress/tried/tool" },
+    { "/progress/bail_rows_done", "-1", BW_FAULT_RANGE, NULL },
+    { "/progress/bail_rows_done", "\"2\"", BW_FAULT_TYPE, NULL },
+  };
+
+  assert_cases_refused (cases, G_N_ELEMENTS (cases));
+}
+
+static void
+a_try_on_comes_back_as_it_was_with_keys_not_known (void **state)
+{
+  g_autofree char *text
+      = changed_text ("/progress/tried", "{\"rows\":22,\"short_mm\":-0.4,\"how\":\"pulled\","
+                                         "\"tool\":\"calliper\",\"by\":\"lamp\"}");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwProject) project = load_text (text, &error);
+  assert_non_null (project);
+  const BwTried *tried = bw_project_get_tried (project);
+  assert_int_equal (tried->rows, 22);
+  assert_float_equal (tried->reading.short_mm, -0.4, 0);
+  assert_int_equal (tried->reading.how, BW_TRIED_PULLED);
+  assert_int_equal (tried->reading.tool, BW_TRIED_BY_CALLIPER);
+  assert_true (bw_project_get_design (project)->tried.is_told);
+  g_autofree char *written = bw_project_to_data (project, NULL);
+  const char *kept = strstr (written, "\"tried\"");
+  assert_non_null (kept);
+  assert_non_null (strstr (kept, "\"by\""));
+  assert_true (strstr (kept, "\"by\"") < strstr (kept, "\"checks\""));
+  g_autoptr (BwProject) again = load_text (written, &error);
+  g_autofree char *rewritten = bw_project_to_data (again, NULL);
+  assert_string_equal (rewritten, written);
+  assert_true (bw_project_set_tried (again, "Forget", &(BwTried){ 0 }, NULL));
+  g_autofree char *forgotten = bw_project_to_data (again, NULL);
+  assert_null (strstr (forgotten, "short_mm"));
+  assert_false (bw_project_get_design (again)->tried.is_told);
+}
+
 static void
 too_many_colours_or_checks_are_refused (void **state)
 {
@@ -724,6 +785,8 @@ main (void)
     cmocka_unit_test (a_value_outside_its_range_is_named),
     cmocka_unit_test (a_foreign_or_newer_file_is_told_apart_before_anything_else),
     cmocka_unit_test (an_odd_number_of_faces_cannot_be_measured_across_the_flats),
+    cmocka_unit_test (a_try_on_is_read_strictly),
+    cmocka_unit_test (a_try_on_comes_back_as_it_was_with_keys_not_known),
     cmocka_unit_test (too_many_colours_or_checks_are_refused),
     cmocka_unit_test (the_least_file_takes_every_default),
     cmocka_unit_test (the_bail_sits_on_the_seam_unless_told_otherwise),

@@ -376,6 +376,9 @@ no_progress_and_no_title_leaves_anything_stale (void **state)
     assert_true (bw_project_set_progress (project, "Check", 20 * n + 2, checks, n, NULL));
     assert_nothing_stale (project);
   }
+  const BwTried tried = { 42, { -0.4, BW_TRIED_PULLED, BW_TRIED_BY_CALLIPER } };
+  assert_true (bw_project_set_tried (project, "Try-on", &tried, NULL));
+  assert_nothing_stale (project);
   bw_project_set_title (project, "Title", "Another");
   bw_project_set_mineral (project, "Mineral", "another");
   assert_nothing_stale (project);

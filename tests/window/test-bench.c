@@ -3,11 +3,12 @@
 #include "maker.h"
 
 #include "app/bench/bench-page.h"
-#include "app/bench/bench-row.h"
+#include "app/bench/bench-needle.h"
 #include "app/bench/bench-steps.h"
 #include "core/base/lattice.h"
 
 #include <math.h>
+#include <string.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -309,6 +310,111 @@ the_band_is_shown_whole_or_not_at_all (void **state)
   assert_true (shown);
 }
 
+static BwBenchNeedle *
+needle_of (Bench *bench)
+{
+  return BW_BENCH_NEEDLE (maker_find (&bench->maker, BW_TYPE_BENCH_NEEDLE));
+}
+
+/* What is drawn is the row in hand, on the side that the needle comes from. */
+static void
+expect_on_the_needle (Bench *bench, gboolean in_bail, int row)
+{
+  gboolean upward;
+  g_autoptr (GArray) beads = bw_needle_beads (project_of (bench), in_bail, row, &upward);
+  const GArray *drawn = bw_bench_needle_get_beads (needle_of (bench));
+  const BwNeedleLayout *layout = bw_bench_needle_get_layout (needle_of (bench));
+  assert_int_equal (drawn->len, beads->len);
+  assert_memory_equal (drawn->data, beads->data, beads->len * sizeof (BwNeedleBead));
+  assert_int_equal (layout->upward, upward);
+  assert_int_equal (layout->places->len, beads->len);
+  assert_true (layout->width <= gtk_widget_get_width (GTK_WIDGET (needle_of (bench))));
+}
+
+static void
+the_row_in_hand_is_on_the_needle (void **state)
+{
+  Bench *bench = *state;
+  expect_on_the_needle (bench, FALSE, 1);
+  for (int row = 2; row < 12; row++) {
+    desk_key ("space", 0);
+    desk_settle ();
+    expect_on_the_needle (bench, FALSE, row + 1);
+  }
+}
+
+/* The longest notes are at the third row and where the strip is tried on. */
+static void
+the_band_does_not_give_way_to_long_notes (void **state)
+{
+  Bench *bench = *state;
+  int due = bw_project_forecast (project_of (bench))->try_on_row;
+  const int rows[] = { 2, due };
+  gtk_window_set_default_size (GTK_WINDOW (bench->maker.window), 900, 600);
+  desk_settle ();
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
+    assert_true (bw_project_set_progress (project_of (bench), "", rows[i], NULL, 0, NULL));
+    desk_rest ();
+    GtkWidget *page = page_of (bench);
+    assert_non_null (desk_look_for_prefix (page, i == 0 ? "Row 3 turns back" : "Try on: "));
+    GtkWidget *band = desk_look_for (page, is_canvas, NULL);
+    GtkWidget *needle = GTK_WIDGET (needle_of (bench));
+    assert_non_null (band);
+    assert_true (gtk_widget_get_height (band) >= 120);
+    assert_true (gtk_widget_get_height (needle) > 60);
+    desk_keep (i == 0 ? "bench-long-note" : "bench-longest-note");
+  }
+}
+
+static void
+give_bail (BwProject *project)
+{
+  BwDesign design = *bw_project_get_design (project);
+  design.bail = (BwBail){ .style = BW_BAIL_FLAP,
+                          .columns = 4,
+                          .rows = 9,
+                          .base_beads = 2,
+                          .at_deg = 180,
+                          .cord_mm = 0.5,
+                          .clearance_mm = 0.1 };
+  g_autoptr (GError) error = NULL;
+  if (!bw_project_set_design (project, "Bail", &design, &error))
+    fail_msg ("%s", error->message);
+}
+
+/* After the last row the bail is woven row by row, and back again. */
+static void
+the_bail_is_woven_after_the_band (void **state)
+{
+  Bench *bench = *state;
+  BwProject *project = project_of (bench);
+  give_bail (project);
+  int rows = rows_of (bench), bail = maker_design (&bench->maker)->bail.rows;
+  assert_true (bw_project_set_progress (project, "", rows, NULL, 0, NULL));
+  desk_rest ();
+  assert_non_null (desk_look_for_prefix (page_of (bench), "Bail, row 1 of "));
+  for (int row = 1; row <= bail; row++) {
+    expect_on_the_needle (bench, TRUE, row);
+    assert_int_equal (bw_project_get_bail_rows_done (project), row - 1);
+    if (row == 2)
+      desk_keep ("bench-bail");
+    desk_key ("space", 0);
+    desk_settle ();
+  }
+  assert_non_null (desk_look_for_prefix (page_of (bench), "All "));
+  desk_key ("space", 0);
+  assert_int_equal (bw_project_get_bail_rows_done (project), bail);
+  g_autofree char *data = document (bench);
+  g_autoptr (BwProject) again = bw_project_load_data (data, strlen (data), NULL);
+  assert_int_equal (bw_project_get_bail_rows_done (again), bail);
+  for (int row = bail; row > 0; row--) {
+    assert_int_equal (bw_project_get_bail_rows_done (project), row);
+    desk_key ("Left", 0);
+  }
+  desk_key ("Left", 0);
+  assert_int_equal (rows_done (bench), rows - 1);
+}
+
 int
 main (void)
 {
@@ -317,6 +423,9 @@ main (void)
     IN_WINDOW (a_band_is_woven_with_two_strip_checks),
     IN_WINDOW (the_drawing_is_fitted_as_the_maker_chooses),
     IN_WINDOW (the_band_is_shown_whole_or_not_at_all),
+    IN_WINDOW (the_row_in_hand_is_on_the_needle),
+    IN_WINDOW (the_band_does_not_give_way_to_long_notes),
+    IN_WINDOW (the_bail_is_woven_after_the_band),
   };
   return maker_run (tests);
 }

@@ -33,13 +33,12 @@ G_DEFINE_FINAL_TYPE (BwBenchCard, bw_bench_card, BW_TYPE_CARD)
 static void
 show_row (BwBenchCard *self, BwProject *project, int done, int rows)
 {
-  int row = bw_bench_row (project);
-  gboolean finished = row > rows;
-  g_autofree char *title = bw_bench_title (project, row);
-  g_autofree char *words = finished ? g_strdup ("") : bw_words_row (project, row);
+  BwBenchStep step = bw_bench_step (project);
+  g_autofree char *title = bw_bench_title (project, step);
+  g_autofree char *words = bw_bench_beads (project, step);
   bw_label_set_words (self->row, title);
-  bw_label_set_words (self->words, g_strstrip (words));
-  gtk_widget_set_sensitive (self->done, !finished);
+  bw_label_set_words (self->words, words);
+  gtk_widget_set_sensitive (self->done, !step.is_end);
   gtk_widget_set_sensitive (self->back, done > 0);
   gtk_progress_bar_set_fraction (self->bar, MIN ((double)done / rows, 1));
 }

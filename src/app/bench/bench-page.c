@@ -6,7 +6,7 @@
 #include "app/bench/bench-page.h"
 
 #include "app/bench/bench-check.h"
-#include "app/bench/bench-row.h"
+#include "app/bench/bench-needle.h"
 #include "app/bench/bench-steps.h"
 #include "app/bench/bench-words.h"
 #include "app/bench/pace.h"
@@ -24,27 +24,22 @@
 #define BEAD_PX 84 /* at the usual size of text */
 #define USUAL_EM_PX 16.0
 #define LARGEST_TEXT 1.5 /* beads grow with the text, but not beyond that */
-#define SMALLEST_BEAD_PX 34
-#define BEAD_SHARE 0.3 /* of the height that rows are seen in */
-#define NEXT_SHARE 0.48
-/* Lines of text in the page: with fewer, only beads and letters are left, or long words go. */
-#define CRAMPED_EM 24.0
-#define ROOMY_EM 40.0
-
-#define SHORT_WORDS 70 /* characters that are read at a glance, however big the type */
-#define LONG_WORDS 160
+#define SMALLEST_BEAD_PX 26
+#define BEAD_SHARE 0.2 /* of the height that rows are seen in */
+#define CRAMPED_EM                                                                                 \
+  24.0 /* lines of text in the page: with fewer only what is told nowhere else stays */
+#define NOTE_LEAST_EM 3.2 /* of a note at least; the rest is scrolled to */
 
 struct _BwBenchPage {
   BwCard parent_instance;
   GtkLabel *arrow;
   GtkLabel *row;
   GtkLabel *way;
-  GtkLabel *words;
   GtkLabel *note;
   GtkLabel *next;
   GtkLabel *pace;
-  BwBenchRow *beads;
-  BwBenchRow *next_beads;
+  BwBenchNeedle *beads;
+  GtkScrolledWindow *noted;
   GtkScrolledWindow *rows;
   GtkBox *place;
   GtkProgressBar *bar;
@@ -57,8 +52,7 @@ struct _BwBenchPage {
   BwBandCanvas *canvas;
   BwVoice *speech;
   BwPace paced;
-  int shown_row; /* the row on screen; 0 before the first */
-  gboolean long_words;
+  BwBenchStep shown; /* on screen; row 0 before the first */
 };
 
 G_DEFINE_FINAL_TYPE (BwBenchPage, bw_bench_page, BW_TYPE_CARD)
@@ -75,104 +69,50 @@ session_of (BwBenchPage *self)
   return bw_draft_get_session (bw_card_get_draft (BW_CARD (self)));
 }
 
-/* Nothing beyond the last row. */
 static void
-show_beads (BwBenchRow *widget, BwProject *project, int row)
+show_title (BwBenchPage *self, BwProject *project, BwBenchStep step)
 {
-  const BwDrawing *drawing = bw_project_get_drawing (project);
-  int n = 0;
-  g_autofree guint8 *colours = NULL;
-  if (row <= 2)
-    colours = bw_words_pick_up (drawing, &n);
-  else if (row <= bw_drawing_rows (drawing)) {
-    g_autoptr (GArray) rows = bw_words_band_rows (drawing, row, row);
-    const BwWordsRow *words = &g_array_index (rows, BwWordsRow, 0);
-    n = words->n;
-    colours = g_memdup2 (words->colours, (gsize)n);
-  }
-  bw_bench_row_set_beads (widget, bw_project_get_tray (project), colours, n);
-}
-
-/* The longer the words, the smaller: what is to be woven now must be seen without scrolling. */
-static void
-show_words (BwBenchPage *self, const char *words)
-{
-  static const char *const sizes[] = { "bench-words", "bench-more-words", "bench-most-words" };
-  glong length = g_utf8_strlen (words, -1);
-  int size = length <= SHORT_WORDS ? 0 : length <= LONG_WORDS ? 1 : 2;
-  for (int i = 0; i < (int)G_N_ELEMENTS (sizes); i++)
-    if (i == size)
-      gtk_widget_add_css_class (GTK_WIDGET (self->words), sizes[i]);
-    else
-      gtk_widget_remove_css_class (GTK_WIDGET (self->words), sizes[i]);
-  bw_label_set_words (self->words, words);
-  self->long_words = length > LONG_WORDS;
-}
-
-static void
-show_title (BwBenchPage *self, BwProject *project, int row)
-{
-  gboolean more = row <= bw_project_get_design (project)->band.rows;
-  g_autofree char *name = bw_bench_name (project, row);
+  g_autofree char *name = bw_bench_name (project, step);
   bw_label_set_words (self->row, name);
-  bw_label_set_words (self->way, bw_bench_way (project, row));
-  bw_label_set_words (self->arrow, bw_words_arrow (bw_lattice_direction (row) > 0));
-  gtk_widget_set_visible (GTK_WIDGET (self->arrow), more);
+  bw_label_set_words (self->way, bw_bench_way (project, step));
+  bw_label_set_words (self->arrow, bw_bench_arrow (project, step));
+  gtk_widget_set_visible (GTK_WIDGET (self->arrow), !step.is_end);
 }
 
-/* Owned. The last row may be one at which the ends are pulled. */
-static char *
-finish_words (BwProject *project)
-{
-  g_autofree char *pull
-      = bw_words_before_row (project, bw_project_get_design (project)->band.rows + 1);
-  g_autofree char *finish = bw_words_finish (project);
-  return g_strjoin (*pull ? "\n" : "", pull, finish, NULL);
-}
-
-/* What the row wants besides beads; after the last row, all that is still to be done. */
+/* What the row wants besides beads; at the end, all that is still to be done. */
 static void
-show_note (BwBenchPage *self, BwProject *project, int row)
+show_note (BwBenchPage *self, BwProject *project, BwBenchStep step)
 {
-  gboolean more = row <= bw_project_get_design (project)->band.rows;
-  g_autofree char *note = more ? bw_words_before_row (project, row) : finish_words (project);
-  g_strstrip (note);
+  g_autofree char *note = bw_bench_note_words (project, step);
   bw_label_set_words (self->note, note);
-  if (more)
-    gtk_widget_add_css_class (GTK_WIDGET (self->note), "warning-text");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->note), "warning-text");
-  gtk_widget_set_visible (GTK_WIDGET (self->note), *note != '\0');
+  gtk_widget_set_visible (GTK_WIDGET (self->noted), *note != '\0');
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->noted), 0);
 }
 
 static void
-show_next (BwBenchPage *self, BwProject *project, int row)
+show_next (BwBenchPage *self, BwProject *project, BwBenchStep step)
 {
-  int rows = bw_project_get_design (project)->band.rows, next = row <= 2 ? 3 : row + 1;
-  gboolean more = next <= rows;
+  BwBenchStep next = bw_bench_step_after (project, step);
   g_autofree char *title = bw_bench_title (project, next), *words = bw_bench_beads (project, next);
-  g_autofree char *then = more ? g_strdup_printf (_ ("Then: %s"), title) : g_strdup ("");
+  /* Translators: the next row with its arrow, and its beads. */
+  g_autofree char *then = g_strdup_printf (_ ("Then %s: %s"), title, words);
   bw_label_set_words (self->next, then);
-  gtk_widget_set_visible (GTK_WIDGET (self->next), more);
-  gtk_widget_set_visible (GTK_WIDGET (self->next_beads), more);
-  show_beads (self->next_beads, project, more ? next : G_MAXINT);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->next_beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  words, -1);
+  gtk_widget_set_visible (GTK_WIDGET (self->next), !next.is_end);
 }
 
 static void
-show_row (BwBenchPage *self, BwProject *project, int row)
+show_row (BwBenchPage *self, BwProject *project, BwBenchStep step)
 {
-  g_autofree char *words = bw_bench_beads (project, row);
-  show_title (self, project, row);
-  show_words (self, words);
-  show_beads (self->beads, project, row);
+  g_autofree char *words = bw_bench_beads (project, step);
+  show_title (self, project, step);
+  bw_bench_needle_set_row (self->beads, project, step.in_bail, step.is_end ? G_MAXINT : step.row);
+  gtk_widget_set_visible (GTK_WIDGET (self->beads), !step.is_end);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   words, -1);
-  gtk_widget_set_sensitive (self->done, row <= bw_project_get_design (project)->band.rows);
-  gtk_widget_set_sensitive (self->back, row > 1);
-  show_note (self, project, row);
-  show_next (self, project, row);
+  gtk_widget_set_sensitive (self->done, !step.is_end);
+  gtk_widget_set_sensitive (self->back, bw_project_get_rows_done (project) > 0);
+  show_note (self, project, step);
+  show_next (self, project, step);
 }
 
 static void
@@ -210,15 +150,57 @@ turn_to_row (BwBenchPage *self, BwProject *project, int row)
   bw_session_set_camera (session_of (self), camera);
 }
 
+/* The room there is, in heights of a line of text. */
+static double
+room_em (BwBenchPage *self, double *em_px)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  *em_px = (double)pango_font_metrics_get_height (metrics) / PANGO_SCALE;
+  pango_font_metrics_unref (metrics);
+  return gtk_widget_get_height (GTK_WIDGET (self)) / *em_px;
+}
+
+static int
+height_of (GtkWidget *widget, int width)
+{
+  int needed = 0;
+  if (gtk_widget_get_visible (widget))
+    gtk_widget_measure (widget, GTK_ORIENTATION_VERTICAL, width, &needed, NULL, NULL, NULL);
+  return needed;
+}
+
+/* A long note is scrolled in what needle and band leave, so that it pushes neither off the page. A
+ * scrolled window does not know how high its child is at a given width, so it is told. */
+static void
+take_note (BwBenchPage *self, double em)
+{
+  GtkWidget *rows = gtk_widget_get_parent (GTK_WIDGET (self->place));
+  int width = gtk_widget_get_width (rows), gaps = 3 * gtk_box_get_spacing (GTK_BOX (rows));
+  int taken = height_of (GTK_WIDGET (self->beads), width)
+              + height_of (GTK_WIDGET (self->next), width) + gaps;
+  gtk_widget_set_visible (GTK_WIDGET (self->place), TRUE);
+  int room = gtk_widget_get_height (GTK_WIDGET (self->rows)) - taken
+             - height_of (GTK_WIDGET (self->place), width);
+  int needed = height_of (GTK_WIDGET (self->note), width);
+  gtk_scrolled_window_set_min_content_height (self->noted,
+                                              MIN (needed, MAX (room, (int)(NOTE_LEAST_EM * em))));
+}
+
 /* The band is shown whole or not at all: a strip of it cut off by the page's edge tells nothing. */
 static void
 take_band (BwBenchPage *self)
 {
   GtkWidget *place = GTK_WIDGET (self->place), *rows = gtk_widget_get_parent (place);
-  int width = gtk_widget_get_width (rows), needed = 0;
   gtk_widget_set_visible (place, TRUE);
-  gtk_widget_measure (rows, GTK_ORIENTATION_VERTICAL, width, &needed, NULL, NULL, NULL);
+  int needed = height_of (rows, gtk_widget_get_width (rows));
   gtk_widget_set_visible (place, needed <= gtk_widget_get_height (GTK_WIDGET (self->rows)));
+}
+
+static gboolean
+is_step (BwBenchStep a, BwBenchStep b)
+{
+  return a.in_bail == b.in_bail && a.row == b.row && a.is_end == b.is_end;
 }
 
 static void
@@ -226,27 +208,31 @@ bw_bench_page_refresh (BwCard *card)
 {
   BwBenchPage *self = BW_BENCH_PAGE (card);
   BwProject *project = project_of (self);
-  int row = bw_bench_row (project), done = bw_project_get_rows_done (project);
-  show_row (self, project, row);
+  BwBenchStep step = bw_bench_step (project);
+  int done = bw_project_get_rows_done (project);
+  show_row (self, project, step);
   show_pace (self, project);
   gtk_progress_bar_set_fraction (
       self->bar, MIN ((double)done / bw_project_get_design (project)->band.rows, 1));
   bw_session_set_woven (session_of (self), done);
-  if (row != self->shown_row) {
+  if (!is_step (step, self->shown)) {
+    double em;
+    room_em (self, &em);
+    take_note (self, em);
     take_band (self);
-    turn_to_row (self, project, row);
+    turn_to_row (self, project, bw_bench_row (project));
     gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->rows), 0);
   }
-  self->shown_row = row;
+  self->shown = step;
 }
 
 static void
 say_row (BwBenchPage *self)
 {
   BwProject *project = project_of (self);
-  int row = bw_bench_row (project);
-  g_autofree char *name = bw_bench_name (project, row), *words = bw_bench_beads (project, row);
-  g_autofree char *all = g_strdup_printf ("%s. %s. %s", name, bw_bench_way (project, row), words);
+  BwBenchStep step = bw_bench_step (project);
+  g_autofree char *name = bw_bench_name (project, step), *words = bw_bench_beads (project, step);
+  g_autofree char *all = g_strdup_printf ("%s. %s. %s", name, bw_bench_way (project, step), words);
   if (gtk_toggle_button_get_active (self->voice))
     bw_voice_say (self->speech, all);
 }
@@ -277,10 +263,14 @@ recall_pace (BwBenchPage *self)
 static void
 done_clicked (BwBenchPage *self)
 {
+  gboolean in_bail = bw_bench_step (project_of (self)).in_bail;
   int rows = bw_bench_advance (project_of (self));
   if (rows == 0)
     return;
-  bw_pace_done (&self->paced, g_get_monotonic_time (), rows);
+  if (in_bail)
+    bw_pace_begin (&self->paced, g_get_monotonic_time ());
+  else
+    bw_pace_done (&self->paced, g_get_monotonic_time (), rows);
   remember_pace (self, project_of (self));
   show_pace (self, project_of (self));
   say_row (self);
@@ -394,31 +384,16 @@ voice_toggled (BwBenchPage *self)
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
-/* The room there is, in heights of a line of text. */
-static double
-room_em (BwBenchPage *self, double *em_px)
-{
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  *em_px = (double)pango_font_metrics_get_height (metrics) / PANGO_SCALE;
-  pango_font_metrics_unref (metrics);
-  return gtk_widget_get_height (GTK_WIDGET (self)) / *em_px;
-}
-
-/* This row and the next are to be seen at once: where there is little room beads are smaller, and
- * what is said elsewhere too goes. */
+/* Where there is little room beads are smaller, and what is said elsewhere too goes. */
 static void
 take_room (BwBenchPage *self)
 {
   double em, room = room_em (self, &em), seen = gtk_widget_get_height (GTK_WIDGET (self->rows));
   double most = BEAD_PX * CLAMP (em / USUAL_EM_PX, 1, LARGEST_TEXT);
-  double bead = CLAMP (seen * BEAD_SHARE, SMALLEST_BEAD_PX, most);
-  bw_bench_row_set_size (self->beads, (int)bead);
-  bw_bench_row_set_size (self->next_beads, (int)(bead * NEXT_SHARE));
+  bw_bench_needle_set_size (self->beads, (int)CLAMP (seen * BEAD_SHARE, SMALLEST_BEAD_PX, most));
   gtk_widget_set_visible (self->keys, room > CRAMPED_EM);
   gtk_widget_set_visible (GTK_WIDGET (self->way), room > CRAMPED_EM);
-  gtk_widget_set_visible (GTK_WIDGET (self->words),
-                          room > (self->long_words ? ROOMY_EM : CRAMPED_EM));
+  take_note (self, em);
   take_band (self);
 }
 
@@ -461,7 +436,7 @@ static void
 bw_bench_page_map (GtkWidget *widget)
 {
   BwBenchPage *self = BW_BENCH_PAGE (widget);
-  self->shown_row = 0;
+  self->shown = (BwBenchStep){ .row = 0 };
   recall_pace (self);
   listen_elsewhere (self, TRUE);
   GTK_WIDGET_CLASS (bw_bench_page_parent_class)->map (widget);
@@ -486,7 +461,7 @@ static void
 other_project (BwBenchPage *self)
 {
   self->paced = (BwPace){ .n = 0 };
-  self->shown_row = 0;
+  self->shown = (BwBenchStep){ .row = 0 };
   recall_pace (self);
   bw_card_refresh (BW_CARD (self));
 }
@@ -524,11 +499,10 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, note);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, check);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, keys);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, words);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, next);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, pace);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, beads);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, next_beads);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, noted);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, rows);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, place);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, bar);
@@ -559,7 +533,7 @@ bw_bench_page_class_init (BwBenchPageClass *klass)
 static void
 bw_bench_page_init (BwBenchPage *self)
 {
-  g_type_ensure (BW_TYPE_BENCH_ROW);
+  g_type_ensure (BW_TYPE_BENCH_NEEDLE);
   g_type_ensure (BW_TYPE_BENCH_CHECK);
   self->speech = bw_voice_new ();
   gtk_widget_init_template (GTK_WIDGET (self));

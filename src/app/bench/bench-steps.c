@@ -35,20 +35,80 @@ move (BwProject *project, const char *label, int done)
   return bw_project_set_progress (project, label, done, checks, n, NULL);
 }
 
+/* A strip that cannot be closed has no bail yet. */
+static int
+bail_rows (BwProject *project)
+{
+  const BwPath *path = bw_project_path (project);
+  return path->part[BW_PART_BAIL].visits > 0 ? bw_project_get_design (project)->bail.rows : 0;
+}
+
+/* Rows of the bail that the step beginning with this one makes. */
+static int
+bail_rows_at_once (BwProject *project, int row)
+{
+  const BwBail *bail = &bw_project_get_design (project)->bail;
+  return bail->style == BW_BAIL_UPRIGHT && row == 1 ? MIN (bail->rows, 2) : 1;
+}
+
+static BwBenchStep
+step_at (BwProject *project, int band_done, int bail_done)
+{
+  int rows = bw_project_get_design (project)->band.rows;
+  if (band_done < rows)
+    return (BwBenchStep){ FALSE, band_done < 2 ? 1 : band_done + 1, FALSE };
+  if (bail_done < bail_rows (project))
+    return (BwBenchStep){ TRUE, bail_done + 1, FALSE };
+  return (BwBenchStep){ .is_end = TRUE, .row = rows + 1 };
+}
+
+BwBenchStep
+bw_bench_step (BwProject *project)
+{
+  return step_at (project, bw_project_get_rows_done (project),
+                  bw_project_get_bail_rows_done (project));
+}
+
+BwBenchStep
+bw_bench_step_after (BwProject *project, BwBenchStep step)
+{
+  int rows = bw_project_get_design (project)->band.rows;
+  if (step.is_end)
+    return step;
+  if (!step.in_bail)
+    return step_at (project, MIN (step.row == 1 ? 2 : step.row, rows), 0);
+  return step_at (project, rows, step.row - 1 + bail_rows_at_once (project, step.row));
+}
+
 int
 bw_bench_advance (BwProject *project)
 {
   int done = bw_project_get_rows_done (project);
   int rows = bw_project_get_design (project)->band.rows, next = MIN (done < 2 ? 2 : done + 1, rows);
-  if (next <= done || !move (project, _ ("Row done"), next))
+  BwBenchStep step = bw_bench_step (project);
+  if (step.is_end)
     return 0;
-  return next - done;
+  if (!step.in_bail)
+    return move (project, _ ("Row done"), next) ? next - done : 0;
+  int more = bail_rows_at_once (project, step.row);
+  return bw_project_set_bail_rows_done (project, _ ("Row done"), step.row - 1 + more, NULL) ? more
+                                                                                            : 0;
+}
+
+static gboolean
+back_on_bail (BwProject *project, int done)
+{
+  int before = done <= bail_rows_at_once (project, 1) ? 0 : done - 1;
+  return bw_project_set_bail_rows_done (project, _ ("Row undone"), before, NULL);
 }
 
 gboolean
 bw_bench_back (BwProject *project)
 {
   int done = bw_project_get_rows_done (project);
+  int on_bail = bw_project_get_bail_rows_done (project);
+  if (on_bail > 0)
+    return back_on_bail (project, on_bail);
   return done > 0 && move (project, _ ("Row undone"), done <= 2 ? 0 : done - 1);
 }
 
@@ -92,6 +152,8 @@ bw_bench_try_note (BwProject *project, double length_mm, BwDesign *design, GErro
     return FALSE;
   *design = *bw_project_get_design (project);
   design->pitch = bw_gauge_pitch (&design->gauge, checks, n);
+  design->tried
+      = bw_tried_belief (design, bw_project_stone (project), bw_project_get_tried (project));
   BwFault fault;
   return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
@@ -128,6 +190,24 @@ set_bed (BwProject *project, double by_mm, GError **error)
   return bw_project_set_design (project, "", &design, error);
 }
 
+/* Rows are picked out, and what was read of the strip is told of what is left of it. */
+static gboolean
+pick_out (BwProject *project, int rows, GError **error)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  BwTried tried = *bw_project_get_tried (project);
+  if (tried.rows > rows)
+    tried = bw_tried_carry (&tried, design, design, bw_project_stone (project), rows);
+  return move (project, "", rows) && bw_project_set_tried (project, "", &tried, error);
+}
+
+static gboolean
+keep_reading (BwProject *project, const BwReading *reading, GError **error)
+{
+  BwTried tried = { .rows = bw_project_get_rows_done (project), .reading = *reading };
+  return bw_project_set_tried (project, "", &tried, error);
+}
+
 static gboolean
 set_rows (BwProject *project, int rows, BwRefit how, GError **error)
 {
@@ -136,7 +216,7 @@ set_rows (BwProject *project, int rows, BwRefit how, GError **error)
   g_autoptr (BwDrawing) drawing
       = bw_refit (bw_project_get_drawing (project), rows, MIN (done, rows), how);
   design.band.rows = rows;
-  return (done <= rows || move (project, "", rows))
+  return (done <= rows || pick_out (project, rows, error))
          && bw_project_set_design (project, "", &design, error)
          && bw_project_set_drawing (project, "", FALSE, drawing, error);
 }
@@ -148,7 +228,8 @@ bw_bench_take (BwProject *project, const BwBenchChange *change, GError **error)
   if (!bw_fault_check_range (rows, BW_ROWS_MIN, BW_ROWS_MAX, "/band/rows", error))
     return FALSE;
   bw_project_begin (project, change->length_mm > 0 ? _ ("Strip measured") : _ ("Try-on"));
-  gboolean done = (change->length_mm <= 0 || bw_bench_note (project, change->length_mm, error))
+  gboolean done = (!change->reading || keep_reading (project, change->reading, error))
+                  && (change->length_mm <= 0 || bw_bench_note (project, change->length_mm, error))
                   && (change->bed_mm <= 0 || set_bed (project, change->bed_mm, error))
                   && (rows == bw_project_get_design (project)->band.rows
                       || set_rows (project, rows, change->how, error));

@@ -9,7 +9,16 @@
 
 /* The row in hand: 1 while the pick-up of rows 1 and 2 is still to be done, rows + 1 at the end. */
 int bw_bench_row (BwProject *project);
-/* Marks the row in hand as done; how many rows that were: 2, 1, or 0 at the end. */
+/* What is in hand: a row of the band or, once that is woven, of the bail. */
+typedef struct {
+  gboolean in_bail;
+  int row;         /* the lowest of the rows that are strung together */
+  gboolean is_end; /* nothing is left to weave; the rest means nothing then */
+} BwBenchStep;
+BwBenchStep bw_bench_step (BwProject *project);
+/* What comes after this step. */
+BwBenchStep bw_bench_step_after (BwProject *project, BwBenchStep step);
+/* Marks what is in hand as done; how many rows that were: 2, 1, or 0 at the end. */
 int bw_bench_advance (BwProject *project);
 /* FALSE when there is nothing to take back. */
 gboolean bw_bench_back (BwProject *project);
@@ -28,10 +37,11 @@ gboolean bw_bench_try_on (BwProject *project, const BwReading *reading, BwTryOn 
 
 /* What a strip check or a try-on comes to. */
 typedef struct {
-  int rows;         /* of the band */
-  BwRefit how;      /* the drawing is fitted to them */
-  double length_mm; /* noted with it; 0: none */
-  double bed_mm;    /* the bed becomes so much thicker; 0: it stays */
+  int rows;                 /* of the band */
+  BwRefit how;              /* the drawing is fitted to them */
+  double length_mm;         /* noted with it; 0: none */
+  const BwReading *reading; /* kept with it; NULL: none */
+  double bed_mm;            /* the bed becomes so much thicker; 0: it stays */
 } BwBenchChange;
 
 /* Makes the change as one step. Rows woven beyond the new last one are to be picked out and no

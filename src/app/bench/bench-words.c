@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/bench/bench-words.h"
+#include "app/bench/needle-layout.h"
 #include "app/form/card.h"
 #include "core/base/lattice.h"
 #include "output/report/report.h"
@@ -17,41 +18,114 @@ rows_of (BwProject *project)
   return bw_project_get_design (project)->band.rows;
 }
 
-char *
-bw_bench_name (BwProject *project, int row)
+static char *
+bail_name (BwProject *project, int row)
 {
-  int rows = rows_of (project);
-  if (row > rows)
-    return g_strdup_printf (_ ("All %d rows are woven"), rows);
-  if (row <= 2)
-    return g_strdup_printf (_ ("Pick-up, rows 1 and 2 of %d"), rows);
-  return g_strdup_printf (_ ("Row %d of %d"), row, rows);
+  const BwBail *bail = &bw_project_get_design (project)->bail;
+  if (bail->style == BW_BAIL_UPRIGHT && row == 1 && bail->rows > 1)
+    return g_strdup_printf (_ ("Bail, pick-up, rows 1 and 2 of %d"), bail->rows);
+  return g_strdup_printf (_ ("Bail, row %d of %d"), row, bail->rows);
 }
 
 char *
-bw_bench_title (BwProject *project, int row)
+bw_bench_name (BwProject *project, BwBenchStep step)
 {
-  g_autofree char *name = bw_bench_name (project, row);
-  if (row > rows_of (project))
-    return g_steal_pointer (&name);
-  return g_strdup_printf ("%s %s", name, bw_words_arrow (bw_lattice_direction (row) > 0));
+  int rows = rows_of (project);
+  if (step.is_end)
+    return g_strdup_printf (_ ("All %d rows are woven"), rows);
+  if (step.in_bail)
+    return bail_name (project, step.row);
+  if (step.row <= 2)
+    return g_strdup_printf (_ ("Pick-up, rows 1 and 2 of %d"), rows);
+  return g_strdup_printf (_ ("Row %d of %d"), step.row, rows);
+}
+
+/* Of the bail's rows the path knows, for its first one goes on where the needle came from. */
+static gboolean
+runs_upward (BwProject *project, BwBenchStep step)
+{
+  gboolean upward;
+  if (!step.in_bail)
+    return bw_lattice_direction (step.row) > 0;
+  g_array_unref (bw_needle_beads (project, TRUE, step.row, &upward));
+  return upward;
 }
 
 const char *
-bw_bench_way (BwProject *project, int row)
+bw_bench_arrow (BwProject *project, BwBenchStep step)
 {
-  if (row > rows_of (project))
-    return "";
-  return bw_lattice_direction (row) > 0 ? _ ("upward, from the lower edge to the upper")
-                                        : _ ("downward, from the upper edge to the lower");
+  return step.is_end ? "" : bw_words_arrow (runs_upward (project, step));
 }
 
 char *
-bw_bench_beads (BwProject *project, int row)
+bw_bench_title (BwProject *project, BwBenchStep step)
 {
-  if (row > rows_of (project))
+  g_autofree char *name = bw_bench_name (project, step);
+  if (step.is_end)
+    return g_steal_pointer (&name);
+  return g_strdup_printf ("%s %s", name, bw_bench_arrow (project, step));
+}
+
+const char *
+bw_bench_way (BwProject *project, BwBenchStep step)
+{
+  if (step.is_end)
+    return "";
+  if (step.in_bail && bw_project_get_design (project)->bail.style == BW_BAIL_UPRIGHT)
+    return runs_upward (project, step) ? _ ("to the right, seen with the tip up")
+                                       : _ ("to the left, seen with the tip up");
+  return runs_upward (project, step) ? _ ("upward, from the lower edge to the upper")
+                                     : _ ("downward, from the upper edge to the lower");
+}
+
+static char *
+bail_beads (BwProject *project, int row)
+{
+  gboolean upward;
+  int n = 0;
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  g_autoptr (GArray) beads = bw_needle_beads (project, TRUE, row, &upward);
+  g_autofree guint8 *colours = g_new (guint8, beads->len + 1);
+  for (guint i = 0; i < beads->len; i++) {
+    const BwNeedleBead *bead = &g_array_index (beads, BwNeedleBead, i);
+    if (bead->is_new)
+      colours[n++] = bead->colour;
+  }
+  return bw_words_runs (colours, n, labels);
+}
+
+char *
+bw_bench_beads (BwProject *project, BwBenchStep step)
+{
+  if (step.is_end)
     return g_strdup ("");
-  return g_strstrip (bw_words_row (project, row));
+  return step.in_bail ? bail_beads (project, step.row)
+                      : g_strstrip (bw_words_row (project, step.row));
+}
+
+/* The last row may be one at which the ends are pulled. */
+static char *
+after_the_band (BwProject *project, char *words)
+{
+  g_autofree char *rest = words;
+  g_autofree char *pull = bw_words_before_row (project, rows_of (project) + 1);
+  return g_strjoin (*pull ? "\n" : "", pull, rest, NULL);
+}
+
+char *
+bw_bench_note_words (BwProject *project, BwBenchStep step)
+{
+  const BwBail *bail = &bw_project_get_design (project)->bail;
+  gboolean hangs = bw_project_path (project)->part[BW_PART_BAIL].visits > 0;
+  if (step.in_bail && step.row == 1)
+    return g_strstrip (after_the_band (project, bw_words_before_bail_row (project, 1)));
+  if (step.in_bail)
+    return g_strstrip (bw_words_before_bail_row (project, step.row));
+  if (!step.is_end)
+    return g_strstrip (bw_words_before_row (project, step.row));
+  if (hangs)
+    return g_strstrip (bw_words_before_bail_row (project, bail->rows + 1));
+  return g_strstrip (after_the_band (project, bw_words_finish (project)));
 }
 
 char *

@@ -2,17 +2,21 @@
 /* What the bench helper says. All strings are owned by the caller. */
 #pragma once
 
-#include "core/band/try-on.h"
+#include "app/bench/bench-steps.h"
 #include "project/project.h"
 
-/* "Row 12 of 120", "Pick-up, rows 1 and 2 of 120", or that all is woven. */
-char *bw_bench_name (BwProject *project, int row);
+/* "Row 12 of 120", "Pick-up, rows 1 and 2 of 120", "Bail, row 3 of 23", or that all is woven. */
+char *bw_bench_name (BwProject *project, BwBenchStep step);
 /* The same with the arrow of its direction. */
-char *bw_bench_title (BwProject *project, int row);
-/* Which way the needle runs; "" after the last row. */
-const char *bw_bench_way (BwProject *project, int row);
-/* The beads of a row by name, "" after the last. */
-char *bw_bench_beads (BwProject *project, int row);
+char *bw_bench_title (BwProject *project, BwBenchStep step);
+/* Which way the needle runs; "" at the end. */
+const char *bw_bench_way (BwProject *project, BwBenchStep step);
+/* "↑" or "↓"; "" at the end. */
+const char *bw_bench_arrow (BwProject *project, BwBenchStep step);
+/* The beads to pick up by name, in the order of the needle; "" at the end. */
+char *bw_bench_beads (BwProject *project, BwBenchStep step);
+/* What is to be known or done before this step; at the end all that is still to be done. */
+char *bw_bench_note_words (BwProject *project, BwBenchStep step);
 
 /* "1 h 40 min", "40 min", "20 s". */
 char *bw_bench_duration (double seconds);

@@ -18,7 +18,8 @@
 struct _BwCheckDialog {
   GtkWindow parent_instance;
   BwDraft *draft;
-  double length_mm; /* 0: no length, a try-on */
+  double length_mm;  /* 0: no length, a try-on */
+  BwReading reading; /* of a try-on */
   struct {
     int rows;
     double bed_mm;
@@ -55,7 +56,8 @@ chosen (BwCheckDialog *self)
   guint i = gtk_drop_down_get_selected (self->choice);
   BwBenchChange change = { .rows = present_rows (self),
                            .how = (BwRefit)gtk_drop_down_get_selected (self->refit),
-                           .length_mm = self->length_mm };
+                           .length_mm = self->length_mm,
+                           .reading = self->length_mm > 0 ? NULL : &self->reading };
   if (i < (guint)self->n_offered) {
     change.rows = self->offered[i].rows;
     change.bed_mm = self->offered[i].bed_mm;
@@ -223,6 +225,7 @@ bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, const BwReading 
     return FALSE;
   g_autofree char *words = bw_bench_try_on_words (&try_on);
   BwCheckDialog *self = dialog_new (parent, draft);
+  self->reading = *reading;
   offer_try_on (self, &try_on, woven);
   present (self, words);
   return TRUE;

@@ -28,7 +28,7 @@ void
 bw_pace_done (BwPace *pace, gint64 now_us, int rows)
 {
   double took = (double)(now_us - pace->since_us) / G_USEC_PER_SEC / MAX (rows, 1);
-  if (pace->since_us > 0 && took > 0 && took <= BW_PACE_BREAK_S)
+  if (pace->since_us > 0 && took >= BW_PACE_LEAST_S && took <= BW_PACE_BREAK_S)
     remember (pace, took);
   pace->since_us = now_us;
 }

@@ -6,6 +6,7 @@
 
 #define BW_PACE_MOST 12           /* rows remembered */
 #define BW_PACE_BREAK_S (15 * 60) /* a longer row was a pause and tells nothing */
+#define BW_PACE_LEAST_S 5         /* nobody weaves a row in less: that was leafing through */
 
 typedef struct {
   double seconds[BW_PACE_MOST]; /* the oldest first */

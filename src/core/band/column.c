@@ -3,12 +3,16 @@
  * far out do the beads sit. It is answered here once. */
 #include "core/band/column.h"
 
+/* A reading however wild leaves something to go round. */
+#define LEAST_GROWN 0.1
+
 gboolean
 bw_laid_init (BwLaid *laid, const BwDesign *design, const BwStone *stone)
 {
   laid->design = design;
   laid->stone = stone;
   laid->stretched_mm = (1 + design->thread.stretch) * design->pitch.mm;
+  laid->grown = MAX (1 + design->tried.longer_mm / stone->girth_mm, LEAST_GROWN);
   return bw_bedding_init (&laid->bedding, &design->bed, stone, bw_design_span (design), NULL);
 }
 
@@ -18,12 +22,21 @@ bw_column_height_mm (const BwDesign *design, int c)
   return design->band.bottom_mm + (c - 0.5) * design->gauge.column_mm;
 }
 
+static void
+grow (BwSection *section, double grown)
+{
+  BwSection measured = *section;
+  bw_section_scale (section, &measured, grown);
+}
+
 void
 bw_column_init (BwColumn *column, const BwLaid *laid, int c)
 {
   double z = bw_column_height_mm (laid->design, c);
   double bead = laid->design->bead.diameter_mm / 2;
   bw_section_init (&column->section, laid->stone, z);
+  if (laid->design->tried.is_told)
+    grow (&column->section, laid->grown);
   column->relaxed_mm = bw_bedding_thickness (&laid->bedding, z) + bead;
   column->squeezed_mm = bw_bedding_squeezed (&laid->bedding, z) + bead;
 }

@@ -12,6 +12,8 @@ typedef struct {
   const BwStone *stone;
   BwBedding bedding;
   double stretched_mm; /* the longest pitch the thread gives: (1 + ε) p */
+  double
+      grown; /* every section is taken so many times as large: what a try-on taught; 1: nothing */
 } BwLaid;
 
 typedef struct {

@@ -140,7 +140,7 @@ bw_fit_init (BwFit *fit, const BwDesign *design, const BwStone *stone, int rows)
       solve_column (&fit->column[i], &laid, column, fit->beads_around);
     fit->column[i].column = i + 1;
     fit->column[i].height_mm = bw_column_height_mm (design, i + 1);
-    fit->column[i].girth_mm = column->section.girth_mm;
+    fit->column[i].girth_mm = column->section.girth_mm / laid.grown;
   }
   sum_up (fit);
 }

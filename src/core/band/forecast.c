@@ -11,6 +11,7 @@
 typedef struct {
   const BwDesign *design;
   const BwStone *stone;
+  double girth_mm; /* as believed */
   double sigma_mm;
 } Outlook;
 
@@ -23,7 +24,7 @@ score (const Outlook *outlook, int n)
     return -INFINITY;
   if (outlook->sigma_mm <= 0)
     return lambda >= 1 ? (double)INFINITY : (double)-INFINITY;
-  return (lambda - 1) * outlook->stone->girth_mm / outlook->sigma_mm;
+  return (lambda - 1) * outlook->girth_mm / outlook->sigma_mm;
 }
 
 /* The standard normal distribution function. */
@@ -117,7 +118,10 @@ first_worth_trying (const Outlook *outlook, int recommended)
 static Outlook
 outlook_for (const BwDesign *design, const BwStone *stone, int n, double sd_mm, double girth_sd_mm)
 {
-  return (Outlook){ design, stone, hypot (girth_sd_mm, n * sd_mm) };
+  double sigma_mm = hypot (girth_sd_mm, n * sd_mm);
+  if (design->tried.is_told)
+    sigma_mm = MIN (sigma_mm, design->tried.sd_mm);
+  return (Outlook){ design, stone, stone->girth_mm + design->tried.longer_mm, sigma_mm };
 }
 
 double
@@ -130,7 +134,9 @@ bw_forecast_sigma_mm (const BwDesign *design, const BwStone *stone)
 void
 bw_forecast_init (BwForecast *forecast, const BwDesign *design, const BwStone *stone)
 {
-  *forecast = (BwForecast){ .recommended = bw_fit_recommended (design, stone) };
+  *forecast
+      = (BwForecast){ .recommended = design->tried.is_told ? design->tried.beads_around
+                                                           : bw_fit_recommended (design, stone) };
   int n = forecast->recommended;
   double reached = 0;
   Outlook outlook = outlook_for (design, stone, n, design->pitch.sd_mm, design->stone.girth_sd_mm);

@@ -12,8 +12,9 @@ typedef struct {
 #define BW_FORECAST_MAX 512
 
 typedef struct {
-  double sigma_mm;           /* σ_eff = hypot(girth_sd, n sd_p) with n the recommended count */
-  int recommended;           /* beads around */
+  double sigma_mm; /* σ_eff = hypot(girth_sd, n sd_p) with n the recommended count; after a try-on
+                      what the reading leaves of it */
+  int recommended; /* beads around; after a try-on the count it tells */
   double closes_probability; /* of the project's own count */
   int try_on_row; /* the first: 2n − 2 for the smallest n with P ≥ 1 %; where the error is so
                      large that no n has that, for the smallest n that closes with 1 % */

@@ -130,6 +130,15 @@ place_slot (const BwPlaces *places, int row, int column)
                         + (gsize)bw_lattice_index (column)];
 }
 
+/* Beads lie on the stone as it is drawn, whatever a try-on taught about the way round it. */
+static BwDesign
+as_measured (const BwDesign *design)
+{
+  BwDesign measured = *design;
+  measured.tried = (BwBelief){ 0 };
+  return measured;
+}
+
 static void
 lay_places (BwPlaces *places, const BwDesign *design, const BwStone *stone, const BwFit *fit)
 {
@@ -138,7 +147,8 @@ lay_places (BwPlaces *places, const BwDesign *design, const BwStone *stone, cons
   places->columns = design->band.columns;
   places->rows = design->band.rows;
   places->place = g_new0 (BwPlace, (gsize)places->rows * (gsize)(places->columns / 2));
-  g_return_if_fail (bw_laid_init (&laid, design, stone));
+  BwDesign measured = as_measured (design);
+  g_return_if_fail (bw_laid_init (&laid, &measured, stone));
   for (int c = 1; c <= places->columns; c++) {
     Course course;
     lay_course (&course, &laid, c, n, fit);
@@ -285,7 +295,8 @@ bw_places_faces (const BwDesign *design, const BwStone *stone, int column, int n
   BwLaid laid;
   BwColumn on;
   Course course;
-  g_return_if_fail (bw_laid_init (&laid, design, stone));
+  BwDesign measured = as_measured (design);
+  g_return_if_fail (bw_laid_init (&laid, &measured, stone));
   bw_column_init (&on, &laid, column);
   lay_closed (&course, &laid, &on, column, n);
   const BwRing *ring = &course.ring;

@@ -333,6 +333,7 @@ with_bead (const Search *search, const BwBead *size)
   changed.bead = *size;
   changed.gauge = (BwGauge){ .column_mm = size->length_mm, .pitch_mm = size->diameter_mm };
   changed.pitch = bw_gauge_pitch (&changed.gauge, NULL, 0);
+  changed.tried = (BwBelief){ 0 };
   changed.band.columns = 2 * (int)CLAMP (lround (width / (2 * size->length_mm)), 1, G_MAXINT16);
   return changed;
 }

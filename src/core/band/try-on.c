@@ -15,6 +15,9 @@
 #define DOUBTED_SDS 2.5     /* from here on the forecast fades, so that nothing jumps at three */
 #define SURE 0.99           /* more than that nobody picks out rows for */
 
+const char *const bw_tried_how_words[] = { "slack", "pulled", NULL };
+const char *const bw_tried_tool_words[] = { "eye", "calliper", NULL };
+
 /* The column that decides, at one count of beads: the one that pulling leaves open the most. */
 typedef struct {
   double gap_mm;  /* slack */
@@ -206,6 +209,15 @@ more_bed_mm (const Strip *strip, int n, const Chance *chance)
   return open ? thicker_mm (strip->design, -slack_at (strip, n + 1)) : 0;
 }
 
+/* Nothing is weighed with itself. */
+static BwDesign
+untold (const BwDesign *design)
+{
+  BwDesign unread = *design;
+  unread.tried = (BwBelief){ 0 };
+  return unread;
+}
+
 BwReading
 bw_reading_beads (const BwDesign *design, double short_beads, BwTriedHow how)
 {
@@ -219,6 +231,8 @@ bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, i
   Strip strip;
   *try_on = (BwTryOn){ .rows = rows };
   g_return_if_fail (reading->how == BW_TRIED_SLACK || reading->how == BW_TRIED_PULLED);
+  BwDesign unread = untold (design);
+  design = &unread;
   try_on->astray_mm = strip_init (&strip, design, stone, rows, reading);
   Chance chance;
   int n = choose (&strip, &chance);
@@ -233,6 +247,36 @@ bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, i
   try_on->more_bed_mm = more_bed_mm (&strip, n, &chance);
   if (try_on->change < 0 && rows % 2 == 0)
     try_on->stay_bed_mm = thicker_mm (design, -slack_at (&strip, rows / 2));
+}
+
+BwBelief
+bw_tried_belief (const BwDesign *design, const BwStone *stone, const BwTried *tried)
+{
+  Strip strip;
+  Chance chance;
+  if (tried->rows < 2)
+    return (BwBelief){ 0 };
+  BwDesign unread = untold (design);
+  Binding foretold = binding_at (&unread, stone, tried->rows);
+  strip_init (&strip, &unread, stone, tried->rows, &tried->reading);
+  return (BwBelief){ .is_told = TRUE,
+                     .longer_mm = strip.missing_mm - (foretold.gap_mm - foretold.pull_mm),
+                     .sd_mm = strip.sd_mm,
+                     .beads_around = choose (&strip, &chance) };
+}
+
+BwTried
+bw_tried_carry (const BwTried *tried, const BwDesign *before, const BwDesign *after,
+                const BwStone *stone, int rows)
+{
+  BwTried carried = *tried;
+  BwDesign old = untold (before), fresh = untold (after);
+  Binding was = binding_at (&old, stone, tried->rows), is = binding_at (&fresh, stone, rows);
+  carried.rows = rows;
+  carried.reading.short_mm += is.gap_mm - was.gap_mm;
+  if (tried->reading.how == BW_TRIED_PULLED)
+    carried.reading.short_mm -= is.pull_mm - was.pull_mm;
+  return carried;
 }
 
 double

@@ -73,6 +73,25 @@ typedef struct {
 void bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int rows,
                      const BwReading *reading);
 
+/* The words of the file and of the command line, in the order of the values. */
+extern const char *const bw_tried_how_words[];  /* "slack", "pulled", NULL */
+extern const char *const bw_tried_tool_words[]; /* "eye", "calliper", NULL */
+
+/* A reading that is kept: it was taken when so many rows were woven; rows 0: there is none. */
+typedef struct {
+  int rows;
+  BwReading reading;
+} BwTried;
+
+/* What the reading teaches, weighed with all that is measured: bw_try_on_init() in other words. The
+ * design's own belief is not looked at. */
+BwBelief bw_tried_belief (const BwDesign *design, const BwStone *stone, const BwTried *tried);
+
+/* The same reading as it would have been with `rows` rows, and over what the other design winds or
+ * where that lays the band: moved by as much as the forecasts of the two differ. */
+BwTried bw_tried_carry (const BwTried *tried, const BwDesign *before, const BwDesign *after,
+                        const BwStone *stone, int rows);
+
 /* By how many beads a strip of `rows` rows can overlap at most: three must be left to go round. */
 double bw_try_on_most_over (int rows);
 

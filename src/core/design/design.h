@@ -53,11 +53,21 @@ typedef struct {
   double hanging_cord_per_m, findings; /* prices; findings: ring and clasp of one piece */
 } BwSupply;
 
+/* What a try-on taught about the way round the stone that the strip has to close: derived from the
+ * reading by bw_tried_belief() and no key of its own. */
+typedef struct {
+  gboolean is_told;
+  double longer_mm; /* the way round is so much longer than stone and bed alone foretell */
+  double sd_mm;     /* how sure that is, the error of the pitch in it */
+  int beads_around; /* the count most likely to close and grip */
+} BwBelief;
+
 typedef struct {
   BwStoneMeasures stone;
   BwBead bead;
   BwGauge gauge;
   BwPitch pitch; /* what fit uses; derived from gauge and checks by bw_gauge_pitch() */
+  BwBelief tried;
   BwBed bed;
   BwBand band;
   BwBail bail;

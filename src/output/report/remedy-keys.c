@@ -114,6 +114,15 @@ tell_difference (Also *also, const char *pointer, JsonNode *was, JsonNode *is)
     tell (also, pointer, is);
 }
 
+/* What a file leaves out follows from the measurements, not from a try-on. */
+static int
+rows_that_follow (const BwDesign *design, const BwStone *stone)
+{
+  BwDesign unread = *design;
+  unread.tried = (BwBelief){ 0 };
+  return 2 * bw_fit_recommended (&unread, stone);
+}
+
 static gboolean
 same (double a, double b)
 {
@@ -127,8 +136,8 @@ tell_what_would_follow (Also *also, BwProject *project, const BwRemedy *remedy)
   const BwDesign *now = bw_project_get_design (project), *then = &remedy->design;
   const BwStone *stone = bw_project_stone (project);
   if (!also->rows && remedy->kind != BW_REMEDY_ROWS
-      && now->band.rows == 2 * bw_fit_recommended (now, stone)
-      && then->band.rows != 2 * bw_fit_recommended (then, stone)) {
+      && now->band.rows == rows_that_follow (now, stone)
+      && then->band.rows != rows_that_follow (then, stone)) {
     g_autoptr (JsonNode) rows = json_node_init_int (json_node_alloc (), then->band.rows);
     tell (also, "/band/rows", rows);
   }

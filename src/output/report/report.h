@@ -42,6 +42,9 @@ char *bw_words_row (BwProject *project, int row);
  * turns, that the strip is to be tried on, and again at every second row from there, that a fresh
  * thread is due. "" for most rows; the row after the last one has only the try-on. Owned. */
 char *bw_words_before_row (BwProject *project, int row);
+/* The same before a row of the bail: before its first one the join, before the one after its last
+ * one how it is sewn down and the ends. Owned. */
+char *bw_words_before_bail_row (BwProject *project, int row);
 /* What comes after the last row, as bw_words_flowing() tells it: the join, the bail, the ends of
  * the thread. Owned. */
 char *bw_words_finish (BwProject *project);

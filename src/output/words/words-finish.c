@@ -5,6 +5,7 @@
 
 #include "output/words/words.h"
 
+#include "output/report/report.h"
 #include "output/report/report-parts.h"
 #include "output/words/words-visits.h"
 
@@ -16,7 +17,8 @@ typedef struct {
   const BwDesign *design;
   const BwPath *path;
   char **labels;
-  int length; /* index of the thread in the needle */
+  int length;          /* index of the thread in the needle */
+  gboolean row_by_row; /* rows are told elsewhere, one at a time */
 } Finish;
 
 /* The bail as it comes off the path: its rows, and what is told between them. */
@@ -150,7 +152,8 @@ take_bail_row (Finish *finish, Bail *bail, BwStretch stretch)
   BwWordsRow row = bail_row (finish, stretch);
   bail->next_row = row.row + 1;
   if (finish->design->bail.style == BW_BAIL_UPRIGHT && row.row <= 2) {
-    bw_words_events_add (bail->events, bail->next_row, strung_sentence (finish, &row));
+    if (!finish->row_by_row)
+      bw_words_events_add (bail->events, bail->next_row, strung_sentence (finish, &row));
     g_free (row.colours);
     return;
   }
@@ -248,17 +251,58 @@ append_ends (const Finish *finish)
                                  "in the same way. Cut both ends close."));
 }
 
-void
-bw_words_append_finish (GString *text, BwProject *project, char **labels)
+static Finish
+finish_of (GString *text, BwProject *project, char **labels)
 {
-  const BwDesign *design = bw_project_get_design (project);
   const BwPath *path = bw_project_path (project);
-  Finish finish = { text, project, design, path, labels, 0 };
+  Finish finish = { text, project, bw_project_get_design (project), path, labels, 0, FALSE };
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     if (visit->part <= BW_PART_ROWS)
       finish.length = visit->length;
   }
+  return finish;
+}
+
+static void
+append_events_before (Finish *finish, int row)
+{
+  g_autoptr (GArray) rows = bw_words_rows_new ();
+  g_autoptr (GArray) events = bw_words_events_new ();
+  Bail bail = { rows, events, 1 };
+  take_bail (finish, &bail);
+  for (guint i = 0; i < events->len; i++) {
+    const BwWordsEvent *event = &g_array_index (events, BwWordsEvent, i);
+    if (event->before_row == row)
+      bw_text_item (finish->text, event->sentence);
+  }
+}
+
+/* The join is told in any case, for it says which thread is in the needle after it. */
+char *
+bw_words_before_bail_row (BwProject *project, int row)
+{
+  GString *text = g_string_new (NULL);
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  Finish finish = finish_of (text, project, labels);
+  finish.row_by_row = TRUE;
+  append_join (&finish);
+  if (row > 1)
+    g_string_truncate (text, 0);
+  else
+    bw_text_section (text, _ ("The bail"));
+  append_events_before (&finish, row);
+  if (row > finish.design->bail.rows)
+    append_ends (&finish);
+  return bw_text_done_flowing (text);
+}
+
+void
+bw_words_append_finish (GString *text, BwProject *project, char **labels)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwPath *path = bw_project_path (project);
+  Finish finish = finish_of (text, project, labels);
   if (design->band.rows % 2 == 0)
     append_join (&finish);
   else

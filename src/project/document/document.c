@@ -90,10 +90,22 @@ bw_progress_new (void)
   return g_rc_box_new0 (BwProgress);
 }
 
+BwProgress *
+bw_progress_like (const BwProgress *from)
+{
+  BwProgress *progress = bw_progress_new ();
+
+  *progress = *from;
+  progress->tried_extra = NULL;
+  memset (progress->extra, 0, sizeof progress->extra);
+  return progress;
+}
+
 static void
 progress_clear (gpointer progress)
 {
   clear_extras (((BwProgress *)progress)->extra, BW_CHECKS_MAX);
+  clear_extras (&((BwProgress *)progress)->tried_extra, 1);
 }
 
 void
@@ -135,6 +147,8 @@ bw_progress_inherit (BwProgress *progress, const BwProgress *old)
 {
   int next = 0;
 
+  if (progress->tried.rows > 0 && old->tried.rows > 0)
+    take_over (&progress->tried_extra, old->tried_extra);
   for (int i = 0; i < progress->n_checks; i++) {
     int was = next;
 
@@ -212,11 +226,24 @@ texts_equal (const BwText *a, const BwText *b)
 }
 
 static gboolean
+tried_equal (const BwTried *a, const BwTried *b)
+{
+  if (a->rows == 0 || b->rows == 0)
+    return a->rows == b->rows;
+  return a->rows == b->rows && a->reading.how == b->reading.how
+         && a->reading.tool == b->reading.tool && !(a->reading.short_mm < b->reading.short_mm)
+         && !(a->reading.short_mm > b->reading.short_mm);
+}
+
+static gboolean
 progresses_equal (const BwProgress *a, const BwProgress *b)
 {
   if (a == b)
     return TRUE;
-  if (a->rows_done != b->rows_done || a->n_checks != b->n_checks)
+  if (a->rows_done != b->rows_done || a->n_checks != b->n_checks
+      || a->bail_rows_done != b->bail_rows_done || !tried_equal (&a->tried, &b->tried))
+    return FALSE;
+  if (a->tried_extra != b->tried_extra)
     return FALSE;
   for (int i = 0; i < a->n_checks; i++)
     if (!checks_equal (&a->check[i], &b->check[i]) || a->extra[i] != b->extra[i])
@@ -318,10 +345,31 @@ check_validate (const BwCheck *check, int i, GError **error)
                                   CHECK_PITCH_MAX_MM * (check->rows + 1) / 2, length, error);
 }
 
+/* No strip overlaps by more than it is long, and none lacks more than all the beads there can be.
+ */
+static gboolean
+tried_validate (const BwProgress *progress, GError **error)
+{
+  const BwTried *tried = &progress->tried;
+  double most = CHECK_PITCH_MAX_MM * BW_ROWS_MAX / 2;
+
+  if (tried->rows == 0)
+    return TRUE;
+  return bw_fault_check_range (tried->rows, 2, MAX (progress->rows_done, 2), "/progress/tried/rows",
+                               error)
+         && bw_fault_check_range (progress->rows_done, 2, BW_ROWS_MAX, "/progress/rows_done", error)
+         && bw_fault_check_range (tried->reading.short_mm,
+                                  -CHECK_PITCH_MAX_MM * bw_try_on_most_over (tried->rows), most,
+                                  "/progress/tried/short_mm", error);
+}
+
 gboolean
 bw_progress_validate (const BwProgress *progress, GError **error)
 {
-  if (!bw_fault_check_range (progress->rows_done, 0, BW_ROWS_MAX, "/progress/rows_done", error))
+  if (!bw_fault_check_range (progress->rows_done, 0, BW_ROWS_MAX, "/progress/rows_done", error)
+      || !bw_fault_check_range (progress->bail_rows_done, 0, BW_ROWS_MAX,
+                                "/progress/bail_rows_done", error)
+      || !tried_validate (progress, error))
     return FALSE;
   if (progress->n_checks < 0 || progress->n_checks > BW_CHECKS_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",
@@ -364,4 +412,62 @@ bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error)
     return bw_fault_tell (&fault, error);
   design->pitch = bw_gauge_pitch (gauge, progress->check, progress->n_checks);
   return TRUE;
+}
+
+void
+bw_design_believe (BwDesign *design, const BwStone *stone, const BwProgress *progress)
+{
+  design->tried = bw_tried_belief (design, stone, &progress->tried);
+}
+
+static gboolean
+differs (double a, double b)
+{
+  return a < b || a > b;
+}
+
+/* Another bead, or a strip of another width: what was read speaks of neither. */
+static gboolean
+is_another_strip (const BwDesign *a, const BwDesign *b)
+{
+  return a->band.columns != b->band.columns || differs (a->bead.diameter_mm, b->bead.diameter_mm)
+         || differs (a->bead.length_mm, b->bead.length_mm);
+}
+
+static gboolean
+lies_elsewhere (const BwDesign *a, const BwDesign *b)
+{
+  return (bw_design_difference (a, b) & 1u << BW_GROUP_BED)
+         || differs (a->band.bottom_mm, b->band.bottom_mm);
+}
+
+static BwTried
+tried_after (const BwTried *tried, const BwDesign *before, const BwDesign *after)
+{
+  BwStone stone;
+
+  if (tried->rows == 0 || is_another_strip (before, after))
+    return (BwTried){ 0 };
+  if (!lies_elsewhere (before, after) || !bw_stone_init (&stone, &after->stone, NULL))
+    return *tried;
+  BwDesign there = *after;
+  there.bed = before->bed;
+  there.band.bottom_mm = before->band.bottom_mm;
+  return bw_tried_carry (tried, &there, after, &stone, tried->rows);
+}
+
+gboolean
+bw_progress_follow (const BwProgress *progress, const BwDesign *before, const BwDesign *after,
+                    BwProgress *next)
+{
+  gboolean same_bail
+      = before->bail.style == after->bail.style && before->bail.columns == after->bail.columns
+        && before->bail.rows == after->bail.rows && before->band.rows == after->band.rows;
+
+  *next = *progress;
+  next->tried = tried_after (&progress->tried, before, after);
+  if (!same_bail)
+    next->bail_rows_done = 0;
+  return next->bail_rows_done != progress->bail_rows_done
+         || !tried_equal (&next->tried, &progress->tried);
 }

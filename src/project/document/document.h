@@ -5,6 +5,7 @@
 #pragma once
 
 #include "core/pattern/drawing.h"
+#include "core/band/try-on.h"
 #include "core/design/gauge.h"
 #include "project/document/examples.h"
 #include "project/document/keys.h"
@@ -33,9 +34,12 @@ typedef struct {
 
 typedef struct {
   int rows_done;
+  int bail_rows_done; /* 0 while the band is not woven */
+  BwTried tried;
   int n_checks;
   BwCheck check[BW_CHECKS_MAX];
   JsonObject *extra[BW_CHECKS_MAX];
+  JsonObject *tried_extra; /* of the reading */
 } BwProgress;
 
 typedef struct {
@@ -62,6 +66,8 @@ BwFrame *bw_frame_new (const BwFrame *from); /* NULL: the defaults of a design, 
 BwTrayValue *bw_tray_value_new (void);       /* the plain tray */
 BwText *bw_text_new (const char *title, const char *mineral);
 BwProgress *bw_progress_new (void);
+/* The same values; the keys that the program does not know are left to bw_progress_inherit(). */
+BwProgress *bw_progress_like (const BwProgress *from);
 
 void bw_frame_unref (BwFrame *frame);
 void bw_tray_value_unref (BwTrayValue *tray);
@@ -100,6 +106,14 @@ void bw_document_canvas_size (const BwDesign *design, BwCanvas canvas, int *colu
 gboolean bw_tray_validate (const BwTray *tray, GError **error);
 gboolean bw_progress_validate (const BwProgress *progress, GError **error);
 
+/* What becomes of progress made on one design once it is another: a reading stays with its bead and
+ * its strip, and moves with bed and place; bail rows stay with their bail. TRUE when something is
+ * to change; *next is filled then. Both designs must be valid. */
+gboolean bw_progress_follow (const BwProgress *progress, const BwDesign *before,
+                             const BwDesign *after, BwProgress *next);
+
 /* Brings what follows from other values of the design in line: gauge from the swatch, believed
  * pitch from gauge and checks. Faults at /gauge/…, and at a text that is not UTF-8. */
 gboolean bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error);
+/* And what the try-on taught. The design must be valid, and the stone its own. */
+void bw_design_believe (BwDesign *design, const BwStone *stone, const BwProgress *progress);

@@ -230,7 +230,10 @@ bw_design_difference (const BwDesign *a, const BwDesign *b)
     if (!group_equal (&groups[s], a, b))
       bits |= 1u << s;
   if (!numbers_equal (&a->pitch.mm, &b->pitch.mm, 1)
-      || !numbers_equal (&a->pitch.sd_mm, &b->pitch.sd_mm, 1))
+      || !numbers_equal (&a->pitch.sd_mm, &b->pitch.sd_mm, 1)
+      || a->tried.is_told != b->tried.is_told || a->tried.beads_around != b->tried.beads_around
+      || !numbers_equal (&a->tried.longer_mm, &b->tried.longer_mm, 1)
+      || !numbers_equal (&a->tried.sd_mm, &b->tried.sd_mm, 1))
     bits |= 1u << BW_GROUP_GAUGE;
   return bits;
 }
@@ -275,6 +278,8 @@ bw_design_take_groups (BwDesign *to, const BwDesign *from, guint wanted)
       memcpy (bw_key_field (key, to), bw_key_value (key, from), size_of (key));
     }
   }
-  if (wanted & 1u << BW_GROUP_GAUGE)
+  if (wanted & 1u << BW_GROUP_GAUGE) {
     to->pitch = from->pitch;
+    to->tried = from->tried;
+  }
 }

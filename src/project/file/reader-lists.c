@@ -212,10 +212,62 @@ read_check (JsonNode *node, const char *pointer, BwProgress *progress, GError **
   return TRUE;
 }
 
+static int
+word_at (const char *const *words, const char *word)
+{
+  int i = 0;
+  while (words[i] && !g_str_equal (words[i], word))
+    i++;
+  return words[i] ? i : -1;
+}
+
+/* One of the words, by its place. */
+static gboolean
+read_choice (JsonObject *object, const char *name, const char *const *words, int *choice,
+             GError **error)
+{
+  g_autofree char *pointer = bw_json_pointer ("/progress/tried", name);
+  JsonNode *node = bw_take_required (object, "/progress/tried", name, error);
+  const char *word;
+
+  if (!node || !bw_take_text (node, pointer, &word, error))
+    return FALSE;
+  *choice = word_at (words, word);
+  if (*choice >= 0)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("“%s” was found; “%s” or “%s” can stand here."),
+                word, words[0], words[1]);
+  return FALSE;
+}
+
+static gboolean
+read_tried (JsonNode *node, BwProgress *progress, GError **error)
+{
+  static const char *const known[] = { "rows", "short_mm", "how", "tool", NULL };
+  JsonObject *object = bw_take_object (node, "/progress/tried", error);
+  BwTried *tried = &progress->tried;
+  JsonNode *rows, *length;
+  int how, tool;
+
+  if (!object || !(rows = bw_take_required (object, "/progress/tried", "rows", error))
+      || !bw_take_whole (rows, "/progress/tried/rows", 2, BW_ROWS_MAX, &tried->rows, error)
+      || !(length = bw_take_required (object, "/progress/tried", "short_mm", error))
+      || !bw_take_number (length, "/progress/tried/short_mm", &tried->reading.short_mm, error)
+      || !read_choice (object, "how", bw_tried_how_words, &how, error)
+      || !read_choice (object, "tool", bw_tried_tool_words, &tool, error))
+    return FALSE;
+  tried->reading.how = (BwTriedHow)(BW_TRIED_SLACK + how);
+  tried->reading.tool = (BwTriedTool)(BW_TRIED_BY_EYE + tool);
+  progress->tried_extra = bw_take_unknown (object, known);
+  return TRUE;
+}
+
 gboolean
 bw_read_progress (JsonObject *object, BwProgress *progress, GError **error)
 {
   JsonNode *rows_done = json_object_get_member (object, "rows_done");
+  JsonNode *bail_done = json_object_get_member (object, "bail_rows_done");
+  JsonNode *tried = json_object_get_member (object, "tried");
   JsonNode *checks = json_object_get_member (object, "checks");
   JsonArray *list = checks ? bw_take_list (checks, "/progress/checks", error) : NULL;
   guint n = list ? json_array_get_length (list) : 0;
@@ -223,7 +275,11 @@ bw_read_progress (JsonObject *object, BwProgress *progress, GError **error)
   if ((checks && !list)
       || (rows_done
           && !bw_take_whole (rows_done, "/progress/rows_done", 0, BW_ROWS_MAX, &progress->rows_done,
-                             error)))
+                             error))
+      || (bail_done
+          && !bw_take_whole (bail_done, "/progress/bail_rows_done", 0, BW_ROWS_MAX,
+                             &progress->bail_rows_done, error))
+      || (tried && !read_tried (tried, progress, error)))
     return FALSE;
   if (n > BW_CHECKS_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",

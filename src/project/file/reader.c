@@ -231,7 +231,7 @@ read_bail (BwDocument *document, JsonObject *root, GError **error)
 static gboolean
 read_progress (BwDocument *document, JsonObject *root, GError **error)
 {
-  static const char *const known[] = { "rows_done", "checks", NULL };
+  static const char *const known[] = { "rows_done", "bail_rows_done", "tried", "checks", NULL };
   g_autoptr (JsonObject) object = group_object (root, "", "progress", FALSE, error);
 
   if (!object || !bw_read_progress (object, document->head.progress, error))
@@ -283,6 +283,19 @@ complete_band (BwDesign *design, gboolean has_bottom, GError **error)
     return TRUE;
   design->band.rows = 2 * bw_fit_recommended (design, &stone);
   return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
+}
+
+/* Rows that a file leaves out follow from the measurements alone, and so before this. */
+static gboolean
+believe (BwDesign *design, const BwProgress *progress, GError **error)
+{
+  BwStone stone;
+  BwFault fault;
+
+  if (!bw_stone_init (&stone, &design->stone, &fault))
+    return bw_fault_tell (&fault, error);
+  bw_design_believe (design, &stone, progress);
+  return TRUE;
 }
 
 static gboolean
@@ -361,6 +374,7 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_materials (document, root, error) || !read_progress (document, root, error)
       || !bw_design_settle (design, document->head.progress, error)
       || !complete_band (design, has_bottom (root), error)
+      || !believe (design, document->head.progress, error)
       || !read_drawings (document, root, error))
     return FALSE;
   keep_unknown (document, "", root, known);

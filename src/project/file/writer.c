@@ -185,6 +185,25 @@ add_tray (JsonObject *root, const BwTrayValue *value)
 }
 
 static void
+add_tried (JsonObject *object, const BwProgress *progress)
+{
+  const BwTried *tried = &progress->tried;
+  JsonObject *inner;
+
+  if (tried->rows == 0)
+    return;
+  inner = json_object_new ();
+  json_object_set_member (inner, "rows", bw_json_number (tried->rows));
+  json_object_set_member (inner, "short_mm", bw_json_number (tried->reading.short_mm));
+  json_object_set_string_member (inner, "how",
+                                 bw_tried_how_words[tried->reading.how - BW_TRIED_SLACK]);
+  json_object_set_string_member (inner, "tool",
+                                 bw_tried_tool_words[tried->reading.tool - BW_TRIED_BY_EYE]);
+  add_unknown (inner, progress->tried_extra);
+  json_object_set_object_member (object, "tried", inner);
+}
+
+static void
 add_progress (JsonObject *root, const BwDocument *document)
 {
   const BwProgress *progress = document->head.progress;
@@ -200,6 +219,9 @@ add_progress (JsonObject *root, const BwDocument *document)
     json_array_add_object_element (list, check);
   }
   json_object_set_member (object, "rows_done", bw_json_number (progress->rows_done));
+  if (progress->bail_rows_done > 0)
+    json_object_set_member (object, "bail_rows_done", bw_json_number (progress->bail_rows_done));
+  add_tried (object, progress);
   json_object_set_array_member (object, "checks", list);
   add_unknown (object, g_hash_table_lookup (document->extras, "/progress"));
   add_object (root, "progress", object);
