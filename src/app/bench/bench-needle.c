@@ -181,6 +181,13 @@ trace_thread (BwBenchNeedle *self, cairo_t *cr)
   }
 }
 
+static void
+add_stop (cairo_pattern_t *pattern, double at, GdkRGBA colour)
+{
+  cairo_pattern_add_color_stop_rgba (pattern, at, (double)colour.red, (double)colour.green,
+                                     (double)colour.blue, (double)colour.alpha);
+}
+
 /* The eye nearest to the beads, the point ahead. Steel is grey by day and by lamp. */
 static void
 draw_needle (BwBenchNeedle *self, cairo_t *cr, const GdkRGBA *ink)
@@ -199,9 +206,9 @@ draw_needle (BwBenchNeedle *self, cairo_t *cr, const GdkRGBA *ink)
                   y - thick / 2);
   cairo_close_path (cr);
   cairo_pattern_t *steel = cairo_pattern_create_linear (0, y - thick / 2, 0, y + thick / 2);
-  cairo_pattern_add_color_stop_rgb (steel, 0, 0.62, 0.65, 0.68);
-  cairo_pattern_add_color_stop_rgb (steel, 0.4, 0.92, 0.94, 0.95);
-  cairo_pattern_add_color_stop_rgb (steel, 1, 0.45, 0.48, 0.52);
+  add_stop (steel, 0, bw_palette_tint (BW_TINT_HAIR, FALSE));
+  add_stop (steel, 0.4, bw_palette_tint (BW_TINT_GLEAM, FALSE));
+  add_stop (steel, 1, bw_palette_tint (BW_TINT_NOTE, FALSE));
   cairo_set_source (cr, steel);
   cairo_fill_preserve (cr);
   cairo_pattern_destroy (steel);
@@ -307,9 +314,8 @@ letter_px (BwBenchNeedle *self)
 
 /* A breath of the other shade round the letter, so that the shine of the glass may stay. */
 static void
-append_haloed (GtkSnapshot *snapshot, PangoLayout *text, GdkRGBA shade)
+append_haloed (GtkSnapshot *snapshot, PangoLayout *text, GdkRGBA shade, GdkRGBA halo)
 {
-  GdkRGBA halo = { 1 - shade.red, 1 - shade.green, 1 - shade.blue, 0.28f };
   for (int i = 0; i < 8; i++) {
     double angle = i * G_PI / 4;
     gtk_snapshot_save (snapshot);
@@ -325,11 +331,11 @@ static void
 draw_letter (BwBenchNeedle *self, GtkSnapshot *snapshot, const BwColour *colour)
 {
   char letter[7] = { 0 };
-  GdkRGBA shade = { 1, 1, 1, 1 };
+  gboolean black = bw_bead_letter_is_black (colour->srgb);
+  GdkRGBA shade = bw_palette_tint (black ? BW_TINT_SHADOW : BW_TINT_GLEAM, FALSE);
+  GdkRGBA halo = bw_palette_tint (black ? BW_TINT_GLEAM : BW_TINT_SHADOW, FALSE);
   PangoRectangle ink;
   g_unichar_to_utf8 (colour->id, letter);
-  if (bw_bead_letter_is_black (colour->srgb))
-    shade = (GdkRGBA){ 0, 0, 0, 1 };
   g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (GTK_WIDGET (self), letter);
   PangoFontDescription *font = pango_font_description_new ();
   pango_font_description_set_absolute_size (font, letter_px (self) * PANGO_SCALE);
@@ -340,7 +346,7 @@ draw_letter (BwBenchNeedle *self, GtkSnapshot *snapshot, const BwColour *colour)
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot,
                           &GRAPHENE_POINT_INIT ((float)-ink.width / 2, (float)-ink.height / 2));
-  append_haloed (snapshot, text, shade);
+  append_haloed (snapshot, text, shade, bw_palette_alpha (halo, 0.28));
   gtk_snapshot_restore (snapshot);
 }
 
