@@ -8,6 +8,7 @@
 
 #include "pieces.h"
 #include "preview/scene/camera.h"
+#include "preview/scene/seen-from.h"
 
 enum { WIDTH = 640, HEIGHT = 480 };
 
@@ -43,6 +44,7 @@ a_ray_passes_through_what_is_projected_on_its_pixel (void **state)
     for (int k = 0; k < 3; k++)
       at[k] = piece.scene->centre[k]
               + piece.scene->radius * (float)g_rand_double_range (rand, -0.6, 0.6);
+    piece.scene->free_below = (float)(i % 3) * 0.2f;
     bw_eye_init (&eye, piece_camera (rand), piece.scene, WIDTH, HEIGHT);
     assert_true (bw_eye_project (&eye, at, WIDTH, HEIGHT, &x, &y));
     bw_eye_ray (&eye, x, y, WIDTH, HEIGHT, &from, &along);
@@ -316,6 +318,99 @@ coming_near_the_eye_aims_at_the_band (void **state)
   piece_away (&piece);
 }
 
+/* What lies over the foot of the picture covers nothing of the piece, however it is turned. */
+static void
+what_is_kept_free_below_stays_free (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (15);
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_at_hand (which);
+    piece.scene->free_below = 0.25f;
+    for (int i = 0; i < 20; i++) {
+      BwEye eye;
+      BwCamera camera = piece_camera (rand);
+      camera.zoom = 1;
+      bw_eye_init (&eye, camera, piece.scene, WIDTH, HEIGHT);
+      for (guint k = 0; k < piece.scene->stone->len; k++) {
+        double x, y;
+        const float *at = g_array_index (piece.scene->stone, BwSceneVertex, k).at;
+        assert_true (bw_eye_project (&eye, at, WIDTH, HEIGHT, &x, &y));
+        assert_true (y >= -0.5 && y <= 0.75 * HEIGHT + 0.5);
+      }
+    }
+    piece_away (&piece);
+  }
+}
+
+/* --- Views by name -----------------------------------------------------------------------------
+ */
+
+/* From the middle of the picture to the eye, in the piece's axes. */
+static BwVec3
+way_to_eye (const BwScene *scene, BwCamera camera)
+{
+  BwEye eye;
+  bw_eye_init (&eye, camera, scene, WIDTH, HEIGHT);
+  return bw_vec3 ((double)eye.view[0][2], (double)eye.view[1][2], (double)eye.view[2][2]);
+}
+
+static BwVec3
+at_azimuth (double degrees)
+{
+  return bw_vec3 (cos (bw_radians (degrees)), sin (bw_radians (degrees)), 0);
+}
+
+/* Each face once, then the first again; whether the piece stands or hangs. */
+static void
+going_on_from_face_to_face_comes_round_the_stone (void **state)
+{
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_at_hand (which);
+    int faces = bw_project_stone (piece.project)->faces;
+    for (int hanging = 0; hanging <= piece.scene->rest.hangs; hanging++) {
+      BwCamera camera = { .turn_deg = 77, .tip_deg = 5, .zoom = 1.5 };
+      gboolean seen[BW_FACES_MAX] = { FALSE };
+      if (hanging)
+        bw_scene_stand_at_rest (piece.scene);
+      for (int i = 0; i < faces; i++) {
+        camera = bw_seen_from (BW_SEEN_FROM_FACE, piece.project, hanging, camera);
+        BwVec3 way = way_to_eye (piece.scene, camera);
+        int face = (int)lround (bw_degrees (atan2 (way.y, way.x)) / (360.0 / faces));
+        face = (face + faces) % faces;
+        assert_true (bw_vec3_dot (way, at_azimuth (face * 360.0 / faces)) > 1 - 1e-5);
+        assert_false (seen[face]);
+        seen[face] = TRUE;
+        assert_true (camera.zoom == 1.5);
+      }
+    }
+    piece_away (&piece);
+  }
+}
+
+static void
+the_join_and_the_front_are_looked_at_where_they_are (void **state)
+{
+  for (int which = 0; which < N_PIECES; which++) {
+    Piece piece = piece_at_hand (which);
+    const BwDesign *design = bw_project_get_design (piece.project);
+    BwCamera now = { .turn_deg = 12, .tip_deg = 40, .zoom = 3 };
+    BwCamera join = bw_seen_from (BW_SEEN_FROM_JOIN, piece.project, FALSE, now);
+    BwVec3 seam = at_azimuth (design->band.seam_deg);
+    assert_true (bw_vec3_dot (way_to_eye (piece.scene, join), seam) > 1 - 1e-5);
+    BwCamera front = bw_seen_from (BW_SEEN_FROM_FRONT, piece.project, FALSE, now);
+    BwVec3 back = design->bail.style == BW_BAIL_NONE ? seam : at_azimuth (design->bail.at_deg);
+    assert_true (bw_vec3_dot (way_to_eye (piece.scene, front), back) < -0.95);
+    BwCamera above = bw_seen_from (BW_SEEN_FROM_ABOVE, piece.project, FALSE, now);
+    assert_true (way_to_eye (piece.scene, above).z > 1 - 1e-5);
+    if (piece.scene->rest.hangs) {
+      bw_scene_stand_at_rest (piece.scene);
+      join = bw_seen_from (BW_SEEN_FROM_JOIN, piece.project, TRUE, now);
+      assert_true (bw_vec3_dot (way_to_eye (piece.scene, join), seam) > 1 - 1e-5);
+    }
+    piece_away (&piece);
+  }
+}
+
 int
 main (void)
 {
@@ -330,6 +425,9 @@ main (void)
     cmocka_unit_test (a_bead_that_faces_the_eye_is_found_under_its_middle),
     cmocka_unit_test (what_is_not_shown_is_neither_found_nor_in_the_way),
     cmocka_unit_test (the_bed_hides_what_lies_behind_it),
+    cmocka_unit_test (what_is_kept_free_below_stays_free),
+    cmocka_unit_test (going_on_from_face_to_face_comes_round_the_stone),
+    cmocka_unit_test (the_join_and_the_front_are_looked_at_where_they_are),
   };
   return cmocka_run_group_tests_name ("camera", tests, NULL, NULL);
 }

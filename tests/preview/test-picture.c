@@ -13,6 +13,7 @@
 #include "preview/gl/offscreen-context.h"
 #include "preview/picture/offscreen.h"
 #include "preview/picture/projection.h"
+#include "preview/picture/still.h"
 #include <string.h>
 
 enum { SIZE = 240 };
@@ -494,6 +495,24 @@ a_size_out_of_range_is_refused (void **state)
   }
 }
 
+/* The same piece on each ground: what hides the ground is the same, its edges are not. */
+static void
+a_picture_on_a_dark_ground_is_lit_for_it (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  bw_project_set_mineral (project, "Mineral", "amethyst");
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  BwStill still = { { 30, 10, 1 }, BW_LAYER_ALL, BW_LIGHT_DAY, BW_GROUND_DARK, SIZE, SIZE };
+  cairo_surface_t *dark = bw_still_new (scene, &still, NULL);
+  assert_true (scene->on_dark);
+  still.ground = BW_GROUND_CLEAR;
+  cairo_surface_t *clear = bw_still_new (scene, &still, NULL);
+  assert_false (scene->on_dark);
+  assert_true (difference (dark, clear) > 0);
+  cairo_surface_destroy (dark);
+  cairo_surface_destroy (clear);
+}
+
 int
 main (void)
 {
@@ -512,6 +531,7 @@ main (void)
     cmocka_unit_test (the_drawn_projection_has_the_outline_of_the_picture),
     cmocka_unit_test (one_call_makes_a_picture_from_any_thread),
     cmocka_unit_test (a_size_out_of_range_is_refused),
+    cmocka_unit_test (a_picture_on_a_dark_ground_is_lit_for_it),
   };
   return cmocka_run_group_tests_name ("picture", tests, open_gl, close_gl);
 }

@@ -446,7 +446,7 @@ the_cord_is_seen_over_the_piece_by_either_way_of_drawing (void **state)
     };
     /* On each end, clear of the piece. */
     guint n = scene->cord.stations->len;
-    const guint stations[] = { 12, n - 13 };
+    const guint stations[] = { 30, n - 31 };
     for (int k = 0; k < 2; k++) {
       int x, y;
       place (scene, camera, station (&scene->cord, stations[k]), &x, &y);

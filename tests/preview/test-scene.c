@@ -11,6 +11,7 @@
 #include "core/band/ring.h"
 #include "pieces.h"
 #include "preview/scene/scene-parts.h"
+#include "preview/scene/shadow.h"
 #include <string.h>
 
 static const BwSceneBead *
@@ -464,6 +465,68 @@ a_bed_over_the_shoulder_bends_there (void **state)
   assert_true (n > 0);
 }
 
+/* --- Its shadow --------------------------------------------------------------------------------
+ */
+
+static int
+shadows_of (const BwScene *scene, double tip_deg, guint layers, BwShadow shadow[BW_SHADOWS_MAX])
+{
+  BwEye eye;
+  BwCamera camera = { 30, tip_deg, 1 };
+  bw_eye_init (&eye, camera, scene, 300, 400);
+  return bw_shadows (scene, &eye, camera, layers, 300, 400, shadow);
+}
+
+/* Wider than the stone and flat, about the place it stands on; the one that touches is smaller. */
+static void
+a_standing_piece_has_its_shadow_at_its_foot (void **state)
+{
+  for (int which = 0; which < N_PIECES; which++) {
+    g_autoptr (BwProject) project = piece_new (which);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    BwShadow shadow[BW_SHADOWS_MAX];
+    assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 2);
+    assert_true (shadow[0].across > shadow[1].across);
+    for (int i = 0; i < 2; i++) {
+      assert_true (shadow[i].y > 200 && shadow[i].y < 400);
+      assert_true (fabs (shadow[i].upright / shadow[i].across - sin (bw_radians (15))) < 1e-6);
+      assert_true (shadow[i].strength > 0.1 && shadow[i].strength < 0.6);
+    }
+  }
+}
+
+static void
+without_a_foot_to_be_seen_there_is_no_shadow (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4);
+  g_autoptr (BwProject) project = piece_random (rand, BW_BAIL_FLAP);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  BwShadow shadow[BW_SHADOWS_MAX];
+  assert_int_equal (shadows_of (scene, -40, BW_LAYER_ALL, shadow), 0);
+  assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL & ~(guint)BW_LAYER_STONE, shadow), 0);
+  bw_scene_stand_at_rest (scene);
+  assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 0);
+  bw_scene_stand_swinging (scene, 0.2, 0.5);
+  assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 0);
+  bw_scene_stand_upright (scene);
+  assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 2);
+}
+
+/* By day all edges are one cool white; in the dark an amethyst's are violet. */
+static void
+edges_gleam_in_the_stones_own_colour_in_the_dark (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  bw_project_set_mineral (project, "Mineral", "amethyst");
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  float day[3], dark[3];
+  bw_scene_edge_light (scene, day);
+  scene->on_dark = TRUE;
+  bw_scene_edge_light (scene, dark);
+  assert_true (day[1] > 0.9f * day[2] && day[1] > 0.9f * day[0]);
+  assert_true (dark[1] < 0.65f * dark[2] && dark[1] < dark[0]);
+}
+
 int
 main (void)
 {
@@ -486,6 +549,9 @@ main (void)
     cmocka_unit_test (the_thread_goes_through_every_visited_hole),
     cmocka_unit_test (the_thread_links_each_bead_to_the_next),
     cmocka_unit_test (a_named_mineral_has_its_colour_and_another_is_clear),
+    cmocka_unit_test (a_standing_piece_has_its_shadow_at_its_foot),
+    cmocka_unit_test (without_a_foot_to_be_seen_there_is_no_shadow),
+    cmocka_unit_test (edges_gleam_in_the_stones_own_colour_in_the_dark),
   };
   return cmocka_run_group_tests_name ("scene", tests, NULL, NULL);
 }

@@ -154,19 +154,33 @@ draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint lay
     bw_gl_lines_draw (self->holes, &pen);
 }
 
-/* Crisp edges, each with a gleam beside it: a crystal's edge is a narrow bevel that catches light.
- */
+/* A line of light on each edge, so wide and so strong. */
 static void
-draw_edges (BwRenderer *self, guint layers, float ratio)
+draw_edge_light (BwRenderer *self, const BwScene *scene, float pixels, float strength,
+                 gboolean fades)
 {
-  const BwGlPen crisp = { .least_pixels = 1.1f * ratio, .colour = { 0.93f, 0.97f, 1, 0.60f } };
-  const BwGlPen gleam
-      = { .least_pixels = 7 * ratio, .colour = { 0.85f, 0.93f, 1, 0.28f }, .fades = TRUE };
+  float light[3];
+  bw_scene_edge_light (scene, light);
+  const BwGlPen pen = { .least_pixels = pixels,
+                        .colour = { light[0], light[1], light[2], strength },
+                        .fades = fades };
+  bw_gl_lines_draw (self->edges, &pen);
+}
+
+/* Crisp edges, each with a gleam beside it: a crystal's edge is a narrow bevel that catches light.
+ * On a pale ground clear stone would melt into it: there a soft dark seam lies under each. */
+static void
+draw_edges (BwRenderer *self, const BwScene *scene, guint layers, float ratio)
+{
+  const BwGlPen seam
+      = { .least_pixels = 5 * ratio, .colour = { 0.03f, 0.05f, 0.07f, 0.60f }, .fades = TRUE };
   if (!(layers & BW_LAYER_STONE))
     return;
   glDepthMask (GL_FALSE);
-  bw_gl_lines_draw (self->edges, &gleam);
-  bw_gl_lines_draw (self->edges, &crisp);
+  if (!scene->on_dark)
+    bw_gl_lines_draw (self->edges, &seam);
+  draw_edge_light (self, scene, 7 * ratio, scene->on_dark ? 0.36f : 0.16f, TRUE);
+  draw_edge_light (self, scene, 1.1f * ratio, scene->on_dark ? 0.75f : 0.60f, FALSE);
   glDepthMask (GL_TRUE);
 }
 
@@ -187,7 +201,7 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   bw_gl_body_draw_bed_rest (self->body, layers);
   draw_thread (self, scene, &eye, layers);
   bw_gl_beads_draw (self->beads, scene, &eye, layers);
-  draw_edges (self, layers, ratio);
+  draw_edges (self, scene, layers, ratio);
   bw_gl_tubes_draw_faded (self->tubes, layers);
   bw_gl_beads_draw_hover (self->beads, scene, hover, bw_renderer_halo (self->scale, width, height));
   glBindVertexArray (0);

@@ -3,6 +3,7 @@
  * through it, as it does through the real one; the rest is painted far to near on top. */
 #include "preview/picture/projection.h"
 
+#include "core/pattern/colour.h"
 #include "core/pattern/tint.h"
 #include "preview/gl/gl-frame.h"
 #include "preview/picture/painter-tube.h"
@@ -82,10 +83,23 @@ line_path (const BwPainter *p, const BwSceneLine *line)
   return TRUE;
 }
 
+/* As the eye takes it: sRGB. */
+static void
+edge_colour (const BwPainter *p, double rgb[3])
+{
+  float light[3];
+  bw_scene_edge_light (p->scene, light);
+  for (int i = 0; i < 3; i++)
+    rgb[i] = bw_colour_encode ((double)light[i]);
+}
+
+/* On a pale ground each edge has a dark seam, lest clear stone melt into it. */
 static void
 paint_edges (const BwPainter *p)
 {
-  cairo_set_line_width (p->cr, MAX (1, MIN (p->width, p->height) / 700.0));
+  double wide = MAX (1, MIN (p->width, p->height) / 700.0);
+  double rgb[3];
+  edge_colour (p, rgb);
   cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
   for (guint i = 0; i < p->scene->stone_edges->len; i++) {
     const BwSceneLine *edge = &g_array_index (p->scene->stone_edges, BwSceneLine, i);
@@ -94,9 +108,14 @@ paint_edges (const BwPainter *p)
       middle[k] = (edge->from[k] + edge->to[k]) / 2;
     if (!line_path (p, edge))
       continue;
-    cairo_set_source_rgba (p->cr, 1, 1, 1,
-                           (double)edge->strength
-                               * (bw_painter_behind_stone (p, middle) ? 0.18 : 0.75));
+    double shows = (double)edge->strength * (bw_painter_behind_stone (p, middle) ? 0.18 : 0.75);
+    if (!p->scene->on_dark) {
+      cairo_set_line_width (p->cr, 3 * wide);
+      cairo_set_source_rgba (p->cr, BW_ON_PAPER (INK), 0.3 * shows);
+      cairo_stroke_preserve (p->cr);
+    }
+    cairo_set_line_width (p->cr, wide);
+    cairo_set_source_rgba (p->cr, rgb[0], rgb[1], rgb[2], shows);
     cairo_stroke (p->cr);
   }
 }

@@ -63,12 +63,12 @@ look (BwEye *eye, BwCamera camera, BwPose pose, vec3 target, float distance)
 /* Size of a pixel at distance 1 at which the piece just fits: its sphere into the height; into the
  * width only its breadth about the axis, which no tipping makes wider, as near as it can come. */
 static float
-fitting_pixel (const BwScene *scene, float distance, int width, int height)
+fitting_pixel (const BwScene *scene, float distance, int width, float height)
 {
   float radius = MAX ((float)scene->stance.radius, 1e-3f);
   float upright = MARGIN * radius / sqrtf (distance * distance - radius * radius);
   float across = MARGIN * MIN ((float)scene->stance.breadth, radius) / (distance - radius);
-  return 2 * MAX (upright / (float)height, MIN (across, upright) / (float)width);
+  return 2 * MAX (upright / height, MIN (across, upright) / (float)width);
 }
 
 /* How far from the target anything lies that is drawn. */
@@ -95,16 +95,20 @@ bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int h
   float reach = reach_about (scene, target);
   float near = MAX (distance - reach, distance * 0.02f);
   look (eye, camera, scene->stance.pose, target, distance);
-  eye->pixel = fitting_pixel (scene, distance, width, height) / (float)camera.zoom;
-  float right = near * eye->pixel * (float)width / 2, top = near * eye->pixel * (float)height / 2;
-  glm_frustum (-right, right, -top, top, near, distance + reach, eye->projection);
+  float framed = (float)height * (1 - scene->free_below);
+  eye->pixel = fitting_pixel (scene, distance, width, framed) / (float)camera.zoom;
+  eye->lift = ((float)height - framed) / 2;
+  float right = near * eye->pixel * (float)width / 2, half = (float)height / 2;
+  glm_frustum (-right, right, -near * eye->pixel * (half + eye->lift),
+               near * eye->pixel * (half - eye->lift), near, distance + reach, eye->projection);
 }
 
 void
 bw_eye_ray (const BwEye *eye, double x, double y, int width, int height, BwVec3 *from,
             BwVec3 *direction)
 {
-  double px = (x - width / 2.0) * (double)eye->pixel, py = (height / 2.0 - y) * (double)eye->pixel;
+  double px = (x - width / 2.0) * (double)eye->pixel,
+         py = (height / 2.0 - (double)eye->lift - y) * (double)eye->pixel;
   double d[3];
   for (int i = 0; i < 3; i++)
     d[i] = px * (double)eye->view[i][0] + py * (double)eye->view[i][1] - (double)eye->view[i][2];
@@ -123,6 +127,6 @@ bw_eye_project (const BwEye *eye, const float at[3], int width, int height, doub
     return FALSE;
   double scale = 1 / ((double)-seen[2] * (double)eye->pixel);
   *x = width / 2.0 + (double)seen[0] * scale;
-  *y = height / 2.0 - (double)seen[1] * scale;
+  *y = height / 2.0 - (double)eye->lift - (double)seen[1] * scale;
   return TRUE;
 }

@@ -10,10 +10,12 @@ typedef struct {
   mat4 view, projection;
   vec3 eye;    /* millimetres */
   float pixel; /* size of one pixel at a distance of 1 mm */
+  float lift;  /* how far the middle of what is framed lies above the picture's, pixels */
 } BwEye;
 
 /* Perspective eye on the scene's centre; width and height in pixels set the aspect. At zoom 1 the
- * piece fills the picture and is whole however it is turned and tipped; coming nearer moves the aim
+ * piece fills the picture, but for what scene->free_below keeps clear, and is whole however it is
+ * turned and tipped; coming nearer moves the aim
  * from its centre to the band. The camera stands in the room, whose vertical is up the picture at
  * tip 0; the scene's stance tells how the piece stands in it. */
 void bw_eye_init (BwEye *eye, BwCamera camera, const BwScene *scene, int width, int height);

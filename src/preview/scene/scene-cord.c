@@ -10,8 +10,8 @@
 #define PARTING_DEG 21.0 /* of each end off the vertical where it leaves the bend */
 #define PARTED_DEG 12.0  /* and farther up, where the neck takes over */
 #define BEND_STEPS 12
-#define END_STEPS 16
-#define FADE 0.55 /* share of an end that shows whole */
+#define END_STEPS 32
+#define FADE 0.8 /* share of an end that shows whole */
 #define RING_STATIONS 96
 #define RING_ROOM_MM 0.3 /* between ring and band, ring and cord */
 

@@ -4,9 +4,9 @@
  * walks round the piece. */
 #include "preview/scene/scene-parts.h"
 
-#define CORD_ABOVE 0.55     /* cord to be seen over the piece at rest, in half sizes of the piece */
-#define CORD_AT_REST 2.2    /* length of each end, in the same */
-#define CORD_UPRIGHT_MM 6.0 /* and while the stone stands upright: a stub that hides nothing */
+#define CORD_ABOVE 0.55 /* cord to be seen over the piece at rest, in half sizes of the piece */
+/* Length of each end, in the same: in any picture of usual shape it leaves at the top, whole. */
+#define CORD_AT_REST 4.5
 
 static BwVec3
 wide (const float v[3])
@@ -19,7 +19,8 @@ upright_stance (const BwScene *scene)
 {
   return (BwStance){ .centre = wide (scene->centre),
                      .radius = (double)scene->radius,
-                     .breadth = (double)scene->breadth };
+                     .breadth = (double)scene->breadth,
+                     .stands = TRUE };
 }
 
 /* What the piece takes up about the plumb line: heights over the point it hangs by; once the middle
@@ -93,6 +94,7 @@ bw_scene_add_rest (BwScene *scene, const BwHang *hang)
   if (!rest->hangs)
     return;
   rest->stance.pose = bw_pose_at_rest (hang);
+  rest->stance.stands = FALSE;
   rest->hold = hang->hold;
   rest->tilt_deg = hang->tilt_deg;
   rest->up = hang->up;
@@ -103,8 +105,7 @@ void
 bw_scene_stand_upright (BwScene *scene)
 {
   scene->stance = upright_stance (scene);
-  bw_scene_lay_cord (scene, bw_pose_turn_back (scene->rest.stance.pose, bw_vec3 (0, 0, 1)),
-                     CORD_UPRIGHT_MM);
+  g_array_set_size (scene->cord.stations, 0);
 }
 
 void
@@ -144,6 +145,7 @@ bw_scene_stand_swinging (BwScene *scene, double lean, double arrived)
   BwStance upright = upright_stance (scene), *now = &scene->stance;
   g_return_if_fail (rest->hangs);
   now->pose = (BwPose){ rest->stance.pose.turn, lean };
+  now->stands = FALSE;
   now->centre
       = bw_vec3_add (rest->hold, bw_pose_turn_back (now->pose, centre_on_the_way (scene, arrived)));
   now->radius = between (upright.radius, rest->stance.radius, arrived);
@@ -151,5 +153,5 @@ bw_scene_stand_swinging (BwScene *scene, double lean, double arrived)
   /* The cord goes along with the piece at first and is pulled straight up as the piece arrives. */
   double own = rest->stance.pose.lean, up = between (own, lean, arrived);
   bw_scene_lay_cord (scene, bw_pose_turn_back ((BwPose){ now->pose.turn, up }, bw_vec3 (0, 0, 1)),
-                     between (CORD_UPRIGHT_MM, CORD_AT_REST * (double)scene->radius, arrived));
+                     CORD_AT_REST * (double)scene->radius);
 }

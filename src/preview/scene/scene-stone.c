@@ -88,6 +88,18 @@ bw_scene_add_stone (BwScene *scene, const BwStone *stone, const char *mineral)
   bw_mineral_keeps (mineral, scene->stone_keeps);
 }
 
+void
+bw_scene_edge_light (const BwScene *scene, float light[3])
+{
+  static const float white[3] = { 0.93f, 0.97f, 1 };
+  const float *keeps = scene->stone_keeps;
+  float most = MAX (keeps[0], MAX (keeps[1], keeps[2]));
+  for (int i = 0; i < 3; i++) {
+    float own = keeps[i] / MAX (most, 1e-3f);
+    light[i] = scene->on_dark ? 0.12f + 0.88f * own * own * white[i] : white[i];
+  }
+}
+
 /* Common practice, no source: how these stones look in the hand. Longer names come first, so that
  * “smoky quartz” is not taken for quartz. */
 static const struct {

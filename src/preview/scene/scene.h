@@ -64,9 +64,10 @@ typedef struct {
 /* What the eye frames: the piece in a pose, the middle of the picture and how far things reach. */
 typedef struct {
   BwPose pose;
-  BwVec3 centre;  /* in the piece's axes: what turning turns about */
-  double radius;  /* of a sphere about the centre that holds the piece, and at rest some cord */
-  double breadth; /* greatest distance of the piece from the vertical through the centre */
+  BwVec3 centre;   /* in the piece's axes: what turning turns about */
+  double radius;   /* of a sphere about the centre that holds the piece, and at rest some cord */
+  double breadth;  /* greatest distance of the piece from the vertical through the centre */
+  gboolean stands; /* on its base: it throws a shadow where it stands */
 } BwStance;
 
 /* The piece at rest, as the core has it. */
@@ -112,13 +113,17 @@ typedef struct {
   BwSceneTube ring; /* the metal ring of a ring bail */
   BwSceneRest rest;
   BwStance stance; /* the present one; upright at first */
+  /* What the picture is made for; 0 and FALSE in a new scene. */
+  float
+      free_below; /* share of the picture's height, below, that the piece keeps clear of, 0..0.6 */
+  gboolean on_dark; /* what lies behind it is dark: its edges gleam in the stone's own colour */
 } BwScene;
 
 /* Builds the scene from the project; by_fit colours the band's beads by their column's fit. */
 BwScene *bw_scene_new (BwProject *project, gboolean colour_by_fit);
 void bw_scene_free (BwScene *scene);
 
-/* The stone upright, as in every drawing of the core; the cord is a short piece then. */
+/* The stone upright, as in every drawing of the core; there is no cord then. */
 void bw_scene_stand_upright (BwScene *scene);
 /* Hanging; upright when nothing hangs. */
 void bw_scene_stand_at_rest (BwScene *scene);
@@ -137,6 +142,10 @@ void bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_f
 /* The same for the beads (BwBeadOf) alone that the project says were set. */
 void bw_scene_recolour_beads (BwScene *scene, BwProject *project, const GArray *beads,
                               GArray *changed);
+
+/* The light on the stone's edges, linear: cool white by day, where a dark seam beside them parts
+ * them from a pale ground; on a dark ground the mineral's own colour. */
+void bw_scene_edge_light (const BwScene *scene, float light[3]);
 
 /* The colour a column's fit is shown in, sRGB 0..1: pale blue when loose, through green when snug,
  * to dark red when it will not close; lightness falls all the way, so that it reads without hue.

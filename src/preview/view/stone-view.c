@@ -8,6 +8,7 @@
 
 #include "preview/gl/gl-picture.h"
 #include "preview/picture/projection.h"
+#include "preview/view/view-ground.h"
 #include "preview/view/view-input.h"
 #include "preview/view/view-marks.h"
 #include "preview/view/view-rest.h"
@@ -35,6 +36,7 @@ struct _BwStoneView {
 
   BwViewRest rest;
   BwViewInput input;
+  int free_below; /* logical pixels that the piece keeps clear of */
   BwCamera drawn_from;
   BwGlPace pace;
   guint describe_source, refine_source;
@@ -83,14 +85,44 @@ recolour (BwStoneView *self, const GArray *told)
   bw_gl_picture_spoil_beads (self->picture, (const int *)changed->data, (int)changed->len);
 }
 
+static BwViewGround
+ground_of (BwStoneView *self)
+{
+  return bw_view_ground (GTK_WIDGET (self), bw_session_get_light (self->session));
+}
+
+/* What lies behind the piece, and what it keeps clear of. */
+static void
+place_scene (BwStoneView *self)
+{
+  int height = MAX (gtk_widget_get_height (GTK_WIDGET (self)), 1);
+  BwViewGround ground = ground_of (self);
+  gboolean dark = bw_view_ground_is_dark (GTK_WIDGET (self), &ground);
+  float below = CLAMP ((float)self->free_below / (float)height, 0, 0.6f);
+  if (self->picture && (self->scene->on_dark != dark || self->scene->free_below != below))
+    bw_gl_picture_spoil (self->picture);
+  self->scene->on_dark = dark;
+  self->scene->free_below = below;
+}
+
+static void bring_up (BwStoneView *self);
+
 /* The scene as it is due now. */
 static BwScene *
 scene_of (BwStoneView *self)
 {
+  bring_up (self);
+  place_scene (self);
+  return self->scene;
+}
+
+static void
+bring_up (BwStoneView *self)
+{
   if (!self->scene)
     self->scene_stale = TRUE;
   if (!self->scene_stale && !self->colours_stale && !self->cells_stale)
-    return self->scene;
+    return;
   g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
   gboolean told = bw_project_touched (self->project, &self->seen, beads);
   if (self->scene_stale)
@@ -98,7 +130,6 @@ scene_of (BwStoneView *self)
   else
     recolour (self, told && !self->colours_stale ? beads : NULL);
   self->scene_stale = self->colours_stale = self->cells_stale = FALSE;
-  return self->scene;
 }
 
 const BwScene *
@@ -357,7 +388,9 @@ add_area (BwStoneView *self)
 {
   self->area = gtk_gl_area_new ();
   gtk_gl_area_set_has_depth_buffer (GTK_GL_AREA (self->area), TRUE);
-  gtk_gl_area_set_auto_render (GTK_GL_AREA (self->area), FALSE);
+  /* Whenever the toolkit shows the area anew it takes another framebuffer, and what that holds is
+   * an older picture or none: it must be filled each time. Where nothing changed that is a copy. */
+  gtk_gl_area_set_auto_render (GTK_GL_AREA (self->area), TRUE);
   g_signal_connect (self->area, "create-context", G_CALLBACK (create_context), self);
   g_signal_connect_after (self->area, "realize", G_CALLBACK (area_realized), self);
   g_signal_connect (self->area, "unrealize", G_CALLBACK (area_unrealized), self);
@@ -383,6 +416,7 @@ draw_focus (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
 {
   GtkStyleContext *style = gtk_widget_get_style_context (GTK_WIDGET (self));
   const float wide[4] = { 2, 2, 2, 2 };
+  BwViewGround ground = ground_of (self);
   GskRoundedRect ring;
   GdkRGBA colour;
   graphene_rect_t bounds
@@ -390,8 +424,23 @@ draw_focus (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
   if (!gtk_style_context_lookup_color (style, "accent_color", &colour)
       && !gtk_style_context_lookup_color (style, "theme_selected_bg_color", &colour))
     gtk_style_context_get_color (style, &colour);
+  bw_view_ground_mark (&ground, &colour);
   gsk_rounded_rect_init_from_rect (&ring, &bounds, 6);
   gtk_snapshot_append_border (snapshot, &ring, wide, (GdkRGBA[]){ colour, colour, colour, colour });
+}
+
+static void
+draw_ground (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
+{
+  BwShadow shadow[BW_SHADOWS_MAX];
+  BwEye eye;
+  BwViewGround ground = ground_of (self);
+  BwCamera camera = bw_stone_view_get_camera (self);
+  const BwScene *scene = scene_of (self);
+  bw_eye_init (&eye, camera, scene, width, height);
+  int n = bw_shadows (scene, &eye, camera, bw_session_get_layers (self->session), width, height,
+                      shadow);
+  bw_view_ground_draw (snapshot, &ground, shadow, n, width, height);
 }
 
 static void
@@ -399,6 +448,8 @@ stone_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   BwStoneView *self = BW_STONE_VIEW (widget);
   int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  if (width > 0 && height > 0)
+    draw_ground (self, snapshot, width, height);
   if (self->area)
     gtk_widget_snapshot_child (widget, self->area, snapshot);
   else if (width > 0 && height > 0)
@@ -528,6 +579,43 @@ wire_parts (BwStoneView *self)
   bw_view_input_add (&self->input);
 }
 
+/* A named colour can change without the widget's own style: then the toolkit draws nothing. */
+static void
+follow_theme (BwStoneView *self)
+{
+  static const char *const signals[]
+      = { "notify::gtk-theme-name", "notify::gtk-application-prefer-dark-theme" };
+  for (gsize i = 0; i < G_N_ELEMENTS (signals); i++)
+    g_signal_connect_object (gtk_widget_get_settings (GTK_WIDGET (self)), signals[i],
+                             G_CALLBACK (redraw), self, G_CONNECT_SWAPPED);
+}
+
+void
+bw_stone_view_set_free_below (BwStoneView *self, int pixels)
+{
+  g_return_if_fail (BW_IS_STONE_VIEW (self));
+  if (self->free_below == pixels)
+    return;
+  self->free_below = pixels;
+  redraw (self);
+}
+
+void
+bw_stone_view_set_brush (BwStoneView *self, const BwStoneBrush *brush, gpointer data)
+{
+  g_return_if_fail (BW_IS_STONE_VIEW (self));
+  self->input.brush = brush;
+  self->input.brush_data = data;
+}
+
+void
+bw_stone_view_set_brushing (BwStoneView *self, gboolean brushing)
+{
+  g_return_if_fail (BW_IS_STONE_VIEW (self));
+  self->input.brushing = brushing;
+  bw_view_input_show_cursor (&self->input, FALSE);
+}
+
 GtkWidget *
 bw_stone_view_new (BwSession *session)
 {
@@ -540,6 +628,7 @@ bw_stone_view_new (BwSession *session)
   g_signal_connect_swapped (session, "hover-changed", G_CALLBACK (view_changed), self);
   add_area (self);
   other_project (self);
+  follow_theme (self);
   describe (self);
   return GTK_WIDGET (self);
 }

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "preview/scene/scene.h"
+#include "preview/view/view-brush.h"
 #include <gtk/gtk.h>
 
 #define BW_TYPE_STONE_VIEW (bw_stone_view_get_type ())
@@ -27,6 +28,13 @@ gboolean bw_stone_view_is_swinging (BwStoneView *self);
 /* As bw_gl_picture_set_patience(), once the view is realized with OpenGL; for who needs every
  * picture at rest to be drawn alike, however busy the machine is. */
 void bw_stone_view_set_patience (BwStoneView *self, double ms);
+/* Who is told of strokes over the picture, made with Alt held or while brushing is set. brush: a
+ * constant; data must outlive the view or the next call. NULL: nothing is painted, as at first. */
+void bw_stone_view_set_brush (BwStoneView *self, const BwStoneBrush *brush, gpointer data);
+void bw_stone_view_set_brushing (BwStoneView *self, gboolean brushing);
+/* So many logical pixels at the foot are for what lies over the picture: the piece keeps clear of
+ * them, the ground does not. 0 at first. */
+void bw_stone_view_set_free_below (BwStoneView *self, int pixels);
 /* The bead under a point of the widget (logical pixels), −1 when none; index into the scene's
  * beads. */
 int bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, int *row,

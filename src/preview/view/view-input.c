@@ -3,6 +3,8 @@
  * feels held; nothing here paints, and a click alone does nothing but take the focus. */
 #include "preview/view/view-input.h"
 
+#include "preview/scene/seen-from.h"
+
 #define KEY_TURN_DEG 5.0
 #define KEY_FINE_DEG 1.0
 #define KEY_ZOOM 1.2
@@ -48,18 +50,56 @@ zoom_by (BwViewInput *self, double factor)
   bw_session_set_camera (self->session, camera);
 }
 
-/* The side that shows the drawing best: away from bail or join. */
-static void
-look_from_front (BwViewInput *self)
+static gboolean
+paints (const BwViewInput *self, GdkModifierType state)
 {
-  if (self->is_hung (self->widget)) {
-    bw_session_set_camera (self->session, bw_session_camera_at_rest);
-    return;
-  }
-  const BwDesign *design = bw_project_get_design (bw_session_get_project (self->session));
-  double back = design->bail.style == BW_BAIL_NONE ? design->band.seam_deg : design->bail.at_deg;
-  bw_session_set_camera (self->session,
-                         (BwCamera){ .turn_deg = back + 180, .tip_deg = 0, .zoom = 1 });
+  return self->brush && (self->brushing || (state & GDK_ALT_MASK));
+}
+
+void
+bw_view_input_show_cursor (BwViewInput *self, gboolean alt)
+{
+  gtk_widget_set_cursor_from_name (self->widget,
+                                   paints (self, alt ? GDK_ALT_MASK : 0) ? "crosshair" : NULL);
+}
+
+/* With the brush a drag that begins beside the beads turns the piece, to come at the next place;
+ * Alt says that nothing shall turn. */
+static gboolean
+begin_stroke (BwViewInput *self, double x, double y, GdkModifierType state)
+{
+  BwViewBead bead = self->pick (self->widget, x, y);
+  if (!bead.row && !(state & GDK_ALT_MASK))
+    return FALSE;
+  self->painting = TRUE;
+  self->drag_x = x;
+  self->drag_y = y;
+  if (bead.row)
+    self->brush->begin (self->brush_data, &bead);
+  return TRUE;
+}
+
+static void
+go_on (BwViewInput *self, double x, double y, GdkModifierType state)
+{
+  BwViewBead bead = self->pick (self->widget, x, y);
+  bw_session_set_hover (self->session, bead.in_bail, bead.row, bead.column);
+  if (bead.row)
+    self->brush->go_on (self->brush_data, &bead, (state & GDK_SHIFT_MASK) != 0);
+}
+
+static void
+end_stroke (BwViewInput *self, gboolean keep)
+{
+  if (self->painting)
+    self->brush->end (self->brush_data, keep);
+  self->painting = FALSE;
+}
+
+static GdkModifierType
+state_of (gpointer gesture)
+{
+  return gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture));
 }
 
 static void
@@ -68,11 +108,23 @@ drag_begin (GtkGestureDrag *gesture, double x, double y, BwViewInput *self)
   gtk_widget_grab_focus (self->widget);
   self->take_hold (self->widget);
   self->grabbed = bw_session_get_camera (self->session);
+  if (paints (self, state_of (gesture)) && begin_stroke (self, x, y, state_of (gesture)))
+    gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);
+}
+
+static void
+drag_cancel (GtkGesture *gesture, GdkEventSequence *sequence, BwViewInput *self)
+{
+  end_stroke (self, FALSE);
 }
 
 static void
 drag_update (GtkGestureDrag *gesture, double dx, double dy, BwViewInput *self)
 {
+  if (self->painting) {
+    go_on (self, self->drag_x + dx, self->drag_y + dy, state_of (gesture));
+    return;
+  }
   double scale = degrees_per_pixel (self);
   if (!self->turning && !gtk_drag_check_threshold (self->widget, 0, 0, (int)dx, (int)dy)
       && hypot (dx, dy) < 3)
@@ -86,11 +138,13 @@ static void
 drag_end (GtkGestureDrag *gesture, double dx, double dy, BwViewInput *self)
 {
   self->turning = FALSE;
+  end_stroke (self, TRUE);
 }
 
 static void
 pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, BwViewInput *self)
 {
+  end_stroke (self, FALSE);
   self->take_hold (self->widget);
   self->grabbed = bw_session_get_camera (self->session);
   gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
@@ -124,8 +178,9 @@ point_at (BwViewInput *self, double x, double y)
 static void
 motion (GtkEventControllerMotion *controller, double x, double y, BwViewInput *self)
 {
-  if (!self->turning)
+  if (!self->turning && !self->painting)
     point_at (self, x, y);
+  bw_view_input_show_cursor (self, (state_of (controller) & GDK_ALT_MASK) != 0);
 }
 
 static void
@@ -160,6 +215,14 @@ turn_key (BwViewInput *self, guint key, double step)
   }
 }
 
+static void
+look_from (BwViewInput *self, BwSeenFrom where)
+{
+  BwProject *project = bw_session_get_project (self->session);
+  bw_session_set_camera (self->session, bw_seen_from (where, project, self->is_hung (self->widget),
+                                                      bw_session_get_camera (self->session)));
+}
+
 /* Keys move the piece the way a drag in their direction would. */
 static gboolean
 key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state,
@@ -179,11 +242,30 @@ key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifi
     return TRUE;
   case GDK_KEY_Home:
   case GDK_KEY_KP_Home:
-    look_from_front (self);
+    look_from (self, BW_SEEN_FROM_FRONT);
+    return TRUE;
+  case GDK_KEY_End:
+  case GDK_KEY_KP_End:
+    look_from (self, BW_SEEN_FROM_JOIN);
+    return TRUE;
+  case GDK_KEY_Page_Down:
+  case GDK_KEY_KP_Page_Down:
+    look_from (self, BW_SEEN_FROM_FACE);
+    return TRUE;
+  case GDK_KEY_0:
+  case GDK_KEY_KP_0:
+    zoom_by (self, 1 / bw_session_get_camera (self->session).zoom);
     return TRUE;
   default:
     return turn_key (self, key, state & GDK_SHIFT_MASK ? KEY_FINE_DEG : KEY_TURN_DEG);
   }
+}
+
+static gboolean
+modifiers (GtkEventControllerKey *controller, GdkModifierType state, BwViewInput *self)
+{
+  bw_view_input_show_cursor (self, (state & GDK_ALT_MASK) != 0);
+  return FALSE;
 }
 
 static void
@@ -200,6 +282,7 @@ add_gestures (BwViewInput *self)
   g_signal_connect (drag, "drag-begin", G_CALLBACK (drag_begin), self);
   g_signal_connect (drag, "drag-update", G_CALLBACK (drag_update), self);
   g_signal_connect (drag, "drag-end", G_CALLBACK (drag_end), self);
+  g_signal_connect (drag, "cancel", G_CALLBACK (drag_cancel), self);
   g_signal_connect (pinch, "begin", G_CALLBACK (pinch_begin), self);
   g_signal_connect (pinch, "scale-changed", G_CALLBACK (pinch_scale), self);
   add (self, drag);
@@ -218,6 +301,7 @@ bw_view_input_add (BwViewInput *self)
   g_signal_connect (pointer, "motion", G_CALLBACK (motion), self);
   g_signal_connect (pointer, "leave", G_CALLBACK (leave), self);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_pressed), self);
+  g_signal_connect (keys, "modifiers", G_CALLBACK (modifiers), self);
   add_gestures (self);
   add (self, wheel);
   add (self, pointer);

@@ -4,13 +4,8 @@
 #pragma once
 
 #include "preview/scene/camera.h"
+#include "preview/view/view-brush.h"
 #include <gtk/gtk.h>
-
-/* A bead as rows and columns count it, from 1; row 0: none. */
-typedef struct {
-  gboolean in_bail;
-  int row, column;
-} BwViewBead;
 
 typedef struct {
   GtkWidget *widget;  /* what is turned; not owned */
@@ -20,9 +15,18 @@ typedef struct {
   gboolean (*is_hung) (gpointer widget);
   void (*take_hold) (gpointer widget); /* a hand is on the piece: it swings no more */
 
-  BwCamera grabbed; /* where a drag or a pinch began */
+  const BwStoneBrush *brush; /* who is told of strokes; NULL: nothing is painted */
+  gpointer brush_data;
+  gboolean brushing; /* a drag paints, whether Alt is held or not */
+
+  BwCamera grabbed;  /* where a drag or a pinch began */
+  gboolean painting; /* the drag under way is a stroke, or missed every bead where it began */
+  double drag_x, drag_y;
   gboolean turning; /* a drag is going on: nothing is pointed at */
 } BwViewInput;
+
+/* The pointer as what a drag would do asks for. */
+void bw_view_input_show_cursor (BwViewInput *self, gboolean alt);
 
 /* Adds the controllers to the widget; self must live as long as the widget does. */
 void bw_view_input_add (BwViewInput *self);

@@ -133,7 +133,8 @@ write_tilt (const Marks *m, GtkWidget *widget)
   pango_layout_get_pixel_extents (layout, NULL, &ink);
   int wide = ink.width, high = ink.height;
   x = CLAMP (x - wide / 2.0, 12, MAX (m->width - wide - 12.0, 12));
-  y = CLAMP (y + 8, 12, MAX (m->height - high - 10.0, 12));
+  double foot = m->height * (1 - (double)m->scene->free_below);
+  y = CLAMP (y + 8, 12, MAX (foot - high - 10, 12));
   cairo_new_path (m->cr);
   cairo_set_source_rgba (m->cr, BW_ON_PAPER (INK), 0.9);
   double r = high / 2.0 + 3;
