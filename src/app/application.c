@@ -108,6 +108,7 @@ static const struct {
   { "win.bench", { "F11" } },
   { "win.print-sheet", { "<Control>p" } },
   { "win.save-picture", { "<Control><Shift>p" } },
+  { "win.copy-picture", { "<Control><Alt>c" } },
   { "win.zoom-in", { "<Control>plus", "<Control>equal" } },
   { "win.zoom-out", { "<Control>minus" } },
   { "win.zoom-fit", { "<Control>0" } },

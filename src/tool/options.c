@@ -87,6 +87,20 @@ take_size (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_ground (BwOptions *options, const char *value)
+{
+  return bw_ground_parse (value, &options->ground);
+}
+
+static gboolean
+take_view (BwOptions *options, const char *value)
+{
+  static const char *const views[] = { "front", "join", "above", "rest", NULL };
+  options->view = value;
+  return g_strv_contains (views, value);
+}
+
+static gboolean
 take_paper (BwOptions *options, const char *value)
 {
   return bw_paper_from_word (value, &options->paper);
@@ -169,6 +183,10 @@ static const Kind kinds[] = {
     N_ ("look from this azimuth (0)") },
   { BW_OPTION_TIP, "tip", N_ ("DEG"), take_tip, N_ ("an angle from -90 to 90 degrees"),
     N_ ("look from this many degrees above (0)") },
+  { BW_OPTION_GROUND, "ground", N_ ("WORD"), take_ground, N_ ("clear, paper or dark"),
+    N_ ("clear, paper or dark: what the piece stands on (clear)") },
+  { BW_OPTION_VIEW, "view", N_ ("WORD"), take_view, N_ ("front, join, above or rest"),
+    N_ ("front, join, above, or rest: hanging; instead of --turn and --tip") },
   { BW_OPTION_PAPER, "paper", N_ ("SIZE"), take_paper,
     N_ ("a4, letter, or a width and a height in millimetres such as 216x356, each from 180 to "
         "1200"),

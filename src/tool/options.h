@@ -4,6 +4,7 @@
 
 #include "core/band/try-on.h"
 #include "output/page/sheet.h"
+#include "preview/picture/ground.h"
 
 #define BW_USAGE (bw_usage_quark ())
 
@@ -31,6 +32,8 @@ typedef enum {
   BW_OPTION_HOW = 1 << 15,
   BW_OPTION_UNIT = 1 << 16,
   BW_OPTION_TOOL = 1 << 17,
+  BW_OPTION_GROUND = 1 << 18,
+  BW_OPTION_VIEW = 1 << 19,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -41,6 +44,8 @@ typedef struct {
   int rows, pieces;
   double section_mm, turn_deg, tip_deg;
   int width, height;
+  BwGround ground;    /* clear unless given */
+  const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */
   double reading;     /* of a try-on: short, negative over */
   BwTriedHow how;     /* slack unless given */

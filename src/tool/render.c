@@ -5,9 +5,11 @@
 #include "tool/render.h"
 
 #include "output/page/whole-file.h"
-#include "preview/picture/offscreen.h"
+#include "preview/picture/still.h"
+#include "preview/scene/seen-from.h"
 
 #include <gio/gio.h>
+#include <glib/gi18n-lib.h>
 
 static gboolean
 write_png (cairo_surface_t *surface, const char *name, GError **error)
@@ -17,14 +19,38 @@ write_png (cairo_surface_t *surface, const char *name, GError **error)
   return bw_whole_file_write (png, status, name, error);
 }
 
+/* The camera of a view by name; "rest" hangs the piece. FALSE where it has nothing to hang by. */
+static gboolean
+take_view (BwScene *scene, BwProject *project, const char *view, BwCamera *camera, GError **error)
+{
+  BwSeenFrom where = BW_SEEN_FROM_FRONT;
+  gboolean rest = g_str_equal (view, "rest");
+  if (rest && !scene->rest.hangs) {
+    g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT,
+                         _ ("--view rest: the piece has no bail to hang by"));
+    return FALSE;
+  }
+  if (rest)
+    bw_scene_stand_at_rest (scene);
+  else
+    bw_seen_from_parse (view, &where);
+  *camera = bw_seen_from (where, project, rest, *camera);
+  return TRUE;
+}
+
 char *
 bw_render_run (BwProject *project, const BwOptions *options, GError **error)
 {
-  BwCamera camera = { .turn_deg = options->turn_deg, .tip_deg = options->tip_deg, .zoom = 1 };
-  guint layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD;
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-  cairo_surface_t *surface = bw_offscreen_render (scene, camera, layers, BW_LIGHT_DAY,
-                                                  options->width, options->height, NULL, error);
+  BwStill still = { .camera = { options->turn_deg, options->tip_deg, 1 },
+                    .layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD,
+                    .light = BW_LIGHT_DAY,
+                    .ground = options->ground,
+                    .width = options->width,
+                    .height = options->height };
+  if (options->view && !take_view (scene, project, options->view, &still.camera, error))
+    return NULL;
+  cairo_surface_t *surface = bw_still_new (scene, &still, error);
   if (!surface)
     return NULL;
   gboolean written = write_png (surface, options->output, error);

@@ -80,7 +80,6 @@ picture_of (const Bench *bench, const char *const *arguments)
   assert_int_equal (render (bench, bench->picture, arguments, &err), 0);
   cairo_surface_t *surface = cairo_image_surface_create_from_png (bench->picture);
   assert_int_equal (cairo_surface_status (surface), CAIRO_STATUS_SUCCESS);
-  assert_int_equal (cairo_image_surface_get_format (surface), CAIRO_FORMAT_ARGB32);
   return surface;
 }
 
@@ -110,6 +109,7 @@ the_picture_has_the_size_asked_for_and_a_clear_ground (void **state)
 {
   static const char *const arguments[] = { "--size", "200x320", NULL };
   cairo_surface_t *picture = picture_of (*state, arguments);
+  assert_int_equal (cairo_image_surface_get_format (picture), CAIRO_FORMAT_ARGB32);
   assert_int_equal (cairo_image_surface_get_width (picture), 200);
   assert_int_equal (cairo_image_surface_get_height (picture), 320);
   assert_int_equal (pixel (picture, 0, 0) >> 24, 0);
@@ -147,6 +147,67 @@ turn_and_tip_move_the_eye (void **state)
   cairo_surface_destroy (top);
 }
 
+static guint32
+luminance (guint32 argb)
+{
+  return ((argb >> 16 & 255) * 2 + (argb >> 8 & 255) * 5 + (argb & 255)) / 8;
+}
+
+/* On a ground nothing shines through: light by day, dark where that is asked for, and darker where
+ * the piece stands than beside it. */
+static void
+a_ground_is_laid_under_the_piece_with_its_shadow (void **state)
+{
+  static const char *const paper[] = { "--size=160x200", "--tip=12", "--ground", "paper", NULL };
+  static const char *const dark[] = { "--size=160x200", "--tip=12", "--ground=dark", NULL };
+  static const char *const clear[] = { "--size=160x200", "--tip=12", "--ground=clear", NULL };
+  cairo_surface_t *on_paper = picture_of (*state, paper), *on_dark = picture_of (*state, dark);
+  cairo_surface_t *on_none = picture_of (*state, clear);
+  /* Read back without any transparency. */
+  assert_int_equal (cairo_image_surface_get_format (on_paper), CAIRO_FORMAT_RGB24);
+  assert_int_equal (cairo_image_surface_get_format (on_dark), CAIRO_FORMAT_RGB24);
+  assert_true (luminance (pixel (on_paper, 2, 2)) > 180);
+  assert_true (luminance (pixel (on_dark, 2, 2)) < 70);
+  int darkest = 255, corner = (int)luminance (pixel (on_paper, 2, 190));
+  for (int y = 150; y < 200; y++)
+    for (int x = 0; x < 160; x++)
+      if (pixel (on_none, x, y) >> 24 == 0)
+        darkest = MIN (darkest, (int)luminance (pixel (on_paper, x, y)));
+  assert_true (darkest < corner - 25);
+  cairo_surface_destroy (on_paper);
+  cairo_surface_destroy (on_dark);
+  cairo_surface_destroy (on_none);
+}
+
+static void
+a_view_is_seen_by_its_name (void **state)
+{
+  static const char *const views[] = { "front", "join", "above", "rest" };
+  cairo_surface_t *picture[G_N_ELEMENTS (views)];
+  for (gsize i = 0; i < G_N_ELEMENTS (views); i++) {
+    const char *const arguments[] = { "--size=120x120", "--view", views[i], NULL };
+    picture[i] = picture_of (*state, arguments);
+    for (gsize k = 0; k < i; k++)
+      assert_true (difference (picture[i], picture[k]) > 5);
+  }
+  for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
+    cairo_surface_destroy (picture[i]);
+}
+
+static void
+a_word_that_is_no_ground_or_view_is_told (void **state)
+{
+  static const char *const wrong[][2] = { { "--ground=green", "--ground: 'green' is not" },
+                                          { "--view=below", "--view: 'below' is not" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    const char *const arguments[] = { wrong[i][0], NULL };
+    const Bench *bench = *state;
+    g_autofree char *err = NULL;
+    assert_int_equal (render (bench, bench->picture, arguments, &err), 2);
+    assert_non_null (strstr (err, wrong[i][1]));
+  }
+}
+
 static void
 a_picture_that_cannot_be_written_is_named (void **state)
 {
@@ -175,6 +236,9 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_picture_has_the_size_asked_for_and_a_clear_ground),
     cmocka_unit_test (turn_and_tip_move_the_eye),
+    cmocka_unit_test (a_ground_is_laid_under_the_piece_with_its_shadow),
+    cmocka_unit_test (a_view_is_seen_by_its_name),
+    cmocka_unit_test (a_word_that_is_no_ground_or_view_is_told),
     cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
     cmocka_unit_test (the_project_is_not_drawn_over),
   };

@@ -78,6 +78,8 @@ eye_of (Bench *bench)
 {
   BwEye eye;
   g_autoptr (BwScene) scene = bw_scene_new (maker_project (&bench->maker), FALSE);
+  /* The buttons at the foot are kept clear of. */
+  scene->free_below = bw_stone_view_get_scene (BW_STONE_VIEW (bench->view))->free_below;
   bw_eye_init (&eye, bw_session_get_camera (maker_session (&bench->maker)), scene,
                gtk_widget_get_width (bench->view), gtk_widget_get_height (bench->view));
   return eye;

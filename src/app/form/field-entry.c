@@ -377,6 +377,10 @@ static void
 bw_field_entry_init (BwFieldEntry *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  /* A template of GTK 4.8 can name one alone. */
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry),
+                                  GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, self->reason, self->example,
+                                  NULL, -1);
 }
 
 GtkWidget *

@@ -7,12 +7,11 @@
 #include "app/kit/piece-name.h"
 #include "app/kit/tell-file.h"
 #include "app/window/export.h"
-#include "output/page/whole-file.h"
 #include "output/report/report.h"
 #include "preview/picture/model.h"
-#include "preview/picture/offscreen.h"
+#include "app/window/picture-dialog.h"
+#include "app/window/still-job.h"
 
-#include <cairo.h>
 #include <glib/gi18n-lib.h>
 
 #define PICTURE_PX 1600
@@ -21,6 +20,7 @@ struct _BwExport {
   GObject parent_instance;
   GtkWindow *window; /* borrowed: it owns us */
   BwDraft *draft;
+  GBytes *picture; /* made and to be saved, NULL for none */
 };
 
 G_DEFINE_FINAL_TYPE (BwExport, bw_export, G_TYPE_OBJECT)
@@ -82,45 +82,58 @@ copy_list (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The materials list was copied."));
 }
 
-/* The piece as the stone view shows it now, on a transparent ground. */
-static cairo_surface_t *
-picture (BwExport *self, GError **error)
-{
-  BwSession *session = bw_draft_get_session (self->draft);
-  g_autoptr (BwScene) scene
-      = bw_scene_new (project_of (self), bw_session_get_colour_by_fit (session));
-  if (bw_session_get_at_rest (session))
-    bw_scene_stand_at_rest (scene);
-  return bw_offscreen_render (scene, bw_session_get_camera (session),
-                              bw_session_get_layers (session), bw_session_get_light (session),
-                              PICTURE_PX, PICTURE_PX, NULL, error);
-}
-
 static void
 picture_chosen (GFile *file, gpointer data)
 {
   BwExport *self = data;
-  g_autoptr (GError) error = NULL;
-  cairo_surface_t *surface = picture (self, &error);
-  g_autoptr (GByteArray) png = g_byte_array_new ();
-  if (!surface) {
-    tell (self, file, error);
-    return;
-  }
-  cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
-  cairo_surface_destroy (surface);
-  if (status != CAIRO_STATUS_SUCCESS) {
-    error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_FAILED, cairo_status_to_string (status));
-    tell (self, file, error);
-    return;
-  }
-  write_bytes (self, file, (const char *)png->data, png->len);
+  gsize size;
+  const char *bytes = g_bytes_get_data (self->picture, &size);
+  write_bytes (self, file, bytes, size);
+  g_clear_pointer (&self->picture, g_bytes_unref);
+}
+
+/* It is asked where to only once the picture is there. */
+static void
+picture_made (GBytes *png, gpointer data)
+{
+  BwExport *self = data;
+  g_clear_pointer (&self->picture, g_bytes_unref);
+  self->picture = g_bytes_ref (png);
+  ask (self, BW_FILES_PICTURE, picture_chosen);
 }
 
 static void
 save_picture (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  ask (data, BW_FILES_PICTURE, picture_chosen);
+  BwExport *self = data;
+  if (bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    bw_picture_dialog_show (self->window, self->draft, picture_made, self);
+}
+
+static void
+copy_made (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (BwExport) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
+  if (!self->draft)
+    return;
+  if (!png) {
+    bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_WARNING, error->message);
+    return;
+  }
+  g_autoptr (GdkContentProvider) content = gdk_content_provider_new_for_bytes ("image/png", png);
+  gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self->window)), content);
+  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The picture was copied."));
+}
+
+static void
+copy_picture (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwExport *self = data;
+  BwStill still;
+  BwScene *scene = bw_still_as_shown (bw_draft_get_session (self->draft), PICTURE_PX, &still);
+  bw_still_job_run (scene, &still, NULL, copy_made, g_object_ref (self));
 }
 
 static void
@@ -142,7 +155,9 @@ save_model (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 bw_export_dispose (GObject *object)
 {
-  g_clear_object (&BW_EXPORT (object)->draft);
+  BwExport *self = BW_EXPORT (object);
+  g_clear_object (&self->draft);
+  g_clear_pointer (&self->picture, g_bytes_unref);
   G_OBJECT_CLASS (bw_export_parent_class)->dispose (object);
 }
 
@@ -161,9 +176,8 @@ BwExport *
 bw_export_new (GtkApplicationWindow *window, BwDraft *draft)
 {
   static const GActionEntry entries[] = {
-    { "export-csv", export_csv },
-    { "copy-list", copy_list },
-    { "save-picture", save_picture },
+    { "export-csv", export_csv },     { "copy-list", copy_list },
+    { "save-picture", save_picture }, { "copy-picture", copy_picture },
     { "save-model", save_model },
   };
   BwExport *self = g_object_new (BW_TYPE_EXPORT, NULL);

@@ -3,8 +3,10 @@
  * their state by themselves. */
 #include "config.h"
 
+#include "app/kit/wrap-layout.h"
+#include "app/window/stone-hand.h"
 #include "app/window/stone-panel.h"
-#include "preview/scene/pose.h"
+#include "preview/scene/seen-from.h"
 #include "preview/view/stone-view.h"
 
 #include <glib/gi18n-lib.h>
@@ -14,7 +16,10 @@ struct _BwStonePanel {
   BwSession *session;
   BwProject *project; /* the one whose changes are followed */
   GSimpleActionGroup *actions;
-  GtkBox *place;
+  BwStoneHand *hand;
+  GtkWidget *view; /* under the controls; NULL until bound */
+  GtkWidget *controls;
+  GtkWidget *stone_menu;
   GtkToggleButton *at_rest;
   gboolean hanging;
 };
@@ -106,34 +111,34 @@ other_project (BwStonePanel *self)
   follow_project (self);
 }
 
-/* The join as it lies in the room when the piece hangs. */
-static BwCamera
-facing_join (BwStonePanel *self, double seam_deg)
-{
-  BwCamera camera = { .turn_deg = seam_deg, .tip_deg = 0, .zoom = 1 };
-  if (!bw_session_get_at_rest (self->session))
-    return camera;
-  double seam = bw_radians (seam_deg);
-  BwVec3 join = bw_pose_turn (bw_pose_at_rest (bw_project_hang (self->project)),
-                              bw_vec3 (cos (seam), sin (seam), 0));
-  camera.turn_deg = bw_degrees (atan2 (join.y, join.x));
-  camera.tip_deg = bw_degrees (asin (CLAMP (join.z, -1, 1)));
-  return camera;
-}
-
 static void
 look (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   BwStonePanel *self = data;
-  const char *where = g_variant_get_string (parameter, NULL);
-  BwCamera camera = { .turn_deg = 30, .tip_deg = 12, .zoom = 1 };
-  if (bw_session_get_at_rest (self->session))
-    camera = bw_session_camera_at_rest;
-  if (g_str_equal (where, "join"))
-    camera = facing_join (self, bw_project_get_design (self->project)->band.seam_deg);
-  else if (g_str_equal (where, "above"))
-    camera = (BwCamera){ .turn_deg = 0, .tip_deg = 90, .zoom = 1 };
+  BwSeenFrom where;
+  if (bw_seen_from_parse (g_variant_get_string (parameter, NULL), &where))
+    bw_session_set_camera (self->session, bw_seen_from (where, self->project,
+                                                        bw_session_get_at_rest (self->session),
+                                                        bw_session_get_camera (self->session)));
+}
+
+/* By a factor; 0: the whole piece. */
+static void
+zoom (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwStonePanel *self = data;
+  BwCamera camera = bw_session_get_camera (self->session);
+  double factor = g_variant_get_double (parameter);
+  camera.zoom = factor > 0 ? camera.zoom * factor : 1;
   bw_session_set_camera (self->session, camera);
+}
+
+static void
+brush_changed (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  g_simple_action_set_state (action, state);
+  bw_stone_view_set_brushing (BW_STONE_VIEW (((BwStonePanel *)data)->view),
+                              g_variant_get_boolean (state));
 }
 
 static void
@@ -153,15 +158,69 @@ view_changed (BwStonePanel *self)
   set_state (self, "by-fit", bw_session_get_colour_by_fit (self->session));
 }
 
+/* --- The menu on the stone ---------------------------------------------------------------------
+ */
+
+static void
+show_menu (BwStonePanel *self, double x, double y)
+{
+  GtkPopover *menu = GTK_POPOVER (self->stone_menu);
+  double at_x, at_y;
+  if (!gtk_widget_translate_coordinates (self->view, GTK_WIDGET (self), x, y, &at_x, &at_y))
+    return;
+  gtk_popover_set_pointing_to (menu, &(GdkRectangle){ (int)at_x, (int)at_y, 1, 1 });
+  gtk_popover_popup (menu);
+}
+
+static void
+menu_pressed (GtkGestureClick *click, int n_press, double x, double y, BwStonePanel *self)
+{
+  gtk_gesture_set_state (GTK_GESTURE (click), GTK_EVENT_SEQUENCE_CLAIMED);
+  gtk_widget_grab_focus (self->view);
+  show_menu (self, x, y);
+}
+
+static gboolean
+menu_key (GtkWidget *view, GVariant *arguments, gpointer self)
+{
+  show_menu (self, gtk_widget_get_width (view) / 2.0, gtk_widget_get_height (view) / 2.0);
+  return TRUE;
+}
+
+static void
+add_menu (BwStonePanel *self)
+{
+  GtkGesture *click = gtk_gesture_click_new ();
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
+  g_signal_connect (click, "pressed", G_CALLBACK (menu_pressed), self);
+  gtk_widget_add_controller (self->view, GTK_EVENT_CONTROLLER (click));
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_shortcut_trigger_parse_string ("Menu|<Shift>F10"),
+                        gtk_callback_action_new (menu_key, self, NULL)));
+  gtk_widget_add_controller (self->view, keys);
+}
+
+/* --- The picture and what lies over it ---------------------------------------------------------
+ */
+
+static void
+add_view (BwStonePanel *self)
+{
+  self->view = bw_stone_view_new (self->session);
+  self->hand = bw_stone_hand_new (self->session);
+  gtk_widget_insert_after (self->view, GTK_WIDGET (self), NULL);
+  bw_stone_view_set_brush (BW_STONE_VIEW (self->view), &bw_stone_hand_brush, self->hand);
+  add_menu (self);
+}
+
 void
 bw_stone_panel_bind (BwStonePanel *self, BwSession *session)
 {
   g_return_if_fail (BW_IS_STONE_PANEL (self) && BW_IS_SESSION (session));
   self->session = g_object_ref (session);
-  GtkWidget *view = bw_stone_view_new (session);
-  gtk_widget_set_vexpand (view, TRUE);
-  gtk_widget_set_hexpand (view, TRUE);
-  gtk_box_prepend (self->place, view);
+  add_view (self);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (view_changed), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (other_project), self,
@@ -171,12 +230,55 @@ bw_stone_panel_bind (BwStonePanel *self, BwSession *session)
 }
 
 static void
+bw_stone_panel_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                        int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  BwStonePanel *self = BW_STONE_PANEL (widget);
+  int least, usual;
+  *minimum = *natural = 0;
+  if (self->view)
+    gtk_widget_measure (self->view, orientation, -1, minimum, natural, NULL, NULL);
+  gtk_widget_measure (self->controls, orientation, for_size, &least, &usual, NULL, NULL);
+  if (orientation == GTK_ORIENTATION_VERTICAL) {
+    *minimum += least;
+    *natural += least;
+  } else {
+    *minimum = MAX (*minimum, least);
+    *natural = MAX (*natural, least);
+  }
+}
+
+/* The picture lies under the controls too, the piece above them. */
+static void
+bw_stone_panel_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  BwStonePanel *self = BW_STONE_PANEL (widget);
+  int high;
+  gtk_widget_measure (self->controls, GTK_ORIENTATION_VERTICAL, width, &high, NULL, NULL, NULL);
+  gtk_widget_size_allocate (self->controls,
+                            &(GtkAllocation){ 0, MAX (height - high, 0), width, high }, -1);
+  if (self->view) {
+    bw_stone_view_set_free_below (BW_STONE_VIEW (self->view), high);
+    gtk_widget_size_allocate (self->view, &(GtkAllocation){ 0, 0, width, height }, -1);
+  }
+  gtk_popover_present (GTK_POPOVER (self->stone_menu));
+}
+
+static GtkSizeRequestMode
+bw_stone_panel_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
 bw_stone_panel_dispose (GObject *object)
 {
   BwStonePanel *self = BW_STONE_PANEL (object);
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
+  self->view = NULL;
+  g_clear_pointer (&self->hand, bw_stone_hand_free);
   g_clear_object (&self->project);
   g_clear_object (&self->session);
   g_clear_object (&self->actions);
@@ -188,11 +290,14 @@ bw_stone_panel_class_init (BwStonePanelClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_stone_panel_dispose;
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  widget_class->measure = bw_stone_panel_measure;
+  widget_class->size_allocate = bw_stone_panel_size_allocate;
+  widget_class->get_request_mode = bw_stone_panel_get_request_mode;
   gtk_widget_class_set_css_name (widget_class, "stonepanel");
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-panel.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, place);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, controls);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, stone_menu);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, at_rest);
 }
 
@@ -209,7 +314,9 @@ add_actions (BwStonePanel *self)
     { "balance", NULL, NULL, "true", layer_changed },
     { "at-rest", NULL, NULL, "true", at_rest_changed },
     { "by-fit", NULL, NULL, "false", by_fit_changed },
+    { "brush", NULL, NULL, "false", brush_changed },
     { "look", look, "s" },
+    { "zoom", zoom, "d" },
   };
   self->actions = g_simple_action_group_new ();
   g_action_map_add_action_entries (G_ACTION_MAP (self->actions), entries, G_N_ELEMENTS (entries),
@@ -217,9 +324,24 @@ add_actions (BwStonePanel *self)
   gtk_widget_insert_action_group (GTK_WIDGET (self), "view", G_ACTION_GROUP (self->actions));
 }
 
+/* Anywhere in the window, as the mnemonic of a button with words would be. */
+static void
+add_rest_key (BwStonePanel *self)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+  gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (keys), GTK_SHORTCUT_SCOPE_GLOBAL);
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_shortcut_trigger_parse_string ("<Alt>r"),
+                        g_object_ref (gtk_mnemonic_action_get ())));
+  gtk_widget_add_controller (GTK_WIDGET (self->at_rest), keys);
+}
+
 static void
 bw_stone_panel_init (BwStonePanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_layout_manager (self->controls, bw_wrap_layout_new (8));
   add_actions (self);
+  add_rest_key (self);
 }

@@ -1,0 +1,276 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The choices are remembered while the program runs. The preview is the picture itself, small: one
+ * job at a time, and a choice made meanwhile is followed by another. */
+#include "config.h"
+
+#include "app/kit/part-names.h"
+#include "app/kit/tell.h"
+#include "app/window/picture-dialog.h"
+#include "app/window/still-job.h"
+#include "preview/scene/seen-from.h"
+
+#include <glib/gi18n-lib.h>
+
+#define PREVIEW_PX 360
+
+/* In the order of the list. */
+typedef enum { AS_SHOWN, FROM_FRONT, AT_JOIN, FROM_ABOVE, HANGING } View;
+
+struct _BwPictureDialog {
+  GtkWindow parent_instance;
+  BwDraft *draft;
+  BwPictureMade made;
+  gpointer made_data;
+  GtkSpinButton *width;
+  GtkSpinButton *height;
+  GtkDropDown *ground;
+  GtkDropDown *view;
+  GtkPicture *preview;
+  GtkWidget *choices;
+  GtkWidget *save;
+  GtkSpinner *busy;
+  GCancellable *stop; /* of the job under way, NULL for none */
+  gboolean stale;     /* the preview is not of the present choices */
+  gboolean final;     /* the picture itself is being made */
+};
+
+#define BW_TYPE_PICTURE_DIALOG (bw_picture_dialog_get_type ())
+G_DECLARE_FINAL_TYPE (BwPictureDialog, bw_picture_dialog, BW, PICTURE_DIALOG, GtkWindow)
+G_DEFINE_FINAL_TYPE (BwPictureDialog, bw_picture_dialog, GTK_TYPE_WINDOW)
+
+static struct {
+  int width, height;
+  guint ground;
+} remembered = { 1600, 1600, BW_GROUND_PAPER };
+
+/* --- What is chosen ----------------------------------------------------------------------------
+ */
+
+/* From another side, upright or hanging. */
+static void
+look_from (BwPictureDialog *self, View view, BwScene *scene, BwStill *still)
+{
+  static const BwSeenFrom where[] = { [FROM_FRONT] = BW_SEEN_FROM_FRONT,
+                                      [AT_JOIN] = BW_SEEN_FROM_JOIN,
+                                      [FROM_ABOVE] = BW_SEEN_FROM_ABOVE,
+                                      [HANGING] = BW_SEEN_FROM_FRONT };
+  gboolean hanging = view == HANGING && scene->rest.hangs;
+  if (hanging)
+    bw_scene_stand_at_rest (scene);
+  else
+    bw_scene_stand_upright (scene);
+  still->camera
+      = bw_seen_from (where[view], bw_draft_get_project (self->draft), hanging, still->camera);
+}
+
+/* The largest side of the picture becomes `most` pixels, when it is more. */
+static void
+shrink (BwStill *still, int most)
+{
+  double share = MIN (1, (double)most / MAX (still->width, still->height));
+  still->width = MAX ((int)(still->width * share), 16);
+  still->height = MAX ((int)(still->height * share), 16);
+}
+
+static BwScene *
+chosen (BwPictureDialog *self, BwStill *still)
+{
+  BwScene *scene = bw_still_as_shown (bw_draft_get_session (self->draft), 0, still);
+  View view = (View)gtk_drop_down_get_selected (self->view);
+  still->ground = (BwGround)gtk_drop_down_get_selected (self->ground);
+  still->width = gtk_spin_button_get_value_as_int (self->width);
+  still->height = gtk_spin_button_get_value_as_int (self->height);
+  if (view != AS_SHOWN)
+    look_from (self, view, scene, still);
+  return scene;
+}
+
+/* --- The preview -------------------------------------------------------------------------------
+ */
+
+static void follow (BwPictureDialog *self);
+
+/* The window behind tells; it owns us. */
+static void
+tell (BwPictureDialog *self, const GError *error)
+{
+  bw_tell (GTK_WIDGET (gtk_window_get_transient_for (GTK_WINDOW (self))), GTK_MESSAGE_WARNING,
+           error->message);
+}
+
+static void
+show_preview (BwPictureDialog *self, GBytes *png)
+{
+  g_autoptr (GdkTexture) texture = gdk_texture_new_from_bytes (png, NULL);
+  if (texture)
+    gtk_picture_set_paintable (self->preview, GDK_PAINTABLE (texture));
+}
+
+static void
+preview_made (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (BwPictureDialog) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
+  gboolean stopped = g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+  if (stopped || !self->draft)
+    return;
+  g_clear_object (&self->stop);
+  if (png)
+    show_preview (self, png);
+  else
+    tell (self, error);
+  if (self->stale)
+    follow (self);
+}
+
+static void
+follow (BwPictureDialog *self)
+{
+  BwStill still;
+  self->stale = self->stop != NULL;
+  if (self->stale || self->final)
+    return;
+  BwScene *scene = chosen (self, &still);
+  shrink (&still, PREVIEW_PX);
+  self->stop = g_cancellable_new ();
+  bw_still_job_run (scene, &still, self->stop, preview_made, g_object_ref (self));
+}
+
+static void
+changed (BwPictureDialog *self)
+{
+  if (self->draft)
+    follow (self);
+}
+
+/* --- The picture itself ------------------------------------------------------------------------
+ */
+
+static void
+set_busy (BwPictureDialog *self, gboolean busy)
+{
+  self->final = busy;
+  gtk_widget_set_sensitive (self->choices, !busy);
+  gtk_widget_set_sensitive (self->save, !busy);
+  gtk_widget_set_visible (GTK_WIDGET (self->busy), busy);
+  gtk_spinner_set_spinning (self->busy, busy);
+}
+
+static void
+picture_made (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (BwPictureDialog) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
+  if (!self->draft || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  g_clear_object (&self->stop);
+  set_busy (self, FALSE);
+  if (!png) {
+    tell (self, error);
+    return;
+  }
+  BwPictureMade made = self->made;
+  gpointer made_data = self->made_data;
+  gtk_window_destroy (GTK_WINDOW (self));
+  made (png, made_data);
+}
+
+static void
+stop_job (BwPictureDialog *self)
+{
+  if (self->stop)
+    g_cancellable_cancel (self->stop);
+  g_clear_object (&self->stop);
+}
+
+static void
+save_clicked (BwPictureDialog *self)
+{
+  BwStill still;
+  stop_job (self);
+  gtk_spin_button_update (self->width);
+  gtk_spin_button_update (self->height);
+  BwScene *scene = chosen (self, &still);
+  remembered.width = still.width;
+  remembered.height = still.height;
+  remembered.ground = still.ground;
+  set_busy (self, TRUE);
+  self->stop = g_cancellable_new ();
+  bw_still_job_run (scene, &still, self->stop, picture_made, g_object_ref (self));
+}
+
+/* --- The dialog --------------------------------------------------------------------------------
+ */
+
+static gboolean
+hangs (BwDraft *draft)
+{
+  return bw_project_hang (bw_draft_get_project (draft))->has_bail;
+}
+
+static void
+fill_views (BwPictureDialog *self)
+{
+  g_autoptr (GtkStringList) views = gtk_string_list_new (NULL);
+  gtk_string_list_append (views, _ ("as shown now"));
+  gtk_string_list_append (views, _ ("from the front"));
+  gtk_string_list_append (views, _ ("at the join"));
+  gtk_string_list_append (views, _ ("from above"));
+  if (hangs (self->draft))
+    gtk_string_list_append (views, _ ("hanging from its cord"));
+  gtk_drop_down_set_model (self->view, G_LIST_MODEL (views));
+}
+
+void
+bw_picture_dialog_show (GtkWindow *parent, BwDraft *draft, BwPictureMade made, gpointer data)
+{
+  g_return_if_fail (BW_IS_DRAFT (draft));
+  BwPictureDialog *self = g_object_new (BW_TYPE_PICTURE_DIALOG, "transient-for", parent, NULL);
+  self->made = made;
+  self->made_data = data;
+  gtk_spin_button_set_value (self->width, remembered.width);
+  gtk_spin_button_set_value (self->height, remembered.height);
+  gtk_drop_down_set_selected (self->ground, remembered.ground);
+  self->draft = g_object_ref (draft);
+  fill_views (self);
+  follow (self);
+  bw_part_names_give (GTK_WIDGET (self));
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+static void
+bw_picture_dialog_dispose (GObject *object)
+{
+  BwPictureDialog *self = BW_PICTURE_DIALOG (object);
+  stop_job (self);
+  g_clear_object (&self->draft);
+  G_OBJECT_CLASS (bw_picture_dialog_parent_class)->dispose (object);
+}
+
+static void
+bw_picture_dialog_class_init (BwPictureDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = bw_picture_dialog_dispose;
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/bandwright/Bandwright/picture-dialog.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, width);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, height);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, ground);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, view);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, preview);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, choices);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, save);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, busy);
+  gtk_widget_class_bind_template_callback (widget_class, changed);
+  gtk_widget_class_bind_template_callback (widget_class, save_clicked);
+}
+
+static void
+bw_picture_dialog_init (BwPictureDialog *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
