@@ -3,6 +3,7 @@
 #include "maker.h"
 
 #include "app/form/field-entry.h"
+#include "app/measure/fold-card.h"
 #include "app/kit/gsk-choice.h"
 #include "app/kit/settings.h"
 #include "app/draw/tray-panel.h"
@@ -317,9 +318,40 @@ shows_pointer (GtkWidget *widget, gconstpointer pointer)
          && g_str_equal (bw_field_entry_get_pointer (BW_FIELD_ENTRY (widget)), pointer);
 }
 
+/* As desk_look_for(), and what is folded away as well. */
+static GtkWidget *
+look_everywhere (GtkWidget *root, gboolean (*match) (GtkWidget *widget, gconstpointer data),
+                 gconstpointer data)
+{
+  if (match (root, data))
+    return root;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child;
+       child = gtk_widget_get_next_sibling (child)) {
+    GtkWidget *found = look_everywhere (child, match, data);
+    if (found)
+      return found;
+  }
+  return NULL;
+}
+
+void
+maker_unfold (GtkWidget *root, gboolean (*match) (GtkWidget *widget, gconstpointer data),
+              gconstpointer data)
+{
+  GtkWidget *widget
+      = desk_look_for (root, match, data) ? NULL : look_everywhere (root, match, data);
+  GtkWidget *fold = widget ? gtk_widget_get_ancestor (widget, BW_TYPE_FOLD_CARD) : NULL;
+  if (!fold || bw_fold_card_get_open (BW_FOLD_CARD (fold)))
+    return;
+  GtkWidget *head = desk_find_type (fold, GTK_TYPE_BUTTON);
+  maker_reveal (head);
+  desk_click (head);
+}
+
 GtkWidget *
 maker_entry (Maker *maker, const char *pointer)
 {
+  maker_unfold (GTK_WIDGET (maker->window), shows_pointer, pointer);
   GtkWidget *field = desk_look_for (GTK_WIDGET (maker->window), shows_pointer, pointer);
   if (!field)
     fail_msg ("no field shows %s", pointer);
@@ -343,9 +375,16 @@ maker_fill (Maker *maker, const char *pointer, const char *text)
   desk_key ("Return", 0);
 }
 
+static gboolean
+has_words (GtkWidget *widget, gconstpointer words)
+{
+  return GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_text (GTK_LABEL (widget)), words) == 0;
+}
+
 void
 maker_click_words (GtkWidget *root, const char *words)
 {
+  maker_unfold (root, has_words, words);
   GtkWidget *label = desk_find_label (root, words);
   maker_reveal (label);
   desk_click (label);

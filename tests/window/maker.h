@@ -46,6 +46,9 @@ void maker_stage (Maker *maker, const char *name);
 
 /* Turns the wheel until the widget lies wholly inside its scrolled window. */
 void maker_reveal (GtkWidget *widget);
+/* Opens the group that what matches is folded away in; nothing where it is in sight. */
+void maker_unfold (GtkWidget *root, gboolean (*match) (GtkWidget *widget, gconstpointer data),
+                   gconstpointer data);
 /* The entry that shows this place of the project. */
 GtkWidget *maker_entry (Maker *maker, const char *pointer);
 const char *maker_entry_text (Maker *maker, const char *pointer);

@@ -4,7 +4,7 @@
 
 #include "app/shelf/shelf-page.h"
 #include "app/fit/fit-line.h"
-#include "app/form/cards.h"
+#include "app/measure/bench-sheet.h"
 #include "app/kit/notice.h"
 #include "app/kit/settings.h"
 
@@ -73,7 +73,7 @@ what_is_told_moves_nothing_on_the_page (void **state)
   Maker *maker = &((Bench *)*state)->maker;
   GtkWidget *window = GTK_WIDGET (maker->window);
   maker_stage (maker, "measure");
-  GtkWidget *page = maker_find (maker, BW_TYPE_CARDS),
+  GtkWidget *page = maker_find (maker, BW_TYPE_BENCH_SHEET),
             *stone = maker_find (maker, BW_TYPE_STONE_VIEW);
   double page_before = top_of (page, window), stone_before = top_of (stone, window);
   desk_key ("c", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
@@ -361,7 +361,7 @@ nothing_keeps_a_colour_of_the_theme_before (void **state)
   Maker *maker = &((Bench *)*state)->maker;
   maker_stage (maker, "measure");
   bw_session_set_colour_by_fit (maker_session (maker), TRUE);
-  GtkWidget *page = gtk_widget_get_ancestor (maker_find (maker, BW_TYPE_CARDS), GTK_TYPE_VIEWPORT);
+  GtkWidget *page = gtk_widget_get_ancestor (maker_find (maker, BW_TYPE_BENCH_SHEET), GTK_TYPE_VIEWPORT);
   GtkWidget *fit = maker_find (maker, BW_TYPE_FIT_LINE);
   gtk_window_set_focus_visible (GTK_WINDOW (maker->window), FALSE);
   cairo_surface_t *before = desk_picture ();

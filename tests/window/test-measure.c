@@ -4,7 +4,8 @@
 
 #include "app/fit/fit-line.h"
 #include "app/form/field-entry.h"
-#include "app/measure/section-sketch.h"
+#include "app/measure/bench-sheet.h"
+#include "app/measure/fold-card.h"
 #include "output/report/report.h"
 
 #include <math.h>
@@ -327,82 +328,269 @@ the_copied_list_tells_what_the_exported_one_does (void **state)
   }
 }
 
-static double
-left_of (Maker *maker, const char *pointer)
+/* --- The sheet ----------------------------------------------------------------------------------
+ */
+
+static GtkWidget *
+sheet_of (Maker *maker)
 {
-  graphene_rect_t bounds;
-  assert_true (gtk_widget_compute_bounds (maker_entry (maker, pointer), GTK_WIDGET (maker->window),
-                                          &bounds));
-  return (double)bounds.origin.x;
+  return maker_find (maker, BW_TYPE_BENCH_SHEET);
+}
+
+static const char *
+pointer_with_focus (Maker *maker)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (maker->window));
+  GtkWidget *field = focus ? gtk_widget_get_ancestor (focus, BW_TYPE_FIELD_ENTRY) : NULL;
+  return field ? bw_field_entry_get_pointer (BW_FIELD_ENTRY (field)) : "";
 }
 
 static void
-a_card_that_grows_leaves_every_card_in_its_column (void **state)
+expect_all_selected (Maker *maker, const char *pointer)
 {
-  static const char *const pointers[] = { "/band/columns", "/stone/at_mm", LENGTH };
+  GtkEditable *entry = GTK_EDITABLE (maker_entry (maker, pointer));
+  int start = -1, end = -1;
+  assert_string_equal (pointer_with_focus (maker), pointer);
+  gtk_editable_get_selection_bounds (entry, &start, &end);
+  assert_int_equal (start, 0);
+  assert_int_equal (end, g_utf8_strlen (gtk_editable_get_text (entry), -1));
+}
+
+/* A click means: another number. A second one means a place in it. */
+static void
+a_click_into_a_dimension_selects_all_of_it (void **state)
+{
   Maker *maker = *state;
-  double before[G_N_ELEMENTS (pointers)];
-  GtkWidget *axis = desk_find_label (GTK_WIDGET (maker->window), "Tip off the axis");
-  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
-    before[i] = left_of (maker, pointers[i]);
-  maker_reveal (axis);
-  desk_click (axis);
-  desk_settle ();
-  assert_true (gtk_widget_get_mapped (maker_entry (maker, "/stone/apex_offset_mm/0")));
-  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
-    expect_mm (left_of (maker, pointers[i]), before[i]);
+  GtkWidget *entry = maker_entry (maker, FLATS);
+  desk_click (entry);
+  expect_all_selected (maker, FLATS);
+  desk_type ("26.5");
+  desk_key ("Return", 0);
+  expect_mm (maker_design (maker)->stone.values_mm[0], 26.5);
+  desk_click_at (entry, 6, gtk_widget_get_height (entry) / 2.0, 1);
+  assert_false (gtk_editable_get_selection_bounds (GTK_EDITABLE (entry), NULL, NULL));
 }
 
 static void
-cards_are_where_they_were_when_a_page_is_come_back_to (void **state)
+tab_goes_round_the_stone_and_then_up_along_it (void **state)
 {
-  static const char *const pointers[] = { "/band/columns", "/stone/at_mm", LENGTH, PITCH };
+  static const char *const order[]
+      = { FLATS,  "/stone/values_mm/1", "/stone/values_mm/2", "/band/seam_deg", "/bail/at_deg",
+          LENGTH, "/stone/shoulder_mm" };
   Maker *maker = *state;
-  double before[G_N_ELEMENTS (pointers)];
-  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
-    before[i] = left_of (maker, pointers[i]);
-  maker_click_words (GTK_WIDGET (maker->window), "Tip off the axis");
-  maker_fill (maker, "/stone/faces", "12");
-  maker_stage (maker, "make");
-  maker_stage (maker, "measure");
-  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
-    expect_mm (left_of (maker, pointers[i]), before[i]);
+  desk_click (maker_entry (maker, order[0]));
+  for (gsize i = 1; i < G_N_ELEMENTS (order); i++) {
+    desk_key ("Tab", 0);
+    expect_all_selected (maker, order[i]);
+  }
+  desk_key ("Tab", GDK_SHIFT_MASK);
+  expect_all_selected (maker, LENGTH);
+  desk_type ("60");
+  desk_key ("Tab", 0);
+  expect_mm (length_of (maker), 60);
 }
 
-/* Fills places with where the section's numbers and marks stand; gives how many. */
+static void
+escape_gives_the_number_back_and_then_leaves_it (void **state)
+{
+  Maker *maker = *state;
+  desk_click (maker_entry (maker, LENGTH));
+  desk_type ("99");
+  desk_key ("Escape", 0);
+  assert_string_equal (maker_entry_text (maker, LENGTH), "58 mm");
+  assert_string_equal (pointer_with_focus (maker), LENGTH);
+  desk_key ("Escape", 0);
+  assert_ptr_equal (gtk_root_get_focus (GTK_ROOT (maker->window)), sheet_of (maker));
+  desk_key ("Tab", 0);
+  expect_all_selected (maker, "/stone/shoulder_mm");
+}
+
+static gboolean
+is_label_with (GtkWidget *widget, gconstpointer words)
+{
+  return GTK_IS_LABEL (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), words);
+}
+
+static GtkWidget *
+field_of (Maker *maker, const char *pointer)
+{
+  return gtk_widget_get_ancestor (maker_entry (maker, pointer), BW_TYPE_FIELD_ENTRY);
+}
+
+static void
+a_fault_is_told_where_the_dimension_stands (void **state)
+{
+  Maker *maker = *state;
+  maker_fill (maker, "/stone/shoulder_mm", "70");
+  GtkWidget *field = field_of (maker, "/stone/shoulder_mm");
+  desk_keep ("measure-fault");
+  assert_true (is_marked (maker_entry (maker, "/stone/shoulder_mm")));
+  assert_non_null (desk_look_for (field, is_label_with, "70"));
+  desk_key ("Escape", 0);
+  assert_null (desk_look_for (field, is_label_with, "70"));
+  assert_false (is_marked (maker_entry (maker, "/stone/shoulder_mm")));
+}
+
+static void
+empty (Maker *maker, const char *pointer)
+{
+  desk_click (maker_entry (maker, pointer));
+  desk_key ("BackSpace", 0);
+  desk_key ("Return", 0);
+}
+
+static void
+what_is_not_measured_is_an_open_blank_to_type_into (void **state)
+{
+  static const char girth[] = "/stone/second_girth_mm";
+  Maker *maker = *state;
+  empty (maker, girth);
+  assert_false (maker_design (maker)->stone.has_second);
+  assert_string_equal (maker_entry_text (maker, girth), "");
+  assert_true (gtk_widget_has_css_class (maker_entry (maker, girth), "blank"));
+  desk_keep ("measure-blank");
+  maker_fill (maker, girth, "81.5");
+  assert_true (maker_design (maker)->stone.has_second);
+  expect_mm (maker_design (maker)->stone.second_girth_mm, 81.5);
+  assert_false (gtk_widget_has_css_class (maker_entry (maker, girth), "blank"));
+  assert_true (maker_design (maker)->stone.second_at_mm > 0);
+}
+
+/* Fills places with where the entries that lie on the sheet stand; gives how many. */
 static int
-find_numbers (BwSketch *sketch, const BwDesign *design, GdkRectangle *places)
+find_places (GtkWidget *sheet, GdkRectangle *places)
 {
   int n = 0;
-  for (int i = 0; i < bw_stone_value_count (design->stone.measured, design->stone.faces); i++) {
-    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
-    n += bw_sketch_find (sketch, pointer, &places[n]);
+  for (GtkWidget *child = gtk_widget_get_first_child (sheet); child;
+       child = gtk_widget_get_next_sibling (child)) {
+    graphene_rect_t b;
+    if (!BW_IS_FIELD_ENTRY (child) || !gtk_widget_get_mapped (child))
+      continue;
+    assert_true (n < 64 && gtk_widget_compute_bounds (child, sheet, &b));
+    places[n++]
+        = (GdkRectangle){ (int)b.origin.x, (int)b.origin.y, (int)b.size.width, (int)b.size.height };
   }
-  n += bw_sketch_find (sketch, "/band/seam_deg", &places[n]);
-  n += bw_sketch_find (sketch, "/bail/at_deg", &places[n]);
   return n;
+}
+
+static void
+expect_tidy (GtkWidget *sheet, const char *what)
+{
+  GdkRectangle places[64];
+  int n = find_places (sheet, places);
+  assert_true (n >= 6);
+  for (int i = 0; i < n; i++) {
+    if (places[i].x < 0 || places[i].y < 0
+        || places[i].x + places[i].width > gtk_widget_get_width (sheet)
+        || places[i].y + places[i].height > gtk_widget_get_height (sheet))
+      fail_msg ("%s: a dimension at %d, %d is off the sheet", what, places[i].x, places[i].y);
+    for (int k = 0; k < i; k++)
+      if (gdk_rectangle_intersect (&places[i], &places[k], NULL))
+        fail_msg ("%s: two dimensions at %d, %d", what, places[i].x, places[i].y);
+  }
 }
 
 /* Wherever the join is, at its default as well, and the bail beside it. */
 static void
-no_number_of_the_section_stands_on_another (void **state)
+no_dimension_stands_on_another (void **state)
 {
   Maker *maker = *state;
-  BwSketch *sketch = BW_SKETCH (maker_find (maker, BW_TYPE_SECTION_SKETCH));
+  GtkWidget *sheet = sheet_of (maker);
   for (int turn = 0; turn < 24; turn++) {
     BwDesign design = *maker_design (maker);
-    GdkRectangle places[BW_FACES_MAX + 2];
+    g_autofree char *what = g_strdup_printf ("join at %d°", 15 * turn);
     design.band.seam_deg = 15 * turn;
     assert_true (bw_project_set_design (maker_project (maker), "Join", &design, NULL));
     desk_settle ();
-    int n = find_numbers (sketch, &design, places);
-    assert_true (n >= 2);
-    for (int i = 0; i < n; i++)
-      for (int k = 0; k < i; k++)
-        if (gdk_rectangle_intersect (&places[i], &places[k], NULL))
-          fail_msg ("join at %g°: two texts at %d, %d", design.band.seam_deg, places[i].x,
-                    places[i].y);
+    expect_tidy (sheet, what);
   }
+}
+
+/* --- The page -----------------------------------------------------------------------------------
+ */
+
+static double
+top_of (Maker *maker, GtkWidget *widget)
+{
+  graphene_rect_t bounds;
+  assert_true (gtk_widget_compute_bounds (widget, GTK_WIDGET (maker->window), &bounds));
+  return (double)bounds.origin.y;
+}
+
+static void
+choose_way (Maker *maker, const char *way)
+{
+  desk_click (desk_find_type (sheet_of (maker), GTK_TYPE_DROP_DOWN));
+  GtkWidget *list
+      = desk_find_type (desk_find_type (sheet_of (maker), GTK_TYPE_DROP_DOWN), GTK_TYPE_POPOVER);
+  desk_click (desk_find_label (list, way));
+  desk_settle ();
+}
+
+/* Whoever has the pointer on a group, or on the number of faces, finds it there after a change. */
+static void
+the_page_keeps_still_whatever_is_measured (void **state)
+{
+  static const char *const faces[] = { "12", "3", "8", "5", "6" };
+  Maker *maker = *state;
+  GtkWidget *group = maker_find (maker, BW_TYPE_FOLD_CARD);
+  double before = top_of (maker, group), head = top_of (maker, maker_entry (maker, "/stone/faces"));
+  for (gsize i = 0; i < G_N_ELEMENTS (faces); i++) {
+    maker_fill (maker, "/stone/faces", faces[i]);
+    expect_mm (top_of (maker, group), before);
+    expect_mm (top_of (maker, maker_entry (maker, "/stone/faces")), head);
+    expect_tidy (sheet_of (maker), faces[i]);
+    desk_keep (faces[i]);
+  }
+  choose_way (maker, "girth");
+  expect_mm (top_of (maker, group), before);
+  empty (maker, "/stone/second_girth_mm");
+  expect_mm (top_of (maker, group), before);
+}
+
+static void
+a_group_says_its_content_in_a_line_and_unfolds_below_it (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *window = GTK_WIDGET (maker->window);
+  assert_non_null (desk_look_for (window, is_label_with, "11/0 cylinder, 1.6\u00a0mm, 14 columns"));
+  GtkWidget *title = desk_find_label (window, "Bead and hands");
+  double top = top_of (maker, title), sheet = top_of (maker, sheet_of (maker));
+  assert_null (desk_look_for_label (window, "Beads and gauge"));
+  desk_click (title);
+  desk_settle ();
+  desk_keep ("measure-unfolded");
+  assert_non_null (desk_look_for_label (window, "Beads and gauge"));
+  expect_mm (top_of (maker, title), top);
+  expect_mm (top_of (maker, sheet_of (maker)), sheet);
+  desk_key ("space", 0);
+  assert_null (desk_look_for_label (window, "Beads and gauge"));
+}
+
+static void
+widths_that_the_sheet_cannot_hold_are_listed_under_the_stone (void **state)
+{
+  Maker *maker = *state;
+  choose_way (maker, "each face");
+  maker_fill (maker, "/stone/faces", "20");
+  maker_click_words (GTK_WIDGET (maker->window), "Stone");
+  maker_fill (maker, "/stone/values_mm/19", "4.4");
+  expect_mm (maker_design (maker)->stone.values_mm[19], 4.4);
+  expect_tidy (sheet_of (maker), "20 faces");
+}
+
+static void
+every_way_of_measuring_comes_back_as_it_was_typed (void **state)
+{
+  Maker *maker = *state;
+  maker_fill (maker, FLATS, "24.91");
+  choose_way (maker, "each face");
+  maker_fill (maker, "/stone/values_mm/3", "13.21");
+  choose_way (maker, "girth");
+  choose_way (maker, "across the flats");
+  assert_string_equal (maker_entry_text (maker, FLATS), "24.91 mm");
+  choose_way (maker, "each face");
+  assert_string_equal (maker_entry_text (maker, "/stone/values_mm/3"), "13.21 mm");
 }
 
 int
@@ -413,14 +601,21 @@ main (void)
     IN_WINDOW (a_typed_dimension_is_one_step_of_undo),
     IN_WINDOW (a_run_of_steps_by_key_is_one_step_of_undo),
     IN_WINDOW (inches_are_typed_as_fractions_and_shown_as_chosen),
-    IN_WINDOW (a_card_that_grows_leaves_every_card_in_its_column),
-    IN_WINDOW (cards_are_where_they_were_when_a_page_is_come_back_to),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
     IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
     IN_WINDOW (six_faces_are_as_they_were_after_five),
     IN_WINDOW (a_pitch_that_no_bead_has_stays_with_its_reason),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
-    IN_WINDOW (no_number_of_the_section_stands_on_another),
+    IN_WINDOW (a_click_into_a_dimension_selects_all_of_it),
+    IN_WINDOW (tab_goes_round_the_stone_and_then_up_along_it),
+    IN_WINDOW (escape_gives_the_number_back_and_then_leaves_it),
+    IN_WINDOW (a_fault_is_told_where_the_dimension_stands),
+    IN_WINDOW (what_is_not_measured_is_an_open_blank_to_type_into),
+    IN_WINDOW (no_dimension_stands_on_another),
+    IN_WINDOW (the_page_keeps_still_whatever_is_measured),
+    IN_WINDOW (a_group_says_its_content_in_a_line_and_unfolds_below_it),
+    IN_WINDOW (widths_that_the_sheet_cannot_hold_are_listed_under_the_stone),
+    IN_WINDOW (every_way_of_measuring_comes_back_as_it_was_typed),
   };
   return maker_run (tests);
 }

@@ -69,6 +69,7 @@ has_id (GtkWidget *widget, gconstpointer id)
 static void
 type_text (Maker *maker, const char *id, const char *text)
 {
+  maker_unfold (GTK_WIDGET (maker->window), has_id, id);
   GtkWidget *entry = desk_look_for (GTK_WIDGET (maker->window), has_id, id);
   assert_non_null (entry);
   type_over (entry, text);

@@ -4,7 +4,9 @@
 #include "config.h"
 
 #include "app/form/field-entry.h"
+#include "app/form/doubt.h"
 #include "app/form/typed.h"
+#include "app/kit/select-all.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 
@@ -17,16 +19,25 @@ struct _BwFieldEntry {
   BwField field;
   char *title; /* NULL: the field's own */
   char *shown; /* what we wrote into the entry; differs from its text while somebody types */
+  BwDoubt doubt;
+  GtkWidget *slip;    /* of an entry that lies in a drawing: what is told beside it; else NULL */
+  gboolean is_taking; /* what is told now is told about what was typed here last */
+  gboolean is_fresh;  /* and nothing has been typed elsewhere since */
+  GtkBox *row;
   GtkLabel *name;
   GtkLabel *example;
   GtkEntry *entry;
+  GtkWidget *aside;
   GtkLabel *reason;
+  GtkWidget *ask;
+  GtkLabel *question;
+  GtkButton *better;
 };
 
 enum { TAKEN, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
-enum { PROP_FIELD = 1, PROP_TITLE, PROP_CHARS, N_PROPS };
+enum { PROP_FIELD = 1, PROP_TITLE, PROP_CHARS, PROP_CAPTION, N_PROPS };
 static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (BwFieldEntry, bw_field_entry, GTK_TYPE_WIDGET)
@@ -63,12 +74,98 @@ tell (BwFieldEntry *self, const char *words)
     gtk_accessible_reset_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
 }
 
+/* The page the entry lies on has been scrolled: a slip would hang where its entry no longer is. */
+static void
+page_scrolled (BwFieldEntry *self)
+{
+  self->is_fresh = FALSE;
+  gtk_popover_popdown (GTK_POPOVER (self->slip));
+}
+
+static gboolean
+is_in_sight (BwFieldEntry *self)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+  GtkWidget *page = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t bounds;
+  if (!gtk_widget_get_mapped (widget))
+    return FALSE;
+  if (!page)
+    return TRUE;
+  return gtk_widget_compute_bounds (widget, page, &bounds) && bounds.origin.y >= 0
+         && bounds.origin.y + bounds.size.height <= (float)gtk_widget_get_height (page);
+}
+
+static void
+follow_page (BwFieldEntry *self)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_SCROLLED_WINDOW);
+  if (!page)
+    return;
+  GtkAdjustment *place = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (page));
+  g_signal_handlers_disconnect_by_func (place, page_scrolled, self);
+  g_signal_connect_object (place, "value-changed", G_CALLBACK (page_scrolled), self,
+                           G_CONNECT_SWAPPED);
+}
+
+/* In a drawing there is no room under the entry: what is told hangs on it as a slip, while the
+ * maker is there and until something is typed elsewhere. */
+static void
+show_slip (BwFieldEntry *self)
+{
+  if (!self->slip)
+    return;
+  gboolean here = gtk_widget_get_state_flags (GTK_WIDGET (self)) & GTK_STATE_FLAG_FOCUS_WITHIN;
+  gboolean told
+      = gtk_widget_get_visible (GTK_WIDGET (self->reason)) || gtk_widget_get_visible (self->ask);
+  if (!told || !(here || self->is_fresh) || !is_in_sight (self)) {
+    gtk_popover_popdown (GTK_POPOVER (self->slip));
+    return;
+  }
+  follow_page (self);
+  gtk_popover_popup (GTK_POPOVER (self->slip));
+}
+
+static const char *
+description (BwFieldEntry *self, const char *reason)
+{
+  if (reason)
+    return reason;
+  if (self->doubt.question)
+    return self->doubt.question;
+  if (bw_project_is_example (self->project, self->field.pointer))
+    return _ ("An example: type your own");
+  return self->field.tip ? _ (self->field.tip) : NULL;
+}
+
 static void
 show_reason (BwFieldEntry *self, const char *reason)
 {
   bw_label_set_words (self->reason, reason ? reason : "");
   gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
-  tell (self, reason ? reason : self->field.tip ? _ (self->field.tip) : NULL);
+  tell (self, description (self, reason));
+}
+
+/* A number that is hard to believe stands, and is asked about. */
+static void
+show_doubt (BwFieldEntry *self, gboolean pending)
+{
+  bw_doubt_clear (&self->doubt);
+  gboolean doubtful
+      = !pending && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft));
+  gtk_widget_set_visible (self->ask, doubtful);
+  if (doubtful)
+    gtk_widget_add_css_class (GTK_WIDGET (self->entry), "doubt");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "doubt");
+  if (!doubtful)
+    return;
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *number = bw_field_format (&self->field, self->doubt.better, unit);
+  g_autofree char *button = g_strdup_printf (_ ("%s?"), number);
+  bw_label_set_words (self->question, self->doubt.question);
+  gtk_button_set_label (self->better, button);
+  gtk_widget_set_visible (GTK_WIDGET (self->better), self->doubt.has_better);
 }
 
 static void
@@ -88,11 +185,21 @@ static void
 show_example (BwFieldEntry *self)
 {
   gboolean example = bw_project_is_example (self->project, self->field.pointer);
-  gtk_widget_set_visible (GTK_WIDGET (self->example), example);
+  gtk_widget_set_visible (GTK_WIDGET (self->example), example && !self->slip);
   if (example)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "example");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "example");
+}
+
+/* In a drawing, what is not given is an open blank. */
+static void
+show_blank (BwFieldEntry *self)
+{
+  if (self->slip && *text_of (self) == '\0')
+    gtk_widget_add_css_class (GTK_WIDGET (self->entry), "blank");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "blank");
 }
 
 static char *
@@ -111,6 +218,8 @@ refresh (BwFieldEntry *self)
   if (!self->draft)
     return;
   const BwPending *pending = bw_draft_pending (self->draft, self->field.pointer);
+  self->is_fresh = self->is_taking;
+  show_doubt (self, pending != NULL);
   show_reason (self, pending ? pending->reason : NULL);
   show_mark (self, pending || bw_draft_blames (self->draft, self->field.pointer));
   show_example (self);
@@ -120,6 +229,8 @@ refresh (BwFieldEntry *self)
     g_autofree char *text = value_text (self);
     show_text (self, text);
   }
+  show_blank (self);
+  show_slip (self);
 }
 
 /* Written anew whatever the entry holds. */
@@ -156,8 +267,20 @@ bw_field_entry_take (BwFieldEntry *self)
     return;
   g_autofree char *typed = g_strdup (text_of (self));
   g_clear_pointer (&self->shown, g_free);
+  self->is_taking = TRUE;
   bw_draft_type (self->draft, &self->field, typed, bw_settings_get_unit (bw_settings_get ()));
   show_anew (self);
+  self->is_taking = FALSE;
+}
+
+static void
+better_clicked (BwFieldEntry *self)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *text = bw_field_format (&self->field, self->doubt.better, unit);
+  bw_draft_type (self->draft, &self->field, text, unit);
+  show_anew (self);
+  bw_field_entry_edit (self);
 }
 
 static void
@@ -177,6 +300,7 @@ focus_left (BwFieldEntry *self)
   bw_field_entry_take (self);
   if (self->draft)
     bw_draft_settle (self->draft);
+  show_slip (self);
 }
 
 static gboolean
@@ -239,10 +363,15 @@ static void
 show_name (BwFieldEntry *self)
 {
   const char *name = self->title ? self->title : _ (self->field.label);
-  bw_label_set_words (self->name, name);
-  gtk_widget_set_visible (GTK_WIDGET (self->name), *name != '\0');
+  if (self->slip)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    name, -1);
+  else
+    bw_label_set_words (self->name, name);
+  gtk_widget_set_visible (GTK_WIDGET (self->name), *gtk_label_get_text (self->name) != '\0');
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->field.tip ? _ (self->field.tip) : NULL);
-  gtk_entry_set_placeholder_text (self->entry, self->field.flag ? _ ("not given") : NULL);
+  gtk_entry_set_placeholder_text (self->entry,
+                                  self->field.flag && !self->slip ? _ ("not given") : NULL);
 }
 
 void
@@ -281,6 +410,58 @@ bw_field_entry_edit (BwFieldEntry *self)
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
 }
 
+/* As many characters as such a quantity takes, whatever is in it now: the drawing must not stir
+ * while one types. */
+static int
+chars_of (BwQuantity quantity)
+{
+  switch (quantity) {
+  case BW_QUANTITY_LENGTH:
+    return 9;
+  case BW_QUANTITY_COUNT:
+    return 3;
+  default:
+    return 5;
+  }
+}
+
+void
+bw_field_entry_lie (BwFieldEntry *self, const char *caption, gboolean above)
+{
+  g_return_if_fail (BW_IS_FIELD_ENTRY (self) && !self->slip);
+  g_object_ref (self->aside);
+  gtk_widget_unparent (self->aside);
+  self->slip = gtk_popover_new ();
+  gtk_popover_set_autohide (GTK_POPOVER (self->slip), FALSE);
+  gtk_popover_set_child (GTK_POPOVER (self->slip), self->aside);
+  gtk_widget_set_parent (self->slip, GTK_WIDGET (self));
+  g_object_unref (self->aside);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "dimension");
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+  g_object_set (self, "chars", chars_of (self->field.quantity), NULL);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->name), FALSE);
+  gtk_label_set_wrap (self->name, FALSE);
+  gtk_label_set_xalign (self->name, above ? 0.5f : 0);
+  gtk_entry_set_alignment (self->entry, 0.5f);
+  gtk_box_set_spacing (self->row, above ? 0 : 4);
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->row),
+                                  above ? GTK_ORIENTATION_VERTICAL : GTK_ORIENTATION_HORIZONTAL);
+  bw_label_set_words (self->name, caption ? caption : "");
+  show_name (self);
+}
+
+double
+bw_field_entry_figure_middle (BwFieldEntry *self, int height)
+{
+  int entry;
+  g_return_val_if_fail (BW_IS_FIELD_ENTRY (self), 0);
+  gtk_widget_measure (GTK_WIDGET (self->entry), GTK_ORIENTATION_VERTICAL, -1, NULL, &entry, NULL,
+                      NULL);
+  gboolean above
+      = gtk_orientable_get_orientation (GTK_ORIENTABLE (self->row)) == GTK_ORIENTATION_VERTICAL;
+  return above ? height - entry / 2.0 : height / 2.0;
+}
+
 void
 bw_field_entry_bind (BwFieldEntry *self, BwDraft *draft)
 {
@@ -304,6 +485,9 @@ bw_field_entry_set_property (GObject *object, guint id, const GValue *value, GPa
     bw_field_entry_set_pointer (self, g_value_get_string (value));
   } else if (id == PROP_TITLE) {
     bw_field_entry_set_title (self, g_value_get_string (value));
+  } else if (id == PROP_CAPTION) {
+    if (g_value_get_string (value))
+      bw_field_entry_lie (self, g_value_get_string (value), FALSE);
   } else {
     gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), g_value_get_int (value));
     gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), g_value_get_int (value));
@@ -331,6 +515,7 @@ bw_field_entry_dispose (GObject *object)
   g_clear_object (&self->project);
   g_clear_pointer (&self->title, g_free);
   g_clear_pointer (&self->shown, g_free);
+  bw_doubt_clear (&self->doubt);
   G_OBJECT_CLASS (bw_field_entry_parent_class)->dispose (object);
 }
 
@@ -354,6 +539,9 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
       = g_param_spec_string ("title", NULL, NULL, NULL, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   properties[PROP_CHARS] = g_param_spec_int ("chars", NULL, NULL, 1, 40, 10,
                                              G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  /* After "field" in a template, which it lays into a drawing. */
+  properties[PROP_CAPTION] = g_param_spec_string ("caption", NULL, NULL, NULL,
+                                                  G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   signals[TAKEN] = g_signal_new ("taken", BW_TYPE_FIELD_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
@@ -366,7 +554,14 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, name);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, example);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, entry);
+  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, row);
+  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, aside);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, reason);
+  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, ask);
+  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, question);
+  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, better);
+  gtk_widget_class_bind_template_callback (widget_class, better_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, show_slip);
   gtk_widget_class_bind_template_callback (widget_class, activated);
   gtk_widget_class_bind_template_callback (widget_class, focus_left);
   gtk_widget_class_bind_template_callback (widget_class, key_pressed);
@@ -377,10 +572,7 @@ static void
 bw_field_entry_init (BwFieldEntry *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  /* A template of GTK 4.8 can name one alone. */
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry),
-                                  GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, self->reason, self->example,
-                                  NULL, -1);
+  bw_select_all_on_click (GTK_WIDGET (self->entry));
 }
 
 GtkWidget *

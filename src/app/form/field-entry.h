@@ -21,6 +21,12 @@ const char *bw_field_entry_get_pointer (BwFieldEntry *self);
 void bw_field_entry_set_pointer (BwFieldEntry *self, const char *pointer);
 /* Another name than the field's own; NULL for its own. Translated. */
 void bw_field_entry_set_title (BwFieldEntry *self, const char *title);
+/* Lays it into a drawing, once: a short caption (NULL for none) before or above the bare figure,
+ * which is as wide as such a quantity ever is; what is told about it hangs on it as a slip.
+ * Templates say it with "caption". */
+void bw_field_entry_lie (BwFieldEntry *self, const char *caption, gboolean above);
+/* How far below its top the middle of its figure stands when it lies so and is this high. */
+double bw_field_entry_figure_middle (BwFieldEntry *self, int height);
 /* Takes what is typed now, as Enter does. */
 void bw_field_entry_take (BwFieldEntry *self);
 /* Puts the cursor into it with everything selected. */

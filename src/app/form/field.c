@@ -220,6 +220,8 @@ void
 bw_field_set (const BwField *field, BwDesign *design, double value)
 {
   void *place = place_of (field, design);
+  if (g_str_equal (field->pointer, "/stone/second_girth_mm") && !design->stone.has_second)
+    bw_measures_set_taper (&design->stone, TRUE);
   if (g_str_equal (field->pointer, "/stone/faces"))
     bw_measures_set_faces (&design->stone, (int)CLAMP (value, 0, 1e6));
   else if (field->quantity == BW_QUANTITY_COUNT)

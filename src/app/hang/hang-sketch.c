@@ -5,6 +5,7 @@
 
 #include "app/hang/hang-sketch.h"
 #include "app/hang/hang-cards.h"
+#include "app/form/band-outline.h"
 #include "app/form/stone-outline.h"
 
 #include <glib/gi18n-lib.h>
@@ -20,6 +21,7 @@ typedef struct {
   BwSketch *sketch;
   cairo_t *cr;
   const BwPalette *palette;
+  BwProject *project;
   const BwDesign *design;
   const BwStone *stone;
   const BwHang *hang;
@@ -102,25 +104,9 @@ draw_stone (const Paper *paper)
 static void
 draw_band (const Paper *paper)
 {
-  BwBandSpan span = bw_design_span (paper->design);
-  BwBedding bedding;
-  GdkRGBA fill = bw_palette_alpha (paper->palette->accent, 0.55);
-  double left0, right0, left1, right1, z0 = span.bottom_mm, z1 = span.bottom_mm + span.width_mm;
-  if (!bw_bedding_init (&bedding, &paper->design->bed, paper->stone, span, NULL))
-    return;
-  bw_outline_extent (paper->stone, z0, paper->azimuth,
-                     bw_bedding_thickness (&bedding, z0) + paper->design->bead.diameter_mm, &left0,
-                     &right0);
-  bw_outline_extent (paper->stone, z1, paper->azimuth,
-                     bw_bedding_thickness (&bedding, z1) + paper->design->bead.diameter_mm, &left1,
-                     &right1);
   enter_stone (paper);
-  cairo_move_to (paper->cr, left0, z0);
-  cairo_line_to (paper->cr, left1, z1);
-  cairo_line_to (paper->cr, right1, z1);
-  cairo_line_to (paper->cr, right0, z0);
-  cairo_close_path (paper->cr);
-  leave_stone (paper, &fill, &paper->palette->ink, 1);
+  bw_outline_band (paper->cr, paper->project, paper->azimuth, 1 / paper->scale);
+  cairo_restore (paper->cr);
 }
 
 /* A flap's loop is seen edge on, as a tab; an upright strip's is seen as the arc it is. */
@@ -192,7 +178,7 @@ draw_balance (const Paper *paper)
     cairo_close_path (paper->cr);
     cairo_fill (paper->cr);
   }
-  bw_sketch_write (paper->sketch, paper->cr, x + 12, y, 0, 0.5, _ ("balance point"), NULL);
+  bw_sketch_write (paper->sketch, paper->cr, x + 12, y, 0, 0.5, _ ("balance point"));
 }
 
 /* The stone's axis, and the plumb line from the point of the cord that the balance point is under.
@@ -256,6 +242,7 @@ bw_hang_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette, do
   Paper paper = { .sketch = sketch,
                   .cr = cr,
                   .palette = palette,
+                  .project = project,
                   .design = bw_project_get_design (project),
                   .stone = bw_project_stone (project),
                   .hang = bw_project_hang (project) };
@@ -272,7 +259,7 @@ bw_hang_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette, do
   draw_lines (&paper, height);
   draw_balance (&paper);
   g_autofree char *rest = bw_rest_words (paper.hang);
-  bw_sketch_write (sketch, cr, width / 2, height, 0.5, 1, rest, NULL);
+  bw_sketch_write (sketch, cr, width / 2, height, 0.5, 1, rest);
 }
 
 static void
@@ -284,7 +271,6 @@ bw_hang_sketch_class_init (BwHangSketchClass *klass)
 static void
 bw_hang_sketch_init (BwHangSketch *self)
 {
-  gtk_widget_set_focusable (GTK_WIDGET (self), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("The piece at rest on its cord"), -1);
 }

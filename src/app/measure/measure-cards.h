@@ -4,7 +4,7 @@
 
 #include "app/form/card.h"
 
-/* The band: how wide, how many rows, where on the stone. */
+/* The band: how many rows, and what comes of them. */
 #define BW_TYPE_BAND_CARD (bw_band_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwBandCard, bw_band_card, BW, BAND_CARD, BwCard)
 
@@ -16,15 +16,19 @@ G_DECLARE_FINAL_TYPE (BwBeadCard, bw_bead_card, BW, BEAD_CARD, BwCard)
 #define BW_TYPE_BED_CARD (bw_bed_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwBedCard, bw_bed_card, BW, BED_CARD, BwCard)
 
-/* Length, shoulder and tip, and what the lower end is like. */
+/* What the piece is called. */
+#define BW_TYPE_PIECE_CARD (bw_piece_card_get_type ())
+G_DECLARE_FINAL_TYPE (BwPieceCard, bw_piece_card, BW, PIECE_CARD, BwCard)
+
+/* How the point is told, whether the tip is off the axis, and what the lower end is like. */
 #define BW_TYPE_POINT_CARD (bw_point_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwPointCard, bw_point_card, BW, POINT_CARD, BwCard)
 
-/* The section as measured: how, how many faces, the values, the taper. */
+/* How well the section is known, and its values where they are too many for the sheet. */
 #define BW_TYPE_SECTION_CARD (bw_section_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwSectionCard, bw_section_card, BW, SECTION_CARD, BwCard)
 
-/* What the piece is called and what the stone is made of. */
+/* What the stone is made of. */
 #define BW_TYPE_STONE_CARD (bw_stone_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwStoneCard, bw_stone_card, BW, STONE_CARD, BwCard)
 

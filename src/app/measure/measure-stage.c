@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The page of the Measure stage; what is on it lives in the sketches and the cards. */
+/* The page of the Measure stage; what is on it lives in the sheet and the cards. */
 #include "config.h"
 
+#include "app/measure/bench-sheet.h"
+#include "app/measure/fold-card.h"
 #include "app/measure/measure-cards.h"
 #include "app/form/card.h"
 #include "app/form/cards.h"
 #include "app/form/field-entry.h"
 #include "app/measure/measure-stage.h"
-#include "app/measure/profile-sketch.h"
-#include "app/measure/section-sketch.h"
 
 struct _BwMeasureStage {
   GtkWidget parent_instance;
@@ -37,8 +37,9 @@ ensure_types (void)
 {
   g_type_ensure (BW_TYPE_CARDS);
   g_type_ensure (BW_TYPE_FIELD_ENTRY);
-  g_type_ensure (BW_TYPE_SECTION_SKETCH);
-  g_type_ensure (BW_TYPE_PROFILE_SKETCH);
+  g_type_ensure (BW_TYPE_BENCH_SHEET);
+  g_type_ensure (BW_TYPE_FOLD_CARD);
+  g_type_ensure (BW_TYPE_PIECE_CARD);
   g_type_ensure (BW_TYPE_STONE_CARD);
   g_type_ensure (BW_TYPE_SECTION_CARD);
   g_type_ensure (BW_TYPE_POINT_CARD);

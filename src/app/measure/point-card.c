@@ -10,8 +10,6 @@
 struct _BwPointCard {
   BwCard parent_instance;
   GtkDropDown *given;
-  GtkWidget *shoulder;
-  GtkWidget *angle;
   GtkDropDown *base;
   GtkWidget *lower;
 };
@@ -24,8 +22,6 @@ bw_point_card_refresh (BwCard *card)
   BwPointCard *self = BW_POINT_CARD (card);
   const BwStoneMeasures *stone = &bw_card_get_design (card)->stone;
   gtk_drop_down_set_selected (self->given, stone->has_shoulder ? 0 : 1);
-  gtk_widget_set_visible (self->shoulder, stone->has_shoulder);
-  gtk_widget_set_visible (self->angle, !stone->has_shoulder);
   gtk_drop_down_set_selected (self->base, stone->base == BW_BASE_POINT ? 1 : 0);
   gtk_widget_set_visible (self->lower, stone->base == BW_BASE_POINT);
 }
@@ -64,8 +60,6 @@ bw_point_card_class_init (BwPointCardClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/point-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BwPointCard, given);
-  gtk_widget_class_bind_template_child (widget_class, BwPointCard, shoulder);
-  gtk_widget_class_bind_template_child (widget_class, BwPointCard, angle);
   gtk_widget_class_bind_template_child (widget_class, BwPointCard, base);
   gtk_widget_class_bind_template_child (widget_class, BwPointCard, lower);
   gtk_widget_class_bind_template_callback (widget_class, given_chosen);

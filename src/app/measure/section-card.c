@@ -1,39 +1,22 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One entry for each value the way of measuring wants, no more and no fewer. */
+/* How well the section is known. Values that are too many to lie on the sheet are listed here. */
 #include "config.h"
 
 #include "app/form/field-entry.h"
-#include "app/form/measures.h"
 #include "app/kit/words.h"
+#include "app/measure/matter-words.h"
 #include "app/measure/measure-cards.h"
+#include "app/measure/sheet-plan.h"
 
 #include <glib/gi18n-lib.h>
 
 struct _BwSectionCard {
   BwCard parent_instance;
-  GtkDropDown *way;
-  GtkLabel *reason;
   GtkBox *values;
   GtkLabel *closing;
-  GtkCheckButton *tapered;
-  GtkWidget *second;
 };
 
 G_DEFINE_FINAL_TYPE (BwSectionCard, bw_section_card, BW_TYPE_CARD)
-
-static char *
-value_title (const BwStoneMeasures *stone, int i)
-{
-  switch (stone->measured) {
-  case BW_MEASURED_ACROSS_FLATS:
-    return g_strdup_printf (_ ("Across faces %d and %d"), i + 1, i + 1 + stone->faces / 2);
-  case BW_MEASURED_FACE_WIDTHS:
-    return g_strdup_printf (_ ("Width of face %d"), i + 1);
-  case BW_MEASURED_GIRTH:
-  default:
-    return g_strdup (_ ("Girth by paper strip"));
-  }
-}
 
 static int
 count_children (GtkWidget *widget)
@@ -50,7 +33,8 @@ count_children (GtkWidget *widget)
 static void
 show_values (BwSectionCard *self, const BwStoneMeasures *stone)
 {
-  int wanted = bw_stone_value_count (stone->measured, stone->faces);
+  int all = bw_stone_value_count (stone->measured, stone->faces);
+  int wanted = all > BW_SHEET_VALUES_MOST ? all : 0;
   int have = count_children (GTK_WIDGET (self->values));
   for (; have < wanted; have++) {
     g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", have);
@@ -62,7 +46,7 @@ show_values (BwSectionCard *self, const BwStoneMeasures *stone)
     gtk_box_remove (self->values, gtk_widget_get_last_child (GTK_WIDGET (self->values)));
   GtkWidget *entry = gtk_widget_get_first_child (GTK_WIDGET (self->values));
   for (int i = 0; i < wanted; i++, entry = gtk_widget_get_next_sibling (entry)) {
-    g_autofree char *title = value_title (stone, i);
+    g_autofree char *title = bw_value_title (stone, i);
     bw_field_entry_set_title (BW_FIELD_ENTRY (entry), title);
   }
 }
@@ -97,39 +81,8 @@ bw_section_card_refresh (BwCard *card)
 {
   BwSectionCard *self = BW_SECTION_CARD (card);
   const BwStoneMeasures *stone = &bw_card_get_design (card)->stone;
-  gtk_drop_down_set_selected (self->way, stone->measured);
-  gtk_widget_set_visible (GTK_WIDGET (self->reason), FALSE);
-  gtk_check_button_set_active (self->tapered, stone->has_second);
-  gtk_widget_set_visible (self->second, stone->has_second);
   show_values (self, stone);
   show_closing (self);
-}
-
-static void
-way_chosen (BwSectionCard *self)
-{
-  if (bw_card_is_refreshing (BW_CARD (self)))
-    return;
-  BwDesign design = *bw_card_get_design (BW_CARD (self));
-  BwMeasured way = (BwMeasured)gtk_drop_down_get_selected (self->way);
-  if (way == design.stone.measured)
-    return;
-  if (bw_measures_set_way (&design.stone, way)) {
-    bw_card_apply (BW_CARD (self), _ ("Way of measuring"), &design);
-    return;
-  }
-  bw_card_refresh (BW_CARD (self));
-  gtk_widget_set_visible (GTK_WIDGET (self->reason), TRUE);
-}
-
-static void
-taper_toggled (BwSectionCard *self)
-{
-  if (bw_card_is_refreshing (BW_CARD (self)))
-    return;
-  BwDesign design = *bw_card_get_design (BW_CARD (self));
-  bw_measures_set_taper (&design.stone, gtk_check_button_get_active (self->tapered));
-  bw_card_apply (BW_CARD (self), _ ("Taper"), &design);
 }
 
 static void
@@ -139,14 +92,8 @@ bw_section_card_class_init (BwSectionCardClass *klass)
   BW_CARD_CLASS (klass)->refresh = bw_section_card_refresh;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/section-card.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwSectionCard, way);
-  gtk_widget_class_bind_template_child (widget_class, BwSectionCard, reason);
   gtk_widget_class_bind_template_child (widget_class, BwSectionCard, values);
   gtk_widget_class_bind_template_child (widget_class, BwSectionCard, closing);
-  gtk_widget_class_bind_template_child (widget_class, BwSectionCard, tapered);
-  gtk_widget_class_bind_template_child (widget_class, BwSectionCard, second);
-  gtk_widget_class_bind_template_callback (widget_class, way_chosen);
-  gtk_widget_class_bind_template_callback (widget_class, taper_toggled);
 }
 
 static void

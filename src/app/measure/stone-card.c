@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Title, mineral and density. A mineral of the table brings its density along. */
+/* Mineral and density. A mineral of the table brings its density along. */
 #include "config.h"
 
 #include "output/sheet/minerals.h"
@@ -11,7 +11,6 @@
 
 struct _BwStoneCard {
   BwCard parent_instance;
-  GtkEntry *title;
   GtkEntry *mineral;
   GtkMenuButton *known;
   GtkLabel *result;
@@ -34,18 +33,8 @@ bw_stone_card_refresh (BwCard *card)
   const BwStone *stone = bw_project_stone (project);
   g_autofree char *result
       = g_strdup_printf (_ ("%.1f cm³, %.1f g"), stone->volume_mm3 / 1000, stone->mass_g);
-  show_text (self->title, bw_project_get_title (project));
   show_text (self->mineral, bw_project_get_mineral (project));
   bw_label_set_words (self->result, result);
-}
-
-static void
-title_typed (BwStoneCard *self)
-{
-  BwProject *project = bw_card_get_project (BW_CARD (self));
-  const char *title = gtk_editable_get_text (GTK_EDITABLE (self->title));
-  if (project && g_strcmp0 (title, bw_project_get_title (project)) != 0)
-    bw_project_set_title (project, _ ("Title"), title);
 }
 
 /* Name and density of a mineral are one step. */
@@ -98,7 +87,6 @@ fill_known (BwStoneCard *self)
 static void
 take_typed (GtkWidget *widget, const char *action, GVariant *parameter)
 {
-  title_typed (BW_STONE_CARD (widget));
   mineral_typed (BW_STONE_CARD (widget));
 }
 
@@ -111,11 +99,9 @@ bw_stone_card_class_init (BwStoneCardClass *klass)
   gtk_widget_class_install_action (widget_class, "mineral.choose", "s", mineral_chosen);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-card.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwStoneCard, title);
   gtk_widget_class_bind_template_child (widget_class, BwStoneCard, mineral);
   gtk_widget_class_bind_template_child (widget_class, BwStoneCard, known);
   gtk_widget_class_bind_template_child (widget_class, BwStoneCard, result);
-  gtk_widget_class_bind_template_callback (widget_class, title_typed);
   gtk_widget_class_bind_template_callback (widget_class, mineral_typed);
 }
 

@@ -1,0 +1,198 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Each rule sets a number beside another the maker has said, and asks when they are further apart
+ * than beads or stones are. Where the point has slipped by one place, the number meant is offered.
+ */
+#include "config.h"
+
+#include "app/form/doubt.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* What a number is held against: ratios between `least` and `most` are believed. */
+typedef struct {
+  double other; /* 0: nothing to hold it against */
+  double least, most;
+  const char *tenth, *tenfold, *far; /* untranslated */
+} Measure;
+
+static Measure
+against_bead (double other)
+{
+  return (Measure){ other,
+                    0.6,
+                    1.8,
+                    N_ ("That is a tenth of the bead’s size."),
+                    N_ ("That is ten times the bead’s size."),
+                    N_ ("That is far from the bead’s own size.") };
+}
+
+static double
+mean_of_others (const BwStoneMeasures *stone, int skip)
+{
+  int n = bw_stone_value_count (stone->measured, stone->faces);
+  double sum = 0;
+  for (int i = 0; i < n; i++)
+    sum += i == skip ? 0 : stone->values_mm[i];
+  return n > 1 ? sum / (n - 1) : 0;
+}
+
+/* About how thick the stone is; 0 when it is measured in a way that does not tell. */
+static double
+thickness_of (const BwStoneMeasures *stone)
+{
+  double mean = mean_of_others (stone, -1);
+  int n = bw_stone_value_count (stone->measured, stone->faces);
+  switch (stone->measured) {
+  case BW_MEASURED_ACROSS_FLATS:
+    return mean * (n - 1) / n;
+  case BW_MEASURED_FACE_WIDTHS:
+    return mean * (n - 1) / G_PI;
+  case BW_MEASURED_GIRTH:
+  default:
+    return stone->values_mm[0] / G_PI;
+  }
+}
+
+static Measure
+against_other_widths (const BwStoneMeasures *stone, int i)
+{
+  /* A face may be a sliver; what is measured across two of them is not. */
+  double least = stone->measured == BW_MEASURED_FACE_WIDTHS ? 0.12 : 0.4;
+  return (Measure){ mean_of_others (stone, i),
+                    least,
+                    1 / least,
+                    N_ ("That is about a tenth of the others."),
+                    N_ ("That is about ten times the others."),
+                    N_ ("That is far from the others.") };
+}
+
+/* Points are one to eight times as long as they are thick. */
+static Measure
+against_length (double length_mm)
+{
+  return (Measure){ length_mm * G_PI / 3.5,
+                    0.3,
+                    4,
+                    N_ ("That is very thin for a stone this long."),
+                    N_ ("That is very thick for a stone this long."),
+                    N_ ("That is a strange girth for a stone this long.") };
+}
+
+static gboolean
+ends_in (const BwField *field, const char *pointer)
+{
+  return g_str_equal (field->pointer, pointer);
+}
+
+static Measure
+measure_of_stone (const BwField *field, const BwStoneMeasures *stone)
+{
+  if (g_str_has_prefix (field->pointer, "/stone/values_mm/")) {
+    int i = atoi (field->pointer + strlen ("/stone/values_mm/"));
+    if (stone->measured == BW_MEASURED_GIRTH)
+      return against_length (stone->length_mm);
+    return i < bw_stone_value_count (stone->measured, stone->faces)
+               ? against_other_widths (stone, i)
+               : (Measure){ 0 };
+  }
+  if (ends_in (field, "/stone/second_girth_mm"))
+    return (Measure){ thickness_of (stone) * G_PI,
+                      0.35,
+                      2.8,
+                      N_ ("That is about a tenth of the first girth."),
+                      N_ ("That is about ten times the first girth."),
+                      N_ ("That is far from the first girth.") };
+  if (ends_in (field, "/stone/length_mm"))
+    return (Measure){ thickness_of (stone) * 2.5,
+                      0.3,
+                      6,
+                      N_ ("That is very short for a stone this thick."),
+                      N_ ("That is very long for a stone this thick."),
+                      N_ ("That is a strange length for a stone this thick.") };
+  return (Measure){ 0 };
+}
+
+static Measure
+measure_of_work (const BwField *field, const BwDesign *design)
+{
+  static const struct {
+    const char *pointer;
+    double usual, least, most;
+  } usual[] = {
+    { "/bead/diameter_mm", 2, 0.4, 4 },         { "/bead/length_mm", 1.6, 0.35, 4 },
+    { "/bed/cord_thickness_mm", 0.4, 0.12, 4 }, { "/thread/diameter_mm", 0.16, 0.3, 3 },
+    { "/thread/needle_mm", 0.4, 0.4, 2.5 },
+  };
+  if (ends_in (field, "/gauge/pitch_mm"))
+    return against_bead (design->bead.diameter_mm);
+  if (ends_in (field, "/gauge/column_mm"))
+    return against_bead (design->bead.length_mm);
+  for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
+    if (ends_in (field, usual[i].pointer))
+      return (Measure){ usual[i].usual,
+                        usual[i].least,
+                        usual[i].most,
+                        N_ ("That is very small."),
+                        N_ ("That is very large."),
+                        N_ ("That is an unusual size.") };
+  return (Measure){ 0 };
+}
+
+/* Whether the number would be believed with its point one place further on; the number meant then.
+ */
+static gboolean
+shift_point (const Measure *measure, double value, double by, double *better)
+{
+  double ratio = value * by / measure->other;
+  *better = round (value * by * 1e6) / 1e6;
+  return ratio >= measure->least && ratio <= measure->most;
+}
+
+static gboolean
+judge (BwDoubt *doubt, const Measure *measure, double value)
+{
+  double ratio = value / measure->other;
+  if (!(measure->other > 0) || !(value > 0) || (ratio >= measure->least && ratio <= measure->most))
+    return FALSE;
+  doubt->has_better = shift_point (measure, value, ratio < 1 ? 10 : 0.1, &doubt->better);
+  doubt->question = g_strdup (_ (!doubt->has_better ? measure->far
+                                 : ratio < 1        ? measure->tenth
+                                                    : measure->tenfold));
+  return TRUE;
+}
+
+/* Minerals grow with three, four, six, eight or twelve faces; a digit struck twice makes more. */
+static gboolean
+judge_faces (BwDoubt *doubt, int faces)
+{
+  if (faces <= 16)
+    return FALSE;
+  int last = faces % 10;
+  doubt->has_better = TRUE;
+  doubt->better = last >= 3 ? last : 6;
+  doubt->question = g_strdup_printf (_ ("A stone of %d faces is rare."), faces);
+  return TRUE;
+}
+
+gboolean
+bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design)
+{
+  *doubt = (BwDoubt){ 0 };
+  if (!bw_field_is_there (field, design))
+    return FALSE;
+  if (ends_in (field, "/stone/faces"))
+    return judge_faces (doubt, design->stone.faces);
+  Measure measure = g_str_has_prefix (field->pointer, "/stone/")
+                        ? measure_of_stone (field, &design->stone)
+                        : measure_of_work (field, design);
+  return judge (doubt, &measure, bw_field_get (field, design));
+}
+
+void
+bw_doubt_clear (BwDoubt *doubt)
+{
+  g_clear_pointer (&doubt->question, g_free);
+}

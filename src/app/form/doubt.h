@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Numbers that the format allows and that are hard to believe: a slipped decimal point, a digit
+ * struck twice. They are asked about beside the field and taken all the same. What counts as hard
+ * to believe is common practice, no source. */
+#pragma once
+
+#include "app/form/field.h"
+
+typedef struct {
+  char *question; /* one short sentence; owned by whoever asked */
+  gboolean has_better;
+  double better; /* what was probably meant, in the field's own unit */
+} BwDoubt;
+
+/* Whether the value the design has in this field is to be asked about. FALSE: *doubt is empty. */
+gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design);
+void bw_doubt_clear (BwDoubt *doubt);
