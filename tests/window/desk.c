@@ -420,6 +420,20 @@ strike (KeySym symbol, GdkModifierType modifiers)
 }
 
 void
+desk_hold (GdkModifierType modifiers)
+{
+  modifiers_down (modifiers, True);
+  desk_settle ();
+}
+
+void
+desk_let_go (GdkModifierType modifiers)
+{
+  modifiers_down (modifiers, False);
+  desk_settle ();
+}
+
+void
 desk_strike (const char *name, GdkModifierType modifiers)
 {
   KeySym symbol = XStringToKeysym (name);

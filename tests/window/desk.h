@@ -56,6 +56,9 @@ void desk_scroll (GtkWidget *widget, double x, double y, int clicks);
 void desk_key (const char *name, GdkModifierType modifiers);
 /* The same without waiting for what it does. */
 void desk_strike (const char *name, GdkModifierType modifiers);
+/* Holds modifiers down, and lets them go, while other things are done. */
+void desk_hold (GdkModifierType modifiers);
+void desk_let_go (GdkModifierType modifiers);
 /* Types ASCII text. */
 void desk_type (const char *text);
 

@@ -173,7 +173,7 @@ show_menu (BwStonePanel *self, double x, double y)
 }
 
 static void
-menu_pressed (GtkGestureClick *click, int n_press, double x, double y, BwStonePanel *self)
+menu_asked (GtkGestureClick *click, int n_press, double x, double y, BwStonePanel *self)
 {
   gtk_gesture_set_state (GTK_GESTURE (click), GTK_EVENT_SEQUENCE_CLAIMED);
   gtk_widget_grab_focus (self->view);
@@ -193,7 +193,7 @@ add_menu (BwStonePanel *self)
   GtkGesture *click = gtk_gesture_click_new ();
   GtkEventController *keys = gtk_shortcut_controller_new ();
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
-  g_signal_connect (click, "pressed", G_CALLBACK (menu_pressed), self);
+  g_signal_connect (click, "released", G_CALLBACK (menu_asked), self);
   gtk_widget_add_controller (self->view, GTK_EVENT_CONTROLLER (click));
   gtk_shortcut_controller_add_shortcut (
       GTK_SHORTCUT_CONTROLLER (keys),
