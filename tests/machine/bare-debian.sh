@@ -51,6 +51,7 @@ bare () {
   git ls-files -z | tar --null -T - -cf - | tar -C "$folder/$1/bandwright" -xf -
   mount -t proc proc "$folder/$1/proc"
   mount --rbind /dev "$folder/$1/dev"
+  mount --rbind /sys "$folder/$1/sys"
 }
 
 # inside SUITE COMMAND: runs it there as on a machine of its own, and says how it went.
@@ -80,6 +81,6 @@ for suite in "$@"; do
   fi
   inside "$suite" "sh data/run.sh"
   [ -z "$all" ] || inside "$suite" "sh tests/run.sh"
-  umount --recursive "$folder/$suite/dev" "$folder/$suite/proc"
+  umount --recursive "$folder/$suite/dev" "$folder/$suite/sys" "$folder/$suite/proc"
 done
 [ $failed -eq 0 ]

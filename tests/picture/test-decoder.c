@@ -2,7 +2,9 @@
 /* Pictures made to do harm end the decoder at most: each of them ended the program, kept it busy
  * for minutes or took all its memory when it was decoded within. */
 #include "picture/apart.h"
+#include "costly.h"
 #include "png.h"
+#include "pretence.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -112,47 +114,11 @@ letters_of_enormous_size_are_drawn_apart (void **state)
   expect_still_decodes ();
 }
 
-/* 120 pictures of 16 MB at once: nearly 2 GB. */
 static void
 a_drawing_that_wants_too_much_memory_is_refused (void **state)
 {
-  g_autoptr (GString) filter = g_string_new (NULL);
-  for (int i = 0; i < 120; i++)
-    g_string_append_printf (filter, "<feFlood flood-color='red' result='b%d'/>", i);
-  g_string_append (filter, "<feMerge>");
-  for (int i = 0; i < 120; i++)
-    g_string_append_printf (filter, "<feMergeNode in='b%d'/>", i);
-  g_string_append (filter, "</feMerge>");
-  g_autofree char *svg = g_strdup_printf (FILTERED ("%s"), filter->str);
+  g_autofree char *svg = costly_drawing ();
   expect_costly_or_broken (svg);
-}
-
-/* Another program in the decoder's place. */
-typedef struct {
-  char *usual, *folder, *path;
-} Pretence;
-
-static Pretence
-pretend (const char *script)
-{
-  Pretence pretence = { .usual = g_strdup (g_getenv ("BANDWRIGHT_LIBEXEC_DIR")),
-                        .folder = g_dir_make_tmp ("decoder-XXXXXX", NULL) };
-  pretence.path = g_build_filename (pretence.folder, "bandwright-picture", NULL);
-  assert_true (
-      g_file_set_contents_full (pretence.path, script, -1, G_FILE_SET_CONTENTS_NONE, 0700, NULL));
-  g_setenv ("BANDWRIGHT_LIBEXEC_DIR", pretence.folder, TRUE);
-  return pretence;
-}
-
-static void
-end_pretence (Pretence *pretence)
-{
-  g_setenv ("BANDWRIGHT_LIBEXEC_DIR", pretence->usual, TRUE);
-  g_remove (pretence->path);
-  g_rmdir (pretence->folder);
-  g_free (pretence->usual);
-  g_free (pretence->folder);
-  g_free (pretence->path);
 }
 
 /* Longer than a test may take: without the force these would not end well. */

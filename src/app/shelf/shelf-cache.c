@@ -9,6 +9,7 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
+#include <utime.h>
 
 #define PAINTED "1" /* another number where pictures are painted in another way */
 #define GROUP "look"

@@ -126,11 +126,17 @@ write_tilt (const Marks *m, GtkWidget *widget)
   g_autofree char *words = bw_hang_sentence (m->scene->rest.up, m->scene->rest.tilt_deg);
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, words);
   PangoRectangle ink;
+  int room = MAX (m->width - 24, 24);
   double x = m->width / 2.0, y = m->height;
   const BwSceneRest *rest = &m->scene->rest;
   locate (m, off (rest->hold, up_in_piece (m), -rest->drop - BELOW_MM), &x, &y);
-  pango_layout_set_width (layout, MAX (m->width - 24, 24) * PANGO_SCALE);
   pango_layout_get_pixel_extents (layout, NULL, &ink);
+  /* A width that is not needed moves words from right to left to its far edge, by less than a point
+   * beside where they are told to be. */
+  if (ink.width > room) {
+    pango_layout_set_width (layout, room * PANGO_SCALE);
+    pango_layout_get_pixel_extents (layout, NULL, &ink);
+  }
   int wide = ink.width, high = ink.height;
   x = CLAMP (x - wide / 2.0, 12, MAX (m->width - wide - 12.0, 12));
   double foot = m->height * (1 - (double)m->scene->free_below);
