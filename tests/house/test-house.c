@@ -17,7 +17,7 @@ static const struct {
   int rank;
   const char *sub_rooms;
 } rooms[] = {
-  { "core", 0, "base stone design pattern band bail path" },
+  { "core", 0, "base stone design pattern band bail path workshop" },
   { "project", 1, "fault json document file" },
   { "output", 2, "report words page chart sheet" },
   { "preview", 2, "scene gl picture view" },
