@@ -15,6 +15,7 @@ static const char *const group_words[BW_N_GROUPS] = {
   [BW_GROUP_STONE] = N_ ("the stone"),
   [BW_GROUP_BEAD] = N_ ("the bead"),
   [BW_GROUP_GAUGE] = N_ ("how the beads lie"),
+  [BW_GROUP_HANDS] = N_ ("what your hands are known to weave"),
   [BW_GROUP_SWATCH] = N_ ("the swatch"),
   [BW_GROUP_BED] = N_ ("the bed"),
   [BW_GROUP_BAND] = N_ ("where the band lies"),

@@ -161,7 +161,7 @@ warn_of_gauge (BwProject *project, Doubts *list)
   int n_checks;
 
   checks = bw_project_get_checks (project, &n_checks);
-  if (!gauge->has_swatch && n_checks == 0)
+  if (!gauge->has_hands && !gauge->has_swatch && n_checks == 0)
     add (list,
          _ ("%s from bead to bead is the bead's size, not your hands': %d rows are right at the "
             "first try with a chance of about %.0f %%. Weave and measure a swatch, and try the "

@@ -52,6 +52,36 @@ a_swatch_counts_as_a_check (void **state)
 }
 
 static void
+a_swatch_by_calliper_weighs_nine_times_one_by_ruler (void **state)
+{
+  BwGauge gauge = plain ();
+  gauge.has_swatch = TRUE;
+  gauge.swatch = (BwSwatch){ .columns = 10, .width_mm = 13, .rows = 24, .length_mm = 20 };
+  double prior = 976.5625, m = 12.5, ruler = m * m / 0.09;
+  BwPitch pitch = bw_gauge_pitch (&gauge, NULL, 0);
+  assert_near (pitch.sd_mm, 1 / sqrt (prior + ruler), 1e-13);
+  gauge.swatch.tool = BW_STRIP_BY_CALLIPER;
+  pitch = bw_gauge_pitch (&gauge, NULL, 0);
+  assert_near (pitch.sd_mm, 1 / sqrt (prior + 9 * ruler), 1e-13);
+}
+
+static void
+known_hands_take_the_place_of_the_first_guess (void **state)
+{
+  BwGauge gauge = plain ();
+  BwCheck check = { .rows = 39, .length_mm = 33 };
+  gauge.has_hands = TRUE;
+  gauge.hands = (BwGaugeHands){ 1.62, 0.01 };
+  BwPitch pitch = bw_gauge_pitch (&gauge, NULL, 0);
+  assert_near (pitch.mm, 1.62, 1e-13);
+  assert_near (pitch.sd_mm, 0.01, 1e-13);
+  double prior = 1e4, reading = 400 / 0.09;
+  pitch = bw_gauge_pitch (&gauge, &check, 1);
+  assert_near (pitch.mm, (prior * 1.62 + reading * 1.65) / (prior + reading), 1e-13);
+  assert_near (pitch.sd_mm, 1 / sqrt (prior + reading), 1e-13);
+}
+
+static void
 the_order_of_the_strips_does_not_matter (void **state)
 {
   BwGauge gauge = plain ();
@@ -140,6 +170,24 @@ a_swatch_must_be_one_that_can_be_woven (void **state)
   assert_true (bw_gauge_validate (&gauge, NULL));
 }
 
+static void
+hands_must_be_ones_that_tell_something (void **state)
+{
+  BwGauge gauge = plain ();
+  gauge.has_hands = TRUE;
+  gauge.hands = (BwGaugeHands){ 1.6, 0.02 };
+  assert_true (bw_gauge_validate (&gauge, NULL));
+  const double wrong[] = { 0, -0.01, 0.33, (double)NAN };
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    gauge.hands = (BwGaugeHands){ 1.6, wrong[i] };
+    refuses (&gauge, BW_AT_HANDS_PITCH_SD);
+  }
+  gauge.hands = (BwGaugeHands){ 0, 0.01 };
+  refuses (&gauge, BW_AT_HANDS_PITCH);
+  gauge.has_hands = FALSE;
+  assert_true (bw_gauge_validate (&gauge, NULL));
+}
+
 int
 main (void)
 {
@@ -148,6 +196,9 @@ main (void)
     cmocka_unit_test (unmeasured_the_pitch_is_the_gauges_within_two_per_cent),
     cmocka_unit_test (one_strip_weighs_by_its_length),
     cmocka_unit_test (a_swatch_counts_as_a_check),
+    cmocka_unit_test (a_swatch_by_calliper_weighs_nine_times_one_by_ruler),
+    cmocka_unit_test (known_hands_take_the_place_of_the_first_guess),
+    cmocka_unit_test (hands_must_be_ones_that_tell_something),
     cmocka_unit_test (the_order_of_the_strips_does_not_matter),
     cmocka_unit_test (every_strip_makes_the_pitch_surer),
     cmocka_unit_test (a_pitch_scales_with_the_strips_it_was_measured_on),

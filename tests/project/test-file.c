@@ -137,6 +137,8 @@ a_value_of_another_kind_is_named (void **state)
                                          "/stone/base_apex_offset_mm/0",
                                          "/stone/girth_sd_mm",
                                          "/bead/diameter_mm",
+                                         "/gauge/hands/pitch_mm",
+                                         "/gauge/hands/pitch_sd_mm",
                                          "/gauge/swatch/columns",
                                          "/gauge/swatch/width_mm",
                                          "/bed/layers",
@@ -155,13 +157,21 @@ a_value_of_another_kind_is_named (void **state)
   static const char *const lists[]
       = { "/stone/values_mm", "/stone/apex_offset_mm", "/tray",
           "/band/cells",      "/bail/cells",           "/progress/checks" };
-  static const char *const objects[] = { "/stone",     "/bead",
-                                         "/gauge",     "/gauge/swatch",
-                                         "/bed",       "/band",
-                                         "/tray/0",    "/bail",
-                                         "/thread",    "/fit",
-                                         "/materials", "/materials/prices",
-                                         "/progress",  "/progress/checks/0" };
+  static const char *const objects[] = { "/stone",
+                                         "/bead",
+                                         "/gauge",
+                                         "/gauge/swatch",
+                                         "/gauge/hands",
+                                         "/bed",
+                                         "/band",
+                                         "/tray/0",
+                                         "/bail",
+                                         "/thread",
+                                         "/fit",
+                                         "/materials",
+                                         "/materials/prices",
+                                         "/progress",
+                                         "/progress/checks/0" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++) {
     const Case cases[] = { { texts[i], "7", BW_FAULT_TYPE, NULL },
@@ -208,6 +218,8 @@ a_required_key_that_is_missing_is_named (void **state)
                                           "/bead/hole_mm",
                                           "/band",
                                           "/band/columns",
+                                          "/gauge/hands/pitch_mm",
+                                          "/gauge/hands/pitch_sd_mm",
                                           "/gauge/swatch/columns",
                                           "/gauge/swatch/width_mm",
                                           "/gauge/swatch/rows",
@@ -238,6 +250,8 @@ every_key_that_is_not_required_may_be_left_out (void **state)
                                           "/bead/glass_g_cm3",
                                           "/gauge",
                                           "/gauge/swatch",
+                                          "/gauge/swatch/tool",
+                                          "/gauge/hands",
                                           "/bed",
                                           "/bed/cord_thickness_mm",
                                           "/bed/layers",
@@ -323,6 +337,10 @@ a_value_outside_its_range_is_named (void **state)
     { "/gauge/swatch/columns", "9", BW_FAULT_RANGE, NULL },
     { "/gauge/swatch/rows", "1", BW_FAULT_RANGE, NULL },
     { "/gauge/swatch/width_mm", "-3", BW_FAULT_RANGE, NULL },
+    { "/gauge/swatch/tool", "\"thumb\"", BW_FAULT_RANGE, NULL },
+    { "/gauge/hands/pitch_mm", "0", BW_FAULT_RANGE, NULL },
+    { "/gauge/hands/pitch_sd_mm", "0", BW_FAULT_RANGE, NULL },
+    { "/gauge/hands/pitch_sd_mm", "0.4", BW_FAULT_RANGE, NULL },
     { "/bed/layers", "-1", BW_FAULT_RANGE, NULL },
     { "/bed/layers", "1.5", BW_FAULT_RANGE, NULL },
     { "/bed/squeeze", "1.5", BW_FAULT_RANGE, NULL },
@@ -740,12 +758,22 @@ unknown_keys_are_written_back_at_every_level (void **state)
   g_autofree char *text = corpus_text ("sound.bandwright", &length), *written = NULL;
   g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
   g_autoptr (JsonNode) before = bw_json_parse (text, length, NULL), after = NULL;
-  static const char *const unknown[] = {
-    "/made_with/hand/2",      "/stone/found_at", "/bead/shop_shelf",     "/gauge/thread_tension",
-    "/gauge/swatch/woven_on", "/bed/wax",        "/band/knot",           "/tray/0/bag",
-    "/bail/stitch",           "/thread/colour",  "/fit/by_feel",         "/materials/stall",
-    "/materials/prices/vat",  "/progress/since", "/progress/checks/0/by"
-  };
+  static const char *const unknown[] = { "/made_with/hand/2",
+                                         "/stone/found_at",
+                                         "/bead/shop_shelf",
+                                         "/gauge/thread_tension",
+                                         "/gauge/swatch/woven_on",
+                                         "/gauge/hands/pieces",
+                                         "/bed/wax",
+                                         "/band/knot",
+                                         "/tray/0/bag",
+                                         "/bail/stitch",
+                                         "/thread/colour",
+                                         "/fit/by_feel",
+                                         "/materials/stall",
+                                         "/materials/prices/vat",
+                                         "/progress/since",
+                                         "/progress/checks/0/by" };
 
   written = bw_project_to_data (project, &length);
   after = bw_json_parse (written, length, NULL);

@@ -142,6 +142,8 @@ static void
 with_an_upright_bail (BwDesign *d)
 {
   d->bail = (BwBail){ BW_BAIL_UPRIGHT, 4, 30, 3, 100, 2.5, 1.5 };
+  d->gauge.has_hands = TRUE;
+  d->gauge.hands = (BwGaugeHands){ 1.61, 0.012 };
   d->bed.has_girth_over = FALSE;
   d->bed.layers = 2;
 }
@@ -154,6 +156,9 @@ with_a_ring_and_natural_angle (BwDesign *d)
   d->stone.natural_angle_deg = 40;
   d->stone.has_base_shoulder = FALSE;
   d->bail.style = BW_BAIL_RING;
+  d->gauge.has_swatch = FALSE;
+  d->gauge.has_hands = TRUE;
+  d->gauge.hands = (BwGaugeHands){ 1.62, 0.015 };
   d->bail.at_deg = 75;
 }
 
@@ -166,6 +171,7 @@ without_bail_across_flats (BwDesign *d)
   d->stone.base = BW_BASE_FLAT;
   d->bed.has_girth_over = FALSE;
   d->gauge.has_swatch = FALSE;
+  d->gauge.has_hands = FALSE;
   d->gauge.column_mm = 1.35;
   d->gauge.pitch_mm = 1.62;
   d->bail.style = BW_BAIL_NONE;

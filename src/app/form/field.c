@@ -204,6 +204,8 @@ static void
 drop_what_no_longer_holds (const BwField *field, BwDesign *design)
 {
   const char *pointer = field->pointer;
+  if (g_str_equal (pointer, "/gauge/pitch_mm") || g_str_equal (pointer, "/bead/diameter_mm"))
+    design->gauge.has_hands = FALSE;
   if (g_str_has_prefix (pointer, "/gauge/"))
     design->gauge.has_swatch = FALSE;
   else if (g_str_has_prefix (pointer, "/bead/") && !g_str_has_suffix (pointer, "glass_g_cm3"))

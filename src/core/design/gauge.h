@@ -6,15 +6,33 @@
 #include "core/base/limits.h"
 #include <glib.h>
 
+/* What a strip was measured with. */
+typedef enum { BW_STRIP_BY_RULER, BW_STRIP_BY_CALLIPER } BwStripTool;
+
+/* "ruler", "calliper", NULL. */
+extern const char *const bw_strip_tool_words[];
+
+/* Standard error of a strip's length: 0.3 mm by ruler, 0.1 mm by calliper (common practice, no
+ * source). */
+double bw_strip_error_mm (BwStripTool tool);
+
 /* A flat woven sample, measured edge to edge. */
 typedef struct {
   int columns, rows; /* columns even ≥ 2, rows ≥ 2 */
   double width_mm, length_mm;
+  BwStripTool tool;
 } BwSwatch;
+
+/* What the pieces woven before say of this one: "core/workshop/hands.h". */
+typedef struct {
+  double pitch_mm, pitch_sd_mm; /* sd from 1e-4 to a fifth of the pitch */
+} BwGaugeHands;
 
 typedef struct {
   double column_mm; /* w, distance between neighbouring columns */
   double pitch_mm;  /* p, distance between neighbouring beads of one column; a row advances p/2 */
+  gboolean has_hands;
+  BwGaugeHands hands; /* when set and there is no swatch, pitch_mm equals hands.pitch_mm */
   gboolean has_swatch;
   BwSwatch swatch; /* when set, column_mm and pitch_mm equal what it gives */
 } BwGauge;
@@ -36,10 +54,10 @@ typedef struct {
 double bw_swatch_column_mm (const BwSwatch *swatch);
 double bw_swatch_pitch_mm (const BwSwatch *swatch);
 
-/* The posterior pitch. Prior mean p0 = gauge's pitch, prior sd 2 % of it (common practice, no
- * source); every check, and the swatch when there is one, is a reading with error 0.3 mm (common
- * practice, no source): precision = 1/(0.02 p0)² + Σ((r+1)/2)²/0.3². checks may be NULL when
- * n_checks is 0. */
+/* The posterior pitch. Prior: the hands when there are any; else mean p0 = gauge's pitch, sd 2 % of
+ * it (common practice, no source). Every check, and the swatch when there is one, is a reading with
+ * error e, 0.3 mm for a check, bw_strip_error_mm() for the swatch: precision = 1/sd² +
+ * Σ((r+1)/2)²/e². checks may be NULL when n_checks is 0. */
 BwPitch bw_gauge_pitch (const BwGauge *gauge, const BwCheck *checks, int n_checks);
 
 /* Ranges: faults of the gauge. */

@@ -403,6 +403,8 @@ bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error)
   if (gauge->has_swatch && gauge->swatch.columns > 0 && gauge->swatch.rows > 0) {
     gauge->column_mm = bw_swatch_column_mm (&gauge->swatch);
     gauge->pitch_mm = bw_swatch_pitch_mm (&gauge->swatch);
+  } else if (gauge->has_hands) {
+    gauge->pitch_mm = gauge->hands.pitch_mm;
   }
   if (!text_validate (design->bead.name, BW_NAME_BYTES, "/bead/name", error)
       || !text_validate (design->supply.currency, BW_CURRENCY_BYTES, "/materials/prices/currency",

@@ -49,11 +49,17 @@ static const BwKey gauge_keys[] = {
   { NUMBER (gauge, pitch_mm) },
 };
 
+static const BwKey hands_keys[] = {
+  { NUMBER (gauge.hands, pitch_mm), REQUIRED },
+  { NUMBER (gauge.hands, pitch_sd_mm), REQUIRED },
+};
+
 static const BwKey swatch_keys[] = {
   { WHOLE (gauge.swatch, columns, 2, BW_COLUMNS_MAX), REQUIRED },
   { NUMBER (gauge.swatch, width_mm), REQUIRED },
   { WHOLE (gauge.swatch, rows, 2, BW_ROWS_MAX), REQUIRED },
   { NUMBER (gauge.swatch, length_mm), REQUIRED },
+  { WORD (gauge.swatch, tool, bw_strip_tool_words) },
 };
 
 static const BwKey bed_keys[] = {
@@ -120,6 +126,7 @@ static const BwKeyGroup groups[BW_N_GROUPS] = {
   [BW_GROUP_STONE] = { "stone", "/stone", KEYS (stone_keys) },
   [BW_GROUP_BEAD] = { "bead", "/bead", KEYS (bead_keys) },
   [BW_GROUP_GAUGE] = { "gauge", "/gauge", KEYS (gauge_keys) },
+  [BW_GROUP_HANDS] = { "hands", "/gauge/hands", HAS (gauge, has_hands), KEYS (hands_keys) },
   [BW_GROUP_SWATCH] = { "swatch", "/gauge/swatch", HAS (gauge, has_swatch), KEYS (swatch_keys) },
   [BW_GROUP_BED] = { "bed", "/bed", KEYS (bed_keys) },
   [BW_GROUP_BAND] = { "band", "/band", KEYS (band_keys) },

@@ -71,9 +71,11 @@ keep_unknown (BwDocument *document, const char *pointer, JsonObject *object,
     g_hash_table_insert (document->extras, g_strdup (pointer), unknown);
 }
 
-/* The keys of a group that say something in this design, and one more that is no field of it. */
+/* The keys of a group that say something in this design, and up to two more that are no fields of
+ * it. */
 static void
-keep_unknown_of_group (BwDocument *document, BwGroupId id, JsonObject *object, const char *more)
+keep_unknown_of_group_but (BwDocument *document, BwGroupId id, JsonObject *object, const char *more,
+                           const char *and_more)
 {
   const BwDesign *design = &document->head.frame->design;
   const BwKeyGroup *group = bw_key_group (id);
@@ -84,8 +86,16 @@ keep_unknown_of_group (BwDocument *document, BwGroupId id, JsonObject *object, c
       g_ptr_array_add (known, (char *)group->keys[i].name);
   if (more)
     g_ptr_array_add (known, (char *)more);
+  if (and_more)
+    g_ptr_array_add (known, (char *)and_more);
   g_ptr_array_add (known, NULL);
   keep_unknown (document, group->pointer, object, (const char *const *)known->pdata);
+}
+
+static void
+keep_unknown_of_group (BwDocument *document, BwGroupId id, JsonObject *object, const char *more)
+{
+  keep_unknown_of_group_but (document, id, object, more, NULL);
 }
 
 /* The object of a group; an empty one when it is absent and need not be there. */
@@ -181,9 +191,10 @@ read_gauge (BwDocument *document, JsonObject *root, GError **error)
   design->gauge.column_mm = design->bead.length_mm;
   design->gauge.pitch_mm = design->bead.diameter_mm;
   if (!object || !bw_read_group (BW_GROUP_GAUGE, object, "/gauge", design, error)
+      || !read_inner_group (document, object, BW_GROUP_HANDS, error)
       || !read_inner_group (document, object, BW_GROUP_SWATCH, error))
     return FALSE;
-  keep_unknown_of_group (document, BW_GROUP_GAUGE, object, "swatch");
+  keep_unknown_of_group_but (document, BW_GROUP_GAUGE, object, "hands", "swatch");
   return TRUE;
 }
 

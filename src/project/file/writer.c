@@ -117,6 +117,8 @@ add_gauge (JsonObject *root, const BwDocument *document)
   JsonObject *object = json_object_new ();
 
   add_keys (object, document, BW_GROUP_GAUGE);
+  if (document->head.frame->design.gauge.has_hands)
+    add_group (object, document, BW_GROUP_HANDS);
   if (document->head.frame->design.gauge.has_swatch)
     add_group (object, document, BW_GROUP_SWATCH);
   close_group (root, object, document, BW_GROUP_GAUGE);
