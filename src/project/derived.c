@@ -209,8 +209,8 @@ static const struct {
   [MATERIALS] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND) | PART (BAIL)
                       | PART (THREAD) | PART (MATERIALS) | PART (PRICES) | CELLS | TRAY,
                   OF (STONE) | OF (PATH), make_materials },
-  [FOUND] = { PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (HANDS) | PART (SWATCH) | PART (BED)
-                  | PART (BAND) | PART (BAIL) | PART (THREAD) | PART (FIT),
+  [FOUND] = { PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (SWATCH) | PART (BED) | PART (BAND)
+                  | PART (HANDS) | PART (BAIL) | PART (THREAD) | PART (FIT),
               OF (STONE), find_remedies, clear_remedies },
   [REMEDIES] = { PART (MATERIALS) | PART (PRICES), OF (FOUND), make_remedies },
 };

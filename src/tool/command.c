@@ -9,6 +9,7 @@
 #include "tool/model.h"
 #include "tool/paper.h"
 #include "tool/render.h"
+#include "tool/workshop.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -136,6 +137,9 @@ static const BwCommand commands[] = {
     BW_OPTION_OUTPUT, bw_render_run },
   { "model", "FILE -o OUT.glb", N_ ("the finished piece as a model for other programs (glTF 2.0)"),
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_model_run },
+  { "hands", "[--book FILE] [--json]",
+    N_ ("what the pieces woven so far say of your hands: the pitch of the next one"),
+    BW_OPTION_BOOK | BW_OPTION_JSON, 0, NULL, bw_workshop_run_hands },
   { "check", "FILE", N_ ("check the project; prints nothing when it is sound"), 0, 0, run_check },
 };
 

@@ -13,6 +13,8 @@ typedef struct {
   guint required;
   /* What goes to standard output, owned; NULL with an error. "" prints nothing. */
   char *(*run) (BwProject *project, const BwOptions *options, GError **error);
+  /* The same of a command that takes no project; run is then NULL. */
+  char *(*run_alone) (const BwOptions *options, GError **error);
 } BwCommand;
 
 /* NULL when there is no such command. */

@@ -102,6 +102,17 @@ run_on_file (const BwCommand *command, const BwOptions *options, const char *nam
   return AT_FAULT;
 }
 
+static int
+run_alone (const BwCommand *command, const BwOptions *options)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = command->run_alone (options, &error);
+  if (text)
+    return print (text);
+  complain ("bandwright-tool", error->message);
+  return AT_FAULT;
+}
+
 static gboolean
 misuse (GError **error, const char *sentence, const char *command)
 {
@@ -116,7 +127,9 @@ check_usage (const BwCommand *command, const BwOptions *options, GError **error)
   const guint lists = BW_OPTION_JSON | BW_OPTION_CSV;
   if (!bw_options_check (options, command->options, command->name, error))
     return FALSE;
-  if (options->words->len == 1)
+  if (command->run_alone && options->words->len > 1)
+    return misuse (error, _ ("takes no project file"), command->name);
+  if (!command->run_alone && options->words->len == 1)
     return misuse (error, _ ("wants a project file"), command->name);
   if (options->words->len > 2)
     return misuse (error, _ ("takes one project file alone"), command->name);
@@ -174,6 +187,8 @@ run (const BwOptions *options, GError **error)
   const BwCommand *command = find_command (g_ptr_array_index (options->words, 0), error);
   if (!command || !check_usage (command, options, error))
     return wrong_usage (*error);
+  if (command->run_alone)
+    return run_alone (command, options);
   return run_on_file (command, options, g_ptr_array_index (options->words, 1));
 }
 

@@ -150,6 +150,13 @@ take_tool (BwOptions *options, const char *value)
   return known;
 }
 
+static gboolean
+take_book (BwOptions *options, const char *value)
+{
+  options->book = value;
+  return *value != '\0';
+}
+
 typedef struct {
   BwOption flag;
   const char *name;  /* without its dashes */
@@ -201,6 +208,8 @@ static const Kind kinds[] = {
     N_ ("mm or beads: what the reading is in (mm)") },
   { BW_OPTION_TOOL, "tool", N_ ("WORD"), take_tool, N_ ("eye or calliper"),
     N_ ("eye or calliper (calliper for mm, eye for beads)") },
+  { BW_OPTION_BOOK, "book", N_ ("FILE"), take_book, N_ ("a file name"),
+    N_ ("the maker's book (your own)") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

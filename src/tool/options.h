@@ -34,6 +34,7 @@ typedef enum {
   BW_OPTION_TOOL = 1 << 17,
   BW_OPTION_GROUND = 1 << 18,
   BW_OPTION_VIEW = 1 << 19,
+  BW_OPTION_BOOK = 1 << 20,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -53,6 +54,7 @@ typedef struct {
   BwTriedTool tool;   /* as goes with the unit unless given */
   int kit;            /* makers in a class; 0: no kit sheet */
   const char *output; /* borrowed from argv */
+  const char *book;   /* borrowed from argv; NULL: the user's own */
   GPtrArray *words;   /* what is not an option, borrowed from argv */
 } BwOptions;
 

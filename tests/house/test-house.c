@@ -18,7 +18,7 @@ static const struct {
   const char *sub_rooms;
 } rooms[] = {
   { "core", 0, "base stone design pattern band bail path workshop" },
-  { "project", 1, "fault json document file" },
+  { "project", 1, "fault json document file book" },
   { "output", 2, "report words page chart sheet" },
   { "preview", 2, "scene gl picture view" },
   { "editor", 2, "cloth tool band bail" },

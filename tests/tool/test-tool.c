@@ -218,6 +218,51 @@ every_demo_is_sound_and_snug (void **state)
   assert_in_range (n, 3, 100);
 }
 
+/* A book of two pieces of one bead: what the tool tells is what the book's own sums say. */
+static void
+hands_are_told_from_the_book (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *path
+      = bench_file (bench, "book.json",
+                    "{\"format\": \"bandwright-book\", \"version\": 1, \"pieces\": ["
+                    "{\"bead\": \"11/0 cylinder\", \"diameter_mm\": 1.6, \"date\": \"2026-11-29\", "
+                    "\"checks\": [{\"rows\": 99, \"length_mm\": 82.0}]},"
+                    "{\"bead\": \"11/0 cylinder\", \"diameter_mm\": 1.6, \"date\": \"2026-11-30\", "
+                    "\"checks\": [{\"rows\": 99, \"length_mm\": 82.0}]}]}");
+  g_auto (Result) json = run ("hands", "--json", "--book", path, NULL);
+  g_auto (Result) text = run ("hands", "--book", path, NULL);
+  g_autoptr (JsonNode) root = json_from_string (json.out, NULL);
+  assert_int_equal (json.status, 0);
+  assert_non_null (root);
+  JsonObject *kind = json_array_get_object_element (
+      json_object_get_array_member (json_node_get_object (root), "kinds"), 0);
+  assert_int_equal (json_object_get_int_member (kind, "pieces"), 2);
+  double pitch = json_object_get_double_member (kind, "pitch_mm");
+  /* 82 mm over 50 pitches are 1.64; two pieces draw the guess of 1.6 most of the way there. */
+  assert_true (pitch > 1.62 && pitch < 1.64);
+  assert_true (json_object_get_double_member (kind, "pitch_sd_mm") < 0.02 * pitch);
+  assert_int_equal (text.status, 0);
+  assert_non_null (strstr (text.out, "11/0 cylinder"));
+}
+
+static void
+a_book_that_cannot_be_read_is_named (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *path
+      = bench_file (bench, "book.json", "{\"format\": \"bandwright-book\", \"version\": 7}");
+  g_auto (Result) newer = run ("hands", "--book", path, NULL);
+  g_auto (Result) none = run ("hands", "--book", "/no/such/book", NULL);
+  assert_int_equal (newer.status, 1);
+  assert_non_null (strstr (newer.err, path));
+  assert_non_null (strstr (newer.err, "/version: "));
+  assert_int_equal (none.status, 1);
+  assert_non_null (strstr (none.err, "/no/such/book: "));
+  assert_string_equal (newer.out, "");
+  assert_int_equal (line_count (newer.err), 1);
+}
+
 static void
 assert_fault (const char *path, const char *sentence)
 {
@@ -366,6 +411,9 @@ wrong_usage_is_told_and_ends_with_status_2 (void **state)
     { run ("render", file, "-o", "x.png", "--tip", "91", NULL),
       "--tip: '91' is not an angle from -90 to 90 degrees" },
     { run ("help", "weave", NULL), "unknown command 'weave'" },
+    { run ("hands", file, NULL), "'hands' takes no project file" },
+    { run ("hands", "--rows", "3", NULL), "--rows does not go with 'hands'" },
+    { run ("fit", file, "--book", "x", NULL), "--book does not go with 'fit'" },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     assert_misuse (&cases[i].result, cases[i].sentence);
@@ -384,7 +432,7 @@ help_tells_of_every_command_and_each_of_its_options (void **state)
   static const char *const options[][2] = {
     { "fit", "--rows R" },         { "stone", "--section Z" }, { "hang", "--json" },
     { "thread", "--all" },         { "materials", "--csv" },   { "words", "--help" },
-    { "render", "--output FILE" }, { "check", "--help" },
+    { "render", "--output FILE" }, { "check", "--help" },      { "hands", "--book FILE" },
   };
   g_auto (Result) all = run ("--help", NULL);
   assert_int_equal (all.status, 0);
@@ -488,6 +536,8 @@ main (void)
     cmocka_unit_test (json_is_one_object_and_nothing_else),
     cmocka_unit_test (a_sound_project_is_checked_in_silence),
     cmocka_unit_test (every_demo_is_sound_and_snug),
+    cmocka_unit_test (hands_are_told_from_the_book),
+    cmocka_unit_test (a_book_that_cannot_be_read_is_named),
     cmocka_unit_test (a_fault_is_one_line_that_names_file_and_key),
     cmocka_unit_test (what_is_no_project_is_said_to_be_none),
     cmocka_unit_test (a_file_that_may_not_be_read_is_named),

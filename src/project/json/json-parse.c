@@ -20,7 +20,8 @@ typedef struct Place {
 
 typedef struct {
   const char *start, *p, *end;
-  int depth, n_values;
+  int depth;
+  guint n_values, values_max;
   GError **error;
 } Reader;
 
@@ -319,7 +320,7 @@ static JsonNode *
 read_value (Reader *reader, const Place *place)
 {
   skip_spaces (reader);
-  if (++reader->n_values > BW_JSON_VALUES_MAX)
+  if (++reader->n_values > reader->values_max)
     return fail (reader, place, _ ("the file holds more values than any project has"));
   if (next_is (reader, '{'))
     return read_nested (reader, place, read_object);
@@ -367,7 +368,15 @@ check_bytes (Reader *reader, const Place *root)
 JsonNode *
 bw_json_parse (const char *data, gsize length, GError **error)
 {
-  Reader reader = { .start = data, .p = data, .end = data + length, .error = error };
+  return bw_json_parse_up_to (data, length, BW_JSON_VALUES_MAX, error);
+}
+
+JsonNode *
+bw_json_parse_up_to (const char *data, gsize length, guint values_max, GError **error)
+{
+  Reader reader = {
+    .start = data, .p = data, .end = data + length, .values_max = values_max, .error = error
+  };
   const Place root = { 0 };
   g_autoptr (JsonNode) node = NULL;
 

@@ -24,6 +24,8 @@
  * twice, text with the character U+0000 or half a surrogate pair; and more bytes, values, keys in
  * one object or levels than are set above. */
 JsonNode *bw_json_parse (const char *data, gsize length, GError **error);
+/* The same with another bound of values. */
+JsonNode *bw_json_parse_up_to (const char *data, gsize length, guint values_max, GError **error);
 
 /* The value as text with a line feed at its end, indented by two spaces; a list of numbers, and an
  * object of plain values in a list, take one line. The same in every locale. Owned. */

@@ -1,0 +1,21 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The book is the JSON tree it was read from, with what the program knows of it beside: so what it
+ * does not know is where it was. Private to this room. */
+#pragma once
+
+#include "project/book/book.h"
+#include <json-glib/json-glib.h>
+
+/* Twenty values for each piece there can be. */
+#define BW_BOOK_VALUES_MAX (20 * BW_BOOK_PIECES_MAX)
+
+struct _BwBook {
+  JsonNode *root; /* an object; "pieces" is a list in it */
+  GArray *pieces; /* of BwPiece, one for each of the list */
+};
+
+/* One element of the list into a piece, checked; *piece is to be cleared in either case. */
+gboolean bw_piece_read (JsonNode *node, const char *pointer, BwPiece *piece, GError **error);
+
+/* Writes what the program knows of a piece over what stands in object, and leaves the rest. */
+void bw_piece_write (const BwPiece *piece, JsonObject *object);

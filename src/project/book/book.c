@@ -1,0 +1,189 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "project/book/book-private.h"
+#include "project/fault/fault-error.h"
+#include "project/file/take.h"
+#include "project/json/json.h"
+
+#include <glib/gi18n-lib.h>
+
+#define FORMAT "bandwright-book"
+#define VERSION 1
+
+static BwBook *
+book_of_root (JsonNode *root)
+{
+  BwBook *self = g_new0 (BwBook, 1);
+
+  self->root = root;
+  self->pieces = g_array_new (FALSE, TRUE, sizeof (BwPiece));
+  g_array_set_clear_func (self->pieces, (GDestroyNotify)bw_piece_clear);
+  return self;
+}
+
+BwBook *
+bw_book_new (void)
+{
+  JsonObject *object = json_object_new ();
+  JsonNode *root = json_node_init_object (json_node_alloc (), object);
+
+  json_object_set_string_member (object, "format", FORMAT);
+  json_object_set_member (object, "version", bw_json_number (VERSION));
+  json_object_set_array_member (object, "pieces", json_array_new ());
+  json_object_unref (object);
+  return book_of_root (root);
+}
+
+void
+bw_book_free (BwBook *self)
+{
+  g_array_unref (self->pieces);
+  json_node_unref (self->root);
+  g_free (self);
+}
+
+static JsonObject *
+root_object (const BwBook *self)
+{
+  return json_node_get_object (self->root);
+}
+
+static JsonArray *
+piece_list (const BwBook *self)
+{
+  return json_object_get_array_member (root_object (self), "pieces");
+}
+
+/* First of all, so that another program's file is called that and nothing else. */
+static gboolean
+check_head (JsonObject *object, GError **error)
+{
+  static const char *const formats[] = { FORMAT, NULL };
+  JsonNode *node = bw_take_required (object, "", "format", error);
+  int index, version;
+
+  if (!node || !bw_take_word (node, "/format", formats, &index, error)
+      || !(node = bw_take_required (object, "", "version", error))
+      || !bw_take_whole (node, "/version", 1, G_MAXINT, &version, error))
+    return FALSE;
+  if (version <= VERSION)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_VERSION, "/version",
+                _ ("this book was written by a newer Bandwright (version %d of the format; this "
+                   "program knows %d)."),
+                version, VERSION);
+  return FALSE;
+}
+
+static gboolean
+check_length (guint n, GError **error)
+{
+  if (n <= BW_BOOK_PIECES_MAX)
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "/pieces",
+                _ ("a list of length %u was found; at most %d can be kept."), n,
+                BW_BOOK_PIECES_MAX);
+  return FALSE;
+}
+
+static gboolean
+read_pieces (BwBook *self, JsonObject *object, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, "pieces");
+  JsonArray *list = node ? bw_take_list (node, "/pieces", error) : NULL;
+  guint n = list ? json_array_get_length (list) : 0;
+
+  if (!node)
+    json_object_set_array_member (object, "pieces", json_array_new ());
+  if ((node && !list) || !check_length (n, error))
+    return FALSE;
+  g_array_set_size (self->pieces, n);
+  for (guint i = 0; i < n; i++) {
+    g_autofree char *pointer = g_strdup_printf ("/pieces/%u", i);
+
+    if (!bw_piece_read (json_array_get_element (list, i), pointer,
+                        &g_array_index (self->pieces, BwPiece, i), error))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+BwBook *
+bw_book_from_data (const char *data, gsize length, GError **error)
+{
+  g_autoptr (JsonNode) root = bw_json_parse_up_to (data, length, BW_BOOK_VALUES_MAX, error);
+  JsonObject *object = root ? bw_take_object (root, "", error) : NULL;
+  g_autoptr (BwBook) self = NULL;
+
+  if (!object || !check_head (object, error))
+    return NULL;
+  self = book_of_root (g_steal_pointer (&root));
+  return read_pieces (self, object, error) ? g_steal_pointer (&self) : NULL;
+}
+
+char *
+bw_book_to_data (const BwBook *self, gsize *length)
+{
+  return bw_json_print (self->root, length);
+}
+
+guint
+bw_book_n_pieces (const BwBook *self)
+{
+  return self->pieces->len;
+}
+
+const BwPiece *
+bw_book_get_piece (const BwBook *self, guint i)
+{
+  g_return_val_if_fail (i < self->pieces->len, NULL);
+  return &g_array_index (self->pieces, BwPiece, i);
+}
+
+int
+bw_book_find_piece (const BwBook *self, const char *id)
+{
+  for (guint i = 0; *id && i < self->pieces->len; i++)
+    if (g_str_equal (g_array_index (self->pieces, BwPiece, i).id, id))
+      return (int)i;
+  return -1;
+}
+
+static BwPiece
+copied (const BwPiece *piece)
+{
+  BwPiece copy = *piece;
+
+  if (piece->checks)
+    copy.checks = g_array_copy (piece->checks);
+  return copy;
+}
+
+gboolean
+bw_book_put_piece (BwBook *self, const BwPiece *piece, GError **error)
+{
+  int found = bw_book_find_piece (self, piece->id);
+  guint at = found >= 0 ? (guint)found : self->pieces->len;
+  g_autofree char *pointer = g_strdup_printf ("/pieces/%u", at);
+
+  if (!bw_piece_validate (piece, pointer, error) || !check_length (at + 1, error))
+    return FALSE;
+  if (found < 0) {
+    json_array_add_object_element (piece_list (self), json_object_new ());
+    g_array_set_size (self->pieces, at + 1);
+  }
+  bw_piece_write (piece, json_array_get_object_element (piece_list (self), at));
+  BwPiece *place = &g_array_index (self->pieces, BwPiece, at);
+  bw_piece_clear (place);
+  *place = copied (piece);
+  return TRUE;
+}
+
+void
+bw_book_remove_piece (BwBook *self, guint i)
+{
+  g_return_if_fail (i < self->pieces->len);
+  json_array_remove_element (piece_list (self), i);
+  g_array_remove_index (self->pieces, i);
+}

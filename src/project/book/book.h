@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The maker's book: what was woven, piece by piece, so that one piece can teach the next. It keeps
+ * what was observed and never the result alone. One JSON file of the user's (RFC 8259):
+ *
+ *   { "format": "bandwright-book", "version": 1,
+ *     "pieces": [ { "id": "…", "title": "…", "bead": "11/0 cylinder", "diameter_mm": 1.6,
+ *                   "thread": "…", "date": "2026-11-29", "left_out": false,
+ *                   "swatch": { the keys of the project's "gauge/swatch" },
+ *                   "checks": [ { "rows": 40, "length_mm": 32.9 } ],
+ *                   "finished": { "rows": 114, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4 } } ] }
+ *
+ * Required: format, version; of a piece diameter_mm and date; of "finished" all three. Read as
+ * strictly as a project; keys that are not known are kept at every level and written back. */
+#pragma once
+
+#include "core/design/gauge.h"
+#include "core/workshop/hands.h"
+#include <gio/gio.h>
+
+#define BW_BOOK_PIECES_MAX 20000
+#define BW_PIECE_ID_BYTES 64
+#define BW_DATE_BYTES 11 /* "2026-11-29" and its NUL */
+
+/* A finished count: it closed with rows / 2 beads around, on a ring that closes with exactly these
+ * at closing_pitch_mm, round a girth known to girth_sd_mm. */
+typedef struct {
+  int rows; /* even ≥ 6 */
+  double closing_pitch_mm, girth_sd_mm;
+} BwPieceEnd;
+
+/* One piece. A plain value but for checks. */
+typedef struct {
+  char id[BW_PIECE_ID_BYTES]; /* the same for all that is told of one piece; "" when not known */
+  char bead[BW_NAME_BYTES], thread[BW_NAME_BYTES]; /* "" when not known */
+  double diameter_mm;                              /* the bead's, nominal */
+  char date[BW_DATE_BYTES];
+  gboolean left_out; /* by the maker: it says nothing about the hands */
+  gboolean has_swatch;
+  BwSwatch swatch;
+  GArray *checks; /* of BwCheck, owned; NULL or empty when there are none */
+  gboolean has_end;
+  BwPieceEnd end;
+} BwPiece;
+
+void bw_piece_clear (BwPiece *piece);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwPiece, bw_piece_clear)
+
+/* Ranges, and that every strip speaks for a pitch that beads of this diameter can have. pointer is
+ * where the piece stands. */
+gboolean bw_piece_validate (const BwPiece *piece, const char *pointer, GError **error);
+
+/* What the piece says of the pitch, under the kind of its bead. Nothing when it is left out. */
+BwHandsPiece bw_piece_hands (const BwPiece *piece, int kind);
+
+typedef struct _BwBook BwBook;
+
+BwBook *bw_book_new (void);
+void bw_book_free (BwBook *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwBook, bw_book_free)
+
+/* A whole book or NULL with a fault (BW_FAULT); the same text back. */
+BwBook *bw_book_from_data (const char *data, gsize length, GError **error);
+char *bw_book_to_data (const BwBook *self, gsize *length);
+
+guint bw_book_n_pieces (const BwBook *self);
+const BwPiece *bw_book_get_piece (const BwBook *self, guint i); /* borrowed */
+/* The place of the piece with this id; −1: none, and none has "". */
+int bw_book_find_piece (const BwBook *self, const char *id);
+
+/* Puts a valid piece in the place of the one with its id, or at the end. FALSE with a fault when it
+ * is not valid or the book is full; the book is then as it was. */
+gboolean bw_book_put_piece (BwBook *self, const BwPiece *piece, GError **error);
+void bw_book_remove_piece (BwBook *self, guint i);
+
+/* A kind of bead that occurs in the book: one name and one diameter. */
+typedef struct {
+  char name[BW_NAME_BYTES];
+  double diameter_mm;
+  int pieces; /* that say something */
+  BwHandsBelief next;
+} BwBookKind;
+
+/* What the whole book says of the maker's hands. */
+typedef struct {
+  BwHandsSpread spread;
+  gboolean fitted; /* the spread is the maker's own and not the usual one */
+  BwHandsBelief hands;
+  BwHandsBelief new_kind; /* of a next piece of beads never woven before */
+  int n_kinds;
+  BwBookKind *kinds; /* by diameter, then by name; owned */
+} BwBookHands;
+
+void bw_book_hands_init (BwBookHands *hands, const BwBook *book);
+void bw_book_hands_clear (BwBookHands *hands);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwBookHands, bw_book_hands_clear)
+
+/* The pitch of the next piece woven of such beads, and how sure it is; *pieces tells how many of
+ * this kind it rests on. */
+BwGaugeHands bw_book_hands_of (const BwBookHands *hands, const char *bead, double diameter_mm,
+                               int *pieces);

@@ -1,0 +1,244 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "project/book/book-private.h"
+#include "project/fault/fault-error.h"
+#include "project/file/reader.h"
+#include "project/file/take.h"
+#include "project/json/json.h"
+
+#include <glib/gi18n-lib.h>
+
+static gboolean
+read_text (JsonObject *object, const char *pointer, const char *key, char *buffer, gsize bytes,
+           GError **error)
+{
+  JsonNode *node = json_object_get_member (object, key);
+  g_autofree char *inner = bw_json_pointer (pointer, key);
+
+  return !node || bw_take_short_text (node, inner, buffer, bytes, error);
+}
+
+static gboolean
+read_number (JsonObject *object, const char *pointer, const char *key, double *number,
+             GError **error)
+{
+  JsonNode *node = bw_take_required (object, pointer, key, error);
+  g_autofree char *inner = bw_json_pointer (pointer, key);
+
+  return node && bw_take_number (node, inner, number, error);
+}
+
+static gboolean
+read_whole (JsonObject *object, const char *pointer, const char *key, int *number, GError **error)
+{
+  JsonNode *node = bw_take_required (object, pointer, key, error);
+  g_autofree char *inner = bw_json_pointer (pointer, key);
+
+  return node && bw_take_whole (node, inner, 1, BW_ROWS_MAX, number, error);
+}
+
+static gboolean
+read_left_out (JsonObject *object, const char *pointer, gboolean *left_out, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, "left_out");
+  g_autofree char *inner = bw_json_pointer (pointer, "left_out"), *found = NULL;
+
+  if (!node)
+    return TRUE;
+  if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_BOOLEAN) {
+    *left_out = json_node_get_boolean (node);
+    return TRUE;
+  }
+  found = bw_take_describe (node);
+  bw_fault_set (error, BW_FAULT_TYPE, inner, _ ("%s was found; true or false is needed."), found);
+  return FALSE;
+}
+
+/* The keys are those of the project's swatch, and so is how they are read. */
+static gboolean
+read_swatch (JsonObject *object, const char *pointer, BwPiece *piece, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, "swatch");
+  g_autofree char *inner = bw_json_pointer (pointer, "swatch");
+  JsonObject *swatch = node ? bw_take_object (node, inner, error) : NULL;
+  BwDesign design;
+
+  if (!node)
+    return TRUE;
+  bw_design_defaults (&design);
+  if (!swatch || !bw_read_group (BW_GROUP_SWATCH, swatch, inner, &design, error))
+    return FALSE;
+  piece->has_swatch = TRUE;
+  piece->swatch = design.gauge.swatch;
+  return TRUE;
+}
+
+static gboolean
+read_check (JsonNode *node, const char *pointer, GArray *checks, GError **error)
+{
+  JsonObject *object = bw_take_object (node, pointer, error);
+  BwCheck check;
+
+  if (!object || !read_whole (object, pointer, "rows", &check.rows, error)
+      || !read_number (object, pointer, "length_mm", &check.length_mm, error))
+    return FALSE;
+  g_array_append_val (checks, check);
+  return TRUE;
+}
+
+static gboolean
+read_checks (JsonObject *object, const char *pointer, BwPiece *piece, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, "checks");
+  g_autofree char *inner = bw_json_pointer (pointer, "checks");
+  JsonArray *list = node ? bw_take_list (node, inner, error) : NULL;
+  guint n = list ? json_array_get_length (list) : 0;
+
+  if (!node)
+    return TRUE;
+  if (!list)
+    return FALSE;
+  if (n > BW_CHECKS_MAX) {
+    bw_fault_set (error, BW_FAULT_RANGE, inner,
+                  _ ("a list of length %u was found; at most %d can be kept."), n, BW_CHECKS_MAX);
+    return FALSE;
+  }
+  piece->checks = g_array_new (FALSE, FALSE, sizeof (BwCheck));
+  for (guint i = 0; i < n; i++) {
+    g_autofree char *at = g_strdup_printf ("%s/%u", inner, i);
+
+    if (!read_check (json_array_get_element (list, i), at, piece->checks, error))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+read_end (JsonObject *object, const char *pointer, BwPiece *piece, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, "finished");
+  g_autofree char *inner = bw_json_pointer (pointer, "finished");
+  JsonObject *end = node ? bw_take_object (node, inner, error) : NULL;
+
+  if (!node)
+    return TRUE;
+  piece->has_end = TRUE;
+  return end && read_whole (end, inner, "rows", &piece->end.rows, error)
+         && read_number (end, inner, "closing_pitch_mm", &piece->end.closing_pitch_mm, error)
+         && read_number (end, inner, "girth_sd_mm", &piece->end.girth_sd_mm, error);
+}
+
+gboolean
+bw_piece_read (JsonNode *node, const char *pointer, BwPiece *piece, GError **error)
+{
+  JsonObject *object = bw_take_object (node, pointer, error);
+
+  *piece = (BwPiece){ 0 };
+  return object && read_text (object, pointer, "id", piece->id, sizeof piece->id, error)
+         && read_text (object, pointer, "bead", piece->bead, sizeof piece->bead, error)
+         && read_text (object, pointer, "thread", piece->thread, sizeof piece->thread, error)
+         && read_number (object, pointer, "diameter_mm", &piece->diameter_mm, error)
+         && bw_take_required (object, pointer, "date", error)
+         && read_text (object, pointer, "date", piece->date, sizeof piece->date, error)
+         && read_left_out (object, pointer, &piece->left_out, error)
+         && read_swatch (object, pointer, piece, error)
+         && read_checks (object, pointer, piece, error) && read_end (object, pointer, piece, error)
+         && bw_piece_validate (piece, pointer, error);
+}
+
+static void
+write_number (JsonObject *object, const char *key, double number)
+{
+  json_object_set_member (object, key, bw_json_number (number));
+}
+
+/* A text that is not known has no key. */
+static void
+write_text (JsonObject *object, const char *key, const char *text)
+{
+  if (*text)
+    json_object_set_string_member (object, key, text);
+  else if (json_object_has_member (object, key))
+    json_object_remove_member (object, key);
+}
+
+/* The object under a key, a new one when there is none. Borrowed. */
+static JsonObject *
+inner_object (JsonObject *object, const char *key)
+{
+  if (!json_object_has_member (object, key))
+    json_object_set_object_member (object, key, json_object_new ());
+  return json_object_get_object_member (object, key);
+}
+
+static void
+write_swatch (const BwSwatch *swatch, JsonObject *object)
+{
+  write_number (object, "columns", swatch->columns);
+  write_number (object, "width_mm", swatch->width_mm);
+  write_number (object, "rows", swatch->rows);
+  write_number (object, "length_mm", swatch->length_mm);
+  json_object_set_string_member (object, "tool", bw_strip_tool_words[swatch->tool]);
+}
+
+static void
+write_end (const BwPieceEnd *end, JsonObject *object)
+{
+  write_number (object, "rows", end->rows);
+  write_number (object, "closing_pitch_mm", end->closing_pitch_mm);
+  write_number (object, "girth_sd_mm", end->girth_sd_mm);
+}
+
+/* What stood beside the rows and length of a check stays with the check of the same place. */
+static void
+write_checks (const GArray *checks, JsonObject *object)
+{
+  JsonArray *old = json_object_has_member (object, "checks")
+                       ? json_object_get_array_member (object, "checks")
+                       : NULL;
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; checks && i < checks->len; i++) {
+    BwCheck check = g_array_index (checks, BwCheck, i);
+    JsonObject *element = old && i < json_array_get_length (old)
+                              ? json_object_ref (json_array_get_object_element (old, i))
+                              : json_object_new ();
+
+    write_number (element, "rows", check.rows);
+    write_number (element, "length_mm", check.length_mm);
+    json_array_add_object_element (list, element);
+  }
+  json_object_set_array_member (object, "checks", list);
+}
+
+static void
+remove_if_there (JsonObject *object, const char *key)
+{
+  if (json_object_has_member (object, key))
+    json_object_remove_member (object, key);
+}
+
+void
+bw_piece_write (const BwPiece *piece, JsonObject *object)
+{
+  write_text (object, "id", piece->id);
+  write_text (object, "bead", piece->bead);
+  write_number (object, "diameter_mm", piece->diameter_mm);
+  write_text (object, "thread", piece->thread);
+  write_text (object, "date", piece->date);
+  if (piece->left_out || json_object_has_member (object, "left_out"))
+    json_object_set_boolean_member (object, "left_out", piece->left_out);
+  if (piece->has_swatch)
+    write_swatch (&piece->swatch, inner_object (object, "swatch"));
+  else
+    remove_if_there (object, "swatch");
+  if (piece->checks && piece->checks->len > 0)
+    write_checks (piece->checks, object);
+  else
+    remove_if_there (object, "checks");
+  if (piece->has_end)
+    write_end (&piece->end, inner_object (object, "finished"));
+  else
+    remove_if_there (object, "finished");
+}

@@ -1,0 +1,138 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "project/book/book.h"
+#include "project/fault/fault-error.h"
+#include "project/fault/fault-words.h"
+
+#include <glib/gi18n-lib.h>
+#include <stdio.h>
+#include <string.h>
+
+/* No hands set beads further apart or closer than this share of what they measure: another bead
+ * was written down, or a decimal point slipped (judgement). */
+#define PITCH_LEAST 0.75
+#define PITCH_MOST 1.35
+
+void
+bw_piece_clear (BwPiece *piece)
+{
+  g_clear_pointer (&piece->checks, g_array_unref);
+}
+
+static gboolean
+validate_pitch (const BwPiece *piece, double pitch_mm, const char *pointer, const char *key,
+                GError **error)
+{
+  g_autofree char *at = g_strconcat (pointer, key, NULL);
+
+  if (pitch_mm >= PITCH_LEAST * piece->diameter_mm && pitch_mm <= PITCH_MOST * piece->diameter_mm)
+    return TRUE;
+  bw_fault_set (
+      error, BW_FAULT_RANGE, at,
+      _ ("this speaks for %.2f mm from bead to bead, which beads of %.2f mm cannot have."),
+      pitch_mm, piece->diameter_mm);
+  return FALSE;
+}
+
+/* A fault of the core at /gauge/swatch/…, told where this swatch stands. */
+static gboolean
+validate_swatch (const BwPiece *piece, const char *pointer, GError **error)
+{
+  BwGauge gauge = { .column_mm = 1, .pitch_mm = 1, .has_swatch = TRUE, .swatch = piece->swatch };
+  g_autofree char *inner = NULL, *at = NULL, *words = NULL;
+  BwFault fault;
+
+  if (bw_gauge_validate (&gauge, &fault))
+    return validate_pitch (piece, bw_swatch_pitch_mm (&piece->swatch), pointer, "/swatch/length_mm",
+                           error);
+  inner = bw_fault_pointer (&fault);
+  at = g_strconcat (pointer, inner + strlen ("/gauge"), NULL);
+  words = bw_fault_words (&fault);
+  bw_fault_set (error, bw_fault_code (&fault), at, "%s", words);
+  return FALSE;
+}
+
+static gboolean
+validate_check (const BwPiece *piece, guint i, const char *pointer, GError **error)
+{
+  BwCheck check = g_array_index (piece->checks, BwCheck, i);
+  g_autofree char *key = g_strdup_printf ("/checks/%u/length_mm", i);
+  g_autofree char *rows = g_strdup_printf ("%s/checks/%u/rows", pointer, i);
+
+  return bw_fault_check_range (check.rows, 1, BW_ROWS_MAX, rows, error)
+         && validate_pitch (piece, 2 * check.length_mm / (check.rows + 1), pointer, key, error);
+}
+
+static gboolean
+validate_end (const BwPiece *piece, const char *pointer, GError **error)
+{
+  g_autofree char *rows = g_strconcat (pointer, "/finished/rows", NULL);
+  g_autofree char *girth = g_strconcat (pointer, "/finished/girth_sd_mm", NULL);
+
+  if (!bw_fault_check_range (piece->end.rows, 6, BW_ROWS_MAX, rows, error)
+      || !bw_fault_check_range (piece->end.girth_sd_mm, 0, BW_GIRTH_SD_MAX_MM, girth, error))
+    return FALSE;
+  if (piece->end.rows % 2 == 0)
+    return validate_pitch (piece, piece->end.closing_pitch_mm, pointer,
+                           "/finished/closing_pitch_mm", error);
+  bw_fault_set (error, BW_FAULT_RANGE, rows,
+                _ ("%d was found; a band closes with an even number of rows alone."),
+                piece->end.rows);
+  return FALSE;
+}
+
+static gboolean
+validate_date (const char *date, const char *pointer, GError **error)
+{
+  g_autofree char *at = g_strconcat (pointer, "/date", NULL);
+  int year, month, day, used = 0;
+
+  if (strlen (date) == BW_DATE_BYTES - 1
+      && sscanf (date, "%4d-%2d-%2d%n", &year, &month, &day, &used) == 3
+      && used == BW_DATE_BYTES - 1 && year >= 1000 && month > 0 && day > 0
+      && g_date_valid_dmy ((GDateDay)day, (GDateMonth)month, (GDateYear)year))
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, at, _ ("“%s” was found; a day is written like 2026-11-29."),
+                date);
+  return FALSE;
+}
+
+gboolean
+bw_piece_validate (const BwPiece *piece, const char *pointer, GError **error)
+{
+  g_autofree char *diameter = g_strconcat (pointer, "/diameter_mm", NULL);
+
+  if (!bw_fault_check_range (piece->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, diameter,
+                             error)
+      || !validate_date (piece->date, pointer, error)
+      || (piece->has_swatch && !validate_swatch (piece, pointer, error)))
+    return FALSE;
+  for (guint i = 0; piece->checks && i < piece->checks->len; i++)
+    if (!validate_check (piece, i, pointer, error))
+      return FALSE;
+  return !piece->has_end || validate_end (piece, pointer, error);
+}
+
+BwHandsPiece
+bw_piece_hands (const BwPiece *piece, int kind)
+{
+  BwHandsPiece said = { kind, 0, 0 };
+  double d = piece->diameter_mm;
+
+  if (piece->left_out)
+    return said;
+  if (piece->has_swatch)
+    bw_hands_add (&said, bw_hands_strip (piece->swatch.rows, piece->swatch.length_mm,
+                                         bw_strip_error_mm (piece->swatch.tool), d));
+  for (guint i = 0; piece->checks && i < piece->checks->len; i++) {
+    BwCheck check = g_array_index (piece->checks, BwCheck, i);
+
+    bw_hands_add (&said, bw_hands_strip (check.rows, check.length_mm,
+                                         bw_strip_error_mm (BW_STRIP_BY_RULER), d));
+  }
+  if (piece->has_end)
+    bw_hands_add (&said, bw_hands_finished (piece->end.rows / 2, piece->end.closing_pitch_mm,
+                                            piece->end.girth_sd_mm, d));
+  return said;
+}
