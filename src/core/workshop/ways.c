@@ -1,0 +1,567 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "core/workshop/ways.h"
+
+#include "core/band/column.h"
+#include "core/band/forecast.h"
+#include "core/base/tolerance.h"
+#include "core/path/path.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define LAYERS_MOST 4
+#define GRADE_MOST_MM 1.5 /* as the remedies have it */
+#define HEIGHT_STEP_MM 0.5
+#define COARSE 8
+#define LEAST_CHANCE 0.5   /* of closing */
+#define WIDTH_LEAST_MM 5.0 /* a narrower band holds no stone: practice, no source */
+#define USUAL_PACE 22.0    /* rows an hour: common practice, no source */
+#define FLAP_COLUMNS_MOST 10
+
+/* --- The shares of the grid --------------------------------------------------------------------
+ */
+
+static double
+prism_mm (const BwStone *stone)
+{
+  return stone->shoulder_mm - stone->base_shoulder_mm;
+}
+
+static int
+columns_least (const BwWaysBead *bead)
+{
+  return MAX (4, 2 * (int)ceil (WIDTH_LEAST_MM / (2 * bead->gauge.column_mm)));
+}
+
+static int
+columns_most (const BwWaysAsk *ask, const BwWaysBead *bead)
+{
+  double most = floor (prism_mm (ask->stone) / (2 * bead->gauge.column_mm) + BW_ROUNDING_WHOLE);
+  return (int)MIN (2 * most, BW_COLUMNS_MAX);
+}
+
+static int
+shares_of_bead (const BwWaysAsk *ask, const BwWaysBead *bead)
+{
+  return MAX (0, (columns_most (ask, bead) - columns_least (bead)) / 2 + 1);
+}
+
+int
+bw_ways_n_shares (const BwWaysAsk *ask)
+{
+  int n = 0;
+  for (int i = 0; i < ask->n_beads; i++)
+    n += shares_of_bead (ask, &ask->beads[i]);
+  return n;
+}
+
+/* The bead of a share; *columns its number of columns. */
+static const BwWaysBead *
+bead_of_share (const BwWaysAsk *ask, int share, int *columns)
+{
+  const BwWaysBead *bead = ask->beads;
+  while (share >= shares_of_bead (ask, bead))
+    share -= shares_of_bead (ask, bead++);
+  *columns = columns_least (bead) + 2 * share;
+  return bead;
+}
+
+/* --- One candidate -----------------------------------------------------------------------------
+ */
+
+/* The standard normal distribution function. */
+static double
+below (double z)
+{
+  return erfc (-z / G_SQRT2) / 2;
+}
+
+static double
+chance_below (double mm, double sigma_mm)
+{
+  if (sigma_mm > 0)
+    return below (mm / sigma_mm);
+  return mm >= 0 ? 1 : 0;
+}
+
+/* The errors of girth and pitch act on every column alike: the band is right when the error is at
+ * most what its tightest column has left to pull, and at least what its loosest must lack. */
+static void
+weigh_chance (BwWayWorth *worth, const BwDesign *design, const BwStone *stone)
+{
+  BwFit fit;
+  double room = HUGE_VAL, lack = -HUGE_VAL;
+  bw_fit_init (&fit, design, stone, design->band.rows);
+  for (int c = 0; c < fit.n_columns; c++) {
+    room = MIN (room, fit.column[c].pull_mm - fit.column[c].gap_mm);
+    lack = MAX (lack, -design->limits.slack_mm - fit.column[c].gap_mm);
+  }
+  double sigma = hypot (design->stone.girth_sd_mm, fit.beads_around * design->pitch.sd_mm);
+  worth->closes = chance_below (room, sigma);
+  worth->chance = MAX (0, worth->closes - chance_below (lack, sigma));
+}
+
+static double
+off_stance (const BwWaysWish *wish, const BwWay *way)
+{
+  if (!wish->has_stance || !way->hangs)
+    return 0;
+  if (wish->stance == BW_WANT_LEVEL)
+    return 90 - way->tilt_deg;
+  BwUp wanted = wish->stance == BW_WANT_TIP_DOWN ? BW_UP_BASE : BW_UP_TIP;
+  return way->up == wanted ? way->tilt_deg : 180 - way->tilt_deg;
+}
+
+static double
+hours_of (const BwDesign *design)
+{
+  double pace = design->supply.has_prices ? design->supply.rows_per_hour : USUAL_PACE;
+  return (design->band.rows + (design->bail.style == BW_BAIL_NONE ? 0 : design->bail.rows)) / pace;
+}
+
+static double
+cost_of (const BwDesign *design, const BwStone *stone, const BwWayWorth *worth)
+{
+  const BwSupply *supply = &design->supply;
+  if (!supply->has_prices)
+    return 0;
+  double grams = worth->beads * (1 + supply->spare) * bw_bead_mass_g (&design->bead);
+  double cord_m = bw_bed_cord_mm (&design->bed, stone, bw_design_span (design)) / 1000;
+  return grams / supply->pack_g * supply->pack + cord_m * supply->bed_cord_per_m
+         + worth->hours * supply->hour;
+}
+
+static void
+weigh (BwWay *way, const BwWaysAsk *ask)
+{
+  const BwDesign *design = &way->design;
+  BwWayWorth *worth = &way->worth;
+  way->coverage = bw_design_span (design).width_mm / ask->stone->length_mm;
+  worth->coverage_off = fabs (way->coverage - ask->wish.coverage);
+  worth->stance_deg = off_stance (&ask->wish, way);
+  worth->beads
+      = design->band.rows / 2.0 * design->band.columns + bw_bail_bead_count (&design->bail);
+  worth->hours = hours_of (design);
+  worth->cost = cost_of (design, ask->stone, worth);
+}
+
+/* --- What is kept -------------------------------------------------------------------------------
+ */
+
+#define N_AIMS 6
+
+/* All as what is to be small. */
+static void
+aims (const BwWayWorth *worth, double aim[N_AIMS])
+{
+  aim[0] = -worth->chance;
+  aim[1] = worth->stance_deg;
+  aim[2] = worth->coverage_off;
+  aim[3] = worth->hours;
+  aim[4] = worth->cost;
+  aim[5] = worth->beads;
+}
+
+/* Nowhere worse, somewhere better. */
+static gboolean
+beats (const BwWay *a, const BwWay *b)
+{
+  double one[N_AIMS], other[N_AIMS];
+  gboolean better = FALSE;
+  aims (&a->worth, one);
+  aims (&b->worth, other);
+  for (int i = 0; i < N_AIMS; i++) {
+    if (one[i] > other[i] + BW_SOLVED)
+      return FALSE;
+    better = better || one[i] < other[i] - BW_SOLVED;
+  }
+  return better;
+}
+
+static int
+compare_numbers (double a, double b)
+{
+  return (a > b) - (a < b);
+}
+
+/* A whole order of ways that depends on nothing but what they are. */
+static int
+compare_ways (gconstpointer a, gconstpointer b)
+{
+  const BwWay *one = a, *other = b;
+  const BwDesign *d = &one->design, *e = &other->design;
+  const double first[] = { -one->worth.chance,  one->worth.stance_deg, one->worth.coverage_off,
+                           one->worth.hours,    d->bead.diameter_mm,   d->bead.length_mm,
+                           d->band.columns,     d->band.rows,          d->bed.layers,
+                           d->bed.top_extra_mm, d->band.bottom_mm,     (double)d->bail.style,
+                           d->bail.columns,     d->bail.rows };
+  const double second[] = { -other->worth.chance,
+                            other->worth.stance_deg,
+                            other->worth.coverage_off,
+                            other->worth.hours,
+                            e->bead.diameter_mm,
+                            e->bead.length_mm,
+                            e->band.columns,
+                            e->band.rows,
+                            e->bed.layers,
+                            e->bed.top_extra_mm,
+                            e->band.bottom_mm,
+                            (double)e->bail.style,
+                            e->bail.columns,
+                            e->bail.rows };
+  for (gsize i = 0; i < G_N_ELEMENTS (first); i++)
+    if (compare_numbers (first[i], second[i]) != 0)
+      return compare_numbers (first[i], second[i]);
+  return strcmp (d->bead.name, e->bead.name);
+}
+
+/* Of two that are worth the same the earlier one stands for both. */
+static gboolean
+stands_for (const BwWay *ways, guint i, guint k)
+{
+  if (beats (&ways[k], &ways[i]))
+    return TRUE;
+  return k < i && !beats (&ways[i], &ways[k])
+         && memcmp (&ways[i].worth, &ways[k].worth, sizeof ways[i].worth) == 0;
+}
+
+void
+bw_ways_front (GArray *ways)
+{
+  g_autoptr (GArray) front = g_array_new (FALSE, FALSE, sizeof (BwWay));
+  g_array_sort (ways, compare_ways);
+  const BwWay *all = (const BwWay *)(void *)ways->data;
+  for (guint i = 0; i < ways->len; i++) {
+    gboolean beaten = FALSE;
+    for (guint k = 0; k < ways->len && !beaten; k++)
+      beaten = k != i && stands_for (all, i, k);
+    if (!beaten)
+      g_array_append_vals (front, &all[i], 1);
+  }
+  g_array_set_size (ways, 0);
+  g_array_append_vals (ways, front->data, front->len);
+}
+
+/* --- The search of one share ---------------------------------------------------------------------
+ */
+
+typedef struct {
+  const BwWaysAsk *ask;
+  BwDesign design; /* the share's bead and columns in it */
+  const int *stop;
+  GArray *found;
+} Search;
+
+static gboolean
+is_stopped (const Search *search)
+{
+  return search->stop && g_atomic_int_get (search->stop);
+}
+
+/* How thick a layer of this maker's cord really lies, where a girth over the bed told it. */
+static double
+layer_mm (const BwWaysAsk *ask)
+{
+  const BwBed *bed = &ask->design->bed;
+  BwBedding bedding;
+  BwBandSpan span = bw_design_span (ask->design);
+  if (!bed->has_girth_over || bed->layers < 1
+      || !bw_bedding_init (&bedding, bed, ask->stone, span, NULL)
+      || bedding.bottom_mm < BW_LENGTH_MIN_MM)
+    return bed->cord_thickness_mm;
+  return bedding.bottom_mm / bed->layers;
+}
+
+static void
+begin (Search *search, int share)
+{
+  int columns;
+  const BwWaysBead *bead = bead_of_share (search->ask, share, &columns);
+  search->design = *search->ask->design;
+  search->design.bead = bead->bead;
+  search->design.gauge = bead->gauge;
+  search->design.pitch = bead->pitch;
+  search->design.band.columns = columns;
+  search->design.bed.cord_thickness_mm = layer_mm (search->ask);
+  search->design.bed.has_girth_over = FALSE;
+}
+
+/* A candidate whose band is snug and whose bail is settled. */
+static void
+keep (Search *search, BwWay *way)
+{
+  if (!bw_design_validate (&way->design, NULL, NULL))
+    return;
+  weigh (way, search->ask);
+  g_array_append_vals (search->found, way, 1);
+}
+
+/* The bail of a style with the least rows whose loop lets the cord through; FALSE: there is none.
+ */
+static gboolean
+fit_bail (BwDesign *design, BwBailStyle style, int columns)
+{
+  BwBail *bail = &design->bail;
+  BwLoop loop;
+  if (style != BW_BAIL_UPRIGHT && columns > design->band.columns - 2)
+    return FALSE;
+  /* A base as long as the other kind's: beads of a flap lie round the stone, of a strip along it.
+   */
+  if (style == BW_BAIL_UPRIGHT && bail->style != BW_BAIL_UPRIGHT)
+    bail->base_beads = MIN (4, design->band.columns - 2);
+  bail->style = style;
+  bail->columns = columns;
+  bail->rows = 41; /* long enough to arch over any base; the loop then tells what is needed */
+  if (!bw_loop_init (&loop, bail, &design->bead, &design->gauge, NULL) || loop.rows_needed == 0)
+    return FALSE;
+  bail->rows = loop.rows_needed;
+  return TRUE;
+}
+
+static void
+keep_with_bail (Search *search, const BwWay *band, BwBailStyle style, int columns)
+{
+  BwWay way = *band;
+  BwHang hang;
+  if (!fit_bail (&way.design, style, columns)
+      || !bw_hang_init (&hang, &way.design, search->ask->stone, NULL)
+      || hang.loop.largest_cord_mm < way.design.bail.cord_mm - BW_ROUNDING_MM)
+    return;
+  way.hangs = TRUE;
+  way.tilt_deg = hang.tilt_deg;
+  way.up = hang.up;
+  keep (search, &way);
+}
+
+static void
+try_bails (Search *search, BwWay *band)
+{
+  static const struct {
+    BwBailStyle style;
+    int columns;
+  } bails[] = { { BW_BAIL_FLAP, 4 },
+                { BW_BAIL_FLAP, 6 },
+                { BW_BAIL_RING, 4 },
+                { BW_BAIL_UPRIGHT, 4 },
+                { BW_BAIL_UPRIGHT, 6 } };
+  if (search->ask->design->bail.style == BW_BAIL_NONE) {
+    keep (search, band);
+    return;
+  }
+  for (gsize i = 0; i < G_N_ELEMENTS (bails); i++)
+    keep_with_bail (search, band, bails[i].style, bails[i].columns);
+}
+
+static void
+try_count (Search *search, const BwDesign *design, int n)
+{
+  BwWay way = { .design = *design };
+  way.design.band.rows = 2 * n;
+  if (2 * n > BW_ROWS_MAX || !bw_fit_is_snug (&way.design, search->ask->stone, 2 * n))
+    return;
+  weigh_chance (&way.worth, &way.design, search->ask->stone);
+  if (way.worth.closes >= LEAST_CHANCE)
+    try_bails (search, &way);
+}
+
+/* The band at one height on one bed: the count that just closes, and one bead more. */
+static void
+try_bed (Search *search, const BwDesign *design)
+{
+  BwBedding bedding;
+  if (!bw_bedding_init (&bedding, &design->bed, search->ask->stone, bw_design_span (design), NULL))
+    return;
+  int n = bw_fit_recommended (design, search->ask->stone);
+  try_count (search, design, n);
+  try_count (search, design, n + 1);
+}
+
+/* The grade that makes both edges alike; 0 where that is none worth winding. */
+static double
+levelling_grade (const BwDesign *design, const BwStone *stone)
+{
+  BwSection first, last;
+  int columns = design->band.columns;
+  bw_section_init (&first, stone, bw_column_height_mm (design, 1));
+  bw_section_init (&last, stone, bw_column_height_mm (design, columns));
+  double grade = (first.girth_mm - last.girth_mm) / (2 * G_PI) * columns / (columns - 1);
+  grade = round (grade / 0.05) * 0.05; /* no cord is wound finer */
+  return fabs (grade) > GRADE_MOST_MM ? 0 : grade;
+}
+
+static void
+try_height (Search *search, double bottom_mm)
+{
+  BwDesign design = search->design;
+  design.band.bottom_mm = bottom_mm;
+  double grade = levelling_grade (&design, search->ask->stone);
+  for (int layers = 0; layers <= LAYERS_MOST && !is_stopped (search); layers++) {
+    design.bed.layers = layers;
+    design.bed.top_extra_mm = 0;
+    try_bed (search, &design);
+    design.bed.top_extra_mm = grade;
+    if (fabs (grade) > 0)
+      try_bed (search, &design);
+  }
+}
+
+void
+bw_ways_search (const BwWaysAsk *ask, int share, gboolean coarse, const int *stop, GArray *ways)
+{
+  g_autoptr (GArray) found = g_array_new (FALSE, FALSE, sizeof (BwWay));
+  Search search = { .ask = ask, .stop = stop, .found = found };
+  begin (&search, share);
+  double step = coarse ? COARSE * HEIGHT_STEP_MM : HEIGHT_STEP_MM;
+  double first = ceil (ask->stone->base_shoulder_mm / HEIGHT_STEP_MM) * HEIGHT_STEP_MM;
+  double last = ask->stone->shoulder_mm - bw_design_span (&search.design).width_mm + BW_ROUNDING_MM;
+  for (int k = 0; first + k * step <= last && !is_stopped (&search); k++)
+    try_height (&search, first + k * step);
+  bw_ways_front (found);
+  g_array_append_vals (ways, found->data, found->len);
+}
+
+/* --- The choice ---------------------------------------------------------------------------------
+ */
+
+#define N_SIDES (N_AIMS + 7)
+
+/* Knobs and worth of a way as one point. */
+static void
+sides (const BwWay *way, double side[N_SIDES])
+{
+  const BwDesign *d = &way->design;
+  const double knobs[N_SIDES - N_AIMS]
+      = { d->bead.diameter_mm, d->band.columns,       d->bed.layers, d->bed.top_extra_mm,
+          d->band.bottom_mm,   (double)d->bail.style, way->tilt_deg };
+  aims (&way->worth, side);
+  memcpy (side + N_AIMS, knobs, sizeof knobs);
+}
+
+typedef struct {
+  double least[N_SIDES], range[N_SIDES];
+} Scale;
+
+static Scale
+scale_of (const GArray *ways)
+{
+  Scale scale;
+  for (int i = 0; i < N_SIDES; i++) {
+    double least = HUGE_VAL, most = -HUGE_VAL;
+    for (guint k = 0; k < ways->len; k++) {
+      double side[N_SIDES];
+      sides (&g_array_index (ways, BwWay, k), side);
+      least = MIN (least, side[i]);
+      most = MAX (most, side[i]);
+    }
+    scale.least[i] = least;
+    scale.range[i] = most - least > BW_SOLVED ? most - least : 1;
+  }
+  return scale;
+}
+
+static double
+distance (const Scale *scale, const BwWay *a, const BwWay *b)
+{
+  double one[N_SIDES], other[N_SIDES], sum = 0;
+  sides (a, one);
+  sides (b, other);
+  for (int i = 0; i < N_SIDES; i++) {
+    double apart = (one[i] - other[i]) / scale->range[i];
+    sum += apart * apart;
+  }
+  return sqrt (sum);
+}
+
+/* How far from the best in everything, each on its own scale. */
+static double
+shortfall (const Scale *scale, const BwWay *way)
+{
+  double aim[N_AIMS], sum = 0;
+  aims (&way->worth, aim);
+  for (int i = 0; i < N_AIMS; i++)
+    sum += (aim[i] - scale->least[i]) / scale->range[i];
+  return sum;
+}
+
+typedef struct {
+  double key;
+  guint at;
+} Place;
+
+static int
+compare_places (gconstpointer a, gconstpointer b)
+{
+  const Place *one = a, *other = b;
+  int by_key = compare_numbers (one->key, other->key);
+  return by_key ? by_key : (one->at > other->at) - (one->at < other->at);
+}
+
+/* The way with the seed-th least shortfall. */
+static guint
+first_place (const GArray *front, const Scale *scale, guint seed)
+{
+  g_autofree Place *places = g_new (Place, front->len);
+  for (guint i = 0; i < front->len; i++)
+    places[i] = (Place){ shortfall (scale, &g_array_index (front, BwWay, i)), i };
+  qsort (places, front->len, sizeof *places, compare_places);
+  return places[seed % front->len].at;
+}
+
+/* A needle passes every bead that must be passed again. */
+static gboolean
+can_be_sewn (const BwWay *way, const BwStone *stone)
+{
+  const BwDesign *design = &way->design;
+  BwRing ring;
+  BwBailBase base;
+  BwPath path;
+  bw_mid_ring_init (&ring, design, stone);
+  if (design->bail.style != BW_BAIL_NONE)
+    bw_bail_base_init (&base, design, &ring);
+  bw_path_init (&path, design, design->bail.style == BW_BAIL_NONE ? NULL : &base);
+  gboolean goes = path.full_holes->len == 0;
+  bw_path_clear (&path);
+  return goes;
+}
+
+/* Takes ways[at] into chosen when it can be sewn, and tells all others how near it is. */
+static void
+take (const GArray *front, const Scale *scale, guint at, double *nearest, GArray *chosen)
+{
+  const BwWay *way = &g_array_index (front, BwWay, at);
+  BwStone stone;
+  nearest[at] = -1;
+  if (!bw_stone_init (&stone, &way->design.stone, NULL) || !can_be_sewn (way, &stone))
+    return;
+  g_array_append_vals (chosen, way, 1);
+  for (guint i = 0; i < front->len; i++)
+    nearest[i] = MIN (nearest[i], distance (scale, way, &g_array_index (front, BwWay, i)));
+}
+
+/* The one farthest from all chosen; the earlier of two. -1: none is left. */
+static int
+farthest (const double *nearest, guint n)
+{
+  int best = -1;
+  for (guint i = 0; i < n; i++)
+    if (nearest[i] > 0 && (best < 0 || nearest[i] > nearest[best]))
+      best = (int)i;
+  return best;
+}
+
+GArray *
+bw_ways_choose (const GArray *front, int limit, guint seed)
+{
+  GArray *chosen = g_array_new (FALSE, FALSE, sizeof (BwWay));
+  if (front->len == 0)
+    return chosen;
+  Scale scale = scale_of (front);
+  g_autofree double *nearest = g_new (double, front->len);
+  for (guint i = 0; i < front->len; i++)
+    nearest[i] = HUGE_VAL;
+  take (front, &scale, first_place (front, &scale, seed), nearest, chosen);
+  for (int at; (int)chosen->len < limit && (at = farthest (nearest, front->len)) >= 0;)
+    take (front, &scale, (guint)at, nearest, chosen);
+  return chosen;
+}
