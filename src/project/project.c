@@ -173,6 +173,19 @@ bw_project_get_tray (BwProject *self)
 }
 
 const char *
+bw_project_get_id (BwProject *self)
+{
+  return self->document->id ? self->document->id : "";
+}
+
+void
+bw_project_ensure_id (BwProject *self)
+{
+  if (!self->document->id)
+    self->document->id = g_uuid_string_random ();
+}
+
+const char *
 bw_project_get_title (BwProject *self)
 {
   return self->document->head.text->title;

@@ -94,6 +94,10 @@ const BwDrawing *bw_project_get_drawing (BwProject *self);      /* the band's; s
 const BwDrawing *bw_project_get_bail_drawing (BwProject *self); /* NULL when there is no bail */
 const BwTray *bw_project_get_tray (BwProject *self);
 const char *bw_project_get_title (BwProject *self);
+/* What tells this piece from all others, in the maker's book; "" until one was asked for. A new
+ * one is no edit: it is written with the next save. Borrowed. */
+const char *bw_project_get_id (BwProject *self);
+void bw_project_ensure_id (BwProject *self);
 const char *bw_project_get_mineral (BwProject *self);
 int bw_project_get_rows_done (BwProject *self);
 const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);

@@ -109,6 +109,9 @@ static const BwCommand commands[] = {
     BW_OPTION_JSON | BW_OPTION_ROWS | BW_OPTION_READING | BW_OPTION_HOW | BW_OPTION_UNIT
         | BW_OPTION_TOOL,
     BW_OPTION_ROWS | BW_OPTION_READING, run_try_on },
+  { "ways", "FILE [--book FILE] [--seed N] [--limit K] [--json]",
+    N_ ("good ways to set this stone, as different as can be"),
+    BW_OPTION_JSON | BW_OPTION_BOOK | BW_OPTION_SEED | BW_OPTION_LIMIT, 0, bw_workshop_run_ways },
   { "stone", "FILE [--json] [--section Z]",
     N_ ("the stone as solved: mass, balance point, corners, faces, or one section"),
     BW_OPTION_JSON | BW_OPTION_SECTION, 0, run_stone },
@@ -140,6 +143,9 @@ static const BwCommand commands[] = {
   { "hands", "[--book FILE] [--json]",
     N_ ("what the pieces woven so far say of your hands: the pitch of the next one"),
     BW_OPTION_BOOK | BW_OPTION_JSON, 0, NULL, bw_workshop_run_hands },
+  { "note", "FILE [--book FILE]",
+    N_ ("put the swatch and the strip lengths of a project into the book"), BW_OPTION_BOOK, 0,
+    bw_workshop_run_note },
   { "check", "FILE", N_ ("check the project; prints nothing when it is sound"), 0, 0, run_check },
 };
 

@@ -151,6 +151,18 @@ take_tool (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_seed (BwOptions *options, const char *value)
+{
+  return take_integer (value, 0, 1000, &options->seed);
+}
+
+static gboolean
+take_limit (BwOptions *options, const char *value)
+{
+  return take_integer (value, 1, 100, &options->limit);
+}
+
+static gboolean
 take_book (BwOptions *options, const char *value)
 {
   options->book = value;
@@ -210,6 +222,10 @@ static const Kind kinds[] = {
     N_ ("eye or calliper (calliper for mm, eye for beads)") },
   { BW_OPTION_BOOK, "book", N_ ("FILE"), take_book, N_ ("a file name"),
     N_ ("the maker's book (your own)") },
+  { BW_OPTION_SEED, "seed", N_ ("N"), take_seed, N_ ("a whole number from 0 to 1000"),
+    N_ ("begin the choice elsewhere (0)") },
+  { BW_OPTION_LIMIT, "limit", N_ ("K"), take_limit, N_ ("a whole number from 1 to 100"),
+    N_ ("tell at most K (8)") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };
@@ -297,6 +313,7 @@ bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
                           .height = 800,
                           .paper = BW_PAPER_A4,
                           .how = BW_TRIED_SLACK,
+                          .limit = 8,
                           .words = g_ptr_array_new () };
   for (int i = 1; i < argc; i++) {
     if (!ended && strcmp (argv[i], "--") == 0)

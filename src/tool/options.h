@@ -35,6 +35,8 @@ typedef enum {
   BW_OPTION_GROUND = 1 << 18,
   BW_OPTION_VIEW = 1 << 19,
   BW_OPTION_BOOK = 1 << 20,
+  BW_OPTION_SEED = 1 << 21,
+  BW_OPTION_LIMIT = 1 << 22,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -54,6 +56,7 @@ typedef struct {
   BwTriedTool tool;   /* as goes with the unit unless given */
   int kit;            /* makers in a class; 0: no kit sheet */
   const char *output; /* borrowed from argv */
+  int seed, limit;    /* of ways: 0 and 8 unless given */
   const char *book;   /* borrowed from argv; NULL: the user's own */
   GPtrArray *words;   /* what is not an option, borrowed from argv */
 } BwOptions;

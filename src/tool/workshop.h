@@ -1,8 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The commands that read the maker's book and no project. */
+/* The commands that read the maker's book. */
 #pragma once
 
+#include "project/project.h"
 #include "tool/options.h"
 
 /* What goes to standard output, owned; NULL with an error that names the book. */
 char *bw_workshop_run_hands (const BwOptions *options, GError **error);
+
+/* Puts what the project says of the hands into the book; prints nothing. */
+char *bw_workshop_run_note (BwProject *project, const BwOptions *options, GError **error);
+
+/* The same of a project's ways, by what the book says of the hands. */
+char *bw_workshop_run_ways (BwProject *project, const BwOptions *options, GError **error);

@@ -35,7 +35,8 @@ question_of (Question *q, BwStoneMeasures measures, int n_beads)
   q->stone = solved (&measures);
   for (int i = 0; i < n_beads; i++)
     q->beads[i] = bead_of (&sizes[n - 1 - i]); /* large beads first: fewer columns */
-  q->ask = (BwWaysAsk){ &q->design, &q->stone, q->beads, n_beads, { TRUE, BW_WANT_LEVEL, 0.3 } };
+  q->ask
+      = (BwWaysAsk){ &q->design, &q->stone, q->beads, n_beads, { TRUE, BW_WANT_LEVEL, 0.3, 0, 1 } };
 }
 
 static BwStoneMeasures
@@ -104,7 +105,8 @@ every_way_that_is_offered_holds_what_it_promises (void **state)
     assert_true (bw_design_validate (&way->design, NULL, &fault));
     assert_true (bw_fit_is_snug (&way->design, &q.stone, way->design.band.rows));
     assert_true (way->worth.closes >= 0.5 && way->worth.closes <= 1);
-    assert_true (way->worth.chance >= 0 && way->worth.chance <= way->worth.closes);
+    assert_true (way->worth.chance > 0 && way->worth.chance <= way->worth.closes);
+    assert_true (way->worth.chance >= 0.6 * way_at (front, 0)->worth.chance);
     assert_true (way->design.band.bottom_mm >= q.stone.base_shoulder_mm);
     assert_true (way->design.band.bottom_mm + bw_design_span (&way->design).width_mm
                  <= q.stone.shoulder_mm + 1e-6);

@@ -11,53 +11,11 @@
 #include "project/project.h"
 
 #include "sample.h"
+#include "written.h"
 
 #include <json-glib/json-glib.h>
 #include <math.h>
 #include <string.h>
-
-/* Sets what a pointer names in a file; NULL takes it out. */
-static void
-write_at (JsonObject *file, const char *pointer, JsonNode *value)
-{
-  g_auto (GStrv) steps = g_strsplit (pointer + 1, "/", -1);
-  JsonObject *at = file;
-  guint last = g_strv_length (steps) - 1;
-  for (guint i = 0; i < last; i++) {
-    if (!json_object_has_member (at, steps[i]))
-      json_object_set_object_member (at, steps[i], json_object_new ());
-    at = json_object_get_object_member (at, steps[i]);
-  }
-  if (JSON_NODE_HOLDS_NULL (value))
-    json_object_remove_member (at, steps[last]);
-  else
-    json_object_set_member (at, steps[last], json_node_copy (value));
-}
-
-static JsonObject *
-parse (const char *text)
-{
-  g_autoptr (JsonNode) node = json_from_string (text, NULL);
-  assert_non_null (node);
-  return json_object_ref (json_node_get_object (node));
-}
-
-static char *
-print (JsonObject *object)
-{
-  g_autoptr (JsonNode) node = json_node_init_object (json_node_alloc (), object);
-  return json_to_string (node, FALSE);
-}
-
-static BwProject *
-load (const char *data)
-{
-  g_autoptr (GError) error = NULL;
-  BwProject *project = bw_project_load_data (data, strlen (data), &error);
-  if (!project)
-    fail_msg ("%s", error->message);
-  return project;
-}
 
 static void
 assert_is_promised (BwProject *project, JsonObject *remedy)
@@ -79,11 +37,7 @@ take (const char *file, JsonObject *remedy)
   JsonArray *also = json_object_get_array_member (remedy, "also");
   write_at (object, json_object_get_string_member (remedy, "key"),
             json_object_get_member (remedy, "value"));
-  for (guint i = 0; i < json_array_get_length (also); i++) {
-    JsonObject *pair = json_array_get_object_element (also, i);
-    write_at (object, json_object_get_string_member (pair, "key"),
-              json_object_get_member (pair, "value"));
-  }
+  write_all (object, also);
   g_autofree char *written = print (object);
   g_autoptr (BwProject) project = load (written);
   assert_is_promised (project, remedy);

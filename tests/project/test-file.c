@@ -337,6 +337,8 @@ a_value_outside_its_range_is_named (void **state)
     { "/gauge/swatch/columns", "9", BW_FAULT_RANGE, NULL },
     { "/gauge/swatch/rows", "1", BW_FAULT_RANGE, NULL },
     { "/gauge/swatch/width_mm", "-3", BW_FAULT_RANGE, NULL },
+    { "/id", "7", BW_FAULT_TYPE, NULL },
+    { "/id", "\"a\\u0007\"", BW_FAULT_RANGE, NULL },
     { "/gauge/swatch/tool", "\"thumb\"", BW_FAULT_RANGE, NULL },
     { "/gauge/hands/pitch_mm", "0", BW_FAULT_RANGE, NULL },
     { "/gauge/hands/pitch_sd_mm", "0", BW_FAULT_RANGE, NULL },

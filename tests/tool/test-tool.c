@@ -246,6 +246,46 @@ hands_are_told_from_the_book (void **state)
   assert_non_null (strstr (text.out, "11/0 cylinder"));
 }
 
+/* A project with an id and a swatch, noted twice: the book has one piece, and the hands know it. */
+static void
+a_project_is_noted_in_the_book_once (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *plain = sample_text (), *book = bench_file (bench, "noted.json", NULL);
+  g_autoptr (GString) text = g_string_new (plain);
+  g_string_replace (text, "{", "{\"id\": \"kelp-7\",", 1);
+  g_autofree char *path = bench_file (bench, "kelp.bandwright", text->str);
+  g_autofree char *lock = bench_file (bench, "noted.json.lock", NULL);
+  for (int i = 0; i < 2; i++) {
+    Result noted = run ("note", path, "--book", book, NULL);
+    assert_prints (&noted, g_strdup (""));
+  }
+  g_auto (Result) hands = run ("hands", "--json", "--book", book, NULL);
+  assert_non_null (strstr (hands.out, "\"pieces\": 1"));
+  Result nameless = run ("note", bench->project, "--book", book, NULL);
+  assert_int_equal (nameless.status, 1);
+  assert_non_null (strstr (nameless.err, "/id: "));
+  result_clear (&nameless);
+}
+
+static void
+ways_are_told_as_asked (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *book
+      = bench_file (bench, "book.json", "{\"format\": \"bandwright-book\", \"version\": 1}");
+  g_auto (Result) json
+      = run ("ways", bench->project, "--json", "--limit", "2", "--book", book, NULL);
+  g_auto (Result) wrong = run ("ways", bench->project, "--limit", "0", NULL);
+  g_autoptr (JsonNode) root = json_from_string (json.out, NULL);
+  assert_int_equal (json.status, 0);
+  assert_non_null (root);
+  assert_int_equal (
+      json_array_get_length (json_object_get_array_member (json_node_get_object (root), "ways")),
+      2);
+  assert_int_equal (wrong.status, 2);
+}
+
 static void
 a_book_that_cannot_be_read_is_named (void **state)
 {
@@ -433,6 +473,7 @@ help_tells_of_every_command_and_each_of_its_options (void **state)
     { "fit", "--rows R" },         { "stone", "--section Z" }, { "hang", "--json" },
     { "thread", "--all" },         { "materials", "--csv" },   { "words", "--help" },
     { "render", "--output FILE" }, { "check", "--help" },      { "hands", "--book FILE" },
+    { "ways", "--seed N" },        { "note", "--book FILE" },
   };
   g_auto (Result) all = run ("--help", NULL);
   assert_int_equal (all.status, 0);
@@ -538,6 +579,8 @@ main (void)
     cmocka_unit_test (every_demo_is_sound_and_snug),
     cmocka_unit_test (hands_are_told_from_the_book),
     cmocka_unit_test (a_book_that_cannot_be_read_is_named),
+    cmocka_unit_test (a_project_is_noted_in_the_book_once),
+    cmocka_unit_test (ways_are_told_as_asked),
     cmocka_unit_test (a_fault_is_one_line_that_names_file_and_key),
     cmocka_unit_test (what_is_no_project_is_said_to_be_none),
     cmocka_unit_test (a_file_that_may_not_be_read_is_named),

@@ -14,7 +14,9 @@
 #define GRADE_MOST_MM 1.5 /* as the remedies have it */
 #define HEIGHT_STEP_MM 0.5
 #define COARSE 8
-#define LEAST_CHANCE 0.5   /* of closing */
+#define LEAST_OF_BEST                                                                              \
+  0.6                    /* of the best chance; less is no good way, whatever it saves: judgement */
+#define LEAST_CHANCE 0.5 /* of closing */
 #define WIDTH_LEAST_MM 5.0 /* a narrower band holds no stone: practice, no source */
 #define USUAL_PACE 22.0    /* rows an hour: common practice, no source */
 #define FLAP_COLUMNS_MOST 10
@@ -138,6 +140,7 @@ weigh (BwWay *way, const BwWaysAsk *ask)
   const BwDesign *design = &way->design;
   BwWayWorth *worth = &way->worth;
   way->coverage = bw_design_span (design).width_mm / ask->stone->length_mm;
+  way->moved_mm = fabs (design->band.bottom_mm - ask->design->band.bottom_mm);
   worth->coverage_off = fabs (way->coverage - ask->wish.coverage);
   worth->stance_deg = off_stance (&ask->wish, way);
   worth->beads
@@ -191,25 +194,17 @@ compare_ways (gconstpointer a, gconstpointer b)
 {
   const BwWay *one = a, *other = b;
   const BwDesign *d = &one->design, *e = &other->design;
-  const double first[] = { -one->worth.chance,  one->worth.stance_deg, one->worth.coverage_off,
-                           one->worth.hours,    d->bead.diameter_mm,   d->bead.length_mm,
-                           d->band.columns,     d->band.rows,          d->bed.layers,
-                           d->bed.top_extra_mm, d->band.bottom_mm,     (double)d->bail.style,
-                           d->bail.columns,     d->bail.rows };
-  const double second[] = { -other->worth.chance,
-                            other->worth.stance_deg,
-                            other->worth.coverage_off,
-                            other->worth.hours,
-                            e->bead.diameter_mm,
-                            e->bead.length_mm,
-                            e->band.columns,
-                            e->band.rows,
-                            e->bed.layers,
-                            e->bed.top_extra_mm,
-                            e->band.bottom_mm,
-                            (double)e->bail.style,
-                            e->bail.columns,
-                            e->bail.rows };
+  const double first[] = { -one->worth.chance,    one->worth.stance_deg, one->worth.coverage_off,
+                           one->worth.hours,      one->moved_mm,         d->bead.diameter_mm,
+                           d->bead.length_mm,     d->band.columns,       d->band.rows,
+                           d->bed.layers,         d->bed.top_extra_mm,   d->band.bottom_mm,
+                           (double)d->bail.style, d->bail.columns,       d->bail.rows };
+  const double second[]
+      = { -other->worth.chance,  other->worth.stance_deg, other->worth.coverage_off,
+          other->worth.hours,    other->moved_mm,         e->bead.diameter_mm,
+          e->bead.length_mm,     e->band.columns,         e->band.rows,
+          e->bed.layers,         e->bed.top_extra_mm,     e->band.bottom_mm,
+          (double)e->bail.style, e->bail.columns,         e->bail.rows };
   for (gsize i = 0; i < G_N_ELEMENTS (first); i++)
     if (compare_numbers (first[i], second[i]) != 0)
       return compare_numbers (first[i], second[i]);
@@ -273,7 +268,8 @@ layer_mm (const BwWaysAsk *ask)
   return bedding.bottom_mm / bed->layers;
 }
 
-static void
+/* FALSE: no band of so many of these beads covers as much of the stone as is wished. */
+static gboolean
 begin (Search *search, int share)
 {
   int columns;
@@ -285,6 +281,9 @@ begin (Search *search, int share)
   search->design.band.columns = columns;
   search->design.bed.cord_thickness_mm = layer_mm (search->ask);
   search->design.bed.has_girth_over = FALSE;
+  double coverage = bw_design_span (&search->design).width_mm / search->ask->stone->length_mm;
+  return coverage >= search->ask->wish.coverage_least
+         && coverage <= search->ask->wish.coverage_most;
 }
 
 /* A candidate whose band is snug and whose bail is settled. */
@@ -411,7 +410,8 @@ bw_ways_search (const BwWaysAsk *ask, int share, gboolean coarse, const int *sto
 {
   g_autoptr (GArray) found = g_array_new (FALSE, FALSE, sizeof (BwWay));
   Search search = { .ask = ask, .stop = stop, .found = found };
-  begin (&search, share);
+  if (!begin (&search, share))
+    return;
   double step = coarse ? COARSE * HEIGHT_STEP_MM : HEIGHT_STEP_MM;
   double first = ceil (ask->stone->base_shoulder_mm / HEIGHT_STEP_MM) * HEIGHT_STEP_MM;
   double last = ask->stone->shoulder_mm - bw_design_span (&search.design).width_mm + BW_ROUNDING_MM;
@@ -497,15 +497,17 @@ compare_places (gconstpointer a, gconstpointer b)
   return by_key ? by_key : (one->at > other->at) - (one->at < other->at);
 }
 
-/* The way with the seed-th least shortfall. */
+/* The way with the seed-th least shortfall, of those that may be taken. */
 static guint
-first_place (const GArray *front, const Scale *scale, guint seed)
+first_place (const GArray *front, const Scale *scale, const double *nearest, guint seed)
 {
   g_autofree Place *places = g_new (Place, front->len);
+  guint n = 0;
   for (guint i = 0; i < front->len; i++)
-    places[i] = (Place){ shortfall (scale, &g_array_index (front, BwWay, i)), i };
-  qsort (places, front->len, sizeof *places, compare_places);
-  return places[seed % front->len].at;
+    if (nearest[i] > 0)
+      places[n++] = (Place){ shortfall (scale, &g_array_index (front, BwWay, i)), i };
+  qsort (places, n, sizeof *places, compare_places);
+  return places[seed % n].at;
 }
 
 /* A needle passes every bead that must be passed again. */
@@ -558,9 +560,10 @@ bw_ways_choose (const GArray *front, int limit, guint seed)
     return chosen;
   Scale scale = scale_of (front);
   g_autofree double *nearest = g_new (double, front->len);
+  double least = LEAST_OF_BEST * g_array_index (front, BwWay, 0).worth.chance;
   for (guint i = 0; i < front->len; i++)
-    nearest[i] = HUGE_VAL;
-  take (front, &scale, first_place (front, &scale, seed), nearest, chosen);
+    nearest[i] = g_array_index (front, BwWay, i).worth.chance < least ? -1 : HUGE_VAL;
+  take (front, &scale, first_place (front, &scale, nearest, seed), nearest, chosen);
   for (int at; (int)chosen->len < limit && (at = farthest (nearest, front->len)) >= 0;)
     take (front, &scale, (guint)at, nearest, chosen);
   return chosen;

@@ -20,7 +20,8 @@
 typedef struct {
   gboolean has_stance;
   BwWant stance;
-  double coverage; /* share of the stone's length that the band is to cover, 0..1 */
+  /* Shares of the stone's length: what the band is to cover, and what it must and may. */
+  double coverage, coverage_least, coverage_most;
 } BwWaysWish;
 
 /* A bead and what the maker's hands make of it. */
@@ -55,6 +56,7 @@ typedef struct {
   BwDesign design; /* valid and snug */
   BwWayWorth worth;
   double coverage; /* share of the stone's length under the band */
+  double moved_mm; /* up or down from where the band lies now; of two alike the nearer is kept */
   gboolean hangs;  /* FALSE: no bail, the next two mean nothing */
   double tilt_deg; /* axis from the vertical */
   BwUp up;
@@ -75,8 +77,8 @@ void bw_ways_search (const BwWaysAsk *ask, int share, gboolean coarse, const int
  * likely right first. */
 void bw_ways_front (GArray *ways);
 
-/* Chooses up to `limit` of a front that differ most, knobs and worth taken together, each on the
- * scale of its range there: first the best by equal weights, then each time the one farthest from
- * all chosen. Another seed begins elsewhere: seed 0 with the best, seed k with the k-th best. A new
- * array of BwWay, owned. */
+/* Chooses up to `limit` of a front, none of them with less than 0.6 of the best chance in it, that
+ * differ most, knobs and worth taken together, each on the scale of its range there: first the best
+ * by equal weights, then each time the one farthest from all chosen. Another seed begins elsewhere:
+ * seed 0 with the best, seed k with the k-th best. A new array of BwWay, owned. */
 GArray *bw_ways_choose (const GArray *front, int limit, guint seed);

@@ -21,14 +21,13 @@ key_of (BwRemedyKind kind)
 
 /* Strip lengths measured with another bead say nothing about the new one. */
 static gboolean
-fit_progress (BwProject *project, const BwRemedy *remedy)
+fit_progress (BwProject *project, const BwDesign *design, gboolean other_bead)
 {
   int n_checks;
   const BwCheck *checks = bw_project_get_checks (project, &n_checks);
-  int done = MIN (bw_project_get_rows_done (project), remedy->design.band.rows);
+  int done = MIN (bw_project_get_rows_done (project), design->band.rows);
   g_autofree BwCheck *copy = g_memdup2 (checks, sizeof *checks * (gsize)n_checks);
-  return bw_project_set_progress (project, "", done, copy,
-                                  remedy->kind == BW_REMEDY_BEAD ? 0 : n_checks, NULL);
+  return bw_project_set_progress (project, "", done, copy, other_bead ? 0 : n_checks, NULL);
 }
 
 static JsonNode *
@@ -39,13 +38,13 @@ tree_of (BwProject *project)
 }
 
 static JsonNode *
-tree_with (BwProject *project, const BwRemedy *remedy)
+tree_with (BwProject *project, const BwDesign *design, gboolean other_bead)
 {
   gsize length;
   g_autofree char *data = bw_project_to_data (project, &length);
   g_autoptr (BwProject) copy = bw_project_load_data (data, length, NULL);
-  if (!copy || !fit_progress (copy, remedy)
-      || !bw_project_set_design (copy, "", &remedy->design, NULL))
+  if (!copy || !fit_progress (copy, design, other_bead)
+      || !bw_project_set_design (copy, "", design, NULL))
     return NULL;
   return tree_of (copy);
 }
@@ -79,7 +78,7 @@ answer_also (BwAnswer *json, const char *pointer, JsonNode *node)
 
 typedef struct {
   BwAnswer *json;
-  const char *said;      /* the pointer that the remedy's own value tells */
+  const char *said;      /* the pointer that is told elsewhere; NULL: none */
   gboolean rows, bottom; /* told */
 } Also;
 
@@ -96,8 +95,11 @@ tell (Also *also, const char *pointer, JsonNode *node)
 static void
 tell_difference (Also *also, const char *pointer, JsonNode *was, JsonNode *is)
 {
-  if (was && is && JSON_NODE_HOLDS_OBJECT (was) && JSON_NODE_HOLDS_OBJECT (is)) {
-    JsonObject *from = json_node_get_object (was), *to = json_node_get_object (is);
+  if (is && JSON_NODE_HOLDS_OBJECT (is)) {
+    /* Of an object that was not there every member is new. */
+    g_autoptr (JsonObject) none = json_object_new ();
+    JsonObject *to = json_node_get_object (is);
+    JsonObject *from = was && JSON_NODE_HOLDS_OBJECT (was) ? json_node_get_object (was) : none;
     g_autoptr (GList) kept = json_object_get_members (to);
     g_autoptr (GList) before = json_object_get_members (from);
     for (GList *name = kept; name; name = name->next) {
@@ -131,17 +133,17 @@ same (double a, double b)
 
 /* What a file leaves out follows from the rest, and would follow the remedy. */
 static void
-tell_what_would_follow (Also *also, BwProject *project, const BwRemedy *remedy)
+tell_what_would_follow (Also *also, BwProject *project, const BwDesign *then)
 {
-  const BwDesign *now = bw_project_get_design (project), *then = &remedy->design;
+  const BwDesign *now = bw_project_get_design (project);
   const BwStone *stone = bw_project_stone (project);
-  if (!also->rows && remedy->kind != BW_REMEDY_ROWS
+  if (!also->rows && g_strcmp0 (also->said, "/band/rows") != 0
       && now->band.rows == rows_that_follow (now, stone)
       && then->band.rows != rows_that_follow (then, stone)) {
     g_autoptr (JsonNode) rows = json_node_init_int (json_node_alloc (), then->band.rows);
     tell (also, "/band/rows", rows);
   }
-  if (!also->bottom && remedy->kind != BW_REMEDY_MOVE
+  if (!also->bottom && g_strcmp0 (also->said, "/band/bottom_mm") != 0
       && same (now->band.bottom_mm, bw_design_centred_bottom (now, stone))
       && !same (then->band.bottom_mm, bw_design_centred_bottom (then, stone))) {
     g_autoptr (JsonNode) bottom = json_node_init_double (json_node_alloc (), then->band.bottom_mm);
@@ -149,18 +151,36 @@ tell_what_would_follow (Also *also, BwProject *project, const BwRemedy *remedy)
   }
 }
 
+static void
+answer_changes (BwAnswer *json, const char *key, BwProject *project, const BwDesign *then,
+                gboolean other_bead, const char *said)
+{
+  g_autoptr (JsonNode) was = tree_of (project);
+  g_autoptr (JsonNode) is = tree_with (project, then, other_bead);
+  Also also = { .json = json, .said = said };
+  bw_answer_open_array (json, key);
+  if (was && is) {
+    tell_difference (&also, "", was, is);
+    tell_what_would_follow (&also, project, then);
+  }
+  bw_answer_close (json);
+}
+
+void
+bw_answer_changes (BwAnswer *json, const char *key, BwProject *project, const BwDesign *then)
+{
+  const BwBead *now = &bw_project_get_design (project)->bead, *other = &then->bead;
+  gboolean same_bead = same (now->diameter_mm, other->diameter_mm)
+                       && same (now->length_mm, other->length_mm)
+                       && same (now->hole_mm, other->hole_mm);
+  answer_changes (json, key, project, then, !same_bead, NULL);
+}
+
 void
 bw_answer_remedy_keys (BwAnswer *json, BwProject *project, const BwRemedy *remedy)
 {
-  g_autoptr (JsonNode) was = tree_of (project);
-  g_autoptr (JsonNode) is = tree_with (project, remedy);
   const char *key = key_of (remedy->kind);
-  Also also = { .json = json, .said = remedy->kind == BW_REMEDY_BED ? NULL : key };
   bw_answer_string (json, "key", key);
-  bw_answer_open_array (json, "also");
-  if (was && is) {
-    tell_difference (&also, "", was, is);
-    tell_what_would_follow (&also, project, remedy);
-  }
-  bw_answer_close (json);
+  answer_changes (json, "also", project, &remedy->design, remedy->kind == BW_REMEDY_BEAD,
+                  remedy->kind == BW_REMEDY_BED ? NULL : key);
 }

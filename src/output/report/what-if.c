@@ -50,6 +50,14 @@ set_rows (BwProject *project, int rows, GError **error)
          && bw_project_set_drawing (project, "", FALSE, drawing, error);
 }
 
+static BwProject *
+copy_of (BwProject *project, GError **error)
+{
+  gsize length;
+  g_autofree char *data = bw_project_to_data (project, &length);
+  return bw_project_load_data (data, length, error);
+}
+
 BwProject *
 bw_what_if_rows (BwProject *project, int rows, GError **error)
 {
@@ -57,10 +65,19 @@ bw_what_if_rows (BwProject *project, int rows, GError **error)
     return g_object_ref (project);
   if (!bw_fault_check_range (rows, BW_ROWS_MIN, BW_ROWS_MAX, "/band/rows", error))
     return NULL;
-  gsize length;
-  g_autofree char *data = bw_project_to_data (project, &length);
-  g_autoptr (BwProject) copy = bw_project_load_data (data, length, error);
+  g_autoptr (BwProject) copy = copy_of (project, error);
   if (!copy || !set_rows (copy, rows, error))
+    return NULL;
+  return g_steal_pointer (&copy);
+}
+
+BwProject *
+bw_what_if_design (BwProject *project, const BwDesign *design, GError **error)
+{
+  g_autoptr (BwProject) copy = copy_of (project, error);
+  int done = MIN (bw_project_get_rows_done (project), design->band.rows);
+  if (!copy || !bw_project_set_progress (copy, "", done, NULL, 0, error)
+      || !bw_project_set_design (copy, "", design, error))
     return NULL;
   return g_steal_pointer (&copy);
 }

@@ -18,7 +18,7 @@
 #include <gio/gio.h>
 
 #define BW_BOOK_PIECES_MAX 20000
-#define BW_PIECE_ID_BYTES 64
+#define BW_PIECE_ID_BYTES 64 /* as a project's id */
 #define BW_DATE_BYTES 11 /* "2026-11-29" and its NUL */
 
 /* A finished count: it closed with rows / 2 beads around, on a ring that closes with exactly these

@@ -109,6 +109,7 @@ bw_document_copy (const BwDocument *from)
   };
   for (int c = 0; c < BW_N_CANVASES; c++)
     copy->drawing[c] = from->drawing[c] ? bw_drawing_copy (from->drawing[c]) : NULL;
+  copy->id = g_strdup (from->id);
   g_hash_table_iter_init (&iter, from->extras);
   while (g_hash_table_iter_next (&iter, &pointer, &object))
     g_hash_table_insert (copy->extras, g_strdup (pointer), copy_object (object));

@@ -282,6 +282,7 @@ bw_document_free (BwDocument *document)
   for (int c = 0; c < BW_N_CANVASES; c++)
     g_clear_pointer (&document->drawing[c], bw_drawing_free);
   bw_touched_clear (&document->touched);
+  g_free (document->id);
   g_hash_table_unref (document->extras);
   g_free (document);
 }

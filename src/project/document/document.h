@@ -42,6 +42,8 @@ typedef struct {
   JsonObject *tried_extra; /* of the reading */
 } BwProgress;
 
+#define BW_ID_BYTES 64 /* with its NUL */
+
 typedef struct {
   char *title, *mineral;
 } BwText;
@@ -58,6 +60,7 @@ typedef struct {
   BwHead head;
   BwDrawing *drawing[BW_N_CANVASES]; /* the bail's is NULL until there was a bail */
   BwTouched touched;                 /* cells of both, shown or hidden */
+  char *id; /* of the piece, the same in all that is told of it; NULL when nobody asked for one */
   GHashTable *extras; /* JSON Pointer of an object → JsonObject of the keys not known there */
 } BwDocument;
 

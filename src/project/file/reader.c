@@ -266,6 +266,21 @@ read_title (BwDocument *document, JsonObject *root, GError **error)
   return TRUE;
 }
 
+/* An id that says nothing is none. */
+static gboolean
+read_id (BwDocument *document, JsonObject *root, GError **error)
+{
+  JsonNode *node = json_object_get_member (root, "id");
+  char id[BW_ID_BYTES];
+
+  if (!node)
+    return TRUE;
+  if (!bw_take_short_text (node, "/id", id, sizeof id, error))
+    return FALSE;
+  document->id = *id ? g_strdup (id) : NULL;
+  return TRUE;
+}
+
 /* Of a root whose band was read. */
 static gboolean
 has_bottom (JsonObject *root)
@@ -368,12 +383,12 @@ static gboolean
 read_root (BwDocument *document, JsonObject *root, GError **error)
 {
   static const char *const known[]
-      = { "format", "version", "title",  "stone", "bead",      "gauge",    "bed", "band",
-          "tray",   "bail",    "thread", "fit",   "materials", "progress", NULL };
+      = { "format", "version", "id",   "title",  "stone", "bead",      "gauge",    "bed",
+          "band",   "tray",    "bail", "thread", "fit",   "materials", "progress", NULL };
   BwDesign *design = &document->head.frame->design;
 
   if (!check_format (root, error) || !read_title (document, root, error)
-      || !read_stone (document, root, error)
+      || !read_id (document, root, error) || !read_stone (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_BEAD, TRUE, error)
       || !read_gauge (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_BED, FALSE, error)

@@ -238,6 +238,8 @@ bw_document_to_json (const BwDocument *document)
   json_object_set_string_member (root, "format", "bandwright-project");
   json_object_set_member (root, "version", bw_json_number (1));
   json_object_set_string_member (root, "title", document->head.text->title);
+  if (document->id)
+    json_object_set_string_member (root, "id", document->id);
   add_stone (root, document);
   add_group (root, document, BW_GROUP_BEAD);
   add_gauge (root, document);

@@ -1,0 +1,9 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Ways to set a stone, told as what each costs and what must be changed to get it. */
+#pragma once
+
+#include "project/find-ways.h"
+
+/* Readable text or one JSON object. hands may be NULL. Owned. */
+char *bw_report_ways (BwProject *project, const BwBookHands *hands, int limit, guint seed,
+                      gboolean json);

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "project/observed.h"
+
+#include "project/book/book-file.h"
+
+gboolean
+bw_observed_piece (BwPiece *piece, BwProject *project, const char *date)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  int n_checks;
+  const BwCheck *checks = bw_project_get_checks (project, &n_checks);
+
+  *piece = (BwPiece){ .diameter_mm = design->bead.diameter_mm };
+  g_strlcpy (piece->id, bw_project_get_id (project), sizeof piece->id);
+  g_strlcpy (piece->bead, design->bead.name, sizeof piece->bead);
+  g_strlcpy (piece->date, date, sizeof piece->date);
+  piece->has_swatch = design->gauge.has_swatch;
+  piece->swatch = design->gauge.swatch;
+  if (n_checks > 0) {
+    piece->checks = g_array_new (FALSE, FALSE, sizeof (BwCheck));
+    g_array_append_vals (piece->checks, checks, (guint)n_checks);
+  }
+  return piece->has_swatch || n_checks > 0;
+}
+
+/* What the maker said of the piece in the book and the project knows nothing of. */
+static void
+keep_what_the_book_says (BwPiece *piece, const BwPiece *before)
+{
+  piece->left_out = before->left_out;
+  piece->has_end = before->has_end;
+  piece->end = before->end;
+  g_strlcpy (piece->thread, before->thread, sizeof piece->thread);
+  g_strlcpy (piece->date, before->date, sizeof piece->date);
+}
+
+static gboolean
+put (BwBook *book, gpointer data, GError **error)
+{
+  BwPiece *piece = data;
+  int found = bw_book_find_piece (book, piece->id);
+
+  if (found >= 0)
+    keep_what_the_book_says (piece, bw_book_get_piece (book, (guint)found));
+  return bw_book_put_piece (book, piece, error);
+}
+
+gboolean
+bw_observed_note (BwProject *project, const char *path, const char *date, GError **error)
+{
+  g_auto (BwPiece) piece = { 0 };
+
+  return !bw_observed_piece (&piece, project, date) || bw_book_change (path, put, &piece, error);
+}

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What was observed while a project was woven, as the maker's book takes it. */
+#pragma once
+
+#include "project/book/book.h"
+#include "project/project.h"
+
+/* Fills a piece from the project: its bead, its swatch and strip lengths, its id. FALSE when
+ * nothing was observed; *piece is to be cleared in either case. date: the day it is told,
+ * "2026-11-29". */
+gboolean bw_observed_piece (BwPiece *piece, BwProject *project, const char *date);
+
+/* Puts it into the book at a path, where it takes the place of what the book had of this piece: its
+ * day, its thread and whether it is left out stay as they stand there. FALSE with an error that
+ * names no file; nothing observed is nothing to do. */
+gboolean bw_observed_note (BwProject *project, const char *path, const char *date, GError **error);
