@@ -5,10 +5,12 @@
 #include "app/kit/appearance.h"
 #include "app/kit/face.h"
 #include "app/application.h"
+#include "app/keep/workbook.h"
 #include "app/make/price-book.h"
 #include "app/shelf/shelf-look.h"
 #include "app/recovery-question.h"
 #include "app/kit/settings.h"
+#include "app/kit/tell.h"
 #include "app/window/window.h"
 
 #include <glib-unix.h>
@@ -30,13 +32,17 @@ show_project (BwApplication *self, BwProject *project)
   return window;
 }
 
-/* With the maker's prices, where some are remembered. */
+/* With the maker's prices and hands, where some are remembered. */
 static BwProject *
 new_project (void)
 {
   BwSupply supply = { 0 };
-  return bw_project_new_priced (bw_price_book_fill (bw_price_book_get (), &supply) ? &supply
-                                                                                   : NULL);
+  const BwBookHands *hands = bw_workbook_get_hands (bw_workbook_get ());
+  BwProject *project
+      = bw_project_new_priced (bw_price_book_fill (bw_price_book_get (), &supply) ? &supply : NULL);
+  if (hands)
+    bw_project_begin_with_hands (project, hands);
+  return project;
 }
 
 static void
@@ -153,6 +159,15 @@ listen_for_the_end (GApplication *application)
   g_signal_connect (application, "query-end", G_CALLBACK (keep_all_work), NULL);
 }
 
+/* Once for each fault: it is told, and the work goes on. */
+static void
+tell_of_book (BwWorkbook *book, GApplication *application)
+{
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+  if (bw_workbook_get_fault (book) && window)
+    bw_tell (GTK_WIDGET (window), GTK_MESSAGE_WARNING, bw_workbook_get_fault (book));
+}
+
 static void
 bw_application_startup (GApplication *application)
 {
@@ -162,6 +177,8 @@ bw_application_startup (GApplication *application)
   bw_face_follow (gdk_display_get_default ());
   bw_appearance_follow ();
   listen_for_the_end (application);
+  g_signal_connect_object (bw_workbook_get (), "changed", G_CALLBACK (tell_of_book), application,
+                           0);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
                                    application);
   bw_settings_add_actions (bw_settings_get (), G_ACTION_MAP (application));

@@ -106,3 +106,27 @@ bw_project_new_priced (const BwSupply *supply)
   bw_canvas_follow (document, log, frame);
   return bw_project_new_for_document (document);
 }
+
+void
+bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands)
+{
+  BwDocument *document = self->document;
+  BwFrame *frame = document->head.frame;
+  BwDesign design = frame->design;
+  g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
+  BwStone stone;
+  int pieces;
+
+  g_return_if_fail (!bw_project_can_undo (self));
+  design.gauge.hands = bw_book_hands_of (hands, design.bead.name, design.bead.diameter_mm, &pieces);
+  design.gauge.has_hands = pieces > 0;
+  if (pieces == 0 || !bw_stone_init (&stone, &design.stone, NULL)
+      || !bw_design_settle (&design, document->head.progress, NULL))
+    return;
+  design.band.rows = 2 * bw_fit_recommended (&design, &stone);
+  if (!bw_design_validate (&design, NULL, NULL))
+    return;
+  frame->design = design;
+  bw_canvas_follow (document, log, frame);
+  bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
+}

@@ -6,13 +6,13 @@
 #include "project/book/book-file.h"
 
 gboolean
-bw_observed_piece (BwPiece *piece, BwProject *project, const char *date)
+bw_observed_piece (BwWoven *piece, BwProject *project, const char *date)
 {
   const BwDesign *design = bw_project_get_design (project);
   int n_checks;
   const BwCheck *checks = bw_project_get_checks (project, &n_checks);
 
-  *piece = (BwPiece){ .diameter_mm = design->bead.diameter_mm };
+  *piece = (BwWoven){ .diameter_mm = design->bead.diameter_mm };
   g_strlcpy (piece->id, bw_project_get_id (project), sizeof piece->id);
   g_strlcpy (piece->bead, design->bead.name, sizeof piece->bead);
   g_strlcpy (piece->date, date, sizeof piece->date);
@@ -27,7 +27,7 @@ bw_observed_piece (BwPiece *piece, BwProject *project, const char *date)
 
 /* What the maker said of the piece in the book and the project knows nothing of. */
 static void
-keep_what_the_book_says (BwPiece *piece, const BwPiece *before)
+keep_what_the_book_says (BwWoven *piece, const BwWoven *before)
 {
   piece->left_out = before->left_out;
   piece->has_end = before->has_end;
@@ -39,7 +39,7 @@ keep_what_the_book_says (BwPiece *piece, const BwPiece *before)
 static gboolean
 put (BwBook *book, gpointer data, GError **error)
 {
-  BwPiece *piece = data;
+  BwWoven *piece = data;
   int found = bw_book_find_piece (book, piece->id);
 
   if (found >= 0)
@@ -48,9 +48,15 @@ put (BwBook *book, gpointer data, GError **error)
 }
 
 gboolean
+bw_observed_put (BwWoven *piece, const char *path, GError **error)
+{
+  return bw_book_change (path, put, piece, error);
+}
+
+gboolean
 bw_observed_note (BwProject *project, const char *path, const char *date, GError **error)
 {
-  g_auto (BwPiece) piece = { 0 };
+  g_auto (BwWoven) piece = { 0 };
 
-  return !bw_observed_piece (&piece, project, date) || bw_book_change (path, put, &piece, error);
+  return !bw_observed_piece (&piece, project, date) || bw_observed_put (&piece, path, error);
 }

@@ -8,9 +8,12 @@
 /* Fills a piece from the project: its bead, its swatch and strip lengths, its id. FALSE when
  * nothing was observed; *piece is to be cleared in either case. date: the day it is told,
  * "2026-11-29". */
-gboolean bw_observed_piece (BwPiece *piece, BwProject *project, const char *date);
+gboolean bw_observed_piece (BwWoven *piece, BwProject *project, const char *date);
 
-/* Puts it into the book at a path, where it takes the place of what the book had of this piece: its
- * day, its thread and whether it is left out stay as they stand there. FALSE with an error that
- * names no file; nothing observed is nothing to do. */
+/* Puts a piece into the book at a path, where it takes the place of what the book had of this
+ * piece: its day, its thread and whether it is left out stay as they stand there, and come into
+ * *piece. FALSE with an error that names no file. Any thread. */
+gboolean bw_observed_put (BwWoven *piece, const char *path, GError **error);
+
+/* Both; nothing observed is nothing to do. */
 gboolean bw_observed_note (BwProject *project, const char *path, const char *date, GError **error);

@@ -23,6 +23,7 @@
 #include "core/path/path.h"
 #include "core/band/places.h"
 #include "core/band/remedy.h"
+#include "project/book/book.h"
 #include "project/document/examples.h"
 #include "core/band/try-on.h"
 #include "project/document/length.h"
@@ -55,6 +56,10 @@ BwProject *bw_project_new (void);
 
 /* The same with the prices of `supply` and the pack they are for, when these are sound. */
 BwProject *bw_project_new_priced (const BwSupply *supply);
+
+/* Begins a new project, before its first edit, from what the book says of the hands: its gauge knows
+ * them when the book has pieces of its bead, and its rows are those that then fit. */
+void bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands);
 
 /* Reading and writing (JSON, RFC 8259). Loading is all or nothing; errors are BW_FAULT with the
  * pointer of the key, or G_IO_ERROR. Keys the program does not know are kept and written back.

@@ -109,9 +109,10 @@ static const BwCommand commands[] = {
     BW_OPTION_JSON | BW_OPTION_ROWS | BW_OPTION_READING | BW_OPTION_HOW | BW_OPTION_UNIT
         | BW_OPTION_TOOL,
     BW_OPTION_ROWS | BW_OPTION_READING, run_try_on },
-  { "ways", "FILE [--book FILE] [--seed N] [--limit K] [--json]",
+  { "ways", "FILE [--book FILE] [--want WORD] [--seed N] [--limit K] [--json]",
     N_ ("good ways to set this stone, as different as can be"),
-    BW_OPTION_JSON | BW_OPTION_BOOK | BW_OPTION_SEED | BW_OPTION_LIMIT, 0, bw_workshop_run_ways },
+    BW_OPTION_JSON | BW_OPTION_BOOK | BW_OPTION_WANT | BW_OPTION_SEED | BW_OPTION_LIMIT, 0,
+    bw_workshop_run_ways },
   { "stone", "FILE [--json] [--section Z]",
     N_ ("the stone as solved: mass, balance point, corners, faces, or one section"),
     BW_OPTION_JSON | BW_OPTION_SECTION, 0, run_stone },

@@ -151,6 +151,18 @@ take_tool (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_want (BwOptions *options, const char *value)
+{
+  static const char *const words[] = { "level", "tip-down", "tip-up" };
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+    if (g_str_equal (value, words[i])) {
+      options->want = (BwWant)i;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
 take_seed (BwOptions *options, const char *value)
 {
   return take_integer (value, 0, 1000, &options->seed);
@@ -222,6 +234,8 @@ static const Kind kinds[] = {
     N_ ("eye or calliper (calliper for mm, eye for beads)") },
   { BW_OPTION_BOOK, "book", N_ ("FILE"), take_book, N_ ("a file name"),
     N_ ("the maker's book (your own)") },
+  { BW_OPTION_WANT, "want", N_ ("WORD"), take_want, N_ ("level, tip-down or tip-up"),
+    N_ ("level, tip-down or tip-up: how it is to hang (any way)") },
   { BW_OPTION_SEED, "seed", N_ ("N"), take_seed, N_ ("a whole number from 0 to 1000"),
     N_ ("begin the choice elsewhere (0)") },
   { BW_OPTION_LIMIT, "limit", N_ ("K"), take_limit, N_ ("a whole number from 1 to 100"),

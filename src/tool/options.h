@@ -2,6 +2,7 @@
 /* The words of the command line: which options were given, with what values, and what is left. */
 #pragma once
 
+#include "core/bail/hang.h"
 #include "core/band/try-on.h"
 #include "output/page/sheet.h"
 #include "preview/picture/ground.h"
@@ -37,6 +38,7 @@ typedef enum {
   BW_OPTION_BOOK = 1 << 20,
   BW_OPTION_SEED = 1 << 21,
   BW_OPTION_LIMIT = 1 << 22,
+  BW_OPTION_WANT = 1 << 23,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -56,6 +58,7 @@ typedef struct {
   BwTriedTool tool;   /* as goes with the unit unless given */
   int kit;            /* makers in a class; 0: no kit sheet */
   const char *output; /* borrowed from argv */
+  BwWant want;        /* of ways: how the piece is to hang */
   int seed, limit;    /* of ways: 0 and 8 unless given */
   const char *book;   /* borrowed from argv; NULL: the user's own */
   GPtrArray *words;   /* what is not an option, borrowed from argv */

@@ -52,7 +52,8 @@ bw_workshop_run_ways (BwProject *project, const BwOptions *options, GError **err
   if (!book)
     return NULL;
   bw_book_hands_init (&hands, book);
-  return bw_report_ways (project, &hands, options->limit, (guint)options->seed,
+  return bw_report_ways (project, &hands, options->given & BW_OPTION_WANT ? &options->want : NULL,
+                         options->limit, (guint)options->seed,
                          (options->given & BW_OPTION_JSON) != 0);
 }
 

@@ -55,7 +55,7 @@ static char *
 assert_ways_hold (const char *text, const BwBookHands *hands)
 {
   g_autoptr (BwProject) project = load (text);
-  char *answer = bw_report_ways (project, hands, LIMIT, 0, TRUE);
+  char *answer = bw_report_ways (project, hands, NULL, LIMIT, 0, TRUE);
   g_autoptr (JsonObject) told = parse (answer);
   JsonArray *ways = json_object_get_array_member (told, "ways");
   assert_in_range (json_array_get_length (ways), 3, LIMIT);
@@ -103,8 +103,8 @@ the_same_question_has_the_same_answer (void **state)
 {
   g_autofree char *text = sample_of (5, SAMPLE_FLAP);
   g_autoptr (BwProject) project = load (text);
-  g_autofree char *one = bw_report_ways (project, NULL, LIMIT, 2, TRUE);
-  g_autofree char *other = bw_report_ways (project, NULL, LIMIT, 2, TRUE);
+  g_autofree char *one = bw_report_ways (project, NULL, NULL, LIMIT, 2, TRUE);
+  g_autofree char *other = bw_report_ways (project, NULL, NULL, LIMIT, 2, TRUE);
   assert_string_equal (one, other);
 }
 
@@ -113,7 +113,7 @@ each_way_is_a_line_of_the_text (void **state)
 {
   g_autofree char *text = sample_of (5, SAMPLE_FLAP);
   g_autoptr (BwProject) project = load (text);
-  g_autofree char *told = bw_report_ways (project, NULL, LIMIT, 0, FALSE);
+  g_autofree char *told = bw_report_ways (project, NULL, NULL, LIMIT, 0, FALSE);
   g_auto (GStrv) lines = g_strsplit (told, "\n", -1);
   int beads = 0;
   for (char **line = lines; *line; line++)

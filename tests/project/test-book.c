@@ -41,17 +41,17 @@ with_piece (const char *members)
   return g_strdup_printf (HEAD ", \"pieces\": [{" PIECE "%s%s}]}", *members ? ", " : "", members);
 }
 
-static BwPiece
+static BwWoven
 piece_of (const char *id, double diameter_mm)
 {
-  BwPiece piece = { .diameter_mm = diameter_mm, .date = "2026-11-29" };
+  BwWoven piece = { .diameter_mm = diameter_mm, .date = "2026-11-29" };
   g_strlcpy (piece.id, id, sizeof piece.id);
   g_strlcpy (piece.bead, "11/0 cylinder", sizeof piece.bead);
   return piece;
 }
 
 static void
-add_check (BwPiece *piece, int rows, double length_mm)
+add_check (BwWoven *piece, int rows, double length_mm)
 {
   BwCheck check = { rows, length_mm };
   if (!piece->checks)
@@ -60,11 +60,18 @@ add_check (BwPiece *piece, int rows, double length_mm)
 }
 
 static void
-put (BwBook *book, const BwPiece *piece)
+put (BwBook *book, const BwWoven *piece)
 {
   g_autoptr (GError) error = NULL;
   if (!bw_book_put_piece (book, piece, &error))
     fail_msg ("%s", error->message);
+}
+
+static void
+assert_near (double a, double b)
+{
+  if (!(fabs (a - b) <= 1e-12 * fmax (1, fabs (b))))
+    fail_msg ("%.17g is not %.17g", a, b);
 }
 
 /* --- What it keeps ------------------------------------------------------------------------------
@@ -74,29 +81,36 @@ static void
 a_piece_comes_back_as_it_was_put_in (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
-  g_auto (BwPiece) piece = piece_of ("one", 1.6);
+  g_auto (BwWoven) piece = piece_of ("one", 1.6);
   g_strlcpy (piece.thread, "gel-spun thread", sizeof piece.thread);
   piece.has_swatch = TRUE;
   piece.swatch = (BwSwatch){ 10, 24, 13.1, 20.1, BW_STRIP_BY_CALLIPER };
   add_check (&piece, 40, 32.9);
   add_check (&piece, 80, 64.9);
   piece.has_end = TRUE;
-  piece.end = (BwPieceEnd){ 114, 1.61, 0.4 };
+  piece.end = (BwWovenEnd){ 114, 1.61, 0.4 };
   put (book, &piece);
   gsize length;
   g_autofree char *text = bw_book_to_data (book, &length);
   g_autoptr (BwBook) again = book_of (text);
-  const BwPiece *found = bw_book_get_piece (again, 0);
+  const BwWoven *found = bw_book_get_piece (again, 0);
   assert_int_equal (bw_book_n_pieces (again), 1);
   assert_string_equal (found->id, "one");
   assert_string_equal (found->bead, "11/0 cylinder");
   assert_string_equal (found->thread, "gel-spun thread");
   assert_string_equal (found->date, "2026-11-29");
   assert_true (found->has_swatch && found->has_end && !found->left_out);
-  assert_memory_equal (&found->swatch, &piece.swatch, sizeof piece.swatch);
-  assert_memory_equal (&found->end, &piece.end, sizeof piece.end);
+  assert_int_equal (found->swatch.tool, BW_STRIP_BY_CALLIPER);
+  assert_int_equal (found->swatch.columns, 10);
+  assert_int_equal (found->swatch.rows, 24);
+  assert_near (found->swatch.width_mm, 13.1);
+  assert_near (found->swatch.length_mm, 20.1);
+  assert_int_equal (found->end.rows, 114);
+  assert_near (found->end.closing_pitch_mm, 1.61);
+  assert_near (found->end.girth_sd_mm, 0.4);
   assert_int_equal (found->checks->len, 2);
-  assert_memory_equal (found->checks->data, piece.checks->data, 2 * sizeof (BwCheck));
+  assert_int_equal (g_array_index (found->checks, BwCheck, 1).rows, 80);
+  assert_near (g_array_index (found->checks, BwCheck, 1).length_mm, 64.9);
   g_autofree char *text_again = bw_book_to_data (again, NULL);
   assert_string_equal (text_again, text);
 }
@@ -114,7 +128,7 @@ what_is_not_known_is_kept_at_every_level (void **state)
   static const char *const kept[] = { "\"shelf\": 7", "\"mood\": \"calm\"", "\"light\": \"dim\"",
                                       "\"by\": \"lamp\"", "\"gift\": true" };
   g_autoptr (BwBook) book = book_of (text);
-  g_auto (BwPiece) piece = *bw_book_get_piece (book, 0);
+  g_auto (BwWoven) piece = *bw_book_get_piece (book, 0);
   piece.checks = g_array_copy (piece.checks);
   piece.swatch.length_mm = 20.2;
   add_check (&piece, 60, 49.2);
@@ -132,8 +146,8 @@ static void
 what_is_told_of_one_piece_stands_in_one_place (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
-  g_auto (BwPiece) piece = piece_of ("one", 1.6), other = piece_of ("two", 1.6);
-  g_auto (BwPiece) nameless = piece_of ("", 1.6);
+  g_auto (BwWoven) piece = piece_of ("one", 1.6), other = piece_of ("two", 1.6);
+  g_auto (BwWoven) nameless = piece_of ("", 1.6);
   put (book, &piece);
   put (book, &other);
   add_check (&piece, 40, 32.9);
@@ -145,29 +159,19 @@ what_is_told_of_one_piece_stands_in_one_place (void **state)
   put (book, &nameless);
   assert_int_equal (bw_book_n_pieces (book), 4);
   assert_int_equal (bw_book_find_piece (book, ""), -1);
-  bw_book_remove_piece (book, 0);
-  assert_int_equal (bw_book_find_piece (book, "one"), -1);
-  assert_int_equal (bw_book_find_piece (book, "two"), 0);
   g_clear_pointer (&piece.checks, g_array_unref);
   put (book, &piece);
-  assert_null (bw_book_get_piece (book, 3)->checks);
+  assert_null (bw_book_get_piece (book, 0)->checks);
 }
 
 /* --- What it says -------------------------------------------------------------------------------
  */
 
 static void
-assert_near (double a, double b)
-{
-  if (!(fabs (a - b) <= 1e-12 * fmax (1, fabs (b))))
-    fail_msg ("%.17g is not %.17g", a, b);
-}
-
-static void
 the_hands_are_those_of_all_that_was_observed (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
-  g_auto (BwPiece) piece = piece_of ("one", 1.6), end = piece_of ("two", 1.6);
+  g_auto (BwWoven) piece = piece_of ("one", 1.6), end = piece_of ("two", 1.6);
   g_auto (BwBookHands) hands = { 0 };
   BwHandsPiece said[] = { { 0, 0, 0 }, { 0, 0, 0 } };
   BwHands expected;
@@ -176,7 +180,7 @@ the_hands_are_those_of_all_that_was_observed (void **state)
   piece.swatch = (BwSwatch){ 10, 24, 13.1, 20.1, BW_STRIP_BY_CALLIPER };
   add_check (&piece, 40, 32.9);
   end.has_end = TRUE;
-  end.end = (BwPieceEnd){ 114, 1.61, 0.4 };
+  end.end = (BwWovenEnd){ 114, 1.61, 0.4 };
   put (book, &piece);
   put (book, &end);
   bw_hands_add (&said[0], bw_hands_strip (24, 20.1, 0.1, 1.6));
@@ -202,7 +206,7 @@ static void
 beads_never_woven_are_known_by_the_hands_alone (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
-  g_auto (BwPiece) piece = piece_of ("one", 1.6);
+  g_auto (BwWoven) piece = piece_of ("one", 1.6);
   g_auto (BwBookHands) hands = { 0 };
   int pieces;
   add_check (&piece, 99, 50 * 1.6 * 1.03);
@@ -235,7 +239,7 @@ static void
 a_piece_that_is_left_out_says_nothing (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
-  g_auto (BwPiece) piece = piece_of ("one", 1.6);
+  g_auto (BwWoven) piece = piece_of ("one", 1.6);
   g_auto (BwBookHands) hands = { 0 };
   int pieces;
   add_check (&piece, 99, 50 * 1.6 * 1.03);
@@ -256,7 +260,7 @@ from_twenty_pieces_on_the_spread_is_the_makers_own (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
   for (int i = 0; i < 20; i++) {
-    g_auto (BwPiece) piece = piece_of ("", i % 2 ? 1.6 : 3.0);
+    g_auto (BwWoven) piece = piece_of ("", i % 2 ? 1.6 : 3.0);
     g_auto (BwBookHands) hands = { 0 };
     bw_book_hands_init (&hands, book);
     assert_false (hands.fitted);
@@ -390,7 +394,7 @@ static void
 a_piece_that_cannot_be_leaves_the_book_as_it_was (void **state)
 {
   g_autoptr (BwBook) book = bw_book_new ();
-  g_auto (BwPiece) piece = piece_of ("one", 1.6);
+  g_auto (BwWoven) piece = piece_of ("one", 1.6);
   g_autoptr (GError) error = NULL;
   put (book, &piece);
   g_autofree char *before = bw_book_to_data (book, NULL);
@@ -448,7 +452,7 @@ tear_down (void **state)
 static gboolean
 put_numbered (BwBook *book, gpointer data, GError **error)
 {
-  g_auto (BwPiece) piece = piece_of (data, 1.6);
+  g_auto (BwWoven) piece = piece_of (data, 1.6);
   add_check (&piece, 40, 32.9);
   return bw_book_put_piece (book, &piece, error);
 }

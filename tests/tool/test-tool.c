@@ -253,7 +253,11 @@ a_project_is_noted_in_the_book_once (void **state)
   const Bench *bench = *state;
   g_autofree char *plain = sample_text (), *book = bench_file (bench, "noted.json", NULL);
   g_autoptr (GString) text = g_string_new (plain);
-  g_string_replace (text, "{", "{\"id\": \"kelp-7\",", 1);
+  g_string_replace (
+      text, "{",
+      "{\"id\": \"kelp-7\", \"progress\": {\"checks\": [{\"rows\": 20, \"length_mm\": "
+      "16.9}]},",
+      1);
   g_autofree char *path = bench_file (bench, "kelp.bandwright", text->str);
   g_autofree char *lock = bench_file (bench, "noted.json.lock", NULL);
   for (int i = 0; i < 2; i++) {

@@ -6,6 +6,7 @@
 #include "app/keep/changed-question.h"
 #include "app/keep/demos.h"
 #include "app/keep/recovery-folder.h"
+#include "app/keep/workbook.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/file-name.h"
 #include "app/kit/piece-name.h"
@@ -272,6 +273,7 @@ save_to (BwFiles *self, GFile *file, guint how)
     return FALSE;
   if (bw_settings_get_flag (bw_settings_get (), "keep-backup"))
     how |= BW_SAVE_BACKUP;
+  bw_workbook_prepare (project_of (self));
   if (!bw_project_save_how (project_of (self), file, how, &lost, &error)) {
     if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_WRONG_ETAG))
       bw_changed_question_ask (self->window, project_of (self), changed_answered, self);
@@ -279,6 +281,7 @@ save_to (BwFiles *self, GFile *file, guint how)
       tell_failure (self, BW_FILE_SAVED, file, error);
     return FALSE;
   }
+  bw_workbook_note (bw_workbook_get (), project_of (self));
   remember (file);
   self->owner->saved (self->window);
   tell_lost (self, file, lost);

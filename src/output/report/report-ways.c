@@ -106,9 +106,13 @@ ways_text (BwProject *project, const GArray *ways)
 }
 
 char *
-bw_report_ways (BwProject *project, const BwBookHands *hands, int limit, guint seed, gboolean json)
+bw_report_ways (BwProject *project, const BwBookHands *hands, const BwWant *want, int limit,
+                guint seed, gboolean json)
 {
   g_autoptr (BwWaysQuestion) question = bw_ways_question_new (project, hands);
+  BwWaysWish *wish = bw_ways_question_wish (question);
+  wish->has_stance = want != NULL;
+  wish->stance = want ? *want : BW_WANT_LEVEL;
   g_autoptr (GArray) ways = bw_ways_question_answer (question, FALSE, limit, seed, NULL, NULL);
   return json ? ways_json (project, ways) : ways_text (project, ways);
 }

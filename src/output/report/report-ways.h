@@ -4,6 +4,6 @@
 
 #include "project/find-ways.h"
 
-/* Readable text or one JSON object. hands may be NULL. Owned. */
-char *bw_report_ways (BwProject *project, const BwBookHands *hands, int limit, guint seed,
-                      gboolean json);
+/* Readable text or one JSON object. hands may be NULL, and so may want: however it hangs. Owned. */
+char *bw_report_ways (BwProject *project, const BwBookHands *hands, const BwWant *want, int limit,
+                      guint seed, gboolean json);

@@ -24,7 +24,7 @@ compare_kinds (gconstpointer a, gconstpointer b)
 }
 
 static BwBookKind
-kind_of_piece (const BwPiece *piece)
+kind_of_piece (const BwWoven *piece)
 {
   BwBookKind kind = { .diameter_mm = piece->diameter_mm };
 
@@ -56,7 +56,7 @@ list_kinds (const BwBook *book)
 }
 
 static int
-find_kind (const GArray *kinds, const BwPiece *piece)
+find_kind (const GArray *kinds, const BwWoven *piece)
 {
   BwBookKind kind = kind_of_piece (piece);
   guint at = 0;
@@ -74,9 +74,9 @@ bw_book_hands_init (BwBookHands *hands, const BwBook *book)
   BwHands known;
 
   for (guint i = 0; i < n; i++) {
-    const BwPiece *piece = bw_book_get_piece (book, i);
+    const BwWoven *piece = bw_book_get_piece (book, i);
 
-    pieces[i] = bw_piece_hands (piece, find_kind (kinds, piece));
+    pieces[i] = bw_woven_hands (piece, find_kind (kinds, piece));
     if (pieces[i].weight > 0)
       g_array_index (kinds, BwBookKind, pieces[i].kind).pieces++;
   }

@@ -11,11 +11,11 @@
 
 struct _BwBook {
   JsonNode *root; /* an object; "pieces" is a list in it */
-  GArray *pieces; /* of BwPiece, one for each of the list */
+  GArray *pieces; /* of BwWoven, one for each of the list */
 };
 
 /* One element of the list into a piece, checked; *piece is to be cleared in either case. */
-gboolean bw_piece_read (JsonNode *node, const char *pointer, BwPiece *piece, GError **error);
+gboolean bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **error);
 
 /* Writes what the program knows of a piece over what stands in object, and leaves the rest. */
-void bw_piece_write (const BwPiece *piece, JsonObject *object);
+void bw_woven_write (const BwWoven *piece, JsonObject *object);

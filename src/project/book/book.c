@@ -17,8 +17,8 @@ book_of_root (JsonNode *root)
   BwBook *self = g_new0 (BwBook, 1);
 
   self->root = root;
-  self->pieces = g_array_new (FALSE, TRUE, sizeof (BwPiece));
-  g_array_set_clear_func (self->pieces, (GDestroyNotify)bw_piece_clear);
+  self->pieces = g_array_new (FALSE, TRUE, sizeof (BwWoven));
+  g_array_set_clear_func (self->pieces, (GDestroyNotify)bw_woven_clear);
   return self;
 }
 
@@ -102,8 +102,8 @@ read_pieces (BwBook *self, JsonObject *object, GError **error)
   for (guint i = 0; i < n; i++) {
     g_autofree char *pointer = g_strdup_printf ("/pieces/%u", i);
 
-    if (!bw_piece_read (json_array_get_element (list, i), pointer,
-                        &g_array_index (self->pieces, BwPiece, i), error))
+    if (!bw_woven_read (json_array_get_element (list, i), pointer,
+                        &g_array_index (self->pieces, BwWoven, i), error))
       return FALSE;
   }
   return TRUE;
@@ -134,26 +134,26 @@ bw_book_n_pieces (const BwBook *self)
   return self->pieces->len;
 }
 
-const BwPiece *
+const BwWoven *
 bw_book_get_piece (const BwBook *self, guint i)
 {
   g_return_val_if_fail (i < self->pieces->len, NULL);
-  return &g_array_index (self->pieces, BwPiece, i);
+  return &g_array_index (self->pieces, BwWoven, i);
 }
 
 int
 bw_book_find_piece (const BwBook *self, const char *id)
 {
   for (guint i = 0; *id && i < self->pieces->len; i++)
-    if (g_str_equal (g_array_index (self->pieces, BwPiece, i).id, id))
+    if (g_str_equal (g_array_index (self->pieces, BwWoven, i).id, id))
       return (int)i;
   return -1;
 }
 
-static BwPiece
-copied (const BwPiece *piece)
+static BwWoven
+copied (const BwWoven *piece)
 {
-  BwPiece copy = *piece;
+  BwWoven copy = *piece;
 
   if (piece->checks)
     copy.checks = g_array_copy (piece->checks);
@@ -161,29 +161,21 @@ copied (const BwPiece *piece)
 }
 
 gboolean
-bw_book_put_piece (BwBook *self, const BwPiece *piece, GError **error)
+bw_book_put_piece (BwBook *self, const BwWoven *piece, GError **error)
 {
   int found = bw_book_find_piece (self, piece->id);
   guint at = found >= 0 ? (guint)found : self->pieces->len;
   g_autofree char *pointer = g_strdup_printf ("/pieces/%u", at);
 
-  if (!bw_piece_validate (piece, pointer, error) || !check_length (at + 1, error))
+  if (!bw_woven_validate (piece, pointer, error) || !check_length (at + 1, error))
     return FALSE;
   if (found < 0) {
     json_array_add_object_element (piece_list (self), json_object_new ());
     g_array_set_size (self->pieces, at + 1);
   }
-  bw_piece_write (piece, json_array_get_object_element (piece_list (self), at));
-  BwPiece *place = &g_array_index (self->pieces, BwPiece, at);
-  bw_piece_clear (place);
+  bw_woven_write (piece, json_array_get_object_element (piece_list (self), at));
+  BwWoven *place = &g_array_index (self->pieces, BwWoven, at);
+  bw_woven_clear (place);
   *place = copied (piece);
   return TRUE;
-}
-
-void
-bw_book_remove_piece (BwBook *self, guint i)
-{
-  g_return_if_fail (i < self->pieces->len);
-  json_array_remove_element (piece_list (self), i);
-  g_array_remove_index (self->pieces, i);
 }

@@ -18,19 +18,19 @@
 #include <gio/gio.h>
 
 #define BW_BOOK_PIECES_MAX 20000
-#define BW_PIECE_ID_BYTES 64 /* as a project's id */
-#define BW_DATE_BYTES 11 /* "2026-11-29" and its NUL */
+#define BW_WOVEN_ID_BYTES 64 /* as a project's id */
+#define BW_DATE_BYTES 11     /* "2026-11-29" and its NUL */
 
 /* A finished count: it closed with rows / 2 beads around, on a ring that closes with exactly these
  * at closing_pitch_mm, round a girth known to girth_sd_mm. */
 typedef struct {
   int rows; /* even ≥ 6 */
   double closing_pitch_mm, girth_sd_mm;
-} BwPieceEnd;
+} BwWovenEnd;
 
 /* One piece. A plain value but for checks. */
 typedef struct {
-  char id[BW_PIECE_ID_BYTES]; /* the same for all that is told of one piece; "" when not known */
+  char id[BW_WOVEN_ID_BYTES]; /* the same for all that is told of one piece; "" when not known */
   char bead[BW_NAME_BYTES], thread[BW_NAME_BYTES]; /* "" when not known */
   double diameter_mm;                              /* the bead's, nominal */
   char date[BW_DATE_BYTES];
@@ -39,18 +39,18 @@ typedef struct {
   BwSwatch swatch;
   GArray *checks; /* of BwCheck, owned; NULL or empty when there are none */
   gboolean has_end;
-  BwPieceEnd end;
-} BwPiece;
+  BwWovenEnd end;
+} BwWoven;
 
-void bw_piece_clear (BwPiece *piece);
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwPiece, bw_piece_clear)
+void bw_woven_clear (BwWoven *piece);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwWoven, bw_woven_clear)
 
 /* Ranges, and that every strip speaks for a pitch that beads of this diameter can have. pointer is
  * where the piece stands. */
-gboolean bw_piece_validate (const BwPiece *piece, const char *pointer, GError **error);
+gboolean bw_woven_validate (const BwWoven *piece, const char *pointer, GError **error);
 
 /* What the piece says of the pitch, under the kind of its bead. Nothing when it is left out. */
-BwHandsPiece bw_piece_hands (const BwPiece *piece, int kind);
+BwHandsPiece bw_woven_hands (const BwWoven *piece, int kind);
 
 typedef struct _BwBook BwBook;
 
@@ -63,14 +63,13 @@ BwBook *bw_book_from_data (const char *data, gsize length, GError **error);
 char *bw_book_to_data (const BwBook *self, gsize *length);
 
 guint bw_book_n_pieces (const BwBook *self);
-const BwPiece *bw_book_get_piece (const BwBook *self, guint i); /* borrowed */
+const BwWoven *bw_book_get_piece (const BwBook *self, guint i); /* borrowed */
 /* The place of the piece with this id; −1: none, and none has "". */
 int bw_book_find_piece (const BwBook *self, const char *id);
 
 /* Puts a valid piece in the place of the one with its id, or at the end. FALSE with a fault when it
  * is not valid or the book is full; the book is then as it was. */
-gboolean bw_book_put_piece (BwBook *self, const BwPiece *piece, GError **error);
-void bw_book_remove_piece (BwBook *self, guint i);
+gboolean bw_book_put_piece (BwBook *self, const BwWoven *piece, GError **error);
 
 /* A kind of bead that occurs in the book: one name and one diameter. */
 typedef struct {

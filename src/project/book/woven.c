@@ -15,13 +15,13 @@
 #define PITCH_MOST 1.35
 
 void
-bw_piece_clear (BwPiece *piece)
+bw_woven_clear (BwWoven *piece)
 {
   g_clear_pointer (&piece->checks, g_array_unref);
 }
 
 static gboolean
-validate_pitch (const BwPiece *piece, double pitch_mm, const char *pointer, const char *key,
+validate_pitch (const BwWoven *piece, double pitch_mm, const char *pointer, const char *key,
                 GError **error)
 {
   g_autofree char *at = g_strconcat (pointer, key, NULL);
@@ -37,7 +37,7 @@ validate_pitch (const BwPiece *piece, double pitch_mm, const char *pointer, cons
 
 /* A fault of the core at /gauge/swatch/…, told where this swatch stands. */
 static gboolean
-validate_swatch (const BwPiece *piece, const char *pointer, GError **error)
+validate_swatch (const BwWoven *piece, const char *pointer, GError **error)
 {
   BwGauge gauge = { .column_mm = 1, .pitch_mm = 1, .has_swatch = TRUE, .swatch = piece->swatch };
   g_autofree char *inner = NULL, *at = NULL, *words = NULL;
@@ -54,7 +54,7 @@ validate_swatch (const BwPiece *piece, const char *pointer, GError **error)
 }
 
 static gboolean
-validate_check (const BwPiece *piece, guint i, const char *pointer, GError **error)
+validate_check (const BwWoven *piece, guint i, const char *pointer, GError **error)
 {
   BwCheck check = g_array_index (piece->checks, BwCheck, i);
   g_autofree char *key = g_strdup_printf ("/checks/%u/length_mm", i);
@@ -65,7 +65,7 @@ validate_check (const BwPiece *piece, guint i, const char *pointer, GError **err
 }
 
 static gboolean
-validate_end (const BwPiece *piece, const char *pointer, GError **error)
+validate_end (const BwWoven *piece, const char *pointer, GError **error)
 {
   g_autofree char *rows = g_strconcat (pointer, "/finished/rows", NULL);
   g_autofree char *girth = g_strconcat (pointer, "/finished/girth_sd_mm", NULL);
@@ -99,7 +99,7 @@ validate_date (const char *date, const char *pointer, GError **error)
 }
 
 gboolean
-bw_piece_validate (const BwPiece *piece, const char *pointer, GError **error)
+bw_woven_validate (const BwWoven *piece, const char *pointer, GError **error)
 {
   g_autofree char *diameter = g_strconcat (pointer, "/diameter_mm", NULL);
 
@@ -115,7 +115,7 @@ bw_piece_validate (const BwPiece *piece, const char *pointer, GError **error)
 }
 
 BwHandsPiece
-bw_piece_hands (const BwPiece *piece, int kind)
+bw_woven_hands (const BwWoven *piece, int kind)
 {
   BwHandsPiece said = { kind, 0, 0 };
   double d = piece->diameter_mm;

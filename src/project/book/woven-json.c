@@ -57,7 +57,7 @@ read_left_out (JsonObject *object, const char *pointer, gboolean *left_out, GErr
 
 /* The keys are those of the project's swatch, and so is how they are read. */
 static gboolean
-read_swatch (JsonObject *object, const char *pointer, BwPiece *piece, GError **error)
+read_swatch (JsonObject *object, const char *pointer, BwWoven *piece, GError **error)
 {
   JsonNode *node = json_object_get_member (object, "swatch");
   g_autofree char *inner = bw_json_pointer (pointer, "swatch");
@@ -88,7 +88,7 @@ read_check (JsonNode *node, const char *pointer, GArray *checks, GError **error)
 }
 
 static gboolean
-read_checks (JsonObject *object, const char *pointer, BwPiece *piece, GError **error)
+read_checks (JsonObject *object, const char *pointer, BwWoven *piece, GError **error)
 {
   JsonNode *node = json_object_get_member (object, "checks");
   g_autofree char *inner = bw_json_pointer (pointer, "checks");
@@ -115,7 +115,7 @@ read_checks (JsonObject *object, const char *pointer, BwPiece *piece, GError **e
 }
 
 static gboolean
-read_end (JsonObject *object, const char *pointer, BwPiece *piece, GError **error)
+read_end (JsonObject *object, const char *pointer, BwWoven *piece, GError **error)
 {
   JsonNode *node = json_object_get_member (object, "finished");
   g_autofree char *inner = bw_json_pointer (pointer, "finished");
@@ -130,11 +130,11 @@ read_end (JsonObject *object, const char *pointer, BwPiece *piece, GError **erro
 }
 
 gboolean
-bw_piece_read (JsonNode *node, const char *pointer, BwPiece *piece, GError **error)
+bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **error)
 {
   JsonObject *object = bw_take_object (node, pointer, error);
 
-  *piece = (BwPiece){ 0 };
+  *piece = (BwWoven){ 0 };
   return object && read_text (object, pointer, "id", piece->id, sizeof piece->id, error)
          && read_text (object, pointer, "bead", piece->bead, sizeof piece->bead, error)
          && read_text (object, pointer, "thread", piece->thread, sizeof piece->thread, error)
@@ -144,7 +144,7 @@ bw_piece_read (JsonNode *node, const char *pointer, BwPiece *piece, GError **err
          && read_left_out (object, pointer, &piece->left_out, error)
          && read_swatch (object, pointer, piece, error)
          && read_checks (object, pointer, piece, error) && read_end (object, pointer, piece, error)
-         && bw_piece_validate (piece, pointer, error);
+         && bw_woven_validate (piece, pointer, error);
 }
 
 static void
@@ -183,7 +183,7 @@ write_swatch (const BwSwatch *swatch, JsonObject *object)
 }
 
 static void
-write_end (const BwPieceEnd *end, JsonObject *object)
+write_end (const BwWovenEnd *end, JsonObject *object)
 {
   write_number (object, "rows", end->rows);
   write_number (object, "closing_pitch_mm", end->closing_pitch_mm);
@@ -220,7 +220,7 @@ remove_if_there (JsonObject *object, const char *key)
 }
 
 void
-bw_piece_write (const BwPiece *piece, JsonObject *object)
+bw_woven_write (const BwWoven *piece, JsonObject *object)
 {
   write_text (object, "id", piece->id);
   write_text (object, "bead", piece->bead);

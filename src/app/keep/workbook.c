@@ -1,0 +1,201 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Threads come one after the other: the next begins when the one before has told what it found, so
+ * that the last word is the book's last state. */
+#include "config.h"
+
+#include "app/keep/workbook.h"
+
+#include "project/book/book-file.h"
+#include "project/fault/fault-error.h"
+#include "project/file/io-words.h"
+#include "project/observed.h"
+
+#include <gio/gio.h>
+#include <glib/gi18n-lib.h>
+
+struct _BwWorkbook {
+  GObject parent_instance;
+  char *path;
+  gboolean has_hands;
+  BwBookHands hands;
+  char *fault;
+  GQueue waiting; /* of GTask */
+  gboolean busy;
+};
+
+G_DEFINE_FINAL_TYPE (BwWorkbook, bw_workbook, G_TYPE_OBJECT)
+
+/* What a thread is to do and what it finds. */
+typedef struct {
+  char *path;
+  BwWoven piece; /* to be noted */
+  gboolean notes;
+  BwBookHands hands;
+} Job;
+
+static void
+job_free (gpointer data)
+{
+  Job *job = data;
+  g_free (job->path);
+  bw_woven_clear (&job->piece);
+  bw_book_hands_clear (&job->hands);
+  g_free (job);
+}
+
+static void
+run (GTask *task, gpointer source, gpointer data, GCancellable *stop)
+{
+  Job *job = data;
+  g_autoptr (GError) error = NULL;
+  gboolean noted = !job->notes || bw_observed_put (&job->piece, job->path, &error);
+  g_autoptr (BwBook) book = noted ? bw_book_load (job->path, &error) : NULL;
+  if (!book) {
+    g_task_return_error (task, g_steal_pointer (&error));
+    return;
+  }
+  bw_book_hands_init (&job->hands, book);
+  g_task_return_boolean (task, TRUE);
+}
+
+static char *
+fault_sentence (BwWorkbook *self, const Job *job, const GError *error)
+{
+  g_autofree char *name = g_filename_display_name (self->path);
+  const char *why = error->domain == BW_FAULT
+                        ? error->message
+                        : bw_io_words (error, job->notes ? BW_IO_WRITE : BW_IO_READ);
+  /* Translators: a file's name, and why. */
+  return g_strdup_printf (_ ("The book of your hands, %s, was not kept up: %s"), name, why);
+}
+
+static void begin_next (BwWorkbook *self);
+
+static void
+done (GObject *source, GAsyncResult *result, gpointer data)
+{
+  BwWorkbook *self = BW_WORKBOOK (source);
+  Job *job = g_task_get_task_data (G_TASK (result));
+  g_autoptr (GError) error = NULL;
+  g_clear_pointer (&self->fault, g_free);
+  if (g_task_propagate_boolean (G_TASK (result), &error)) {
+    bw_book_hands_clear (&self->hands);
+    self->hands = job->hands;
+    job->hands = (BwBookHands){ 0 };
+    self->has_hands = TRUE;
+  } else
+    self->fault = fault_sentence (self, job, error);
+  self->busy = FALSE;
+  begin_next (self);
+  g_signal_emit_by_name (self, "changed");
+  if (g_application_get_default ())
+    g_application_release (g_application_get_default ());
+}
+
+static void
+begin_next (BwWorkbook *self)
+{
+  g_autoptr (GTask) task = self->busy ? NULL : g_queue_pop_head (&self->waiting);
+  if (!task)
+    return;
+  self->busy = TRUE;
+  g_task_run_in_thread (task, run);
+}
+
+static void
+begin (BwWorkbook *self, Job *job)
+{
+  GTask *task = g_task_new (self, NULL, done, NULL);
+  /* A window that saves and closes must not end the program before its note is in the book. */
+  if (g_application_get_default ())
+    g_application_hold (g_application_get_default ());
+  job->path = g_strdup (self->path);
+  g_task_set_task_data (task, job, job_free);
+  g_queue_push_tail (&self->waiting, task);
+  begin_next (self);
+}
+
+static void
+bw_workbook_finalize (GObject *object)
+{
+  BwWorkbook *self = BW_WORKBOOK (object);
+  g_queue_clear_full (&self->waiting, g_object_unref);
+  bw_book_hands_clear (&self->hands);
+  g_free (self->fault);
+  g_free (self->path);
+  G_OBJECT_CLASS (bw_workbook_parent_class)->finalize (object);
+}
+
+static void
+bw_workbook_class_init (BwWorkbookClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = bw_workbook_finalize;
+  g_signal_new ("changed", BW_TYPE_WORKBOOK, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                0);
+}
+
+static void
+bw_workbook_init (BwWorkbook *self)
+{
+  g_queue_init (&self->waiting);
+}
+
+BwWorkbook *
+bw_workbook_new (const char *path)
+{
+  BwWorkbook *self = g_object_new (BW_TYPE_WORKBOOK, NULL);
+  self->path = g_strdup (path);
+  begin (self, g_new0 (Job, 1));
+  return self;
+}
+
+BwWorkbook *
+bw_workbook_get (void)
+{
+  static BwWorkbook *own;
+  if (!own) {
+    g_autofree char *path = bw_book_usual_path ();
+    own = bw_workbook_new (path);
+  }
+  return own;
+}
+
+const BwBookHands *
+bw_workbook_get_hands (BwWorkbook *self)
+{
+  return self->has_hands ? &self->hands : NULL;
+}
+
+const char *
+bw_workbook_get_fault (BwWorkbook *self)
+{
+  return self->fault;
+}
+
+static char *
+today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  return g_date_time_format (now, "%F");
+}
+
+void
+bw_workbook_prepare (BwProject *project)
+{
+  g_autofree char *date = today ();
+  g_auto (BwWoven) piece = { 0 };
+  if (bw_observed_piece (&piece, project, date))
+    bw_project_ensure_id (project);
+}
+
+void
+bw_workbook_note (BwWorkbook *self, BwProject *project)
+{
+  g_autofree char *date = today ();
+  Job *job = g_new0 (Job, 1);
+  job->notes = TRUE;
+  if (bw_observed_piece (&job->piece, project, date))
+    begin (self, job);
+  else
+    job_free (job);
+}

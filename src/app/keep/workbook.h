@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The maker's book as the windows use it. It is read on a thread, when the program starts and after
+ * each note, and noted into on a thread after each save; nothing waits for it but the program's
+ * end. All on the main thread. */
+#pragma once
+
+#include "project/book/book.h"
+#include "project/project.h"
+#include <glib-object.h>
+
+G_BEGIN_DECLS
+
+#define BW_TYPE_WORKBOOK (bw_workbook_get_type ())
+/* Signal "changed" (): the hands, or the fault, differ. */
+G_DECLARE_FINAL_TYPE (BwWorkbook, bw_workbook, BW, WORKBOOK, GObject)
+
+/* The one of the process, being read from its first use on; borrowed. */
+BwWorkbook *bw_workbook_get (void);
+/* Another, kept in this file. Owned. */
+BwWorkbook *bw_workbook_new (const char *path);
+
+/* What the book says of the hands; NULL while it is not read or cannot be. Borrowed until
+ * "changed". */
+const BwBookHands *bw_workbook_get_hands (BwWorkbook *self);
+/* One translated sentence when the book could not be read or written; NULL otherwise. Borrowed. */
+const char *bw_workbook_get_fault (BwWorkbook *self);
+
+/* To be called before a project is saved: one that says something of the hands gets its id. */
+void bw_workbook_prepare (BwProject *project);
+/* Notes what the project says of the hands; nothing when it says nothing. */
+void bw_workbook_note (BwWorkbook *self, BwProject *project);
+
+G_END_DECLS

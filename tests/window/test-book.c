@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What one piece teaches comes to the next: through the window, its saves and the maker's book. */
+#include "maker.h"
+
+#include "app/keep/workbook.h"
+#include "project/book/book-file.h"
+
+#include <glib/gstdio.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+static void
+finish (Maker *maker)
+{
+  g_autofree char *path = bw_book_usual_path ();
+  maker_stop (maker);
+  g_unlink (path);
+}
+
+static gboolean
+book_has_a_piece (gpointer data)
+{
+  g_autofree char *path = bw_book_usual_path ();
+  g_autoptr (BwBook) book = bw_book_load (path, NULL);
+  return book && bw_book_n_pieces (book) == 1;
+}
+
+static gboolean
+hands_know_a_kind (gpointer data)
+{
+  const BwBookHands *hands = bw_workbook_get_hands (bw_workbook_get ());
+  return hands && hands->n_kinds == 1;
+}
+
+/* A strip of 39 rows that measures two in a hundred more than its beads' size says. */
+static char *
+save_a_measured_piece (void)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwCheck check = { 39, 20 * 1.6 * 1.02 };
+  assert_true (bw_project_set_progress (project, "Strip", 40, &check, 1, NULL));
+  return maker_save (project, "measured.bandwright");
+}
+
+static BwWindow *
+other_window (const Maker *maker)
+{
+  GList *item = gtk_application_get_windows (maker_application ());
+  for (; item; item = item->next)
+    if (BW_IS_WINDOW (item->data) && item->data != (gpointer)maker->window)
+      return item->data;
+  fail_msg ("no second window");
+  return NULL;
+}
+
+static void
+a_saved_strip_length_is_what_the_next_stone_begins_with (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = save_a_measured_piece ();
+  maker_start (&maker, path);
+  assert_false (maker_design (&maker)->gauge.has_hands);
+  bw_project_set_title (maker_project (&maker), "Title", "Measured");
+  desk_key ("s", GDK_CONTROL_MASK);
+  desk_until (book_has_a_piece, NULL);
+  desk_until (hands_know_a_kind, NULL);
+  desk_key ("n", GDK_CONTROL_MASK);
+  Maker second = { other_window (&maker) };
+  const BwGauge *gauge = &maker_design (&second)->gauge;
+  assert_true (gauge->has_hands);
+  assert_true (gauge->pitch_mm > 1.6 * 1.01 && gauge->pitch_mm < 1.6 * 1.02);
+  assert_true (gauge->hands.pitch_sd_mm < 0.02 * gauge->pitch_mm);
+  assert_false (bw_project_can_undo (maker_project (&second)));
+  finish (&maker);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_saved_strip_length_is_what_the_next_stone_begins_with),
+  };
+  return maker_run (tests);
+}
