@@ -5,6 +5,7 @@
 
 #include "app/fit/fit-line.h"
 #include "core/band/fit.h"
+#include "output/report/fit-sentence.h"
 #include "output/report/report.h"
 
 #include <setjmp.h>
@@ -116,13 +117,112 @@ too_few_rows_will_not_close_and_one_click_mends_it (void **state)
   maker_click_words (foot, "Weave 114 rows (4 more)");
   desk_until (is_snug, &maker);
   assert_int_equal (maker_design (&maker)->band.rows, 114);
-  assert_non_null (desk_look_for_label (foot, "Snug"));
+  assert_non_null (desk_look_for_label (foot, "Snug on paper"));
   desk_key ("z", GDK_CONTROL_MASK);
   desk_settle ();
   assert_int_equal (maker_design (&maker)->band.rows, 110);
   desk_key ("z", GDK_CONTROL_MASK);
   desk_settle ();
   assert_int_equal (maker_design (&maker)->band.rows, 114);
+  maker_stop (&maker);
+}
+
+/* A label with these words, whatever holds its numbers and units together. */
+static gboolean
+is_label_of (GtkWidget *widget, gconstpointer words)
+{
+  if (!GTK_IS_LABEL (widget))
+    return FALSE;
+  g_auto (GStrv) parts = g_strsplit (gtk_label_get_text (GTK_LABEL (widget)), "\u00a0", -1);
+  g_autofree char *text = g_strjoinv (" ", parts);
+  return g_str_equal (text, words);
+}
+
+/* Verdict, sentence and odds on the screen are those of the project as it is now. */
+static void
+assert_line_in_step (Maker *maker, GtkWidget *foot)
+{
+  BwProject *project = maker_project (maker);
+  BwFitTold told = bw_fit_told (project);
+  g_autofree char *sentence = bw_fit_words_sentence (
+      &told, bw_project_fit (project), maker_design (maker)->limits.slack_mm, BW_UNIT_MM);
+  g_autofree char *odds = bw_fit_words_odds (&told);
+  GtkWidget *head = desk_look_for_label (foot, bw_fit_words_head (&told));
+  assert_non_null (head);
+  assert_non_null (desk_look_for (foot, is_label_of, sentence));
+  assert_non_null (desk_look_for (foot, is_label_of, odds));
+  assert_int_equal (gtk_widget_has_css_class (head, "snug"), told.sign == BW_SIGN_SNUG);
+}
+
+/* The wheel over a number, step by step, with no pause in between: verdict and odds go with it. */
+static void
+the_line_keeps_in_step_with_a_number_on_its_way (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ("twin-scud.bandwright");
+  maker_start (&maker, path);
+  maker_stage (&maker, "measure");
+  GtkWidget *foot = maker_find (&maker, BW_TYPE_FIT_LINE);
+  const int rows = maker_design (&maker)->band.rows;
+  GtkWidget *entry = maker_entry (&maker, "/band/rows");
+  gboolean green = FALSE, other = FALSE;
+  maker_reveal (entry);
+  desk_click (entry);
+  for (int i = 0; i < 8; i++) {
+    desk_scroll (entry, 10, 10, i < 4 ? 1 : -1);
+    desk_settle ();
+    assert_true (i % 8 == 7 || maker_design (&maker)->band.rows != rows);
+    assert_line_in_step (&maker, foot);
+    green = green || bw_fit_told (maker_project (&maker)).sign == BW_SIGN_SNUG;
+    other = other || bw_fit_told (maker_project (&maker)).sign != BW_SIGN_SNUG;
+  }
+  assert_true (green && other);
+  maker_stop (&maker);
+}
+
+static gboolean
+offers_to_play_safe (gpointer foot)
+{
+  return desk_look_for_label (foot, "Play safe: weave 116 rows") != NULL;
+}
+
+static gboolean
+shows_what_helps (gpointer foot)
+{
+  GtkWidget *list = desk_look_for_label (foot, "What else was tried");
+  return list && gtk_widget_get_mapped (list);
+}
+
+/* Near even nothing green is shown, what helps comes first, and what does not is folded. */
+static void
+near_even_the_foot_says_so_and_folds_what_does_not_help (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ("split-tide.bandwright");
+  maker_start (&maker, path);
+  GtkWidget *foot = maker_find (&maker, BW_TYPE_FIT_LINE);
+  assert_line_in_step (&maker, foot);
+  desk_until (offers_to_play_safe, foot);
+  desk_settle ();
+  maker_click_words (foot, "What helps");
+  desk_until (shows_what_helps, foot);
+  desk_settle ();
+  desk_keep ("fit-what-helps");
+  assert_non_null (desk_look_for_label (foot, "Measure a swatch…"));
+  assert_non_null (desk_look_for_label (foot, "Weave 116 rows (2 more)"));
+  assert_null (desk_look_for_label (foot, "Weave 112 rows (2 fewer)"));
+  maker_click_words (foot, "What else was tried");
+  desk_settle ();
+  desk_keep ("fit-what-was-tried");
+  assert_non_null (desk_look_for_label (foot, "Weave 112 rows (2 fewer)"));
+  maker_click_words (foot, "Measure a swatch…");
+  GtkWindow *dialog = maker_dialog (&maker);
+  assert_string_equal (gtk_window_get_title (dialog), "Swatch");
+  desk_key ("Escape", 0);
+  maker_no_dialog (&maker);
+  maker_click_words (foot, "Play safe: weave 116 rows");
+  desk_settle ();
+  assert_int_equal (maker_design (&maker)->band.rows, 116);
   maker_stop (&maker);
 }
 
@@ -153,6 +253,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_exported_list_holds_exactly_the_beads_drawn),
     cmocka_unit_test (too_few_rows_will_not_close_and_one_click_mends_it),
+    cmocka_unit_test (the_line_keeps_in_step_with_a_number_on_its_way),
+    cmocka_unit_test (near_even_the_foot_says_so_and_folds_what_does_not_help),
     cmocka_unit_test (a_length_in_inches_is_taken_and_a_wrong_one_is_marked_and_changes_nothing),
   };
   return maker_run (tests);

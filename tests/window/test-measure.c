@@ -198,10 +198,12 @@ static char *
 words_of_fit (Maker *maker)
 {
   GtkWidget *foot = maker_find (maker, BW_TYPE_FIT_LINE);
-  GtkWidget *detail = desk_look_for_prefix (foot, "114 rows, 57 around");
-  assert_non_null (detail);
-  assert_non_null (desk_look_for_label (foot, "Snug"));
-  return g_strdup (gtk_label_get_text (GTK_LABEL (detail)));
+  GtkWidget *sentence = desk_look_for_prefix (foot, "Weave from 112 to 116: ");
+  GtkWidget *odds = desk_look_for_prefix (foot, "One of 112 to 116 rows ");
+  assert_true (sentence && odds);
+  assert_non_null (desk_look_for_label (foot, "Snug on paper"));
+  return g_strconcat (gtk_label_get_text (GTK_LABEL (sentence)),
+                      gtk_label_get_text (GTK_LABEL (odds)), NULL);
 }
 
 static void

@@ -214,14 +214,14 @@ the_fit_line_and_a_notice_are_told_where_a_reader_listens (void **state)
 {
   Maker *maker = *state;
   g_autoptr (GPtrArray) before = heard_now ();
-  expect_heard (before, "status bar", "Snug");
+  expect_heard (before, "status bar", "Snug on paper");
   maker_stage (maker, "measure");
   maker_fill (maker, "/band/rows", "110");
   desk_key ("c", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
   desk_rest ();
   g_autoptr (GPtrArray) after = heard_now ();
   expect_heard (after, "status bar", "Will not close");
-  assert_null (heard_find (after, "status bar", "Snug"));
+  assert_null (heard_find (after, "status bar", "Snug on paper"));
   expect_heard (after, "image", "Will not close");
   expect_heard (after, "alert", "The materials list was copied.");
 }

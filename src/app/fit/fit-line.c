@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The fit line tells the truth of what is on screen while a number is dragged. Verdict and bars are
- * cheap and follow every change; the remedies are solved only when the maker pauses. */
+/* The fit line tells the truth of what is on screen while a number is dragged. Verdict and strip
+ * are cheap and follow every change; the remedies are solved only when the maker pauses. */
 #include "config.h"
 
-#include "app/fit/fit-bars.h"
 #include "app/fit/fit-line.h"
-#include "app/fit/fit-words.h"
+#include "app/fit/fit-sign.h"
+#include "app/fit/fit-strip.h"
 #include "app/fit/remedy-list.h"
+#include "app/fit/remedy-words.h"
 #include "app/form/typed.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
@@ -20,10 +21,11 @@ struct _BwFitLine {
   BwDraft *draft;
   BwProject *project;
   guint pause;
-  BwFitBars *bars;
+  BwFitSignView *sign;
   GtkLabel *verdict;
-  GtkLabel *detail;
-  GtkLabel *recommended;
+  GtkLabel *sentence;
+  GtkLabel *odds;
+  BwFitStrip *strip;
   GtkWidget *helps; /* best remedy and the list's button */
   GtkButton *best;
   GtkLabel *best_words;
@@ -35,57 +37,89 @@ struct _BwFitLine {
 G_DEFINE_FINAL_TYPE (BwFitLine, bw_fit_line, GTK_TYPE_WIDGET)
 
 static const char *
-verdict_style (BwVerdict verdict)
+sign_style (BwFitSign sign)
 {
-  switch (verdict) {
-  case BW_VERDICT_SNUG:
+  switch (sign) {
+  case BW_SIGN_SNUG:
     return "snug";
-  case BW_VERDICT_LOOSE:
-    return "loose";
-  case BW_VERDICT_WILL_NOT_CLOSE:
-  case BW_VERDICT_ODD_ROWS:
+  case BW_SIGN_NEAR_EVEN:
+  case BW_SIGN_LOOSE:
+    return "near-even";
+  case BW_SIGN_WILL_NOT_CLOSE:
   default:
     return "unclosed";
   }
 }
 
 static void
-show_fit (BwFitLine *self)
+show_strip (BwFitLine *self)
 {
   const BwFit *fit = bw_project_fit (self->project);
-  const BwForecast *forecast = bw_project_forecast (self->project);
-  double slack = bw_project_get_design (self->project)->limits.slack_mm;
-  g_autofree char *detail
-      = bw_fit_words_detail (fit, slack, bw_settings_get_unit (bw_settings_get ()));
+  const BwDrawing *drawing = bw_project_get_drawing (self->project);
+  const BwTray *tray = bw_project_get_tray (self->project);
+  BwColour colours[BW_COLUMNS_MAX];
+  for (int i = 0; i < fit->n_columns; i++)
+    colours[i] = tray->colour[bw_fit_strip_main (drawing, i + 1)];
+  bw_fit_strip_set (self->strip, fit, bw_project_get_design (self->project)->limits.slack_mm,
+                    colours);
+}
+
+/* What the strip shows, for who does not see it. */
+static void
+describe_strip (BwFitLine *self, const char *head, const char *sentence)
+{
+  const BwFit *fit = bw_project_fit (self->project);
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *gaps = bw_fit_words_gaps (fit->gap_min_mm, fit->gap_max_mm, unit);
   g_autofree char *rows = g_strdup_printf (_ ("%d rows, %d around"), fit->rows, fit->beads_around);
-  g_autofree char *first = g_strdup_printf ("%s · %s", rows, detail);
-  g_autofree char *recommended = bw_fit_words_recommended (forecast->recommended, fit->beads_around,
-                                                           forecast->closes_probability);
-  const char *styles[] = { "verdict", verdict_style (fit->verdict), NULL };
-  bw_label_set_words (self->verdict, bw_fit_words_verdict (fit->verdict));
+  g_autofree char *words = g_strdup_printf ("%s. %s %s: %s.", head, sentence, rows, gaps);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->strip), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
+}
+
+static void
+show_fit (BwFitLine *self)
+{
+  const BwDesign *design = bw_project_get_design (self->project);
+  BwFitTold told = bw_fit_told (self->project);
+  const char *head = bw_fit_words_head (&told),
+             *styles[] = { "verdict", sign_style (told.sign), NULL };
+  g_autofree char *sentence
+      = bw_fit_words_sentence (&told, bw_project_fit (self->project), design->limits.slack_mm,
+                               bw_settings_get_unit (bw_settings_get ()));
+  g_autofree char *odds = bw_fit_words_odds (&told);
+  bw_fit_sign_view_set (self->sign, told.sign);
+  bw_label_set_words (self->verdict, head);
   gtk_widget_set_css_classes (GTK_WIDGET (self->verdict), styles);
-  bw_label_set_words (self->detail, first);
-  bw_label_set_words (self->recommended, recommended);
-  bw_fit_bars_set_fit (self->bars, fit, slack);
-  g_autofree char *words
-      = g_strdup_printf ("%s. %s. %s", bw_fit_words_verdict (fit->verdict), first, recommended);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->bars), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
-                                  -1);
+  bw_label_set_words (self->sentence, sentence);
+  bw_label_set_words (self->odds, odds);
+  gtk_widget_set_visible (GTK_WIDGET (self->odds), !told.example);
+  show_strip (self);
+  describe_strip (self, head, sentence);
+}
+
+/* The words of the button: the safer count is called that, for it is not what the verdict says. */
+static char *
+best_words (const BwRemedy *best, const BwFitTold *told, const BwDesign *now)
+{
+  if (told->verdict == BW_VERDICT_SNUG)
+    return g_strdup_printf (_ ("Play safe: weave %d rows"), best->design.band.rows);
+  return bw_remedy_words_do (best, now, bw_settings_get_unit (bw_settings_get ()));
 }
 
 static gboolean
 show_remedies (gpointer data)
 {
   BwFitLine *self = data;
-  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  BwFitTold told = bw_fit_told (self->project);
   BwRemedy best;
   gboolean has_best = bw_remedy_list_best (self->project, &best);
   self->pause = 0;
   gtk_widget_set_visible (GTK_WIDGET (self->best), has_best);
   if (has_best) {
-    g_autofree char *words
-        = bw_remedy_words_do (&best, bw_project_get_design (self->project), unit);
-    g_autofree char *gives = bw_remedy_words_gives (&best, unit);
+    g_autofree char *words = best_words (&best, &told, bw_project_get_design (self->project));
+    g_autofree char *gives
+        = bw_remedy_words_promise (&best, &told, bw_settings_get_unit (bw_settings_get ()));
     bw_label_set_words (self->best_words, words);
     gtk_widget_set_tooltip_text (GTK_WIDGET (self->best), gives);
   }
@@ -93,12 +127,20 @@ show_remedies (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* A stone that is only an example needs no help but its own measurements. */
+static gboolean
+wants_help (BwFitLine *self)
+{
+  BwFitTold told = bw_fit_told (self->project);
+  return told.sign != BW_SIGN_SNUG && !(told.example && told.verdict == BW_VERDICT_SNUG);
+}
+
 /* Remedies of a moment ago are no remedies: they go away at once and come back after a pause. */
 static void
 expect_remedies (BwFitLine *self)
 {
   g_clear_handle_id (&self->pause, g_source_remove);
-  if (bw_project_fit (self->project)->verdict == BW_VERDICT_SNUG) {
+  if (!wants_help (self)) {
     gtk_widget_set_visible (self->helps, FALSE);
     return;
   }
@@ -120,6 +162,8 @@ project_changed (BwFitLine *self, guint what)
 {
   if (what & (BW_CHANGED_DESIGN | BW_CHANGED_PROGRESS))
     refresh (self);
+  else if (what & (BW_CHANGED_CELLS | BW_CHANGED_TRAY))
+    show_strip (self);
 }
 
 static void
@@ -189,10 +233,11 @@ bw_fit_line_class_init (BwFitLineClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/fit-line.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwFitLine, bars);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, sign);
   gtk_widget_class_bind_template_child (widget_class, BwFitLine, verdict);
-  gtk_widget_class_bind_template_child (widget_class, BwFitLine, detail);
-  gtk_widget_class_bind_template_child (widget_class, BwFitLine, recommended);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, sentence);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, odds);
+  gtk_widget_class_bind_template_child (widget_class, BwFitLine, strip);
   gtk_widget_class_bind_template_child (widget_class, BwFitLine, helps);
   gtk_widget_class_bind_template_child (widget_class, BwFitLine, best);
   gtk_widget_class_bind_template_child (widget_class, BwFitLine, best_words);
@@ -207,7 +252,8 @@ bw_fit_line_class_init (BwFitLineClass *klass)
 static void
 bw_fit_line_init (BwFitLine *self)
 {
-  g_type_ensure (BW_TYPE_FIT_BARS);
+  g_type_ensure (BW_TYPE_FIT_SIGN_VIEW);
+  g_type_ensure (BW_TYPE_FIT_STRIP);
   g_type_ensure (BW_TYPE_REMEDY_LIST);
   gtk_widget_init_template (GTK_WIDGET (self));
 }

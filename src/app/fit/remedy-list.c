@@ -2,8 +2,9 @@
 /* Remedies on screen. Each carries the whole design it stands for, so that doing it is one step. */
 #include "config.h"
 
-#include "app/fit/fit-words.h"
 #include "app/fit/remedy-list.h"
+#include "app/fit/remedy-words.h"
+#include "app/fit/sure-words.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
 #include "app/kit/words.h"
@@ -15,8 +16,9 @@ struct _BwRemedyList {
   GtkWidget parent_instance;
   BwDraft *draft;
   BwProject *project;
-  GArray *remedies; /* of BwRemedy, as they were when the list was filled */
-  GtkListBox *list;
+  GtkListBox *list, *tried; /* each row of a remedy keeps it */
+  GtkLabel *none;
+  GtkWidget *unfold;
 };
 
 enum { APPLIED, N_SIGNALS };
@@ -24,13 +26,12 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (BwRemedyList, bw_remedy_list, GTK_TYPE_WIDGET)
 
-/* The recommended rows as a remedy; FALSE when they are woven already. */
+/* Other rows as a remedy; FALSE when they are woven already. */
 static gboolean
-recommended_rows (BwProject *project, BwRemedy *remedy)
+other_rows (BwProject *project, int rows, BwRemedy *remedy)
 {
   const BwDesign *design = bw_project_get_design (project);
-  int rows = 2 * bw_project_forecast (project)->recommended;
-  if (rows == design->band.rows)
+  if (rows == 0 || rows == design->band.rows)
     return FALSE;
   *remedy = (BwRemedy){ .kind = BW_REMEDY_ROWS, .value = rows, .design = *design };
   remedy->design.band.rows = rows;
@@ -39,34 +40,62 @@ recommended_rows (BwProject *project, BwRemedy *remedy)
   return bw_design_validate (&remedy->design, NULL, NULL);
 }
 
+static gboolean
+has_rows (const GArray *all, const BwRemedy *remedy)
+{
+  for (guint i = 0; remedy->kind == BW_REMEDY_ROWS && i < all->len; i++) {
+    const BwRemedy *other = &g_array_index (all, BwRemedy, i);
+    if (other->kind == BW_REMEDY_ROWS && other->design.band.rows == remedy->design.band.rows)
+      return TRUE;
+  }
+  return FALSE;
+}
+
 GArray *
 bw_remedy_list_collect (BwProject *project)
 {
   GArray *all = g_array_new (FALSE, FALSE, sizeof (BwRemedy));
   const GArray *others = bw_project_remedies (project);
-  BwRemedy first;
-  gboolean has_first = recommended_rows (project, &first);
-  if (has_first)
-    g_array_append_val (all, first);
+  BwFitTold told = bw_fit_told (project);
+  const int rows[] = { 2 * bw_project_forecast (project)->recommended, told.safer_rows };
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
+    BwRemedy remedy;
+    if (other_rows (project, rows[i], &remedy) && !has_rows (all, &remedy))
+      g_array_append_val (all, remedy);
+  }
   for (guint i = 0; i < others->len; i++) {
     const BwRemedy *remedy = &g_array_index (others, BwRemedy, i);
-    gboolean again = has_first && remedy->kind == BW_REMEDY_ROWS
-                     && remedy->design.band.rows == first.design.band.rows;
-    if (!again)
+    if (!has_rows (all, remedy))
       g_array_append_vals (all, remedy, 1);
   }
   return all;
 }
 
+/* Where it fits on paper already nothing but another count betters the odds; a try-on tells which.
+ */
+gboolean
+bw_remedy_helps (const BwRemedy *remedy, const BwFitTold *told)
+{
+  int rows = remedy->design.band.rows;
+  if (remedy->kind == BW_REMEDY_ROWS && rows == told->safer_rows)
+    return TRUE;
+  return told->verdict != BW_VERDICT_SNUG && remedy->verdict == BW_VERDICT_SNUG;
+}
+
+/* Where the odds are near even the safer count comes first, else what makes it snug. */
 gboolean
 bw_remedy_list_best (BwProject *project, BwRemedy *best)
 {
   g_autoptr (GArray) all = bw_remedy_list_collect (project);
+  BwFitTold told = bw_fit_told (project);
+  gboolean safer = told.verdict == BW_VERDICT_SNUG;
   for (guint i = 0; i < all->len; i++) {
-    if (g_array_index (all, BwRemedy, i).verdict != BW_VERDICT_SNUG)
-      continue;
-    *best = g_array_index (all, BwRemedy, i);
-    return TRUE;
+    const BwRemedy *remedy = &g_array_index (all, BwRemedy, i);
+    if (safer ? remedy->kind == BW_REMEDY_ROWS && remedy->design.band.rows == told.safer_rows
+              : remedy->verdict == BW_VERDICT_SNUG) {
+      *best = *remedy;
+      return TRUE;
+    }
   }
   return FALSE;
 }
@@ -122,43 +151,85 @@ line (const char *text, const char *style)
 }
 
 static GtkWidget *
-row_for (BwRemedyList *self, const BwRemedy *remedy)
+row_of (const char *what, const char *gives)
 {
-  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  g_autofree char *what = bw_remedy_words_do (remedy, bw_draft_get_design (self->draft), unit);
-  g_autofree char *gives = bw_remedy_words_gives (remedy, unit);
   g_autofree char *name = g_strdup_printf ("%s. %s", what, gives);
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *head = line (what, remedy->verdict == BW_VERDICT_SNUG ? "snug" : NULL);
-  gtk_box_append (GTK_BOX (box), head);
+  gtk_box_append (GTK_BOX (box), line (what, NULL));
   gtk_box_append (GTK_BOX (box), line (gives, "small"));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   return row;
 }
 
+static void
+empty (GtkListBox *list)
+{
+  GtkListBoxRow *row;
+  while ((row = gtk_list_box_get_row_at_index (list, 0)))
+    gtk_list_box_remove (list, GTK_WIDGET (row));
+}
+
+/* What the pitch is not measured with is the greatest help of all to the odds. */
+static void
+add_swatch (BwRemedyList *self)
+{
+  const BwDesign *design = bw_draft_get_design (self->draft);
+  BwProject *project = bw_draft_get_project (self->draft);
+  if (design->gauge.has_swatch)
+    return;
+  g_autofree char *gives = bw_sure_words_chance (design, bw_project_stone (project),
+                                                 bw_project_forecast (project)->try_on_row);
+  gtk_list_box_append (self->list, row_of (_ ("Measure a swatch…"), gives));
+}
+
+static void
+add_remedy (BwRemedyList *self, const BwRemedy *remedy, const BwFitTold *told)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  gboolean helps = bw_remedy_helps (remedy, told);
+  g_autofree char *what = bw_remedy_words_do (remedy, bw_draft_get_design (self->draft), unit);
+  g_autofree char *gives = bw_remedy_words_promise (remedy, told, unit);
+  GtkWidget *row = row_of (what, gives);
+  g_object_set_data_full (G_OBJECT (row), "remedy", g_memdup2 (remedy, sizeof *remedy), g_free);
+  gtk_list_box_append (helps ? self->list : self->tried, row);
+}
+
 void
 bw_remedy_list_fill (BwRemedyList *self)
 {
-  GtkListBoxRow *row;
   g_return_if_fail (BW_IS_REMEDY_LIST (self));
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)))
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
-  g_clear_pointer (&self->remedies, g_array_unref);
-  self->remedies = bw_remedy_list_collect (bw_draft_get_project (self->draft));
-  for (guint i = 0; i < self->remedies->len; i++)
-    gtk_list_box_append (self->list, row_for (self, &g_array_index (self->remedies, BwRemedy, i)));
+  BwProject *project = bw_draft_get_project (self->draft);
+  BwFitTold told = bw_fit_told (project);
+  g_autoptr (GArray) remedies = bw_remedy_list_collect (project);
+  empty (self->list);
+  empty (self->tried);
+  if (told.sign == BW_SIGN_NEAR_EVEN)
+    add_swatch (self);
+  for (guint i = 0; i < remedies->len; i++)
+    add_remedy (self, &g_array_index (remedies, BwRemedy, i), &told);
+  gboolean none = gtk_list_box_get_row_at_index (self->list, 0) == NULL;
+  bw_label_set_words (self->none, told.sign == BW_SIGN_NEAR_EVEN
+                                      ? _ ("Nothing but the try-on betters the odds.")
+                                      : _ ("Nothing by itself makes it snug."));
+  gtk_widget_set_visible (GTK_WIDGET (self->none), none);
+  gtk_widget_set_visible (GTK_WIDGET (self->list), !none);
+  gtk_widget_set_visible (self->unfold, gtk_list_box_get_row_at_index (self->tried, 0) != NULL);
 }
 
 /* The list is filled anew by what the remedy changes: a copy lasts. */
 static void
 row_activated (BwRemedyList *self, GtkListBoxRow *row)
 {
-  int i = gtk_list_box_row_get_index (row);
-  BwRemedy remedy = g_array_index (self->remedies, BwRemedy, i);
+  const BwRemedy *chosen = g_object_get_data (G_OBJECT (row), "remedy");
+  BwRemedy remedy = chosen ? *chosen : (BwRemedy){ 0 };
+  gboolean swatch = !chosen;
   g_signal_emit (self, signals[APPLIED], 0);
-  bw_remedy_try (GTK_WIDGET (self), self->draft, &remedy);
+  if (swatch)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.swatch", NULL);
+  else
+    bw_remedy_try (GTK_WIDGET (self), self->draft, &remedy);
 }
 
 /* While the list is open the project can change below it, by undo for one. */
@@ -199,7 +270,6 @@ bw_remedy_list_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->project, self);
   g_clear_object (&self->project);
   g_clear_object (&self->draft);
-  g_clear_pointer (&self->remedies, g_array_unref);
   G_OBJECT_CLASS (bw_remedy_list_parent_class)->dispose (object);
 }
 
@@ -214,6 +284,9 @@ bw_remedy_list_class_init (BwRemedyListClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/remedy-list.ui");
   gtk_widget_class_bind_template_child (widget_class, BwRemedyList, list);
+  gtk_widget_class_bind_template_child (widget_class, BwRemedyList, tried);
+  gtk_widget_class_bind_template_child (widget_class, BwRemedyList, none);
+  gtk_widget_class_bind_template_child (widget_class, BwRemedyList, unfold);
   gtk_widget_class_bind_template_callback (widget_class, row_activated);
 }
 

@@ -6,6 +6,8 @@
 #include "app/kit/palette.h"
 #include "editor/cloth/bead-picture.h"
 
+#include <math.h>
+
 struct _BwBeadSwatch {
   GtkWidget parent_instance;
   BwColour colour;
@@ -43,20 +45,28 @@ draw_letter (GtkWidget *widget, cairo_t *cr, const BwColour *colour, int side)
   pango_cairo_show_layout (cr, text);
 }
 
-static void
-bw_bead_swatch_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+cairo_surface_t *
+bw_bead_surface (const BwColour *colour, double side, int scale)
 {
-  BwBeadSwatch *self = BW_BEAD_SWATCH (widget);
-  int side = side_of (widget), scale = gtk_widget_get_scale_factor (widget);
-  int pixels = side * scale;
+  int pixels = MAX ((int)lround (side * scale), 1);
   BwBeadFrame frame
       = { .width = pixels, .height = pixels, .fill_x = 0.94, .fill_y = 0.94, .calm = TRUE };
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, pixels, pixels);
   cairo_surface_flush (surface);
   bw_bead_picture_paint ((guint32 *)(void *)cairo_image_surface_get_data (surface), pixels, pixels,
-                         &frame, self->colour.srgb, self->colour.finish);
+                         &frame, colour->srgb, colour->finish);
   cairo_surface_mark_dirty (surface);
   cairo_surface_set_device_scale (surface, scale, scale);
+  return surface;
+}
+
+static void
+bw_bead_swatch_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  BwBeadSwatch *self = BW_BEAD_SWATCH (widget);
+  int side = side_of (widget);
+  cairo_surface_t *surface
+      = bw_bead_surface (&self->colour, side, gtk_widget_get_scale_factor (widget));
   cairo_t *cr
       = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)side, (float)side));
   cairo_set_source_surface (cr, surface, 0, 0);

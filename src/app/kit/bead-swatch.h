@@ -11,3 +11,7 @@ G_DECLARE_FINAL_TYPE (BwBeadSwatch, bw_bead_swatch, BW, BEAD_SWATCH, GtkWidget)
 GtkWidget *bw_bead_swatch_new (void);
 /* The colour is copied. */
 void bw_bead_swatch_set_colour (BwBeadSwatch *self, const BwColour *colour);
+
+/* The picture of such a bead, side pixels of the widget wide and high at this scale factor. Owned.
+ */
+cairo_surface_t *bw_bead_surface (const BwColour *colour, double side, int scale);

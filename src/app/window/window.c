@@ -19,6 +19,7 @@
 #include "app/kit/tell.h"
 #include "app/make/make-stage.h"
 #include "app/measure/measure-stage.h"
+#include "app/measure/swatch-dialog.h"
 #include "app/shelf/shelf-page.h"
 #include "app/shelf/shelf-recent.h"
 #include "app/window/export.h"
@@ -549,6 +550,15 @@ bench (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_window_show_stage (self, g_strcmp0 (shown, "bench") == 0 ? "make" : "bench");
 }
 
+/* Asked for at the foot of the window: a swatch betters the odds of every count. */
+static void
+swatch (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  bw_typed_take (GTK_WIDGET (self));
+  bw_swatch_dialog_show (GTK_WINDOW (self), self->draft);
+}
+
 static void
 tell (GSimpleAction *action, GVariant *parameter, gpointer self)
 {
@@ -571,6 +581,7 @@ add_actions (BwWindow *self)
     { "shelf", shelf },
     { "shelf-back", shelf_back },
     { "new-stone", new_stone },
+    { "swatch", swatch },
     { "shelf-forget", shelf_forget, "s" },
   };
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);

@@ -5,51 +5,21 @@
 
 #include "output/report/report-fit.h"
 
+#include "output/report/fit-sentence.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-static int
-count_failing (const BwFit *fit, gboolean grip)
-{
-  int n = 0;
-  for (int c = 0; c < fit->n_columns; c++)
-    n += grip ? !fit->column[c].grips : !fit->column[c].closes;
-  return n;
-}
-
-static char *
-open_sentence (int n)
-{
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "will not close: %d column stays open",
-                                       "will not close: %d columns stay open", (gulong)n),
-                          n);
-}
-
-static char *
-loose_sentence (int n)
-{
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                       "loose: it closes, but %d column does not grip",
-                                       "loose: it closes, but %d columns do not grip", (gulong)n),
-                          n);
-}
-
 char *
-bw_text_verdict (const BwFit *fit)
+bw_text_verdict (BwProject *project)
 {
-  switch (fit->verdict) {
-  case BW_VERDICT_SNUG:
-    return g_strdup (_ ("snug: every column closes and grips"));
-  case BW_VERDICT_WILL_NOT_CLOSE:
-    return open_sentence (count_failing (fit, FALSE));
-  case BW_VERDICT_LOOSE:
-    return loose_sentence (count_failing (fit, TRUE));
-  case BW_VERDICT_ODD_ROWS:
-    break;
-  }
-  return g_strdup (_ ("odd rows: the two ends cannot interlock; weave one row more or one less"));
+  BwFitTold told = bw_fit_told (project);
+  g_autofree char *sentence
+      = bw_fit_words_sentence (&told, bw_project_fit (project),
+                               bw_project_get_design (project)->limits.slack_mm, BW_UNIT_MM);
+  /* Translators: the verdict, then what is so and what to do. */
+  return g_strdup_printf (_ ("%s. %s"), bw_fit_words_head (&told), sentence);
 }
 
 static char *
@@ -65,7 +35,7 @@ text_band (GString *text, BwProject *project)
   const BwFit *fit = bw_project_fit (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_text_fact (&facts, _ ("Verdict"), bw_text_verdict (fit));
+  bw_text_fact (&facts, _ ("Verdict"), bw_text_verdict (project));
   bw_text_fact (&facts, _ ("Rows"), bw_text_count ((guint64)fit->rows));
   bw_text_fact (&facts, _ ("Beads round"), bw_text_count ((guint64)fit->beads_around));
   bw_text_fact (&facts, _ ("Bead"), g_strdup (design->bead.name));
@@ -97,18 +67,20 @@ text_chances (GString *text, const BwForecast *forecast)
 }
 
 static void
-text_forecast (GString *text, const BwForecast *forecast)
+text_forecast (GString *text, BwProject *project)
 {
+  const BwForecast *forecast = bw_project_forecast (project);
+  BwFitTold told = bw_fit_told (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
   bw_text_fact (&facts, _ ("Recommended"),
                 g_strdup_printf (_ ("%d beads round, %d rows"), forecast->recommended,
                                  2 * forecast->recommended));
-  g_autofree char *chance = percent (forecast->closes_probability);
+  bw_text_fact (&facts, _ ("Chances"), bw_fit_words_odds (&told));
+  if (told.verdict != BW_VERDICT_ODD_ROWS)
+    bw_text_fact (&facts, "", bw_fit_words_chances (&told));
   g_autofree char *sigma = bw_text_mm (forecast->sigma_mm, 2);
-  bw_text_fact (
-      &facts, _ ("Chance to close"),
-      g_strdup_printf (_ ("%s with this row count (the ring is known to ± %s)"), chance, sigma));
+  bw_text_fact (&facts, _ ("Known to"), g_strdup_printf (_ ("± %s round the ring"), sigma));
   bw_text_fact (
       &facts, _ ("First try-on"),
       g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));
@@ -298,7 +270,7 @@ bw_report_fit_text (BwProject *project)
   GString *text = g_string_new (NULL);
   bw_text_heading (text, project, _ ("the fit"));
   text_band (text, project);
-  text_forecast (text, bw_project_forecast (project));
+  text_forecast (text, project);
   text_columns (text, bw_project_fit (project));
   text_remedies (text, bw_project_remedies (project), bw_project_get_design (project)->bed.layers);
   text_join (text, bw_project_join (project));

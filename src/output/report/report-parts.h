@@ -50,7 +50,7 @@ void bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMateri
 void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design);
 void bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency);
 
-/* "snug: every column closes and grips". Owned. */
-char *bw_text_verdict (const BwFit *fit);
+/* "Snug on paper. Weave 98 or 100: try on at row 94, then decide." Owned. */
+char *bw_text_verdict (BwProject *project);
 /* "58 (row 116, 8 %), 59 (row 118, 39 %)": every count with a fair chance. Owned. */
 char *bw_words_likely_counts (const BwForecast *forecast);

@@ -121,7 +121,7 @@ add_fit_facts (BwFlow *flow, BwProject *project)
   const BwDesign *design = bw_project_get_design (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (bw_project_fit (project)));
+  bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (project));
   g_autofree char *counts = bw_words_likely_counts (forecast);
   bw_table_add (&facts, g_strdup (_ ("Likely counts")),
                 g_strdup (*counts ? counts : _ ("none stands out: weave a swatch first")));

@@ -1,22 +1,35 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The verdict in words and the scale of the fit line. */
+/* The words of the fit line and what helps, and where its beads lie. */
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/fit/fit-words.h"
+#include "app/fit/fit-strip.h"
 #include "app/fit/remedy-list.h"
+#include "app/fit/remedy-words.h"
 #include "app/fit/sure-words.h"
 #include "project/project.h"
 
 #include <math.h>
+#include <string.h>
+
+/* A new project as a file knows it: no measurement is an example any more. */
+static BwProject *
+own_project (void)
+{
+  g_autoptr (BwProject) example = bw_project_new ();
+  g_autofree char *data = bw_project_to_data (example, NULL);
+  BwProject *project = bw_project_load_data (data, strlen (data), NULL);
+  assert_non_null (project);
+  return project;
+}
 
 static BwProject *
 project_of_rows (int rows)
 {
-  BwProject *project = bw_project_new ();
+  BwProject *project = own_project ();
   BwDesign design = *bw_project_get_design (project);
   design.band.rows = rows;
   assert_true (bw_project_set_design (project, "Rows", &design, NULL));
@@ -26,8 +39,9 @@ project_of_rows (int rows)
 static char *
 detail_of (BwProject *project)
 {
-  return bw_fit_words_detail (bw_project_fit (project),
-                              bw_project_get_design (project)->limits.slack_mm, BW_UNIT_MM);
+  BwFitTold told = bw_fit_told (project);
+  return bw_fit_words_sentence (&told, bw_project_fit (project),
+                                bw_project_get_design (project)->limits.slack_mm, BW_UNIT_MM);
 }
 
 static void
@@ -73,7 +87,7 @@ a_band_too_short_names_its_worst_column (void **state)
     if (fit->column[i].gap_mm - fit->column[i].pull_mm
         > fit->column[worst].gap_mm - fit->column[worst].pull_mm)
       worst = i;
-  g_autofree char *column = g_strdup_printf ("column %d is", worst + 1);
+  g_autofree char *column = g_strdup_printf ("Column %d is", worst + 1);
   assert_tells (detail, column);
 }
 
@@ -96,7 +110,7 @@ odd_rows_and_short_strips_are_told_as_such (void **state)
   g_autoptr (BwProject) strip = project_of_rows (20);
   g_autofree char *about_odd = detail_of (odd);
   g_autofree char *about_strip = detail_of (strip);
-  g_autofree char *even = g_strdup_printf ("for %d rows", rows);
+  g_autofree char *even = g_strdup_printf ("The ends of %d rows cannot interlock.", rows - 1);
   assert_string_equal (bw_fit_words_verdict (bw_project_fit (odd)->verdict), "Odd rows");
   assert_tells (about_odd, even);
   assert_tells (about_strip, "still open");
@@ -155,15 +169,71 @@ lengths_in_words_follow_the_unit (void **state)
   assert_string_equal (one, "0.3 mm pulled");
 }
 
-/* The chance is that of the rows on the screen, which must not be taken for the recommended ones.
- */
+/* Only what helps is listed as such; nothing that was tried is lost. */
 static void
-the_chance_names_the_rows_it_is_of (void **state)
+what_helps_makes_it_snug_or_surer (void **state)
 {
-  g_autofree char *same = bw_fit_words_recommended (49, 49, 0.531);
-  g_autofree char *other = bw_fit_words_recommended (49, 50, 0.93);
-  assert_string_equal (same, "98 rows recommended · 53 % chance that they close");
-  assert_string_equal (other, "98 rows recommended · 93 % chance that 100 close");
+  g_autoptr (BwProject) plain = own_project ();
+  int rows = bw_project_get_design (plain)->band.rows, helps = 0, tried = 0;
+  for (int more = -6; more <= 6; more += 2) {
+    g_autoptr (BwProject) project = project_of_rows (rows + more);
+    BwFitTold told = bw_fit_told (project);
+    g_autoptr (GArray) all = bw_remedy_list_collect (project);
+    for (guint i = 0; i < all->len; i++) {
+      const BwRemedy *remedy = &g_array_index (all, BwRemedy, i);
+      gboolean safer
+          = remedy->kind == BW_REMEDY_ROWS && remedy->design.band.rows == told.safer_rows;
+      gboolean mends = told.verdict != BW_VERDICT_SNUG && remedy->verdict == BW_VERDICT_SNUG;
+      assert_int_equal (bw_remedy_helps (remedy, &told), safer || mends);
+      helps += safer || mends;
+      tried += !safer && !mends;
+    }
+  }
+  assert_true (helps > 5 && tried > 5);
+}
+
+/* Near even, the safer count is what is offered, and it is called that. */
+static void
+near_even_the_safer_count_is_offered (void **state)
+{
+  g_autoptr (BwProject) project = own_project ();
+  BwFitTold told = bw_fit_told (project);
+  BwRemedy best;
+  assert_int_equal (told.sign, BW_SIGN_NEAR_EVEN);
+  assert_int_equal (told.verdict, BW_VERDICT_SNUG);
+  assert_true (told.safer_rows > told.rows);
+  assert_true (bw_remedy_list_best (project, &best));
+  assert_int_equal (best.kind, BW_REMEDY_ROWS);
+  assert_int_equal (best.design.band.rows, told.safer_rows);
+  g_autofree char *promise = bw_remedy_words_promise (&best, &told, BW_UNIT_MM);
+  g_autofree char *closes = g_strdup_printf ("closes with %.0f %%", 100 * told.safer);
+  assert_tells (promise, "The safer count");
+  assert_tells (promise, closes);
+}
+
+/* Counted bead by bead by another rule than the drawing's own. */
+static void
+a_column_is_told_by_the_colour_most_of_its_beads_have (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (74);
+  for (int i = 0; i < 40; i++) {
+    int columns = 2 * g_rand_int_range (rand, 1, 9), rows = g_rand_int_range (rand, 4, 120);
+    g_autoptr (BwDrawing) drawing = bw_drawing_new (columns, rows, 0);
+    int counts[17][5] = { { 0 } };
+    for (int row = 1; row <= rows; row++)
+      for (int column = 1 + row % 2; column <= columns; column += 2) {
+        guint8 colour = (guint8)g_rand_int_range (rand, 0, 5);
+        bw_drawing_set (drawing, row, column, colour);
+        counts[column][colour]++;
+      }
+    for (int column = 1; column <= columns; column++) {
+      int best = 0;
+      for (int c = 1; c < 5; c++)
+        if (counts[column][c] > counts[column][best])
+          best = c;
+      assert_int_equal (bw_fit_strip_main (drawing, column), best);
+    }
+  }
 }
 
 /* One more reading can only make the pitch surer, the longer strip more so; the exact value is the
@@ -211,9 +281,11 @@ main (void)
     cmocka_unit_test (the_recommended_rows_are_offered_first_and_fit),
     cmocka_unit_test (a_remedy_that_voids_the_girth_over_says_so),
     cmocka_unit_test (lengths_in_words_follow_the_unit),
-    cmocka_unit_test (the_chance_names_the_rows_it_is_of),
+    cmocka_unit_test (what_helps_makes_it_snug_or_surer),
+    cmocka_unit_test (near_even_the_safer_count_is_offered),
+    cmocka_unit_test (a_column_is_told_by_the_colour_most_of_its_beads_have),
     cmocka_unit_test (a_swatch_makes_the_pitch_surer),
     cmocka_unit_test (the_chance_is_told_with_and_without_a_swatch),
   };
-  return cmocka_run_group_tests_name ("fit-words", tests, NULL, NULL);
+  return cmocka_run_group_tests_name ("fit-line-words", tests, NULL, NULL);
 }
