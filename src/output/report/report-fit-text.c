@@ -18,8 +18,7 @@ bw_text_verdict (BwProject *project)
   g_autofree char *sentence
       = bw_fit_words_sentence (&told, bw_project_fit (project),
                                bw_project_get_design (project)->limits.slack_mm, BW_UNIT_MM);
-  /* Translators: the verdict, then what is so and what to do. */
-  return g_strdup_printf (_ ("%s. %s"), bw_fit_words_head (&told), sentence);
+  return g_strdup_printf ("%s. %s", bw_fit_words_head (&told), sentence);
 }
 
 static char *
