@@ -6,6 +6,7 @@
 #include "app/kit/face.h"
 #include "app/application.h"
 #include "app/keep/workbook.h"
+#include "app/make/page-pictures.h"
 #include "app/make/price-book.h"
 #include "app/shelf/shelf-look.h"
 #include "app/recovery-question.h"
@@ -238,6 +239,7 @@ static void
 bw_application_shutdown (GApplication *application)
 {
   bw_shelf_look_end ();
+  bw_page_pictures_end ();
   G_APPLICATION_CLASS (bw_application_parent_class)->shutdown (application);
 }
 

@@ -4,6 +4,7 @@
 
 #include "app/form/field-entry.h"
 #include "app/measure/fold-card.h"
+#include "app/make/make-fold.h"
 #include "app/kit/gsk-choice.h"
 #include "app/kit/settings.h"
 #include "app/draw/tray-panel.h"
@@ -268,6 +269,23 @@ maker_find (Maker *maker, GType type)
   return desk_find_type (GTK_WIDGET (maker->window), type);
 }
 
+static gboolean
+is_folded (GtkWidget *widget, gconstpointer data)
+{
+  return BW_IS_MAKE_FOLD (widget) && !bw_make_fold_is_open (BW_MAKE_FOLD (widget));
+}
+
+void
+maker_unfold_all (Maker *maker)
+{
+  for (GtkWidget *fold; (fold = desk_look_for (GTK_WIDGET (maker->window), is_folded, NULL));) {
+    GtkWidget *head = desk_find_type (fold, GTK_TYPE_BUTTON);
+    maker_reveal (head);
+    desk_click (head);
+    desk_settle ();
+  }
+}
+
 void
 maker_stage (Maker *maker, const char *name)
 {
@@ -283,6 +301,8 @@ maker_stage (Maker *maker, const char *name)
   g_autoptr (GVariant) state
       = g_action_group_get_action_state (G_ACTION_GROUP (maker->window), "stage");
   assert_string_equal (g_variant_get_string (state, NULL), name);
+  if (g_str_equal (name, "make"))
+    maker_unfold_all (maker);
 }
 
 /* How far the widget lies above (negative) or below what is seen of its page. */

@@ -41,7 +41,10 @@ BwProject *maker_project (Maker *maker);
 BwSession *maker_session (Maker *maker);
 const BwDesign *maker_design (Maker *maker);
 GtkWidget *maker_find (Maker *maker, GType type);
-/* "measure", "draw", "hang" or "make", by its key; "draw" with the whole band in view. */
+/* Opens every group of the Make stage that is folded, with clicks. */
+void maker_unfold_all (Maker *maker);
+/* "measure", "draw", "hang" or "make", by its key; "draw" with the whole band in view, "make" with
+ * every group unfolded. */
 void maker_stage (Maker *maker, const char *name);
 
 /* Turns the wheel until the widget lies wholly inside its scrolled window. */

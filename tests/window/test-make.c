@@ -185,10 +185,94 @@ a_necklace_typed_is_the_cord_on_the_list (void **state)
   maker_stop (&maker);
 }
 
+static gboolean
+is_picture (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_PICTURE (widget);
+}
+
+static gboolean
+has_page (gpointer maker)
+{
+  GtkWidget *picture = desk_look_for (maker_find (maker, BW_TYPE_PRINT_CARD), is_picture, NULL);
+  return picture && gtk_picture_get_paintable (GTK_PICTURE (picture)) != NULL;
+}
+
+typedef struct {
+  Maker *maker;
+  GdkPaintable *before;
+} Page;
+
+static gboolean
+is_another_page (gpointer data)
+{
+  Page *page = data;
+  GtkWidget *card = maker_find (page->maker, BW_TYPE_PRINT_CARD);
+  GtkWidget *picture = desk_look_for (card, is_picture, NULL);
+  return gtk_picture_get_paintable (GTK_PICTURE (picture)) != page->before;
+}
+
+/* The pages are there without being asked for, and follow the design. */
+static void
+the_pages_are_seen_before_they_are_printed (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *data
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  maker_start (&maker, data);
+  desk_key ("4", GDK_CONTROL_MASK);
+  desk_until (has_page, &maker);
+  GtkWidget *card = maker_find (&maker, BW_TYPE_PRINT_CARD);
+  GtkWidget *picture = desk_look_for (card, is_picture, NULL);
+  assert_non_null (desk_look_for_label (card, "1 page"));
+  Page page = { &maker, g_object_ref (gtk_picture_get_paintable (GTK_PICTURE (picture))) };
+  desk_settle ();
+  desk_keep ("make-pages");
+  bw_project_set_title (maker_project (&maker), "Title", "Another title");
+  desk_until (is_another_page, &page);
+  g_object_unref (page.before);
+  maker_stop (&maker);
+}
+
+/* Folded, each group says what is in it; a key opens it. */
+static void
+what_is_folded_says_its_content_in_a_line (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *data
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  maker_start (&maker, data);
+  desk_key ("4", GDK_CONTROL_MASK);
+  desk_settle ();
+  GtkWidget *window = GTK_WIDGET (maker.window);
+  assert_non_null (desk_look_for_label (window, "943 beads of 5 colours, 5 packs"));
+  assert_non_null (desk_look_for_label (window, "1 piece, 10 % to spare; the cost is not worked "
+                                                "out"));
+  assert_null (desk_look_for_label (window, "Thread"));
+  BwDesign design = *maker_design (&maker);
+  design.supply.spare = 0;
+  assert_true (bw_project_set_design (maker_project (&maker), "Spare", &design, NULL));
+  desk_settle ();
+  assert_non_null (desk_look_for_label (window, "855 beads of 5 colours, 5 packs"));
+  GtkWidget *title = desk_find_label (window, "What to buy");
+  GtkWidget *head = gtk_widget_get_ancestor (title, GTK_TYPE_BUTTON);
+  maker_reveal (head);
+  gtk_widget_grab_focus (head);
+  desk_key ("space", 0);
+  desk_settle ();
+  assert_non_null (desk_look_for_label (window, "Thread"));
+  desk_key ("space", 0);
+  desk_settle ();
+  assert_null (desk_look_for_label (window, "Thread"));
+  maker_stop (&maker);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_pages_are_seen_before_they_are_printed),
+    cmocka_unit_test (what_is_folded_says_its_content_in_a_line),
     cmocka_unit_test (prices_typed_once_are_those_of_the_next_project),
     cmocka_unit_test (opening_a_file_never_changes_what_is_remembered),
     cmocka_unit_test (other_prices_are_remembered_when_asked),

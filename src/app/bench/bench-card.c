@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/bench/bench-card.h"
+#include "app/bench/bench-needle.h"
 #include "app/bench/bench-steps.h"
 #include "app/bench/bench-words.h"
 #include "app/bench/check-dialog.h"
@@ -11,14 +12,15 @@
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "project/fault/fault-error.h"
-#include "output/report/report.h"
 
 #include <glib/gi18n-lib.h>
+
+#define BEAD_PX 40
 
 struct _BwBenchCard {
   BwCard parent_instance;
   GtkLabel *row;
-  GtkLabel *words;
+  BwBenchNeedle *beads;
   GtkWidget *back;
   GtkWidget *done;
   GtkProgressBar *bar;
@@ -37,7 +39,10 @@ show_row (BwBenchCard *self, BwProject *project, int done, int rows)
   g_autofree char *title = bw_bench_title (project, step);
   g_autofree char *words = bw_bench_beads (project, step);
   bw_label_set_words (self->row, title);
-  bw_label_set_words (self->words, words);
+  bw_bench_needle_set_row (self->beads, project, step.in_bail, step.is_end ? G_MAXINT : step.row);
+  gtk_widget_set_visible (GTK_WIDGET (self->beads), !step.is_end);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
   gtk_widget_set_sensitive (self->done, !step.is_end);
   gtk_widget_set_sensitive (self->back, done > 0);
   gtk_progress_bar_set_fraction (self->bar, MIN ((double)done / rows, 1));
@@ -121,7 +126,7 @@ bw_bench_card_class_init (BwBenchCardClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/bench-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BwBenchCard, row);
-  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, words);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchCard, beads);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCard, back);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCard, done);
   gtk_widget_class_bind_template_child (widget_class, BwBenchCard, bar);
@@ -138,5 +143,7 @@ bw_bench_card_class_init (BwBenchCardClass *klass)
 static void
 bw_bench_card_init (BwBenchCard *self)
 {
+  g_type_ensure (BW_TYPE_BENCH_NEEDLE);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_bench_needle_set_size (self->beads, BEAD_PX);
 }

@@ -4,8 +4,8 @@
 
 #include "app/bench/bench-card.h"
 #include "app/form/card.h"
-#include "app/form/cards.h"
 #include "app/make/make-cards.h"
+#include "app/make/make-fold.h"
 #include "app/make/make-stage.h"
 
 struct _BwMakeStage {
@@ -33,7 +33,7 @@ bw_make_stage_dispose (GObject *object)
 static void
 ensure_types (void)
 {
-  g_type_ensure (BW_TYPE_CARDS);
+  g_type_ensure (BW_TYPE_MAKE_FOLD);
   g_type_ensure (BW_TYPE_LIST_CARD);
   g_type_ensure (BW_TYPE_NECKLACE_CARD);
   g_type_ensure (BW_TYPE_PRINT_CARD);
