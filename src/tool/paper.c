@@ -47,7 +47,7 @@ char *
 bw_paper_run_chart (BwProject *project, const BwOptions *options, GError **error)
 {
   if (!bw_chart_knows (options->output)) {
-    g_set_error (error, BW_USAGE, BW_USAGE_WRONG, _ ("%s: the name must end in .svg or .png"),
+    g_set_error (error, BW_USAGE, BW_USAGE_WRONG, _ ("%s: the name must end in .svg, .png or .pdf"),
                  options->output);
     return NULL;
   }

@@ -5,6 +5,7 @@
 #include "sample.h"
 
 #include <glib/gstdio.h>
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -163,7 +164,7 @@ a_name_that_ends_otherwise_is_refused (void **state)
   g_autoptr (BwProject) project = bw_project_new ();
   g_autoptr (GError) error = NULL;
   assert_false (bw_chart_write (project, "/tmp/chart.gif", &error));
-  assert_string_equal (error->message, "/tmp/chart.gif: the name must end in .svg or .png");
+  assert_string_equal (error->message, "/tmp/chart.gif: the name must end in .svg, .png or .pdf");
   assert_false (bw_chart_knows ("svg"));
   assert_true (bw_chart_knows ("a.SVG"));
 }
@@ -177,12 +178,113 @@ a_folder_that_is_not_there_is_named (void **state)
   assert_string_equal (error->message, "/no/such/folder/chart.svg: there is no such folder");
 }
 
+/* --- What lies below the beads ------------------------------------------------------------------
+ */
+
+static double
+number_of (const char *element, const char *name)
+{
+  g_autofree char *begin = g_strdup_printf (" %s=\"", name);
+  const char *at = strstr (element, begin);
+  assert_non_null (at);
+  return g_ascii_strtod (at + strlen (begin), NULL);
+}
+
+/* Without a gap the faces lie under the whole band, each after the one before. */
+static void
+the_svg_has_a_ribbon_of_the_faces (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (46);
+  for (int i = 0; i < 8; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 2 * g_rand_int_range (rand, 3, 12), 0, i % 4);
+    g_autoptr (BwProject) project = project_of (sample);
+    g_autofree char *svg = bw_chart_svg (project);
+    int faces = bw_project_stone (project)->faces, n = 0;
+    gboolean seen[BW_FACES_MAX + 1] = { FALSE };
+    double width = 0, least = INFINITY, most = 0;
+    for (const char *at = svg; (at = strstr (at, "<rect class=\"face\"")); at++, n++) {
+      double x = number_of (at, "x"), wide = number_of (at, "width");
+      seen[(int)number_of (at, "data-face")] = TRUE;
+      width += wide;
+      least = MIN (least, x);
+      most = MAX (most, x + wide);
+    }
+    for (int face = 1; face <= faces; face++)
+      assert_true (seen[face]);
+    assert_false (seen[0]);
+    assert_true (n >= faces && n <= faces + 2);
+    assert_true (fabs (width - (most - least)) < 0.1);
+    assert_true (fabs (width - 8 * (sample->rows + 1)) < 0.1);
+  }
+}
+
+/* The piece as it is worn stands beside the colours, inside the picture, with beads of the band. */
+static void
+a_small_stone_stands_beside_the_strung_colours (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (47);
+  for (int i = 0; i < 8; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 2 * g_rand_int_range (rand, 3, 12), 0, i % 4);
+    g_autoptr (BwProject) project = project_of (sample);
+    g_autofree char *svg = bw_chart_svg (project);
+    double wide = number_of (svg, "width"), tall = number_of (svg, "height"), key = 0;
+    double left = INFINITY, right = 0, low = 0, high = INFINITY;
+    int shapes = 0, lines = 0;
+    for (const char *at = svg; (at = strstr (at, "<use class=\"key\"")); at++)
+      key = MAX (key, number_of (at, "x") + 16);
+    for (const char *at = svg; (at = strstr (at, "<path class=\"thread\"")); at++)
+      lines++;
+    const char *stone = strstr (svg, "<g class=\"stone\">"), *end = strstr (stone, "</g>");
+    for (const char *at = stone; (at = strstr (at, "<path d=\"M")) && at < end; at++, shapes++) {
+      char *rest;
+      double x = g_ascii_strtod (at + 10, &rest), y = g_ascii_strtod (rest, NULL);
+      left = MIN (left, x);
+      right = MAX (right, x);
+      high = MIN (high, y);
+      low = MAX (low, y);
+    }
+    assert_true (lines >= 1);
+    assert_true (left > key && right < wide);
+    assert_true (low < tall && high > tall / 4);
+    assert_true (low - high > 60);
+    assert_true (shapes > sample->rows * sample->columns / 8);
+  }
+}
+
+static void
+the_chart_alone_is_a_page_as_well (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (48);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = project_of (sample);
+  g_autofree char *folder = g_dir_make_tmp ("bandwright-chart-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "chart.PDF", NULL);
+  g_autofree char *data = NULL, *text = NULL;
+  gsize length;
+  assert_true (bw_chart_knows (path));
+  assert_true (bw_chart_write (project, path, NULL));
+  assert_true (g_file_get_contents (path, &data, &length, NULL));
+  assert_memory_equal (data, "%PDF", 4);
+  const char *argv[] = { "pdftotext", path, "-", NULL };
+  assert_true (g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &text,
+                             NULL, NULL, NULL));
+  assert_non_null (strstr (text, "face 1"));
+  const char *name = bw_project_get_tray (project)->colour[0].name;
+  g_autofree char *first = g_strndup (name, 5);
+  assert_non_null (strstr (text, first));
+  g_unlink (path);
+  g_rmdir (folder);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_svg_has_exactly_the_beads_of_the_project),
     cmocka_unit_test (the_svg_has_a_key_of_the_colours_in_use),
+    cmocka_unit_test (the_svg_has_a_ribbon_of_the_faces),
+    cmocka_unit_test (a_small_stone_stands_beside_the_strung_colours),
+    cmocka_unit_test (the_chart_alone_is_a_page_as_well),
     cmocka_unit_test (the_svg_stands_as_the_band_is_worn),
     cmocka_unit_test (letters_and_names_that_markup_would_take_are_escaped),
     cmocka_unit_test (neighbours_in_the_tray_differ_in_their_patterns),

@@ -167,7 +167,7 @@ wrong_words_are_told (void **state)
                   "--paper: 'a5' is not a4, letter, or a width and a height "
                   "in millimetres such as 216x356, each from 180 to 1200");
   assert_misused (*state, "sheet", kit, "--kit: '0' is not a whole number from 1 to 1000");
-  assert_misused (*state, "chart", kind, "chart.gif: the name must end in .svg or .png");
+  assert_misused (*state, "chart", kind, "chart.gif: the name must end in .svg, .png or .pdf");
   assert_misused (*state, "chart", stray, "--paper does not go with 'chart'");
 }
 

@@ -279,10 +279,10 @@ void
 maker_unfold_all (Maker *maker)
 {
   for (GtkWidget *fold; (fold = desk_look_for (GTK_WIDGET (maker->window), is_folded, NULL));) {
-    GtkWidget *head = desk_find_type (fold, GTK_TYPE_BUTTON);
-    maker_reveal (head);
-    desk_click (head);
+    gtk_widget_grab_focus (desk_find_type (fold, GTK_TYPE_BUTTON));
+    desk_key ("space", 0);
     desk_settle ();
+    assert_true (bw_make_fold_is_open (BW_MAKE_FOLD (fold)));
   }
 }
 

@@ -41,7 +41,7 @@ BwProject *maker_project (Maker *maker);
 BwSession *maker_session (Maker *maker);
 const BwDesign *maker_design (Maker *maker);
 GtkWidget *maker_find (Maker *maker, GType type);
-/* Opens every group of the Make stage that is folded, with clicks. */
+/* Opens every group of the Make stage that is folded, by its key. */
 void maker_unfold_all (Maker *maker);
 /* "measure", "draw", "hang" or "make", by its key; "draw" with the whole band in view, "make" with
  * every group unfolded. */

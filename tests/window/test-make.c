@@ -246,8 +246,8 @@ what_is_folded_says_its_content_in_a_line (void **state)
   desk_settle ();
   GtkWidget *window = GTK_WIDGET (maker.window);
   assert_non_null (desk_look_for_label (window, "943 beads of 5 colours, 5 packs"));
-  assert_non_null (desk_look_for_label (window, "1 piece, 10 % to spare; the cost is not worked "
-                                                "out"));
+  assert_non_null (
+      desk_look_for_label (window, "1 piece, 10\u00a0% to spare; the cost is not worked out"));
   assert_null (desk_look_for_label (window, "Thread"));
   BwDesign design = *maker_design (&maker);
   design.supply.spare = 0;

@@ -157,6 +157,12 @@ save_chart_png (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+save_chart_pdf (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  ask (data, _ ("chart"), BW_FILES_PDF, chart_chosen);
+}
+
+static void
 bw_paperwork_dispose (GObject *object)
 {
   g_clear_object (&BW_PAPERWORK (object)->draft);
@@ -182,6 +188,7 @@ bw_paperwork_new (GtkApplicationWindow *window, BwDraft *draft)
     { "print-kit", print_kit },           { "save-sheet", save_sheet },
     { "save-strip", save_strip },         { "save-kit", save_kit },
     { "save-chart-svg", save_chart_svg }, { "save-chart-png", save_chart_png },
+    { "save-chart-pdf", save_chart_pdf },
   };
   BwPaperwork *self = g_object_new (BW_TYPE_PAPERWORK, NULL);
   self->window = GTK_WINDOW (window);

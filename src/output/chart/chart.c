@@ -185,26 +185,39 @@ draw_face (const BwChart *chart, cairo_t *cr, int face, double from, double to, 
                 y + 0.12 * chart->pitch, 0.5);
 }
 
-static void
-draw_faces (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
+GArray *
+bw_chart_faces (BwProject *project, double first_row, double last_row)
 {
-  const BwDesign *design = bw_project_get_design (chart->project);
-  const BwStone *stone = bw_project_stone (chart->project);
+  const BwDesign *design = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
   int n = bw_lattice_beads_around (design->band.rows), faces = stone->faces;
   double middle[BW_FACES_MAX], corner[BW_FACES_MAX];
+  GArray *found = g_array_new (FALSE, FALSE, sizeof (BwChartFace));
   bw_places_faces (design, stone, MAX (1, design->band.columns / 2), n, middle, corner);
-  double left = rows_x (chart, part, part->first_row),
-         right = rows_x (chart, part, part->last_row) + chart->pitch;
-  double y = column_y (chart, part, part->first_column) + chart->column + NUMBERS * chart->pitch;
   for (int face = 0; face < faces; face++) {
     double from = corner[(face + faces - 1) % faces], to = corner[face];
     double width = fmod (to - from + 2 * n, n);
     for (int turn = -1; turn <= 1; turn++) {
-      double start = rows_x (chart, part, 1 + 2 * (from + turn * n)) + chart->pitch / 2;
-      double end = start + width * chart->pitch;
-      if (MIN (end, right) > MAX (start, left))
-        draw_face (chart, cr, face, MAX (start, left), MIN (end, right), y);
+      double start = 1 + 2 * (from + turn * n), end = start + 2 * width;
+      BwChartFace part = { face, MAX (start, first_row), MIN (end, last_row) };
+      if (part.to_row > part.from_row)
+        g_array_append_val (found, part);
     }
+  }
+  return found;
+}
+
+static void
+draw_faces (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
+{
+  double y = column_y (chart, part, part->first_column) + chart->column + NUMBERS * chart->pitch;
+  g_autoptr (GArray) faces
+      = bw_chart_faces (chart->project, part->first_row - 1, part->last_row + 1);
+  for (guint i = 0; i < faces->len; i++) {
+    const BwChartFace *face = &g_array_index (faces, BwChartFace, i);
+    double half = chart->pitch / 2;
+    draw_face (chart, cr, face->face, rows_x (chart, part, face->from_row) + half,
+               rows_x (chart, part, face->to_row) + half, y);
   }
 }
 

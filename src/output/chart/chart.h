@@ -30,11 +30,23 @@ double bw_chart_row_x (const BwChart *chart, const BwChartPart *part, int row);
 /* Draws it with its top left corner at (0, 0). */
 void bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr);
 
+/* A face's stretch of the ribbon under the rows: it lies under what is between the middles of two
+ * places along the rows, counted in rows from 1 and not whole. */
+typedef struct {
+  int face; /* from 0 */
+  double from_row, to_row;
+} BwChartFace;
+/* The stretches between two rows, from left to right within a turn. An array, owned. */
+GArray *bw_chart_faces (BwProject *project, double first_row, double last_row);
+
 /* The whole chart as one SVG image (1.1), owned. Every bead of the band is one <use class="bead">
- * with data-row, data-column and data-letter. */
+ * with data-row, data-column and data-letter; below lie the faces as a ribbon of
+ * <rect class="face">, the stone as it is worn in <g class="stone">, and the colours in use as
+ * strung beads, each a <use class="key">. */
 char *bw_chart_svg (BwProject *project);
 
-/* The chart in a file by its name's end, .svg or .png; a long PNG is broken into lines. Whole or
+/* The chart in a file by its name's end, .svg, .png or .pdf (one page as large as the chart); a
+ * long PNG or PDF is broken into lines. All hold ribbon, stone and strung colours. Whole or
  * not at all; errors of G_IO_ERROR with the path before them. */
 gboolean bw_chart_write (BwProject *project, const char *path, GError **error);
 /* Whether bw_chart_write() knows this name's end. */
