@@ -130,7 +130,9 @@ every_remedy_says_what_to_do_and_what_it_gives (void **state)
     char *what = bw_remedy_words_do (remedy, design, BW_UNIT_MM);
     g_autofree char *gives = bw_remedy_words_gives (remedy, BW_UNIT_MM);
     assert_tells (gives, bw_fit_words_verdict (remedy->verdict));
-    assert_tells (gives, remedy->gap_max_mm < 0 ? " slack" : " pulled");
+    assert_tells (gives, remedy->gap_max_mm < -0.005  ? " slack"
+                         : remedy->gap_max_mm < 0.005 ? " "
+                                                      : " pulled");
     if (!g_hash_table_add (seen, what))
       fail_msg ("two remedies say “%s”", what);
   }
@@ -163,7 +165,7 @@ lengths_in_words_follow_the_unit (void **state)
 {
   g_autofree char *mm = bw_fit_words_gaps (-0.254, 2.54, BW_UNIT_MM);
   g_autofree char *inch = bw_fit_words_gaps (-0.254, 2.54, BW_UNIT_INCH);
-  g_autofree char *one = bw_fit_words_gaps (0.3001, 0.2999, BW_UNIT_MM);
+  g_autofree char *one = bw_fit_words_gaps (0.2999, 0.3001, BW_UNIT_MM);
   assert_string_equal (mm, "0.25 mm slack to 2.54 mm pulled");
   assert_string_equal (inch, "0.01 in slack to 0.1 in pulled");
   assert_string_equal (one, "0.3 mm pulled");
@@ -236,6 +238,23 @@ a_column_is_told_by_the_colour_most_of_its_beads_have (void **state)
   }
 }
 
+static void
+gaps_of_one_kind_are_told_as_one (void **state)
+{
+  const struct {
+    double least, greatest;
+    const char *words;
+  } told[] = {
+    { 0.21, 0.28, "0.21 mm to 0.28 mm pulled" }, { -0.62, -0.13, "0.13 mm to 0.62 mm slack" },
+    { -0.8, 0, "up to 0.8 mm slack" },           { 0.002, 0.5, "up to 0.5 mm pulled" },
+    { -0.26, -0.26, "0.26 mm slack" },           { -0.001, 0.001, "nothing to pull and no slack" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++) {
+    g_autofree char *words = bw_fit_words_gaps (told[i].least, told[i].greatest, BW_UNIT_MM);
+    assert_string_equal (words, told[i].words);
+  }
+}
+
 /* One more reading can only make the pitch surer, the longer strip more so; the exact value is the
  * normal posterior's. */
 static void
@@ -281,6 +300,7 @@ main (void)
     cmocka_unit_test (the_recommended_rows_are_offered_first_and_fit),
     cmocka_unit_test (a_remedy_that_voids_the_girth_over_says_so),
     cmocka_unit_test (lengths_in_words_follow_the_unit),
+    cmocka_unit_test (gaps_of_one_kind_are_told_as_one),
     cmocka_unit_test (what_helps_makes_it_snug_or_surer),
     cmocka_unit_test (near_even_the_safer_count_is_offered),
     cmocka_unit_test (a_column_is_told_by_the_colour_most_of_its_beads_have),

@@ -24,24 +24,49 @@ bw_fit_words_verdict (BwVerdict verdict)
   }
 }
 
-/* A gap as the maker feels it: what is left over lies slack, what is missing is pulled. */
+/* Gaps as the maker feels them: what is left over lies slack, what is missing is pulled. */
 static char *
-gap_words (double gap_mm, BwUnit unit)
+slack_words (double most_mm, double least_mm, BwUnit unit)
 {
-  g_autofree char *length = bw_length_format (fabs (gap_mm), unit, 2);
-  if (gap_mm < 0)
-    return g_strdup_printf (_ ("%s slack"), length);
-  return g_strdup_printf (_ ("%s pulled"), length);
+  g_autofree char *most = bw_length_format (most_mm, unit, 2);
+  g_autofree char *least = bw_length_format (least_mm, unit, 2);
+  if (g_str_equal (most, least))
+    return g_strdup_printf (_ ("%s slack"), most);
+  return least_mm > 0 ? g_strdup_printf (_ ("%s to %s slack"), least, most)
+                      : g_strdup_printf (_ ("up to %s slack"), most);
+}
+
+static char *
+pulled_words (double least_mm, double most_mm, BwUnit unit)
+{
+  g_autofree char *most = bw_length_format (most_mm, unit, 2);
+  g_autofree char *least = bw_length_format (least_mm, unit, 2);
+  if (g_str_equal (most, least))
+    return g_strdup_printf (_ ("%s pulled"), most);
+  return least_mm > 0 ? g_strdup_printf (_ ("%s to %s pulled"), least, most)
+                      : g_strdup_printf (_ ("up to %s pulled"), most);
+}
+
+/* As it is shown: what rounds to nothing is nothing. */
+static double
+rounded (double mm)
+{
+  return round (mm * 100) / 100;
 }
 
 char *
 bw_fit_words_gaps (double least_mm, double greatest_mm, BwUnit unit)
 {
-  g_autofree char *least = gap_words (least_mm, unit);
-  g_autofree char *greatest = gap_words (greatest_mm, unit);
-  if (g_str_equal (least, greatest))
-    return g_steal_pointer (&least);
-  return g_strdup_printf (_ ("%s to %s"), least, greatest);
+  double least = rounded (least_mm), greatest = rounded (greatest_mm);
+  if (least == 0 && greatest == 0)
+    return g_strdup (_ ("nothing to pull and no slack"));
+  if (greatest <= 0)
+    return slack_words (-least, -greatest, unit);
+  if (least >= 0)
+    return pulled_words (least, greatest, unit);
+  g_autofree char *slack = slack_words (-least, -least, unit);
+  g_autofree char *pulled = pulled_words (greatest, greatest, unit);
+  return g_strdup_printf (_ ("%s to %s"), slack, pulled);
 }
 
 /* The column furthest beyond what pulling gives, or (loose) furthest below the slack allowed. */
