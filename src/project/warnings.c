@@ -239,7 +239,7 @@ warn_of_tilt (const BwHang *hang, const BwBail *bail, Doubts *list)
          told (list, -hang->margin_mm, 1), hangs);
   else if (bail->style != BW_BAIL_FLAP && hang->tilt_deg > TILT_DOUBTFUL_DEG
            && hang->tilt_deg < 90 - TILT_DOUBTFUL_DEG)
-    add (list, _ ("The piece hangs neither level nor upright: %s."), hangs);
+    add (list, _ ("Not quite level or upright: the piece hangs %s."), hangs);
 }
 
 static void

@@ -188,7 +188,7 @@ layers_and_grade_are_offered_and_written_together (void **state)
   assert_string_equal (json_object_get_string_member (grade, "verdict"), "snug");
   assert_int_equal (json_node_get_int (also_at (grade, "/bed/layers")), 2);
   assert_true (json_object_get_double_member (grade, "value") < -0.5);
-  assert_non_null (strstr (words, "wind 2 layers of cord, grade the bed, 0.53 mm more at the lower "
+  assert_non_null (strstr (words, "wind 2 layers of cord, make the bed 0.53 mm thicker at the lower "
                                   "edge than at the upper"));
 }
 

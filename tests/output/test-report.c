@@ -648,11 +648,11 @@ people_count_faces_from_one (void **state)
   g_autofree char *section = bw_report_section (project, 20, FALSE, NULL);
   int faces = bw_project_stone (project)->faces;
   assert_int_equal (faces, 6);
-  assert_null (strstr (stone, "prism 0"));
+  assert_null (strstr (stone, "face 0"));
   assert_null (strstr (stone, " 0 ")); /* nor a corner 0 */
-  assert_non_null (strstr (stone, "prism 1 "));
-  assert_non_null (strstr (stone, "prism 6 "));
-  assert_non_null (strstr (stone, "point 6 "));
+  assert_non_null (strstr (stone, "face 1 "));
+  assert_non_null (strstr (stone, "face 6 "));
+  assert_non_null (strstr (stone, "face 6 of the point "));
   assert_null (strstr (section, "\n   0  "));
   assert_non_null (strstr (section, "\n   6  "));
 }

@@ -92,10 +92,10 @@ static char *
 grade_sentence (double extra_mm, int rows)
 {
   return g_strdup_printf (
-      extra_mm >= 0
-          ? _ ("grade the bed, %.2f mm more at the upper edge than at the lower, and weave %d rows")
-          : _ ("grade the bed, %.2f mm more at the lower edge than at the upper, and weave %d "
-               "rows"),
+      extra_mm >= 0 ? _ (
+          "make the bed %.2f mm thicker at the upper edge than at the lower, and weave %d rows")
+                    : _ ("make the bed %.2f mm thicker at the lower edge than at the upper, and "
+                         "weave %d rows"),
       fabs (extra_mm), rows);
 }
 
@@ -107,7 +107,7 @@ layers_and_grade_sentence (const BwRemedy *remedy, int layers_now)
   g_autofree char *grade = grade_sentence (remedy->value, remedy->design.band.rows);
   if (layers == layers_now)
     return g_steal_pointer (&grade);
-  /* Translators: the second is "grade the bed, … and weave … rows". */
+  /* Translators: the second is "make the bed … and weave … rows". */
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "wind %d layer of cord, %s",
                                        "wind %d layers of cord, %s", (gulong)layers),
                           layers, grade);

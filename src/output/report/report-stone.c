@@ -10,10 +10,9 @@
 
 #include <glib/gi18n-lib.h>
 
-/* In JSON faces count from 0, as the measurements there do; for people from 1, as everywhere else.
- * The first looks along azimuth 0. */
+/* In JSON faces count from 0, as the measurements there do. The first looks along azimuth 0. */
 static char *
-face_name (const BwStone *stone, int f, int first)
+face_name (const BwStone *stone, int f)
 {
   static const char *const words[] = {
     [BW_FACE_PRISM] = "prism",
@@ -25,7 +24,27 @@ face_name (const BwStone *stone, int f, int first)
   int index, corners[BW_FACES_MAX];
   bw_stone_polygon (stone, f, corners, &kind, &index);
   return kind == BW_FACE_BASE ? g_strdup (words[kind])
-                              : g_strdup_printf ("%s %d", words[kind], index + first);
+                              : g_strdup_printf ("%s %d", words[kind], index);
+}
+
+/* For people from 1, as everywhere else. */
+static char *
+face_words (const BwStone *stone, int f)
+{
+  BwFaceKind kind;
+  int index, corners[BW_FACES_MAX];
+  bw_stone_polygon (stone, f, corners, &kind, &index);
+  switch (kind) {
+  case BW_FACE_PRISM:
+    return g_strdup_printf (_ ("face %d"), index + 1);
+  case BW_FACE_POINT:
+    return g_strdup_printf (_ ("face %d of the point"), index + 1);
+  case BW_FACE_BASE_POINT:
+    return g_strdup_printf (_ ("face %d of the lower point"), index + 1);
+  case BW_FACE_BASE:
+    break;
+  }
+  return g_strdup (_ ("base"));
 }
 
 static void
@@ -42,7 +61,7 @@ json_face (BwAnswer *json, const BwStone *stone, int f)
   int n = bw_stone_polygon (stone, f, corners, NULL, NULL);
   for (int i = 0; i < n; i++)
     numbers[i] = corners[i];
-  g_autofree char *name = face_name (stone, f, 0);
+  g_autofree char *name = face_name (stone, f);
   bw_answer_open_object (json, NULL);
   bw_answer_string (json, "name", name);
   bw_answer_numbers (json, "vertices", numbers, n);
@@ -128,7 +147,7 @@ text_faces (GString *text, const BwStone *stone)
   bw_table_init (&table, "ll");
   bw_table_add (&table, g_strdup (_ ("Face")), g_strdup (_ ("Corners, seen from outside")));
   for (int f = 0; f < stone->n_polygons; f++)
-    bw_table_add (&table, face_name (stone, f, 1), corner_list (stone, f));
+    bw_table_add (&table, face_words (stone, f), corner_list (stone, f));
   bw_table_write (&table, text, 0);
 }
 

@@ -123,8 +123,10 @@ add_fit_facts (BwFlow *flow, BwProject *project)
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (project));
   g_autofree char *counts = bw_words_likely_counts (forecast);
-  bw_table_add (&facts, g_strdup (_ ("Likely counts")),
-                g_strdup (*counts ? counts : _ ("none stands out: weave a swatch first")));
+  bw_table_add (
+      &facts, g_strdup (_ ("Likely counts")),
+      *counts ? g_strdup_printf (_ ("beads round, each with its chance to be right: %s"), counts)
+              : g_strdup (_ ("none stands out: weave a swatch first")));
   bw_table_add (
       &facts, g_strdup (_ ("First try-on")),
       g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));

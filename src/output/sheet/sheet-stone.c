@@ -308,7 +308,7 @@ draw_profile (Sketch *sketch, double width, double height)
   heights[n++] = (Height){ stone->shoulder_mm, _ ("shoulder"), 0 };
   heights[n++] = (Height){ measures->at_mm, _ ("measured at"), 0 };
   if (measures->has_second)
-    heights[n++] = (Height){ measures->second_at_mm, _ ("girth 2 at"), 0 };
+    heights[n++] = (Height){ measures->second_at_mm, _ ("second girth at"), 0 };
   if (stone->base == BW_BASE_POINT)
     heights[n++] = (Height){ stone->base_shoulder_mm, _ ("base shoulder"), 0 };
   qsort (heights, (size_t)n, sizeof *heights, by_height);
@@ -321,7 +321,7 @@ draw_profile (Sketch *sketch, double width, double height)
                 0.5);
   if (measures->has_second) {
     g_autofree char *girth = bw_text_mm (measures->second_girth_mm, 1);
-    g_autofree char *text = g_strdup_printf (_ ("girth 2: %s"), girth);
+    g_autofree char *text = g_strdup_printf (_ ("second girth: %s"), girth);
     bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, width / 2, height - 11, 0.5);
   }
 }
