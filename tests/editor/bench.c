@@ -45,6 +45,8 @@ bench_set_up (void **state)
   gtk_window_present (GTK_WINDOW (bench->window));
   desk_settle ();
   gtk_widget_grab_focus (GTK_WIDGET (bench->canvas));
+  /* So that every bead can be pointed at. */
+  bw_band_canvas_fit (bench->canvas);
   desk_settle ();
   *state = bench;
   return 0;

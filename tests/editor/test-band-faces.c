@@ -159,10 +159,28 @@ turning_by_faces_visits_each_once_a_turn (void **state)
   bw_band_faces_clear (&faces);
 }
 
+/* Columns above the band's lower edge, as many as the millimetres are. */
+static void
+the_stone_reaches_beyond_the_band_to_scale (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  const BwStone *stone = bw_project_stone (project);
+  const BwDesign *design = bw_project_get_design (project);
+  double bottom = design->band.bottom_mm, column = design->gauge.column_mm;
+  BwBandFaces faces;
+  take_faces (&faces, project);
+  assert_near (faces.foot * column, -bottom, 1e-9);
+  assert_near (faces.heel, faces.foot, 1e-9);
+  assert_near (faces.shoulder * column, stone->shoulder_mm - bottom, 1e-9);
+  assert_near (faces.tip * column, stone->length_mm - bottom, 1e-9);
+  bw_band_faces_clear (&faces);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_stone_reaches_beyond_the_band_to_scale),
     cmocka_unit_test (each_face_lies_between_its_edges),
     cmocka_unit_test (a_face_s_edge_never_jumps_from_column_to_column),
     cmocka_unit_test (a_bead_on_a_face_lies_between_that_face_s_marks),

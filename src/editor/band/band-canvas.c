@@ -45,6 +45,9 @@ bw_band_canvas_changed (BwUnrolled *unrolled, guint what)
     bw_band_air_lay_down (&self->work.air);
     take_design (self);
   }
+  /* The mineral, which colours the stone, and the rows that are woven. */
+  if (what & (BW_CHANGED_TITLE | BW_CHANGED_PROGRESS))
+    gtk_widget_queue_draw (GTK_WIDGET (self));
   if (what & (BW_CHANGED_SHAPE | BW_CHANGED_CELLS | BW_CHANGED_TRAY)) {
     bw_band_work_tell (&self->work);
     gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -210,6 +213,7 @@ bw_band_canvas_new (BwSession *session)
   g_signal_connect_swapped (session, "hand-changed", G_CALLBACK (take_hand), self);
   g_signal_connect_swapped (session, "symmetry-changed", G_CALLBACK (gtk_widget_queue_draw), self);
   g_signal_connect_swapped (session, "selection-changed", G_CALLBACK (gtk_widget_queue_draw), self);
+  g_signal_connect_swapped (session, "locks-changed", G_CALLBACK (gtk_widget_queue_draw), self);
   g_signal_connect_swapped (session, "settle", G_CALLBACK (settle), self);
   take_hand (self);
   return GTK_WIDGET (self);

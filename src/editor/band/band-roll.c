@@ -34,7 +34,7 @@ bw_band_roll_follow (BwBandRoll *roll)
   else if (roll->fitted == BW_FIT_WHOLE)
     bw_band_layout_fit (layout, FIT_SPARE_PITCHES, margin);
   else
-    bw_band_layout_fit_to_draw (layout, FIT_SPARE_PITCHES, margin);
+    bw_band_layout_fit_to_draw (layout, margin);
 }
 
 static void

@@ -50,12 +50,29 @@ place_bail (BwBandFaces *faces, const BwBailBase *base)
   faces->bail_top = base->top;
 }
 
+/* A column is a column of the axis too: the band stands upright on the stone. */
+static double
+height_of (const BwDesign *design, double z_mm)
+{
+  return (z_mm - design->band.bottom_mm) / design->gauge.column_mm;
+}
+
+static void
+place_stone (BwBandFaces *faces, const BwDesign *design, const BwStone *stone)
+{
+  faces->foot = height_of (design, 0);
+  faces->heel = height_of (design, stone->base_shoulder_mm);
+  faces->shoulder = height_of (design, stone->shoulder_mm);
+  faces->tip = height_of (design, stone->length_mm);
+}
+
 void
 bw_band_faces_init (BwBandFaces *faces, const BwDesign *design, const BwStone *stone,
                     const BwBailBase *base)
 {
   int around = bw_lattice_beads_around (design->band.rows);
   *faces = (BwBandFaces){ .columns = design->band.columns, .around = around };
+  place_stone (faces, design, stone);
   if (around < 3)
     return;
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What lies under the unrolled band: the stone's faces, their middles and edges along every column,
- * and the place of the bail. */
+ * how far it reaches beyond the band, and the place of the bail. */
 #pragma once
 
 #include "core/bail/bail-place.h"
@@ -19,6 +19,9 @@ typedef struct {
   gboolean has_bail;
   double bail_left, bail_right; /* u; through the join beyond 0 .. around */
   double bail_bottom, bail_top; /* v */
+  /* The stone along its axis, v: where it begins, where its prism begins (the same with a flat
+   * base), where its point begins, and its tip. */
+  double foot, heel, shoulder, tip;
 } BwBandFaces;
 
 /* The design must be valid. Bands of fewer than three beads around have

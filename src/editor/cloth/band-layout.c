@@ -172,18 +172,16 @@ bw_band_layout_fit (BwBandLayout *layout, double spare, double margin_px)
 }
 
 void
-bw_band_layout_fit_to_draw (BwBandLayout *layout, double spare, double margin_px)
+bw_band_layout_fit_to_draw (BwBandLayout *layout, double margin_px)
 {
-  double smaller_mm = MIN (layout->pitch_mm, layout->column_mm);
-  double up_mm = layout->columns * layout->column_mm;
-  double zoom_draw = BW_ZOOM_DRAW_PX / (smaller_mm * BW_ZOOM_PX_PER_MM);
-  double zoom_up = (layout->height - 2 * margin_px) / (up_mm * BW_ZOOM_PX_PER_MM);
-  double nearer = MIN (zoom_draw, zoom_up);
+  double smaller_px = MIN (layout->pitch_mm, layout->column_mm) * BW_ZOOM_PX_PER_MM;
+  double up_px = layout->columns * layout->column_mm * BW_ZOOM_PX_PER_MM;
+  double open = BW_OPEN_SHARE * layout->height / up_px;
+  double whole = (layout->height - 2 * margin_px) / up_px;
 
-  bw_band_layout_fit (layout, spare, margin_px);
-  if (nearer <= layout->zoom)
-    return;
-  layout->zoom = MIN (nearer, bw_band_layout_zoom_max (layout));
+  layout->zoom = CLAMP (MAX (open, MIN (BW_ZOOM_DRAW_PX / smaller_px, whole)), BW_ZOOM_MIN,
+                        bw_band_layout_zoom_max (layout));
+  layout->rise = layout->columns / 2.0;
   layout->roll = (bw_band_layout_around (layout) - 0.5) / 2;
 }
 

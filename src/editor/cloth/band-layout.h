@@ -19,7 +19,8 @@
 #define BW_ZOOM_MAX 16.0
 #define BW_ZOOM_PX_PER_MM (4.0 * 96.0 / 25.4) /* zoom 1: four times life size at 96 dpi */
 #define BW_ZOOM_BEAD_PX 800.0                 /* no bead is drawn larger than this */
-#define BW_ZOOM_DRAW_PX 15.0                  /* a bead this wide and high is easily drawn on */
+#define BW_ZOOM_DRAW_PX 9.0                   /* a bead this wide and high can be drawn on */
+#define BW_OPEN_SHARE 0.6                     /* of the view's height, what a band opens with */
 
 /* A point of the unrolled band, u in pitches, v in columns. */
 typedef struct {
@@ -84,9 +85,10 @@ void bw_band_layout_pan (BwBandLayout *layout, double dx, double dy);
  * when the least zoom does not show it all, its beginning. */
 void bw_band_layout_fit (BwBandLayout *layout, double spare, double margin_px);
 
-/* As bw_band_layout_fit(), but nearer where beads would be smaller than BW_ZOOM_DRAW_PX: as near as
- * that and the band's height in view allow, the middle of the turn in the middle. */
-void bw_band_layout_fit_to_draw (BwBandLayout *layout, double spare, double margin_px);
+/* What a band opens with: BW_OPEN_SHARE of the view's height, the middle of the turn in the middle,
+ * so that the stone is seen above and below; nearer where beads would be smaller than
+ * BW_ZOOM_DRAW_PX, as near as that and the band's height in view (margin_px free) allow. */
+void bw_band_layout_fit_to_draw (BwBandLayout *layout, double margin_px);
 
 /* The same view with roll in −0.5 .. n − 0.5. */
 void bw_band_layout_normalise (BwBandLayout *layout);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The stone's faces, the bail's place and the join: what tells a maker where on the stone a bead
- * will sit. All marks follow the columns one by one, as the stone does. */
+/* The stone's edges, the bail's place, the join and the faces' ribbon: what tells a maker where on
+ * the stone a bead will sit. All marks follow the columns one by one, as the stone does. */
 #include "config.h"
 
-#include "editor/cloth/band-paint.h"
+#include "editor/cloth/band-strip.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -11,14 +11,7 @@
 double
 bw_band_margin_px (const BwBandStyle *style)
 {
-  return ceil (style->text * 2.4);
-}
-
-/* Where there is room, more of the stone shows than the marks need. */
-static double
-stone_px (const BwBandPaint *paint)
-{
-  return ceil (paint->style->text * 4.5);
+  return ceil (style->text * 1.25) + ceil (style->text * 0.4) + 4;
 }
 
 static double
@@ -33,149 +26,12 @@ band_bottom (const BwBandPaint *paint)
   return bw_band_paint_y (paint, 0);
 }
 
-/* A mark between two places that vary from column to column: one rectangle for each run of columns
- * in which neither moves by a pixel. */
-typedef struct {
-  const double *left, *right; /* of column 1; u; one of each a column, a row of faces apart */
-  int stride;
-  double shift;     /* pitches: which image of the band */
-  double extra;     /* pitches beyond the places on both sides */
-  gboolean margins; /* the outermost runs reach over the stone's margins */
-} Strip;
-
-static Strip
-strip_of (const BwBandPaint *paint, const double *left, const double *right, int image)
-{
-  const BwBandFaces *faces = paint->faces;
-  int stride = faces->faces * (int)(sizeof (BwBandFace) / sizeof (double));
-  return (Strip){ left, right, stride, image * (double)faces->around, 0, FALSE };
-}
-
-typedef void (*StripPiece) (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data);
-
-static double
-strip_left (const BwBandPaint *paint, const Strip *strip, int column)
-{
-  double u = strip->left[(column - 1) * strip->stride];
-  return bw_band_paint_x (paint, u + strip->shift - strip->extra);
-}
-
-static double
-strip_right (const BwBandPaint *paint, const Strip *strip, int column)
-{
-  double u = strip->right[(column - 1) * strip->stride];
-  return bw_band_paint_x (paint, u + strip->shift + strip->extra);
-}
-
-static void
-emit_run (const BwBandPaint *paint, const Strip *strip, int low, int high, StripPiece piece,
-          gpointer data)
-{
-  double margin = strip->margins ? stone_px (paint) : 0;
-  double left = strip_left (paint, strip, low), right = strip_right (paint, strip, low);
-  double top = bw_band_paint_y (paint, high) - (high == paint->layout->columns ? margin : 0);
-  double bottom = bw_band_paint_y (paint, low - 1) + (low == 1 ? margin : 0);
-  graphene_rect_t rect;
-
-  if (right < paint->layout->x || left > paint->layout->x + paint->layout->width)
-    return;
-  graphene_rect_init (&rect, (float)left, (float)top, (float)(right - left), (float)(bottom - top));
-  piece (paint, &rect, data);
-}
-
-static void
-each_run (const BwBandPaint *paint, const Strip *strip, StripPiece piece, gpointer data)
-{
-  int first = MIN (paint->range.first_column, paint->layout->columns);
-  int last = MAX (paint->range.last_column, first);
-  int low = first;
-  for (int column = first + 1; column <= last + 1; column++) {
-    gboolean same = column <= last
-                    && strip_left (paint, strip, column) == strip_left (paint, strip, low)
-                    && strip_right (paint, strip, column) == strip_right (paint, strip, low);
-    if (!same) {
-      emit_run (paint, strip, low, column - 1, piece, data);
-      low = column;
-    }
-  }
-}
-
-static GdkRGBA
-blend (GdkRGBA a, GdkRGBA b, double share)
-{
-  float s = (float)share;
-  return (GdkRGBA){
-    a.red + (b.red - a.red) * s,
-    a.green + (b.green - a.green) * s,
-    a.blue + (b.blue - a.blue) * s,
-    a.alpha + (b.alpha - a.alpha) * s,
-  };
-}
-
-static void
-across (const BwBandPaint *paint, const graphene_rect_t *rect, const GskColorStop *stops, gsize n)
-{
-  graphene_point_t from = rect->origin;
-  graphene_point_t to = GRAPHENE_POINT_INIT (rect->origin.x + rect->size.width, rect->origin.y);
-  gtk_snapshot_append_linear_gradient (paint->snapshot, rect, &from, &to, stops, n);
-}
-
-/* A face is lit as if the light stood still while the stone is turned past it. */
-static void
-face_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data)
-{
-  double angle = 2 * G_PI * *(int *)data / paint->faces->faces;
-  double tone = 0.5 - 0.38 * cos (angle - 0.9);
-  GdkRGBA light = paint->style->stone_light, dark = paint->style->stone_dark;
-  GskColorStop stops[] = {
-    { 0, blend (light, dark, tone - 0.10) },
-    { 1, blend (light, dark, tone + 0.10) },
-  };
-  across (paint, rect, stops, G_N_ELEMENTS (stops));
-}
-
-/* The stone fades into the tray away from the band. */
-static void
-fade_margin (const BwBandPaint *paint, double edge, double outer)
-{
-  const BwBandLayout *layout = paint->layout;
-  graphene_rect_t rect = GRAPHENE_RECT_INIT ((float)layout->x, (float)MIN (edge, outer),
-                                             (float)layout->width, (float)fabs (outer - edge));
-  GdkRGBA ground = paint->style->ground;
-  GskColorStop stops[] = {
-    { 0, bw_band_style_fade (ground, 0) },
-    { 0.35f, bw_band_style_fade (ground, 0.1) },
-    { 1, ground },
-  };
-  gtk_snapshot_append_linear_gradient (
-      paint->snapshot, &rect, &GRAPHENE_POINT_INIT (0, (float)edge),
-      &GRAPHENE_POINT_INIT (0, (float)outer), stops, G_N_ELEMENTS (stops));
-}
-
 static void
 line_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data)
 {
   const GdkRGBA *colour = data;
   double line = paint->style->line;
   bw_band_paint_rect (paint, rect->origin.x, rect->origin.y, line, rect->size.height, *colour);
-}
-
-void
-bw_band_paint_stone (const BwBandPaint *paint)
-{
-  double margin = stone_px (paint);
-  GdkRGBA fine = bw_band_style_fade (paint->style->ink, paint->style->strong ? 1 : 0.4);
-  for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++)
-    for (int face = 0; face < paint->faces->faces; face++) {
-      const BwBandFace *place = bw_band_faces_get (paint->faces, 1, face);
-      Strip strip = strip_of (paint, &place->left, &place->right, image);
-      strip.margins = TRUE;
-      each_run (paint, &strip, face_piece, &face);
-      strip.right = strip.left;
-      each_run (paint, &strip, line_piece, &fine);
-    }
-  fade_margin (paint, band_top (paint), band_top (paint) - margin);
-  fade_margin (paint, band_bottom (paint), band_bottom (paint) + margin);
 }
 
 /* The band bends over the stone's edge: a soft shadow on the beads there. */
@@ -185,7 +41,7 @@ edge_piece (const BwBandPaint *paint, const graphene_rect_t *rect, gpointer data
   GdkRGBA clear = bw_band_style_shadow (0);
   GdkRGBA deep = bw_band_style_shadow (paint->style->strong ? 0.5 : 0.26);
   GskColorStop stops[] = { { 0, clear }, { 0.5f, deep }, { 1, clear } };
-  across (paint, rect, stops, G_N_ELEMENTS (stops));
+  bw_band_paint_across (paint, rect, stops, G_N_ELEMENTS (stops));
 }
 
 void
@@ -198,17 +54,31 @@ bw_band_paint_edges (const BwBandPaint *paint)
   for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++)
     for (int f = 0; f < faces->faces; f++) {
       const BwBandFace *place = bw_band_faces_get (faces, 1, f);
-      Strip strip = strip_of (paint, &place->right, &place->right, image);
+      BwBandStrip strip = bw_band_strip (paint, &place->right, &place->right, image);
       strip.extra = 0.8;
-      each_run (paint, &strip, edge_piece, NULL);
+      bw_band_each_run (paint, &strip, edge_piece, NULL);
       strip.extra = 0;
-      each_run (paint, &strip, line_piece, &fine);
-      strip = strip_of (paint, &place->middle, &place->middle, image);
-      each_run (paint, &strip, line_piece, &middle);
+      bw_band_each_run (paint, &strip, line_piece, &fine);
+      strip = bw_band_strip (paint, &place->middle, &place->middle, image);
+      bw_band_each_run (paint, &strip, line_piece, &middle);
     }
 }
 
-/* A short mark on the stone just outside the band, at a face's middle. */
+/* --- The faces' ribbon -------------------------------------------------------------------------
+ */
+
+/* It lies along the band's upper edge, and stays in view where that is out of it. */
+static graphene_rect_t
+ribbon (const BwBandPaint *paint)
+{
+  const BwBandLayout *layout = paint->layout;
+  double height = ceil (paint->style->text * 1.25);
+  double y = band_top (paint) - height - ceil (paint->style->text * 0.4);
+  return GRAPHENE_RECT_INIT ((float)layout->x, (float)MAX (y, layout->y + 2), (float)layout->width,
+                             (float)height);
+}
+
+/* A short mark between ribbon and band, or below the band, at a face's middle. */
 static void
 paint_middle_mark (const BwBandPaint *paint, double x, double y)
 {
@@ -218,11 +88,11 @@ paint_middle_mark (const BwBandPaint *paint, double x, double y)
 
 /* A name stays in sight while its face is: it keeps to the face's visible part. */
 static void
-paint_face_name (const BwBandPaint *paint, int face, double middle, double left, double right)
+paint_face_name (const BwBandPaint *paint, int face, double middle, double left, double right,
+                 double y)
 {
   const BwBandLayout *layout = paint->layout;
   double low = MAX (left, layout->x), high = MIN (right, layout->x + layout->width);
-  double mark = ceil (paint->style->text * 0.4);
   g_autofree char *name = g_strdup_printf (_ ("Face %d"), face + 1);
   g_autofree char *number = g_strdup_printf ("%d", face + 1);
 
@@ -232,39 +102,40 @@ paint_face_name (const BwBandPaint *paint, int face, double middle, double left,
     words = number;
     half = bw_band_paint_text_width (paint, words) / 2 + 6;
   }
-  if (high - low < 2 * half)
+  if (high - low >= 2 * half)
+    bw_band_paint_text (paint, words, CLAMP (middle, low + half, high - half), y,
+                        paint->style->ink);
+}
+
+/* The ribbon is cut where the stone has an edge. */
+static void
+paint_face_of_ribbon (const BwBandPaint *paint, const graphene_rect_t *rect, int face, int image)
+{
+  const BwBandLayout *layout = paint->layout;
+  double shift = image * (double)paint->faces->around;
+  const BwBandFace *high = bw_band_faces_get (paint->faces, layout->columns, face);
+  const BwBandFace *low = bw_band_faces_get (paint->faces, 1, face);
+  double left = bw_band_paint_x (paint, high->left + shift);
+  double right = bw_band_paint_x (paint, high->right + shift);
+  double middle = bw_band_paint_x (paint, high->middle + shift);
+  double y = (double)rect->origin.y, height = (double)rect->size.height;
+  if (right < layout->x || left > layout->x + layout->width)
     return;
-  double x = CLAMP (middle, low + half, high - half);
-  double y = band_top (paint) - mark - paint->style->text - 4;
-  if (y >= layout->y)
-    bw_band_paint_text (paint, words, x, y, paint->style->ink);
-  else
-    bw_band_paint_label (paint, words, x, layout->y + 4,
-                         bw_band_style_fade (paint->style->ruler, 0.88), paint->style->ink);
+  bw_band_paint_rect (paint, left + 1, y, right - left - 2, height, paint->style->ribbon);
+  bw_band_paint_rect (paint, left + 1, y + height - 1, right - left - 2, 1,
+                      bw_band_style_fade (paint->style->ink, paint->style->strong ? 1 : 0.3));
+  paint_middle_mark (paint, middle, y + height);
+  paint_middle_mark (paint, bw_band_paint_x (paint, low->middle + shift), band_bottom (paint) + 2);
+  paint_face_name (paint, face, middle, left, right, y + (height - paint->style->text) / 2);
 }
 
 void
 bw_band_paint_face_names (const BwBandPaint *paint)
 {
-  const BwBandFaces *faces = paint->faces;
-  const BwBandLayout *layout = paint->layout;
-  double mark = ceil (paint->style->text * 0.4);
-
+  graphene_rect_t rect = ribbon (paint);
   for (int image = paint->range.first_image - 1; image <= paint->range.last_image + 1; image++)
-    for (int f = 0; f < faces->faces; f++) {
-      double shift = image * (double)faces->around;
-      const BwBandFace *high = bw_band_faces_get (faces, layout->columns, f);
-      const BwBandFace *low = bw_band_faces_get (faces, 1, f);
-      double left = bw_band_paint_x (paint, high->left + shift);
-      double right = bw_band_paint_x (paint, high->right + shift);
-      double middle = bw_band_paint_x (paint, high->middle + shift);
-      if (right < layout->x || left > layout->x + layout->width)
-        continue;
-      paint_middle_mark (paint, middle, band_top (paint) - mark - 2);
-      paint_middle_mark (paint, bw_band_paint_x (paint, low->middle + shift),
-                         band_bottom (paint) + 2);
-      paint_face_name (paint, f, middle, left, right);
-    }
+    for (int face = 0; face < paint->faces->faces; face++)
+      paint_face_of_ribbon (paint, &rect, face, image);
 }
 
 static void

@@ -10,10 +10,12 @@
 
 typedef struct {
   GtkSnapshot *snapshot;
+  BwSession *session;
   const BwBandLayout *layout;
   const BwBandStyle *style;
   const BwBandFaces *faces;
   PangoLayout *text;
+  GdkRGBA stone_light, stone_dark; /* the stone's faces turned to the light and away */
   BwBandRange range;
   double scale;           /* screen pixels to a logical pixel */
   double widget_height;   /* the rulers' */
@@ -70,8 +72,11 @@ void bw_band_beads_take (const BwBandPaint *paint, BwBandTiles *tiles, BwProject
 void bw_band_paint_beads (const BwBandPaint *paint, BwBandTiles *tiles, int image,
                           double ghost_opacity);
 
-/* band-marks.c: the stone under the beads; then what lies over them. */
+/* band-stone.c: the stone under the beads, in its mineral's colour. */
+void bw_band_stone_tints (BwBandPaint *paint, const char *mineral);
 void bw_band_paint_stone (const BwBandPaint *paint);
+
+/* band-marks.c: what lies over them. */
 void bw_band_paint_edges (const BwBandPaint *paint);
 void bw_band_paint_bail (const BwBandPaint *paint);
 void bw_band_paint_join (const BwBandPaint *paint);

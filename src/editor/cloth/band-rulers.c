@@ -9,13 +9,13 @@
 double
 bw_band_ruler_width (const BwBandStyle *style)
 {
-  return ceil (style->digit * 3 + 14);
+  return ceil (style->digit * 3 + 16);
 }
 
 double
 bw_band_ruler_height (const BwBandStyle *style)
 {
-  return ceil (style->text * 1.9 + 8);
+  return ceil (style->text * 2 + 8);
 }
 
 /* The least of 1, 2, 5, 10, 20, 50 … whose numbers stand `room` pixels apart. */
@@ -53,6 +53,19 @@ is_marked_column (const BwBandPaint *paint, int column)
   return paint->marked != NULL && paint->marked->column == column;
 }
 
+/* A padlock beside the number of a column that nothing is drawn in. */
+static void
+paint_lock (const BwBandPaint *paint, double y)
+{
+  double side = floor (paint->style->text * 0.4), x = bw_band_snap (paint, 2);
+  double body = bw_band_snap (paint, y + paint->style->text * 0.5), line = MAX (1, floor (side / 4));
+  GdkRGBA ink = paint->style->ink;
+  bw_band_paint_rect (paint, x, body, side + 1, side, ink);
+  bw_band_paint_rect (paint, x + 1, body - side + 1, line, side - 1, ink);
+  bw_band_paint_rect (paint, x + side - line, body - side + 1, line, side - 1, ink);
+  bw_band_paint_rect (paint, x + 1, body - side + 1, side - 1, line, ink);
+}
+
 static void
 paint_columns (const BwBandPaint *paint)
 {
@@ -63,10 +76,13 @@ paint_columns (const BwBandPaint *paint)
 
   for (int column = paint->range.first_column; column <= paint->range.last_column; column++) {
     double y = bw_band_layout_y (layout, column - 0.5) - style->text / 2;
-    gboolean told = column == 1 || (column % step == 0 && column - 1 >= 0.8 * step);
+    gboolean locked = bw_session_is_locked (paint->session, column);
+    gboolean told = locked || column == 1 || (column % step == 0 && column - 1 >= 0.8 * step);
     if (column == marked || (told && abs (column - marked) >= step))
-      paint_number (paint, column, layout->x / 2, bw_band_snap (paint, y),
+      paint_number (paint, column, layout->x / 2 + 2, bw_band_snap (paint, y),
                     is_marked_column (paint, column), style->ink);
+    if (locked)
+      paint_lock (paint, y);
   }
 }
 
@@ -93,6 +109,14 @@ is_numbered (const RowRuler *ruler, int row, int long_row)
          && ruler->period + 1 - row >= 0.8 * ruler->step;
 }
 
+/* A number that the view's edge would cut is left out: half of a 90 reads as another number. */
+static gboolean
+has_room (const BwBandPaint *paint, int row, double x)
+{
+  double half = (digits (row) * paint->style->digit + 8) / 2;
+  return x - half >= paint->layout->x && x + half <= paint->layout->x + paint->layout->width;
+}
+
 static void
 paint_row (const BwBandPaint *paint, const RowRuler *ruler, int long_row)
 {
@@ -103,7 +127,7 @@ paint_row (const BwBandPaint *paint, const RowRuler *ruler, int long_row)
   double pale = paint->style->strong ? 0.3 : 0.5;
   double shade = 1 - pale * bw_band_layout_ghost (paint->layout, image);
   double x = bw_band_layout_x (paint->layout, bw_lattice_pitches (long_row));
-  gboolean numbered = is_numbered (ruler, row, long_row);
+  gboolean numbered = is_numbered (ruler, row, long_row) && has_room (paint, row, x);
   GdkRGBA ink = bw_band_style_fade (paint->style->ink, shade);
 
   if (numbered)
@@ -132,7 +156,7 @@ paint_rows (const BwBandPaint *paint)
     .marked = G_MININT / 2,
     .all_arrows = row_px >= style->digit,
   };
-  ruler.arrow_y = ruler.y + ceil (style->text * 0.85);
+  ruler.arrow_y = ruler.y + style->text - 1;
   if (paint->marked != NULL)
     ruler.marked = bw_band_layout_nearest (layout, paint->marked->row);
   for (int row = paint->range.first_row; row <= paint->range.last_row; row++)

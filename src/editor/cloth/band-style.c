@@ -97,10 +97,8 @@ bw_band_style_init (BwBandStyle *style, GtkWidget *widget)
   gtk_style_context_lookup_color (context, "bw_note", &style->faint);
 
   /* The mat is felt, so that pale beads stand out on a light theme and dark ones on a dark one. */
-  GdkRGBA quartz = bw_band_style_tint (BW_TINT_STONE, style->dark, 1);
+  style->ribbon = style->ground;
   gtk_style_context_lookup_color (context, "bw_felt", &style->ground);
-  style->stone_light = mix (style->ground, quartz, style->dark ? 0.45f : 0.30f);
-  style->stone_dark = mix (style->ground, quartz, style->dark ? 0.18f : 0.75f);
   style->line = style->strong ? 2 : 1;
   measure_text (style, widget);
 }

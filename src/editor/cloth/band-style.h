@@ -12,9 +12,9 @@ typedef struct {
   GdkRGBA faint;  /* ticks, less important lines */
   GdkRGBA accent; /* cursor, hover, what is pointed at */
   GdkRGBA on_accent;
-  GdkRGBA mark;  /* the accent for thin marks, which must stand out from ground and beads */
-  GdkRGBA ruler; /* ground of the rulers */
-  GdkRGBA stone_light, stone_dark; /* the stone's faces turned to the light and away */
+  GdkRGBA mark;   /* the accent for thin marks, which must stand out from ground and beads */
+  GdkRGBA ruler;  /* ground of the rulers */
+  GdkRGBA ribbon; /* the faces' ribbon, under ink */
   gboolean dark, strong;
   double line;  /* thickness of a fine line, px */
   double text;  /* height of a line of ruler text, px */

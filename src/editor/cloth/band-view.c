@@ -93,6 +93,7 @@ bw_band_view_paint (BwBandView *view, GtkSnapshot *snapshot, BwBandPaint *paint)
     return FALSE;
   *paint = (BwBandPaint){
     .snapshot = snapshot,
+    .session = view->session,
     .layout = &view->layout,
     .style = &view->style,
     .faces = bw_band_view_faces (view),
@@ -101,5 +102,6 @@ bw_band_view_paint (BwBandView *view, GtkSnapshot *snapshot, BwBandPaint *paint)
     .scale = gtk_widget_get_scale_factor (view->widget),
     .widget_height = gtk_widget_get_height (view->widget),
   };
+  bw_band_stone_tints (paint, bw_project_get_mineral (view->project));
   return TRUE;
 }

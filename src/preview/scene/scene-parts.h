@@ -2,6 +2,7 @@
 /* The parts a scene is put together from; each fills its own arrays of an empty scene. */
 #pragma once
 
+#include "core/stone/mineral-keeps.h"
 #include "preview/scene/scene.h"
 
 void bw_scene_add_stone (BwScene *scene, const BwStone *stone, const char *mineral);
@@ -18,7 +19,3 @@ void bw_scene_lay_cord (BwScene *scene, BwVec3 up, double length);
 void bw_scene_add_rest (BwScene *scene, const BwHang *hang);
 /* Wants the beads in place. */
 void bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design);
-
-/* What 10 mm of a mineral leave of red, green and blue, by its everyday name: clear when unknown.
- */
-void bw_mineral_keeps (const char *mineral, float keeps[3]);
