@@ -4,7 +4,10 @@
 #include "config.h"
 
 #include "project/session.h"
+
+#include "core/base/lattice.h"
 #include <math.h>
+#include <string.h>
 
 #define ZOOM_MIN 0.2
 #define ZOOM_MAX 40.0
@@ -16,6 +19,7 @@ struct _BwSession {
   int colour;
   BwLiveSymmetry symmetry;
   BwRegion *selection;
+  gboolean locked[BW_COLUMNS_MAX + 1]; /* by column */
   gboolean hover_in_bail;
   int hover_row, hover_column;
   BwCamera camera, camera_at_rest;
@@ -33,6 +37,7 @@ enum {
   HAND_CHANGED,
   SYMMETRY_CHANGED,
   SELECTION_CHANGED,
+  LOCKS_CHANGED,
   SETTLE,
   N_SIGNALS
 };
@@ -61,7 +66,7 @@ bw_session_class_init (BwSessionClass *klass)
 {
   static const char *const names[N_SIGNALS]
       = { "project-changed",  "view-changed",      "hover-changed", "hand-changed",
-          "symmetry-changed", "selection-changed", "settle" };
+          "symmetry-changed", "selection-changed", "locks-changed", "settle" };
 
   G_OBJECT_CLASS (klass)->dispose = bw_session_dispose;
   for (int i = 0; i < N_SIGNALS; i++)
@@ -119,6 +124,12 @@ selection_fits (BwSession *self)
              && bw_region_rows (self->selection) == bw_drawing_rows (drawing));
 }
 
+static int
+last_column (BwSession *self)
+{
+  return bw_drawing_columns (bw_project_get_drawing (self->project));
+}
+
 static void
 project_changed_cb (BwSession *self, guint what)
 {
@@ -130,6 +141,8 @@ project_changed_cb (BwSession *self, guint what)
     bw_session_set_hover (self, FALSE, 0, 0);
   if (!selection_fits (self))
     bw_session_take_selection (self, NULL);
+  for (int column = last_column (self) + 1; column <= BW_COLUMNS_MAX; column++)
+    self->locked[column] = FALSE;
 }
 
 void
@@ -146,6 +159,7 @@ bw_session_set_project (BwSession *self, BwProject *project)
   bw_session_set_hover (self, FALSE, 0, 0);
   bw_session_set_symmetry (self, (BwLiveSymmetry){ .each_face = FALSE });
   bw_session_take_selection (self, NULL);
+  bw_session_unlock_all (self);
   project_changed_cb (self, BW_CHANGED_ALL);
   emit (self, PROJECT_CHANGED);
 }
@@ -361,4 +375,52 @@ bw_session_set_woven (BwSession *self, int rows)
     return;
   self->woven = rows;
   emit (self, VIEW_CHANGED);
+}
+
+/* --- Locked columns ----------------------------------------------------------------------------
+ */
+
+gboolean
+bw_session_is_locked (BwSession *self, int column)
+{
+  return column >= 1 && column <= BW_COLUMNS_MAX && self->locked[column];
+}
+
+int
+bw_session_count_locked (BwSession *self)
+{
+  int n = 0;
+  for (int column = 1; column <= BW_COLUMNS_MAX; column++)
+    n += self->locked[column];
+  return n;
+}
+
+void
+bw_session_set_locked (BwSession *self, int column, gboolean locked)
+{
+  g_return_if_fail (column >= 1 && column <= last_column (self));
+  locked = !!locked;
+  if (self->locked[column] == locked)
+    return;
+  self->locked[column] = locked;
+  emit (self, LOCKS_CHANGED);
+}
+
+void
+bw_session_unlock_all (BwSession *self)
+{
+  if (bw_session_count_locked (self) == 0)
+    return;
+  memset (self->locked, 0, sizeof self->locked);
+  emit (self, LOCKS_CHANGED);
+}
+
+void
+bw_session_keep_locked (BwSession *self, BwDrawing *drawing)
+{
+  const BwDrawing *own = bw_project_get_drawing (self->project);
+  for (int column = 1; column <= last_column (self); column++)
+    for (int row = 1; self->locked[column] && row <= bw_drawing_rows (own); row++)
+      if (bw_lattice_has (row, column))
+        bw_drawing_set (drawing, row, column, bw_drawing_get (own, row, column));
 }

@@ -17,26 +17,52 @@ paint_beads (const BwBandShown *shown, const BwBandPaint *paint)
   bw_band_tiles_trim (shown->view->tiles);
 }
 
-/* What is woven recedes under a veil of the ground; its edge runs along the beads. */
+/* At the bench what is woven recedes; while one draws it stays readable, for the pattern goes on
+ * from there. A band woven whole is seen whole. */
+static int
+woven_rows (const BwBandShown *shown, float *depth)
+{
+  int rows = shown->view->layout.rows, at_bench = bw_session_get_woven (shown->view->session);
+  int done = bw_project_get_rows_done (shown->view->project);
+  *depth = at_bench > 0 ? 0.72f : 0.5f;
+  return at_bench > 0 ? MIN (at_bench, rows) : done < rows ? done : 0;
+}
+
+/* A veil of the ground over one column of one image, from row 1 on. */
+static void
+veil_rows (const BwBandPaint *paint, int image, int column, int woven, GdkRGBA veil)
+{
+  double around = bw_band_layout_around (paint->layout);
+  int first = column % 2 ? 2 : 1, last = woven - (woven - first) % 2;
+  if (last < first)
+    return;
+  double left = bw_band_paint_x (paint, bw_band_middle (first, column).u - 0.5 + image * around);
+  double right = bw_band_paint_x (paint, bw_band_middle (last, column).u + 0.5 + image * around);
+  double top = bw_band_paint_y (paint, column), bottom = bw_band_paint_y (paint, column - 1);
+  bw_band_paint_rect (paint, left, top, right - left, bottom - top, veil);
+}
+
+/* The veil's edge runs along the beads. */
 static void
 paint_woven (const BwBandShown *shown, const BwBandPaint *paint)
 {
-  int woven = MIN (bw_session_get_woven (shown->view->session), paint->layout->rows);
-  double around = bw_band_layout_around (paint->layout);
   GdkRGBA veil = paint->style->ground;
-  veil.alpha = 0.72f;
+  int woven = woven_rows (shown, &veil.alpha);
   for (int image = paint->range.first_image; image <= paint->range.last_image; image++)
-    for (int column = 1; woven > 0 && column <= paint->layout->columns; column++) {
-      int first = column % 2 ? 2 : 1, last = woven - (woven - first) % 2;
-      if (last < first)
-        continue;
-      double left
-          = bw_band_paint_x (paint, bw_band_middle (first, column).u - 0.5 + image * around);
-      double right
-          = bw_band_paint_x (paint, bw_band_middle (last, column).u + 0.5 + image * around);
-      double top = bw_band_paint_y (paint, column), bottom = bw_band_paint_y (paint, column - 1);
-      bw_band_paint_rect (paint, left, top, right - left, bottom - top, veil);
-    }
+    for (int column = 1; woven > 0 && column <= paint->layout->columns; column++)
+      veil_rows (paint, image, column, woven, veil);
+}
+
+/* A locked column is greyed, all the way round. */
+static void
+paint_locked (const BwBandPaint *paint)
+{
+  GdkRGBA veil = { 0.5f, 0.5f, 0.5f, 0.55f };
+  for (int column = paint->range.first_column; column <= paint->range.last_column; column++) {
+    double top = bw_band_paint_y (paint, column), bottom = bw_band_paint_y (paint, column - 1);
+    if (bw_session_is_locked (paint->session, column))
+      bw_band_paint_rect (paint, paint->layout->x, top, paint->layout->width, bottom - top, veil);
+  }
 }
 
 /* A drop of the colour in hand on the bead under the pointer. */
@@ -76,6 +102,7 @@ paint_content (const BwBandShown *shown, const BwBandPaint *paint)
   bw_band_paint_stone (paint);
   paint_beads (shown, paint);
   paint_woven (shown, paint);
+  paint_locked (paint);
   bw_band_paint_edges (paint);
   bw_band_paint_join (paint);
   bw_band_paint_bail (paint);

@@ -6,6 +6,7 @@
 #include "core/base/lattice.h"
 
 struct _BwPaint {
+  BwSession *session;
   BwProject *project;
   BwLive live;
   BwDrawing *before, *now;
@@ -18,6 +19,7 @@ BwPaint *
 bw_paint_new (BwSession *session)
 {
   BwPaint *paint = g_new0 (BwPaint, 1);
+  paint->session = g_object_ref (session);
   paint->project = g_object_ref (bw_session_get_project (session));
   bw_live_init (&paint->live, session);
   paint->before = bw_drawing_copy (bw_project_get_drawing (paint->project));
@@ -37,6 +39,7 @@ bw_paint_free (BwPaint *paint)
   bw_drawing_free (paint->now);
   bw_drawing_free (paint->before);
   g_object_unref (paint->project);
+  g_object_unref (paint->session);
   g_free (paint);
 }
 
@@ -71,6 +74,8 @@ lay_one (int row, int column, gpointer data)
   BwPaint *paint = lay->paint;
   BwBeadAt place = { row, column };
 
+  if (bw_session_is_locked (paint->session, column))
+    return;
   if (!bw_region_has (paint->done, row, column)) {
     bw_region_add (paint->done, row, column);
     g_array_append_val (paint->laid, place);

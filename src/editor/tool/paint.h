@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Laying beads during one step: the live symmetry carries each bead on, and all that came of one
- * move of the pointer shows as one change. Costs what it changes, not what the band holds. */
+/* Laying beads during one step: the live symmetry carries each bead on, nothing is laid in a locked
+ * column, and all that came of one move of the pointer shows as one change. Costs what it changes, not what the band holds. */
 #pragma once
 
 #include "editor/tool/live.h"
