@@ -120,6 +120,7 @@ static const struct {
   { "win.zoom-out", { "<Control>minus" } },
   { "win.zoom-fit", { "<Control>0" } },
   { "app.show-letters", { "<Control>l" } },
+  { "app.stone-folded", { "F9" } },
   { "win.show-help-overlay", { "<Control>question", "<Control>F1" } },
 };
 

@@ -106,7 +106,7 @@ start_server (void)
   assert_int_equal (pipe (ready), 0);
   g_autofree char *fd = g_strdup_printf ("%d", ready[1]);
   char *argv[] = { "Xvfb",        "-displayfd", fd,    "-screen",  "0",
-                   "1280x900x24", "-nolisten",  "tcp", "-noreset", NULL };
+                   "1400x900x24", "-nolisten",  "tcp", "-noreset", NULL };
   g_autoptr (GError) error = NULL;
   if (!g_spawn_async (NULL, argv, NULL,
                       G_SPAWN_SEARCH_PATH | G_SPAWN_LEAVE_DESCRIPTORS_OPEN

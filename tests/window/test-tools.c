@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Every tool in the program's window: taken from the strip with a click, used on the band with the
+/* Every tool in the program's window: taken from the row under the band with a click, used on the band with the
  * pointer, its words read in the status line. */
 #include "maker.h"
 
@@ -177,7 +177,7 @@ a_colour_is_selected_and_cut (void **state)
 {
   Maker *maker = *state;
   lay_block (maker);
-  take_tool (maker, "Select a colour");
+  take_tool (maker, "Same colour");
   maker_click_bead (maker, 23, 4);
   assert_int_equal (selected (maker), BLOCK);
   maker_click_words (GTK_WIDGET (maker->window), "Selection");
@@ -202,7 +202,7 @@ a_copy_lands_by_the_half_drop_and_says_so (void **state)
   take_tool (maker, "Line");
   maker_drag_beads (maker, 21, 6, 22, 5);
   assert_int_equal (maker_count (maker, 1), 2);
-  take_tool (maker, "Select a colour");
+  take_tool (maker, "Same colour");
   maker_click_bead (maker, 21, 6);
   desk_key ("c", GDK_CONTROL_MASK);
   expect_status (maker, "2 beads copied.");

@@ -10,6 +10,9 @@
 #include "app/draw/symmetry-button.h"
 #include "app/draw/tool-strip.h"
 #include "app/draw/side-panel.h"
+#include "app/draw/zoom-box.h"
+#include "app/kit/fold-handle.h"
+#include "app/kit/named-icon.h"
 #include "editor/band/band-canvas.h"
 #include "editor/band/band-overview.h"
 
@@ -21,8 +24,12 @@ struct _BwDrawStage {
   BwBandCanvas *canvas;
   BwSidePanel *side;
   GtkBox *place;
+  BwFoldHandle *fold;
   BwToolStrip *tools;
   BwSymmetryButton *symmetry;
+  GtkWidget *selection;
+  GtkWidget *letters;
+  BwZoomBox *zoom;
   GtkLabel *status;
 };
 
@@ -103,6 +110,14 @@ across_key (GtkWidget *widget, GVariant *args, gpointer data)
   return TRUE;
 }
 
+static gboolean
+fold_key (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  gboolean folded = bw_settings_get_flag (bw_settings_get (), "tray-folded");
+  g_object_set (bw_settings_get (), "tray-folded", !folded, NULL);
+  return TRUE;
+}
+
 /* What is copied or turned is of the band wherever on the stage the keyboard is: only a field of
  * text, which hears its keys first, has something of its own to copy. */
 static void
@@ -146,6 +161,7 @@ install_keys (GtkWidgetClass *widget_class)
   install_deed_keys (widget_class);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_m, GDK_CONTROL_MASK, symmetry_key, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_F6, 0, across_key, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_F8, 0, fold_key, NULL);
 }
 
 static gboolean
@@ -198,7 +214,10 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (bw_settings_get (), "notify::show-letters", G_CALLBACK (show_letters),
                            self, G_CONNECT_SWAPPED);
+  g_object_bind_property (bw_settings_get (), "tray-folded", self->side, "folded",
+                          G_BINDING_SYNC_CREATE | G_BINDING_BIDIRECTIONAL);
   bw_tool_strip_bind (self->tools, self->session);
+  bw_zoom_box_bind (self->zoom, self->canvas);
   bw_symmetry_button_bind (self->symmetry, self->session);
   g_signal_connect_object (self->symmetry, "closed", G_CALLBACK (gtk_widget_grab_focus),
                            self->canvas, G_CONNECT_SWAPPED);
@@ -225,6 +244,9 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = bw_draw_stage_dispose;
   widget_class->map = bw_draw_stage_map;
   g_type_ensure (BW_TYPE_SIDE_PANEL);
+  g_type_ensure (BW_TYPE_FOLD_HANDLE);
+  g_type_ensure (BW_TYPE_NAMED_ICON);
+  g_type_ensure (BW_TYPE_ZOOM_BOX);
   g_type_ensure (BW_TYPE_TOOL_STRIP);
   g_type_ensure (BW_TYPE_SYMMETRY_BUTTON);
   g_type_ensure (BW_TYPE_FIELD_ENTRY);
@@ -234,7 +256,11 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, place);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, side);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, tools);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, fold);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, symmetry);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, selection);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, letters);
+  gtk_widget_class_bind_template_child (widget_class, BwDrawStage, zoom);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, status);
   install_deeds (widget_class);
   install_keys (widget_class);
@@ -244,6 +270,11 @@ static void
 bw_draw_stage_init (BwDrawStage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_fold_handle_say (self->fold, FALSE, _ ("Fold the tray away"), _ ("Bring the tray back"), "F8");
+  bw_tool_strip_add (self->tools, gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  bw_tool_strip_add (self->tools, GTK_WIDGET (self->symmetry));
+  bw_tool_strip_add (self->tools, self->selection);
+  bw_tool_strip_add (self->tools, self->letters);
   GtkEventController *letters = gtk_event_controller_key_new ();
   GtkEventController *pages = gtk_event_controller_key_new ();
   g_signal_connect (letters, "key-pressed", G_CALLBACK (letter_key), self);

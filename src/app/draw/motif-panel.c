@@ -242,6 +242,7 @@ try_motif (BwMotifPanel *self, GError **error)
   g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project_of (self)));
   g_autofree char *label = bw_motif_words_step (motif->kind);
   bw_motif_draw (motif, drawing);
+  bw_session_keep_locked (bw_draft_get_session (bw_card_get_draft (BW_CARD (self))), drawing);
   bw_draft_settle (bw_card_get_draft (BW_CARD (self)));
   return bw_project_try (project_of (self), label, NULL, drawing, error);
 }

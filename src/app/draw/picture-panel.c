@@ -147,6 +147,7 @@ show_job (BwPicturePanel *self, const BwPictureJob *job)
     return;
   }
   bw_draft_settle (bw_card_get_draft (BW_CARD (self)));
+  bw_session_keep_locked (bw_draft_get_session (bw_card_get_draft (BW_CARD (self))), job->drawing);
   bw_project_try (project_of (self), _ ("Picture"), job->n_new ? &job->tray : NULL, job->drawing,
                   &error);
   show_problem (self, error ? bw_fault_sentence (error) : NULL);

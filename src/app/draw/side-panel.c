@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Three pages of one width, so that turning a page never moves the band. */
+/* Three pages of one width, so that turning a page never moves the band. Folded, the tray alone is
+ * left, as a column of swatches; whatever asks for a page unfolds it. */
 #include "config.h"
 
 #include "app/draw/motif-panel.h"
@@ -10,17 +11,50 @@
 
 struct _BwSidePanel {
   GtkWidget parent_instance;
+  GtkWidget *switcher;
   GtkStack *stack;
+  BwTrayPanel *tray;
   BwMotifPanel *motif;
   BwPicturePanel *picture;
+  gboolean folded;
 };
 
 G_DEFINE_FINAL_TYPE (BwSidePanel, bw_side_panel, GTK_TYPE_WIDGET)
+
+enum { PROP_FOLDED = 1, N_PROPS };
+static GParamSpec *properties[N_PROPS];
+
+static void
+set_folded (BwSidePanel *self, gboolean folded)
+{
+  if (self->folded == folded)
+    return;
+  self->folded = folded;
+  if (folded)
+    gtk_stack_set_visible_child_name (self->stack, "tray");
+  gtk_stack_set_hhomogeneous (self->stack, !folded);
+  gtk_widget_set_visible (self->switcher, !folded);
+  bw_tray_panel_set_folded (self->tray, folded);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_FOLDED]);
+}
+
+static void
+bw_side_panel_get_property (GObject *object, guint id, GValue *value, GParamSpec *spec)
+{
+  g_value_set_boolean (value, BW_SIDE_PANEL (object)->folded);
+}
+
+static void
+bw_side_panel_set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
+{
+  set_folded (BW_SIDE_PANEL (object), g_value_get_boolean (value));
+}
 
 void
 bw_side_panel_show (BwSidePanel *self, const char *name)
 {
   g_return_if_fail (BW_IS_SIDE_PANEL (self));
+  set_folded (self, FALSE);
   gtk_stack_set_visible_child_name (self->stack, name);
 }
 
@@ -28,6 +62,8 @@ void
 bw_side_panel_turn (BwSidePanel *self, int by)
 {
   g_return_if_fail (BW_IS_SIDE_PANEL (self));
+  if (by != 0)
+    set_folded (self, FALSE);
   GtkWidget *page = gtk_stack_get_visible_child (self->stack);
   GtkWidget *next = page;
   if (by < 0 && !(next = gtk_widget_get_prev_sibling (page)))
@@ -88,13 +124,21 @@ bw_side_panel_class_init (BwSidePanelClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_side_panel_dispose;
+  G_OBJECT_CLASS (klass)->get_property = bw_side_panel_get_property;
+  G_OBJECT_CLASS (klass)->set_property = bw_side_panel_set_property;
+  properties[PROP_FOLDED]
+      = g_param_spec_boolean ("folded", NULL, NULL, FALSE,
+                              G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  g_object_class_install_properties (G_OBJECT_CLASS (klass), N_PROPS, properties);
   g_type_ensure (BW_TYPE_TRAY_PANEL);
   g_type_ensure (BW_TYPE_MOTIF_PANEL);
   g_type_ensure (BW_TYPE_PICTURE_PANEL);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/side-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwSidePanel, switcher);
   gtk_widget_class_bind_template_child (widget_class, BwSidePanel, stack);
+  gtk_widget_class_bind_template_child (widget_class, BwSidePanel, tray);
   gtk_widget_class_bind_template_child (widget_class, BwSidePanel, motif);
   gtk_widget_class_bind_template_child (widget_class, BwSidePanel, picture);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What lies beside the band: the tray, motifs, a picture. */
+/* What lies beside the band: the tray, motifs, a picture. Property "folded": only the tray is seen,
+ * as a column of swatches. */
 #pragma once
 
 #include "app/draw/picture-panel.h"

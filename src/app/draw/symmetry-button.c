@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/draw/symmetry-button.h"
+#include "app/kit/named-icon.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -28,7 +29,7 @@ struct _BwSymmetryButton {
   GtkWidget parent_instance;
   BwSession *session;
   GtkWidget *button;
-  GtkLabel *name; /* on the button, while strokes are carried on */
+  BwNamedIcon *face; /* names the symmetry while strokes are carried on */
   GtkWidget *choice[G_N_ELEMENTS (choices)];
   GtkLabel *reason[G_N_ELEMENTS (choices)];
   GtkDropDown *centre;
@@ -169,8 +170,11 @@ show_button (BwSymmetryButton *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, tip,
                                   -1);
   gboolean on = now != 0 || live.frieze.repeat_rows > 0;
-  gtk_label_set_text (self->name, words);
-  gtk_widget_set_visible (GTK_WIDGET (self->name), on);
+  bw_named_icon_set_name (self->face, on ? _ (choices[now].name) : _ ("Symmetry"));
+  if (on)
+    gtk_widget_add_css_class (self->button, "carried");
+  else
+    gtk_widget_remove_css_class (self->button, "carried");
 }
 
 static void
@@ -348,19 +352,14 @@ bw_symmetry_button_class_init (BwSymmetryButtonClass *klass)
                                   NULL, NULL, G_TYPE_NONE, 0);
 }
 
-/* The symbol alone while strokes stay as drawn; with its name as soon as they do not, so that
- * nobody draws six beads unawares. */
+/* Another name and another look as soon as strokes are carried on, so that nobody draws six beads
+ * unawares. */
 static GtkWidget *
 build_face (BwSymmetryButton *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *name = gtk_label_new ("");
-  self->name = GTK_LABEL (name);
-  gtk_label_set_ellipsize (self->name, PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (self->name, 24);
-  gtk_box_append (GTK_BOX (box), gtk_image_new_from_icon_name ("bandwright-symmetry-symbolic"));
-  gtk_box_append (GTK_BOX (box), name);
-  return box;
+  GtkWidget *face = bw_named_icon_new ("bandwright-symmetry-symbolic", _ ("Symmetry"));
+  self->face = BW_NAMED_ICON (face);
+  return face;
 }
 
 /* The arrow keys go on from what is chosen. */
@@ -383,6 +382,7 @@ bw_symmetry_button_init (BwSymmetryButton *self)
   GtkWidget *popover = gtk_popover_new (), *scroller = gtk_scrolled_window_new ();
   self->button = gtk_menu_button_new ();
   gtk_menu_button_set_child (GTK_MENU_BUTTON (self->button), build_face (self));
+  gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (self->button), FALSE);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);

@@ -10,13 +10,20 @@
 #include "app/draw/tray-panel.h"
 #include "app/kit/tray-row.h"
 #include "app/draw/tray-words.h"
+#include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
+
+#define LIST_PX 170 /* the list's least width, unless it is folded */
 
 struct _BwTrayPanel {
   BwCard parent_instance;
   BwSession *session;
   GtkListBox *list;
+  GtkScrolledWindow *scroller;
+  GtkWidget *details;
+  GtkLabel *amount;
+  gboolean folded;
   GtkEntry *name;
   GtkButton *recolour;
   BwBeadSwatch *bead;
@@ -64,7 +71,6 @@ static void
 show_list (BwTrayPanel *self)
 {
   const BwTray *tray = bw_project_get_tray (project_of (self));
-  double mass = bw_bead_mass_g (&bw_project_get_design (project_of (self))->bead);
   guint64 counts[256] = { 0 };
   GtkListBoxRow *row;
   count_beads (self, counts);
@@ -74,7 +80,8 @@ show_list (BwTrayPanel *self)
       row = GTK_LIST_BOX_ROW (bw_tray_row_new ());
       gtk_list_box_append (self->list, GTK_WIDGET (row));
     }
-    bw_tray_row_show (BW_TRAY_ROW (row), &tray->colour[i], counts[i], mass * (double)counts[i]);
+    bw_tray_row_show (BW_TRAY_ROW (row), &tray->colour[i], counts[i]);
+    bw_tray_row_set_folded (BW_TRAY_ROW (row), self->folded);
   }
   while ((row = gtk_list_box_get_row_at_index (self->list, tray->n_colours)))
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
@@ -101,6 +108,20 @@ show_letter (BwTrayPanel *self, const BwColour *colour)
   g_unichar_to_utf8 (colour->id, letter);
   if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->letter)), letter))
     gtk_editable_set_text (GTK_EDITABLE (self->letter), letter);
+}
+
+/* What the piece takes of the colour in hand. */
+static void
+show_amount (BwTrayPanel *self)
+{
+  guint64 counts[256] = { 0 };
+  count_beads (self, counts);
+  guint64 n = counts[chosen (self)];
+  double grams = (double)n * bw_bead_mass_g (&bw_project_get_design (project_of (self))->bead);
+  g_autofree char *words
+      = g_strdup_printf (ngettext ("%d bead, %.*f g", "%d beads, %.*f g", (gulong)n), (int)n,
+                         grams < 0.1 ? 2 : 1, grams);
+  bw_label_set_words (self->amount, words);
 }
 
 static void
@@ -139,6 +160,7 @@ bw_tray_panel_refresh (BwCard *card)
   follow_session (self);
   show_list (self);
   show_alike (self);
+  show_amount (self);
   show_chosen (self);
 }
 
@@ -352,6 +374,21 @@ remove_clicked (BwTrayPanel *self)
   bw_session_set_colour (self->session, heir > gone ? heir - 1 : heir);
 }
 
+void
+bw_tray_panel_set_folded (BwTrayPanel *self, gboolean folded)
+{
+  g_return_if_fail (BW_IS_TRAY_PANEL (self));
+  self->folded = folded;
+  gtk_widget_set_visible (self->details, !folded);
+  gtk_scrolled_window_set_min_content_width (self->scroller, folded ? -1 : LIST_PX);
+  if (folded)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "folded");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "folded");
+  for (int i = 0; gtk_list_box_get_row_at_index (self->list, i); i++)
+    bw_tray_row_set_folded (BW_TRAY_ROW (gtk_list_box_get_row_at_index (self->list, i)), folded);
+}
+
 static void
 bw_tray_panel_dispose (GObject *object)
 {
@@ -363,6 +400,9 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, list);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, scroller);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, details);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, amount);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, name);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, recolour);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, bead);

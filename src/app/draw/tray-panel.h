@@ -6,3 +6,6 @@
 
 #define BW_TYPE_TRAY_PANEL (bw_tray_panel_get_type ())
 G_DECLARE_FINAL_TYPE (BwTrayPanel, bw_tray_panel, BW, TRAY_PANEL, BwCard)
+
+/* Folded, only a column of swatches is left. */
+void bw_tray_panel_set_folded (BwTrayPanel *self, gboolean folded);

@@ -16,6 +16,8 @@ enum {
   PROP_WINDOW_HEIGHT,
   PROP_MAXIMIZED,
   PROP_STAGE_SHARE,
+  PROP_TRAY_FOLDED,
+  PROP_STONE_FOLDED,
   PROP_AUTOSAVE,
   PROP_KEEP_BACKUP,
   PROP_SHOW_GUIDE,
@@ -79,7 +81,9 @@ bw_settings_class_init (BwSettingsClass *klass)
       = g_param_spec_int ("window-height", NULL, NULL, 400, 16384, 860, flags);
   properties[PROP_MAXIMIZED] = g_param_spec_boolean ("maximized", NULL, NULL, FALSE, flags);
   properties[PROP_STAGE_SHARE]
-      = g_param_spec_double ("stage-share", NULL, NULL, 0.2, 0.9, 0.62, flags);
+      = g_param_spec_double ("stage-share", NULL, NULL, 0.2, 0.9, 0.68, flags);
+  properties[PROP_TRAY_FOLDED] = g_param_spec_boolean ("tray-folded", NULL, NULL, FALSE, flags);
+  properties[PROP_STONE_FOLDED] = g_param_spec_boolean ("stone-folded", NULL, NULL, FALSE, flags);
   properties[PROP_AUTOSAVE] = g_param_spec_boolean ("autosave", NULL, NULL, TRUE, flags);
   properties[PROP_KEEP_BACKUP] = g_param_spec_boolean ("keep-backup", NULL, NULL, TRUE, flags);
   properties[PROP_SHOW_GUIDE] = g_param_spec_boolean ("show-guide", NULL, NULL, TRUE, flags);
@@ -198,7 +202,8 @@ void
 bw_settings_add_actions (BwSettings *self, GActionMap *map)
 {
   static const int flags[]
-      = { PROP_SHOW_LETTERS, PROP_LAMP_LIGHT, PROP_AUTOSAVE, PROP_KEEP_BACKUP, PROP_SHOW_GUIDE };
+      = { PROP_SHOW_LETTERS, PROP_LAMP_LIGHT,  PROP_AUTOSAVE,    PROP_KEEP_BACKUP,
+          PROP_SHOW_GUIDE,   PROP_TRAY_FOLDED, PROP_STONE_FOLDED };
   g_return_if_fail (BW_IS_SETTINGS (self));
   add_choice (self, map, properties[PROP_UNITS]);
   add_choice (self, map, properties[PROP_APPEARANCE]);

@@ -2,7 +2,8 @@
 /* What the maker prefers, kept between starts. Properties with change notification:
  *   units "mm" or "inch" · appearance "system", "light" or "dark" ·
  *   paper "usual" (what the country uses), "a4" or "letter" · show-letters · lamp-light ·
- *   window-width, window-height, maximized · stage-share 0.2..0.9 · autosave · keep-backup · show-guide ·
+ *   window-width, window-height, maximized · stage-share 0.2..0.9 · tray-folded · stone-folded ·
+ *   autosave · keep-backup · show-guide ·
  *   bead-seconds (how long a bead takes these hands; 0 not known, 0..3600)
  * Stored with GSettings; where the schema is not installed the same properties hold their defaults
  * and last as long as the program. */

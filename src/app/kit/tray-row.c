@@ -12,7 +12,6 @@ struct _BwTrayRow {
   GtkListBoxRow parent_instance;
   BwBeadSwatch *bead;
   GtkLabel *name;
-  GtkLabel *amount;
 };
 
 G_DEFINE_FINAL_TYPE (BwTrayRow, bw_tray_row, GTK_TYPE_LIST_BOX_ROW)
@@ -37,21 +36,25 @@ bw_colour_words (const BwColour *colour)
 }
 
 void
-bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count, double grams)
+bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count)
 {
   g_return_if_fail (BW_IS_TRAY_ROW (self));
   char letter[8] = { 0 };
   g_autofree char *name = bw_colour_words (colour);
-  g_autofree char *amount
-      = g_strdup_printf ("%" G_GUINT64_FORMAT " · %.*f g", count, grams < 0.1 ? 2 : 1, grams);
   g_unichar_to_utf8 (colour->id, letter);
   g_autofree char *words = g_strdup_printf (_ ("%s, letter %s, %s, %d beads"), name, letter,
                                             bw_finish_words (colour->finish), (int)count);
   bw_bead_swatch_set_colour (self->bead, colour);
   bw_label_set_words (self->name, name);
-  bw_label_set_words (self->amount, amount);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+}
+
+void
+bw_tray_row_set_folded (BwTrayRow *self, gboolean folded)
+{
+  g_return_if_fail (BW_IS_TRAY_ROW (self));
+  gtk_widget_set_visible (GTK_WIDGET (self->name), !folded);
 }
 
 static void
@@ -62,7 +65,6 @@ bw_tray_row_class_init (BwTrayRowClass *klass)
                                                "/io/github/bandwright/Bandwright/tray-row.ui");
   gtk_widget_class_bind_template_child (widget_class, BwTrayRow, bead);
   gtk_widget_class_bind_template_child (widget_class, BwTrayRow, name);
-  gtk_widget_class_bind_template_child (widget_class, BwTrayRow, amount);
 }
 
 static void

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One colour in the tray's list: the bead, its name, how many there are and what they weigh. */
+/* One colour in the tray: the bead and its name; how many beads have it is told beside the pointer.
+ */
 #pragma once
 
 #include "project/document/tray.h"
@@ -9,9 +10,11 @@
 G_DECLARE_FINAL_TYPE (BwTrayRow, bw_tray_row, BW, TRAY_ROW, GtkListBoxRow)
 
 GtkWidget *bw_tray_row_new (void);
-void bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count, double grams);
+void bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count);
 
 /* The colour's name, or its finish and letter when it has none. Owned. */
 char *bw_colour_words (const BwColour *colour);
 /* The finish as a translated word. Borrowed. */
 const char *bw_finish_words (BwFinish finish);
+/* Folded, its bead alone is seen. */
+void bw_tray_row_set_folded (BwTrayRow *self, gboolean folded);

@@ -12,6 +12,7 @@
 #include "app/keep/opening-bar.h"
 #include "app/keep/recovery.h"
 #include "app/kit/drops.h"
+#include "app/kit/fold-handle.h"
 #include "app/kit/notice.h"
 #include "app/kit/part-names.h"
 #include "app/kit/piece-name.h"
@@ -66,6 +67,7 @@ struct _BwWindow {
   BwHangStage *hang;
   BwMakeStage *make;
   BwBenchPage *bench;
+  BwFoldHandle *fold;
   BwStonePanel *stone;
   BwFitLine *fit;
   GMenu *recent_menu;
@@ -646,6 +648,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, hang);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, make);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, fold);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stone);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fit);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
@@ -676,6 +679,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_HANG_STAGE);
   g_type_ensure (BW_TYPE_MAKE_STAGE);
   g_type_ensure (BW_TYPE_BENCH_PAGE);
+  g_type_ensure (BW_TYPE_FOLD_HANDLE);
   g_type_ensure (BW_TYPE_STONE_PANEL);
   g_type_ensure (BW_TYPE_FIT_LINE);
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -683,6 +687,9 @@ bw_window_init (BwWindow *self)
   bw_recent_menu_follow (self->recent_menu);
   bw_demo_menu_fill (self->demo_menu);
   bw_place_take (GTK_WINDOW (self), self->paned);
+  bw_fold_handle_say (self->fold, TRUE, _ ("Fold the stone away"), _ ("Bring the stone back"), "F9");
+  g_object_bind_property (bw_settings_get (), "stone-folded", self->stone, "visible",
+                          G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
   bw_drops_take (GTK_WIDGET (self), dropped);
   bw_focus_keep (GTK_WINDOW (self));
 }
