@@ -56,8 +56,8 @@ typedef struct {
 
 /* Signals: "project-changed" () when another project is set; "view-changed" () when camera, layers,
  * light or colour-by-fit change; "hover-changed" (); "hand-changed" () when tool or colour change;
- * "symmetry-changed" (); "selection-changed" (); "locks-changed" (); "settle" (): what a view holds half done should be
- * finished now. */
+ * "symmetry-changed" (); "selection-changed" (); "locks-changed" (); "settle" (): what a view holds
+ * half done should be finished now. */
 BwSession *bw_session_new (BwProject *project);
 
 BwProject *bw_session_get_project (BwSession *self); /* borrowed, never NULL */
@@ -81,9 +81,9 @@ const BwRegion *bw_session_get_selection (BwSession *self);
 void bw_session_take_selection (BwSession *self,
                                 BwRegion *region); /* an empty one counts as NULL */
 
-/* Columns of the band that the maker has locked: nothing that draws changes a bead there. Those of a
- * column the band no longer has are forgotten, and all of them with the project.
- * "locks-changed" (). */
+/* Columns of the band that the maker has locked: nothing that draws changes a bead there. Those of
+ * a column the band no longer has are forgotten, and all of them with the project. "locks-changed"
+ * (). */
 gboolean bw_session_is_locked (BwSession *self, int column);
 int bw_session_count_locked (BwSession *self);
 void bw_session_set_locked (BwSession *self, int column, gboolean locked);

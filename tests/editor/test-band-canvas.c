@@ -149,13 +149,13 @@ a_ghost_takes_the_paint_of_its_bead (void **state)
 }
 
 static void
-the_right_button_picks_up_a_colour (void **state)
+the_middle_button_picks_up_a_colour (void **state)
 {
   Bench *bench = *state;
   double x, y;
   bw_project_set_bead (bench->project, "One bead", FALSE, 12, 5, 2);
   point_of (bench, 12, 5, &x, &y);
-  desk_click_at (widget (bench), x, y, 3);
+  desk_click_at (widget (bench), x, y, 2);
   assert_int_equal (bw_session_get_colour (bench->session), 2);
   assert_int_equal (bench_count (bench, 2), 1);
 }
@@ -567,7 +567,7 @@ main (void)
     IN_WINDOW (escape_takes_the_stroke_back),
     IN_WINDOW (a_stroke_held_beyond_the_view_rolls_the_band_on),
     IN_WINDOW (a_ghost_takes_the_paint_of_its_bead),
-    IN_WINDOW (the_right_button_picks_up_a_colour),
+    IN_WINDOW (the_middle_button_picks_up_a_colour),
     IN_WINDOW (the_bead_pointed_at_is_told_to_all),
     IN_WINDOW (what_another_view_points_at_is_told_here),
     IN_WINDOW (the_keyboard_draws_alone),

@@ -187,6 +187,8 @@ bw_band_canvas_class_init (BwBandCanvasClass *class)
   unrolled_class->changed = bw_band_canvas_changed;
   unrolled_class->leave = bw_band_canvas_leave;
   unrolled_class->taken = bw_band_canvas_taken;
+  g_signal_new ("menu", BW_TYPE_BAND_CANVAS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 4,
+                G_TYPE_DOUBLE, G_TYPE_DOUBLE, G_TYPE_INT, G_TYPE_INT);
   gtk_widget_class_set_css_name (widget_class, "bandcanvas");
   /* GTK 4.8 offers no virtual children for a drawn grid; a group's name and description are read.
    */
@@ -316,4 +318,22 @@ gboolean
 bw_band_canvas_has_piece (BwBandCanvas *self)
 {
   return self->work.air.piece != NULL;
+}
+
+void
+bw_band_canvas_pick_up (BwBandCanvas *self, int row, int column)
+{
+  bw_band_work_pick_up (&self->work, (BwBeadAt){ row, column });
+}
+
+void
+bw_band_canvas_lock (BwBandCanvas *self, int column)
+{
+  bw_band_deeds_lock (&self->work, column);
+}
+
+void
+bw_band_canvas_say (BwBandCanvas *self, const char *sentence)
+{
+  bw_band_work_say (&self->work, sentence);
 }

@@ -10,7 +10,9 @@
 #define BW_TYPE_BAND_CANVAS (bw_band_canvas_get_type ())
 G_DECLARE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, BW, BAND_CANVAS, BwUnrolled)
 
-/* "status" tells what is under the pointer or the cursor. */
+/* "status" tells what is under the pointer or the cursor. Signal "menu" (double x, double y, int
+ * row, int column): the maker asks for the menu of a bead (row 0: none) at a point of the widget.
+ */
 GtkWidget *bw_band_canvas_new (BwSession *session);
 
 /* How the band lies in the widget now, "view" is emitted when it is another; and the stone's faces
@@ -34,6 +36,11 @@ gboolean bw_band_canvas_bead_at (BwBandCanvas *self, double x, double y, int *ro
 gboolean bw_band_canvas_bead_point (BwBandCanvas *self, int row, int column, double *x, double *y);
 
 void bw_band_canvas_do (BwBandCanvas *self, BwBandDeed deed);
+/* Takes the colour of a bead in hand, or says why not; locks a column, or unlocks it. */
+void bw_band_canvas_pick_up (BwBandCanvas *self, int row, int column);
+void bw_band_canvas_lock (BwBandCanvas *self, int column);
+/* Tells a sentence in the status line until the maker goes on. */
+void bw_band_canvas_say (BwBandCanvas *self, const char *sentence);
 
 /* Pastes beads as bw_clip_print() writes them; anything else is refused in the status line. */
 void bw_band_canvas_paste_text (BwBandCanvas *self, const char *text);

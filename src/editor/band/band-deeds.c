@@ -202,6 +202,18 @@ select_all (BwBandWork *work)
 }
 
 void
+bw_band_deeds_lock (BwBandWork *work, int column)
+{
+  BwSession *session = work->view->session;
+  gboolean locked = !bw_session_is_locked (session, column);
+  g_autofree char *words
+      = locked ? g_strdup_printf (_ ("Column %d is locked: nothing changes its beads."), column)
+               : g_strdup_printf (_ ("Column %d is no longer locked."), column);
+  bw_session_set_locked (session, column, locked);
+  bw_band_work_say (work, words);
+}
+
+void
 bw_band_deeds_do (BwBandWork *work, BwBandDeed deed)
 {
   gboolean turns = deed == BW_BAND_FLIP_ROUND || deed == BW_BAND_FLIP_UP || deed == BW_BAND_TURN;
@@ -234,6 +246,9 @@ bw_band_deeds_do (BwBandWork *work, BwBandDeed deed)
   case BW_BAND_LIFT:
   case BW_BAND_LIFT_COPY:
     lift (work, deed == BW_BAND_LIFT_COPY);
+    break;
+  case BW_BAND_LOCK:
+    bw_band_deeds_lock (work, landing_place (work).column);
     break;
   case BW_BAND_FLIP_ROUND:
     turn (work, BW_PIECE_FLIP_ROUND);

@@ -16,7 +16,11 @@ typedef enum {
   BW_BAND_FLIP_ROUND,
   BW_BAND_FLIP_UP,
   BW_BAND_TURN,
+  BW_BAND_LOCK, /* or unlock: the keyboard's column, else the one pointed at */
 } BwBandDeed;
+
+/* Locks a column, or unlocks it, and says so. */
+void bw_band_deeds_lock (BwBandWork *work, int column);
 
 void bw_band_deeds_do (BwBandWork *work, BwBandDeed deed);
 

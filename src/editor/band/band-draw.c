@@ -57,7 +57,7 @@ paint_woven (const BwBandShown *shown, const BwBandPaint *paint)
 static void
 paint_locked (const BwBandPaint *paint)
 {
-  GdkRGBA veil = { 0.5f, 0.5f, 0.5f, 0.55f };
+  GdkRGBA veil = bw_band_style_tint (BW_TINT_HAIR, paint->style->dark, 0.62);
   for (int column = paint->range.first_column; column <= paint->range.last_column; column++) {
     double top = bw_band_paint_y (paint, column), bottom = bw_band_paint_y (paint, column - 1);
     if (bw_session_is_locked (paint->session, column))

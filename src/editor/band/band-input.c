@@ -5,12 +5,14 @@
 
 #include "editor/band/band-input.h"
 
+#include "editor/band/band-deeds.h"
 #include "editor/band/band-keys.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define WHEEL_PX 60.0 /* one notch of a wheel rolls this far */
+#define CLICK_PX 4.0  /* a press that moves no farther is a click */
 
 /* --- Drawing and picking up --------------------------------------------------------------------
  */
@@ -100,6 +102,14 @@ missed (const BwTool *tool)
 }
 
 static void
+say_locked (BwBandWork *work, int column)
+{
+  g_autofree char *words
+      = g_strdup_printf (_ ("Column %d is locked: a click on its number unlocks it."), column);
+  bw_band_work_say (work, words);
+}
+
+static void
 begin_or_say (BwBandInput *input, const BwTool *tool, double x, double y)
 {
   BwBandWork *work = input->work;
@@ -110,6 +120,8 @@ begin_or_say (BwBandInput *input, const BwTool *tool, double x, double y)
     bw_band_work_pick_up (work, bead);
   else if (!on_band)
     bw_band_work_say (work, missed (tool));
+  else if (tool->step != NULL && bw_session_is_locked (work->view->session, bead.column))
+    say_locked (work, bead.column);
 }
 
 static void
@@ -120,13 +132,26 @@ refuse (BwBandInput *input, GtkGestureDrag *drag, const char *sentence)
     bw_band_work_say (input->work, sentence);
 }
 
-/* Rulers have nothing to press; a second button during a stroke belongs to the stroke. */
+/* A press on a column's number locks the column, or unlocks it. */
+static void
+press_ruler (BwBandInput *input, double x, double y)
+{
+  const BwBandLayout *layout = &input->work->view->layout;
+  BwBeadAt brick = bw_band_brick (point_of (input, x, y));
+  if (x < layout->x && y < layout->y + layout->height && brick.column >= 1
+      && brick.column <= layout->columns)
+    bw_band_deeds_lock (input->work, brick.column);
+}
+
+/* A second button during a stroke belongs to the stroke. */
 static void
 on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandInput *input)
 {
   BwBandWork *work = input->work;
   if (bw_band_work_is_drawing (work) || !bw_band_view_has (work->view, x, y)) {
     refuse (input, drag, NULL);
+    if (!bw_band_work_is_drawing (work))
+      press_ruler (input, x, y);
     return;
   }
   if (would_miss_a_trial (input, x, y)) {
@@ -145,13 +170,21 @@ on_draw_begin (GtkGestureDrag *drag, double x, double y, BwBandInput *input)
   begin_or_say (input, tool, x, y);
 }
 
+/* When it is let go: a menu that opened under a button still pressed would be released on, not
+ * pressed.
+ */
 static void
-on_pick_begin (GtkGestureDrag *drag, double x, double y, BwBandInput *input)
+on_menu_press (GtkGestureClick *click, int n_press, double x, double y, BwBandInput *input)
 {
-  if (bw_band_work_is_drawing (input->work) || !bw_band_view_has (input->work->view, x, y))
-    refuse (input, drag, NULL);
-  else
-    begin_or_say (input, bw_tool_get (BW_TOOL_PICK), x, y);
+  BwBandWork *work = input->work;
+  BwBeadAt bead = { 0, 0 };
+  if (bw_band_work_is_drawing (work))
+    return;
+  gtk_widget_grab_focus (work->view->widget);
+  bw_band_work_say (work, NULL);
+  if (bw_band_view_bead (work->view, x, y, &bead))
+    bw_band_work_set_cursor (work, bead, FALSE);
+  bw_band_work_open_menu (work, x, y, bead);
 }
 
 static void
@@ -204,6 +237,8 @@ static void
 on_pan_begin (GtkGestureDrag *drag, double x, double y, BwBandInput *input)
 {
   input->held_x = input->held_y = 0;
+  input->drag_x = x;
+  input->drag_y = y;
   gtk_widget_set_cursor_from_name (input->work->view->widget, "grabbing");
 }
 
@@ -216,9 +251,14 @@ on_pan_update (GtkGestureDrag *drag, double dx, double dy, BwBandInput *input)
   bw_band_work_moved (input->work);
 }
 
+/* Pressed and let go in one place, the middle button picks up the colour there. */
 static void
 on_pan_end (GtkGestureDrag *drag, double dx, double dy, BwBandInput *input)
 {
+  BwBeadAt bead;
+  if (fabs (dx) + fabs (dy) < CLICK_PX && !bw_hand_busy (input->work->hand)
+      && bw_band_view_bead (input->work->view, input->drag_x, input->drag_y, &bead))
+    bw_band_work_pick_up (input->work, bead);
   const BwTool *tool = bw_tool_get (bw_session_get_tool (input->work->view->session));
   gtk_widget_set_cursor_from_name (input->work->view->widget, tool->cursor);
 }
@@ -319,13 +359,15 @@ static void
 add_gestures (BwBandInput *input)
 {
   GtkGesture *pinch = gtk_gesture_zoom_new (), *pen = gtk_gesture_stylus_new ();
+  GtkGesture *menu = gtk_gesture_click_new ();
 
   add_drag (input, GDK_BUTTON_PRIMARY, G_CALLBACK (on_draw_begin), G_CALLBACK (on_tool_update),
             G_CALLBACK (on_tool_end), G_CALLBACK (on_tool_cancel));
-  add_drag (input, GDK_BUTTON_SECONDARY, G_CALLBACK (on_pick_begin), G_CALLBACK (on_tool_update),
-            G_CALLBACK (on_tool_end), G_CALLBACK (on_tool_cancel));
   add_drag (input, GDK_BUTTON_MIDDLE, G_CALLBACK (on_pan_begin), G_CALLBACK (on_pan_update),
             G_CALLBACK (on_pan_end), NULL);
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (menu), GDK_BUTTON_SECONDARY);
+  g_signal_connect (menu, "released", G_CALLBACK (on_menu_press), input);
+  gtk_widget_add_controller (input->work->view->widget, GTK_EVENT_CONTROLLER (menu));
   g_signal_connect (pinch, "begin", G_CALLBACK (on_pinch_begin), input);
   g_signal_connect (pinch, "scale-changed", G_CALLBACK (on_pinch), input);
   gtk_widget_add_controller (input->work->view->widget, GTK_EVENT_CONTROLLER (pinch));

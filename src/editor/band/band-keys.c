@@ -252,6 +252,7 @@ on_control_key (BwBandWork *work, guint key, gboolean shift)
     { GDK_KEY_v, FALSE, BW_BAND_PASTE },      { GDK_KEY_a, FALSE, BW_BAND_SELECT_ALL },
     { GDK_KEY_a, TRUE, BW_BAND_SELECT_NONE }, { GDK_KEY_r, FALSE, BW_BAND_FLIP_ROUND },
     { GDK_KEY_u, FALSE, BW_BAND_FLIP_UP },    { GDK_KEY_t, FALSE, BW_BAND_TURN },
+    { GDK_KEY_k, FALSE, BW_BAND_LOCK },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++)
     if (gdk_keyval_to_lower (key) == deeds[i].key && shift == deeds[i].shift) {
@@ -284,6 +285,19 @@ on_plain_key (BwBandWork *work, guint key, gboolean shift)
   return on_walk_key (work, key, shift) || on_letter_key (work, key) || on_tool_key (work, key);
 }
 
+/* The menu opens at the keyboard's bead. */
+static gboolean
+on_menu_key (BwBandWork *work)
+{
+  BwBandPoint middle
+      = bw_band_cursor_point (&work->cursor, &work->view->layout, work->view->layout.roll);
+  bw_band_work_settle (work);
+  bw_band_work_set_cursor (work, work->cursor.at, TRUE);
+  bw_band_work_open_menu (work, bw_band_layout_x (&work->view->layout, middle.u),
+                          bw_band_layout_y (&work->view->layout, middle.v), work->cursor.at);
+  return TRUE;
+}
+
 static gboolean
 take_key (BwBandWork *work, guint key, GdkModifierType state)
 {
@@ -292,6 +306,8 @@ take_key (BwBandWork *work, guint key, GdkModifierType state)
 
   if (key == GDK_KEY_Escape)
     return on_escape (work);
+  if (key == GDK_KEY_Menu || (key == GDK_KEY_F10 && shift))
+    return on_menu_key (work);
   if (is_enter (key) && (held == 0 || held == GDK_CONTROL_MASK))
     return on_enter (work, held != 0);
   if (held == GDK_CONTROL_MASK && key != GDK_KEY_space)

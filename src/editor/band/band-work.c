@@ -173,3 +173,9 @@ bw_band_work_zoom (BwBandWork *work, double zoom)
   bw_band_layout_zoom_about (layout, zoom, x, y);
   bw_band_work_moved (work);
 }
+
+void
+bw_band_work_open_menu (BwBandWork *work, double x, double y, BwBeadAt bead)
+{
+  g_signal_emit_by_name (work->view->widget, "menu", x, y, bead.row, bead.column);
+}

@@ -43,6 +43,10 @@ void bw_band_work_moved (BwBandWork *work);
 /* About the pointer, or the middle of the view. */
 void bw_band_work_zoom (BwBandWork *work, double zoom);
 
+/* Asks whoever shows the canvas for the menu of a bead, row 0 for none, at a point of the widget.
+ */
+void bw_band_work_open_menu (BwBandWork *work, double x, double y, BwBeadAt bead);
+
 /* Brings the status line, and what a screen reader hears, up to date. */
 void bw_band_work_tell (BwBandWork *work);
 /* Takes the colour of a bead in hand, or says why not. */

@@ -75,7 +75,7 @@ edge_ink (const BwBandPaint *paint)
 static void
 paint_edge (const BwBandPaint *paint, double x, double top, double bottom)
 {
-  GdkRGBA glint = { 1, 1, 1, paint->style->dark ? 0.16f : 0.6f };
+  GdkRGBA glint = bw_band_style_gleam (paint->style->dark ? 0.16 : 0.6);
   bw_band_paint_rect (paint, x, top, paint->style->line, bottom - top, edge_ink (paint));
   bw_band_paint_rect (paint, x + paint->style->line, top, 1, bottom - top, glint);
 }
@@ -202,9 +202,9 @@ paint_shadow (const BwBandPaint *paint, double from, double to, double depth)
   const BwBandLayout *layout = paint->layout;
   graphene_rect_t rect = GRAPHENE_RECT_INIT ((float)layout->x, (float)MIN (from, to),
                                              (float)layout->width, (float)fabs (to - from));
-  GskColorStop stops[] = { { 0, { 0, 0, 0, (float)depth } },
-                           { 0.4f, { 0, 0, 0, (float)(depth * 0.35) } },
-                           { 1, { 0, 0, 0, 0 } } };
+  GskColorStop stops[] = { { 0, bw_band_style_shadow (depth) },
+                           { 0.4f, bw_band_style_shadow (0.35 * depth) },
+                           { 1, bw_band_style_shadow (0) } };
   if (!paint->style->strong)
     gtk_snapshot_append_linear_gradient (
         paint->snapshot, &rect, &GRAPHENE_POINT_INIT (0, (float)from),

@@ -132,6 +132,14 @@ bw_clip_turn (BwClip *clip)
   bw_clip_flip_up (clip);
 }
 
+void
+bw_clip_map (BwClip *clip, const guint8 map[256])
+{
+  for (int i = 0; i < clip->rows * clip->columns; i++)
+    if (clip->cell[i] != HOLE)
+      clip->cell[i] = map[clip->cell[i]];
+}
+
 int
 bw_clip_land (const BwClip *clip, int row, int column)
 {

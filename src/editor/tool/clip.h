@@ -25,6 +25,9 @@ void bw_clip_flip_round (BwClip *clip);
 void bw_clip_flip_up (BwClip *clip);
 void bw_clip_turn (BwClip *clip);
 
+/* Gives each bead of colour i the colour map[i]. */
+void bw_clip_map (BwClip *clip, const guint8 map[256]);
+
 /* The row at which the box can land when it should land at (row, column): that row, or its partner
  * in the pair picked up side by side (1 and 2, 3 and 4, …). */
 int bw_clip_land (const BwClip *clip, int row, int column);
