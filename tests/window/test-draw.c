@@ -191,17 +191,36 @@ a_letter_takes_its_colour_in_hand (void **state)
 }
 
 static void
-the_right_button_picks_up_and_paints_nothing (void **state)
+click_bead_with (Maker *maker, int row, int column, int button)
+{
+  double x, y;
+  maker_bead_point (maker, row, column, &x, &y);
+  desk_click_at (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y, button);
+}
+
+static void
+the_right_button_offers_the_colour_and_paints_nothing (void **state)
 {
   Bench *bench = *state;
   Maker *maker = &bench->maker;
-  double x, y;
   maker_click_bead (maker, 11, 6);
-  maker_bead_point (maker, 31, 6, &x, &y);
-  desk_click_at (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y, 3);
+  click_bead_with (maker, 31, 6, 3);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 1);
+  maker_click_words (GTK_WIDGET (maker->window), "Pick Up “Slate tide”");
+  desk_settle ();
   assert_int_equal (bw_session_get_colour (maker_session (maker)), 0);
-  maker_bead_point (maker, 11, 6, &x, &y);
-  desk_click_at (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y, 3);
+  assert_int_equal (maker_count (maker, 1), 1);
+}
+
+static void
+the_middle_button_picks_up_at_a_click_and_paints_nothing (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  maker_click_bead (maker, 11, 6);
+  click_bead_with (maker, 31, 6, 2);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 0);
+  click_bead_with (maker, 11, 6, 2);
   assert_int_equal (bw_session_get_colour (maker_session (maker)), 1);
   assert_int_equal (maker_count (maker, 1), 1);
 }
@@ -216,7 +235,8 @@ main (void)
     IN_WINDOW (one_undo_takes_the_whole_stroke_back),
     IN_WINDOW (escape_in_the_middle_of_a_stroke_leaves_nothing_of_it),
     IN_WINDOW (a_letter_takes_its_colour_in_hand),
-    IN_WINDOW (the_right_button_picks_up_and_paints_nothing),
+    IN_WINDOW (the_right_button_offers_the_colour_and_paints_nothing),
+    IN_WINDOW (the_middle_button_picks_up_at_a_click_and_paints_nothing),
   };
   return maker_run (tests);
 }

@@ -32,8 +32,9 @@ set_up (void **state)
 static int
 tear_down (void **state)
 {
-  g_object_set (bw_settings_get (), "tray-folded", FALSE, "stone-folded", FALSE, NULL);
   maker_stop (*state);
+  g_object_set (bw_settings_get (), "tray-folded", FALSE, "stone-folded", FALSE, "window-width",
+                1280, "window-height", 860, NULL);
   g_free (*state);
   return 0;
 }
@@ -261,6 +262,339 @@ the_zoom_is_a_number_and_a_slider (void **state)
   assert_true (bw_band_canvas_get_zoom (canvas) > before);
 }
 
+/* --- Menus -------------------------------------------------------------------------------------
+ */
+
+static GtkWidget *
+window_of (Maker *maker)
+{
+  return GTK_WIDGET (maker->window);
+}
+
+/* The whole band, so that every bead can be pointed at. */
+static void
+see_all (Maker *maker)
+{
+  desk_key ("0", GDK_CONTROL_MASK);
+  maker_take_colour (maker, 1);
+}
+
+static void
+open_menu_of_bead (Maker *maker, int row, int column)
+{
+  double x, y;
+  maker_bead_point (maker, row, column, &x, &y);
+  desk_click_at (GTK_WIDGET (canvas_of (maker)), x, y, 3);
+  desk_settle ();
+}
+
+static void
+choose (Maker *maker, const char *words)
+{
+  maker_click_words (window_of (maker), words);
+  desk_settle ();
+}
+
+static gboolean
+is_offered (Maker *maker, const char *words)
+{
+  GtkWidget *label = desk_look_for_label (window_of (maker), words);
+  assert_non_null (label);
+  return gtk_widget_is_sensitive (label);
+}
+
+static int
+selected (Maker *maker)
+{
+  const BwRegion *region = bw_session_get_selection (maker_session (maker));
+  return region ? bw_region_count (region) : 0;
+}
+
+static void
+the_menu_of_a_bead_does_what_it_says (void **state)
+{
+  Maker *maker = *state;
+  see_all (maker);
+  maker_drag_beads (maker, 21, 4, 31, 4);
+  open_menu_of_bead (maker, 25, 4);
+  desk_keep ("mat-menu");
+  assert_false (is_offered (maker, "Copy"));
+  assert_true (is_offered (maker, "Paste"));
+  assert_false (is_offered (maker, "Unlock All Columns"));
+  choose (maker, "Select All “Straw light”");
+  assert_int_equal (selected (maker), 6);
+  open_menu_of_bead (maker, 25, 4);
+  assert_true (is_offered (maker, "Copy"));
+  choose (maker, "Cut");
+  assert_int_equal (maker_count (maker, 1), 0);
+  assert_string_equal (bw_project_undo_label (maker_project (maker)), "Cut");
+}
+
+/* By the keyboard it opens at the keyboard's bead. */
+static void
+the_menu_opens_by_a_key_at_the_keyboards_bead (void **state)
+{
+  Maker *maker = *state;
+  see_all (maker);
+  maker_click_bead (maker, 21, 4);
+  desk_key ("a", 0);
+  /* The first arrow shows the bead that was pressed last. */
+  desk_key ("Right", 0);
+  desk_key ("F10", GDK_SHIFT_MASK);
+  desk_settle ();
+  choose (maker, "Pick Up “Straw light”");
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 1);
+}
+
+static void
+press_row (Maker *maker, int index)
+{
+  GtkWidget *list = desk_find_type (maker_find (maker, BW_TYPE_SIDE_PANEL), GTK_TYPE_LIST_BOX);
+  GtkWidget *row = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), index));
+  desk_click_at (row, 20, gtk_widget_get_height (row) / 2.0, 3);
+  desk_settle ();
+}
+
+static void
+the_menu_of_a_colour_does_what_it_says (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  see_all (maker);
+  maker_drag_beads (maker, 21, 4, 31, 4);
+  press_row (maker, 0);
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 0);
+  desk_keep ("mat-tray-menu");
+  assert_false (is_offered (maker, "Move Up"));
+  choose (maker, "Move Down");
+  assert_string_equal (bw_project_get_tray (project)->colour[0].name, "Straw light");
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 1);
+  press_row (maker, 0);
+  choose (maker, "Select Its Beads");
+  assert_int_equal (selected (maker), 6);
+  press_row (maker, 2);
+  choose (maker, "Remove…");
+  desk_settle ();
+  choose (maker, "Remove");
+  assert_int_equal (bw_project_get_tray (project)->n_colours, 3);
+}
+
+static void
+the_menu_of_a_step_goes_there_and_before_it (void **state)
+{
+  Maker *maker = *state;
+  see_all (maker);
+  for (int i = 0; i < 3; i++)
+    maker_click_bead (maker, 11 + 2 * i, 6);
+  desk_key ("h", GDK_CONTROL_MASK);
+  desk_settle ();
+  GtkWidget *step = desk_look_for_prefix (window_of (maker), "2  ");
+  assert_non_null (step);
+  desk_click_at (step, 10, gtk_widget_get_height (step) / 2.0, 3);
+  desk_settle ();
+  desk_keep ("mat-steps-menu");
+  choose (maker, "Go to Just before It");
+  assert_int_equal (bw_project_get_position (maker_project (maker)), 1);
+  assert_int_equal (maker_count (maker, 1), 1);
+  desk_key ("Escape", 0);
+}
+
+/* --- The tray's order --------------------------------------------------------------------------
+ */
+
+static void
+drag_row (Maker *maker, int from, int to, double at)
+{
+  GtkWidget *list = desk_find_type (maker_find (maker, BW_TYPE_SIDE_PANEL), GTK_TYPE_LIST_BOX);
+  GtkWidget *row = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), from));
+  GtkWidget *goal = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), to));
+  double half = gtk_widget_get_height (row) / 2.0, end = at * gtk_widget_get_height (goal);
+  desk_move (row, 20, half);
+  desk_press (1);
+  desk_move (row, 24, half + 6);
+  desk_move (row, 26, half + 14);
+  desk_move (goal, 30, end - 1);
+  desk_move (goal, 30, end);
+  desk_settle ();
+  desk_keep ("mat-tray-drag");
+  desk_release (1);
+}
+
+typedef struct {
+  BwProject *project;
+  int index;
+  const char *name;
+} Order;
+
+static gboolean
+lies_there (gpointer data)
+{
+  const Order *order = data;
+  return g_str_equal (bw_project_get_tray (order->project)->colour[order->index].name, order->name);
+}
+
+static void
+the_tray_is_put_in_order_by_dragging (void **state)
+{
+  Maker *maker = *state;
+  Order order = { maker_project (maker), 2, "Slate tide" };
+  see_all (maker);
+  maker_click_bead (maker, 11, 6);
+  drag_row (maker, 0, 2, 0.8);
+  desk_until (lies_there, &order);
+  assert_string_equal (bw_project_get_tray (order.project)->colour[0].name, "Straw light");
+  assert_int_equal (bw_session_get_colour (maker_session (maker)), 2);
+  /* The beads keep their colours. */
+  assert_int_equal (maker_bead (maker, 11, 6), 0);
+  order = (Order){ maker_project (maker), 0, "Slate tide" };
+  drag_row (maker, 2, 0, 0.2);
+  desk_until (lies_there, &order);
+  assert_int_equal (bw_project_count_steps (maker_project (maker)), 3);
+}
+
+/* --- Locked columns ----------------------------------------------------------------------------
+ */
+
+static void
+nothing_is_drawn_in_a_locked_column (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *canvas = GTK_WIDGET (canvas_of (maker));
+  see_all (maker);
+  double x, y;
+  maker_bead_point (maker, 21, 4, &x, &y);
+  guint32 before = desk_pixel (canvas, x + 3, y);
+  /* Its number, beside the band. */
+  desk_click_at (canvas, 10, y, 1);
+  assert_true (bw_session_is_locked (maker_session (maker), 4));
+  assert_non_null (desk_look_for_prefix (window_of (maker), "Column 4 is locked: nothing changes"));
+  desk_move (canvas, 10, 10);
+  assert_int_not_equal (desk_pixel (canvas, x + 3, y), before);
+  desk_keep ("mat-locked");
+  maker_click_bead (maker, 21, 4);
+  assert_int_equal (maker_count (maker, 1), 0);
+  assert_non_null (desk_look_for_prefix (window_of (maker), "Column 4 is locked: a click on its"));
+  desk_key ("3", 0);
+  maker_drag_beads (maker, 21, 4, 26, 7);
+  assert_int_equal (maker_count (maker, 1), 9);
+  assert_int_equal (maker_bead (maker, 21, 4), 0);
+  /* Everything but the locked column is rubbed out, and a motif spares it too. */
+  desk_key ("z", GDK_CONTROL_MASK);
+  open_menu_of_bead (maker, 21, 4);
+  assert_false (is_offered (maker, "Rub Out (column 4 is locked)"));
+  choose (maker, "Unlock Column 4");
+  assert_false (bw_session_is_locked (maker_session (maker), 4));
+  maker_click_bead (maker, 21, 4);
+  assert_int_equal (maker_bead (maker, 21, 4), 1);
+}
+
+static void
+a_motif_spares_a_locked_column (void **state)
+{
+  Maker *maker = *state;
+  see_all (maker);
+  open_menu_of_bead (maker, 21, 6);
+  choose (maker, "Lock Column 6");
+  desk_key ("Page_Down", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_true (bw_project_has_trial (maker_project (maker)));
+  for (int row = 1; row <= maker_design (maker)->band.rows; row += 2)
+    assert_int_equal (maker_bead (maker, row, 6), 0);
+  assert_true (maker_count (maker, 1) > 0);
+}
+
+/* --- Motifs of one's own -----------------------------------------------------------------------
+ */
+
+static gboolean
+has_piece (gpointer maker)
+{
+  return bw_band_canvas_has_piece (canvas_of (maker));
+}
+
+static gboolean
+takes_to_band (GtkWidget *widget, gconstpointer words)
+{
+  return g_strcmp0 (gtk_widget_get_tooltip_text (widget), words) == 0;
+}
+
+/* In another window, on another project: the file alone carries it there. */
+static void
+a_selection_is_kept_as_a_motif_and_used_again (void **state)
+{
+  Maker *maker = *state;
+  see_all (maker);
+  desk_key ("3", 0);
+  maker_drag_beads (maker, 21, 4, 26, 7);
+  open_menu_of_bead (maker, 21, 4);
+  choose (maker, "Select All “Straw light”");
+  open_menu_of_bead (maker, 21, 4);
+  choose (maker, "Save as Motif…");
+  maker_dialog (maker);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type ("Little wave");
+  desk_key ("Return", 0);
+  maker_no_dialog (maker);
+  g_autofree char *path = g_build_filename (g_get_user_data_dir (), "bandwright", "motifs",
+                                            "Little wave.beads", NULL);
+  assert_true (g_file_test (path, G_FILE_TEST_EXISTS));
+  maker_stop (maker);
+  maker_start (maker, NULL);
+  desk_key ("2", GDK_CONTROL_MASK);
+  desk_key ("0", GDK_CONTROL_MASK);
+  assert_int_equal (maker_count (maker, 1), 0);
+  choose (maker, "Motif");
+  GtkWidget *own
+      = desk_look_for (window_of (maker), takes_to_band, "Take “Little wave” to the band");
+  assert_non_null (own);
+  maker_reveal (own);
+  desk_keep ("mat-own");
+  desk_click (own);
+  desk_until (has_piece, maker);
+  desk_key ("Return", 0);
+  assert_int_equal (maker_count (maker, 1), 12);
+  assert_string_equal (bw_project_undo_label (maker_project (maker)), "Paste");
+}
+
+/* --- What is woven -----------------------------------------------------------------------------
+ */
+
+static void
+what_is_woven_is_veiled_and_asked_about_once (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  GtkWidget *canvas = GTK_WIDGET (canvas_of (maker));
+  see_all (maker);
+  double x, y;
+  maker_bead_point (maker, 11, 6, &x, &y);
+  guint32 before = desk_pixel (canvas, x + 3, y);
+  assert_true (bw_project_set_progress (project, "Rows", 20, NULL, 0, NULL));
+  desk_settle ();
+  assert_int_not_equal (desk_pixel (canvas, x + 3, y), before);
+  desk_keep ("mat-woven");
+  /* What is not woven yet is nobody's question. */
+  maker_click_bead (maker, 31, 6);
+  assert_null (desk_dialog (GTK_WINDOW (maker->window)));
+  maker_click_bead (maker, 11, 6);
+  GtkWindow *question = maker_dialog (maker);
+  assert_non_null (desk_look_for_label (GTK_WIDGET (question),
+                                        "Row 11 is woven already. Change it in the drawing?"));
+  desk_keep ("mat-question");
+  maker_click_words (GTK_WIDGET (question), "Leave It as It Was");
+  maker_no_dialog (maker);
+  assert_int_equal (maker_bead (maker, 11, 6), 0);
+  assert_int_equal (maker_bead (maker, 31, 6), 1);
+  maker_click_bead (maker, 11, 6);
+  question = maker_dialog (maker);
+  maker_click_words (GTK_WIDGET (question), "Change It");
+  maker_no_dialog (maker);
+  assert_int_equal (maker_bead (maker, 11, 6), 1);
+  maker_click_bead (maker, 13, 6);
+  assert_null (desk_dialog (GTK_WINDOW (maker->window)));
+  assert_int_equal (maker_bead (maker, 13, 6), 1);
+}
+
 int
 main (void)
 {
@@ -273,6 +607,15 @@ main (void)
     IN_WINDOW (the_tray_folds_to_swatches_by_key_and_by_handle),
     IN_WINDOW (the_stone_folds_away_by_key_and_by_handle),
     IN_WINDOW (the_zoom_is_a_number_and_a_slider),
+    IN_WINDOW (the_menu_of_a_bead_does_what_it_says),
+    IN_WINDOW (the_menu_opens_by_a_key_at_the_keyboards_bead),
+    IN_WINDOW (the_menu_of_a_colour_does_what_it_says),
+    IN_WINDOW (the_menu_of_a_step_goes_there_and_before_it),
+    IN_WINDOW (the_tray_is_put_in_order_by_dragging),
+    IN_WINDOW (nothing_is_drawn_in_a_locked_column),
+    IN_WINDOW (a_motif_spares_a_locked_column),
+    IN_WINDOW (a_selection_is_kept_as_a_motif_and_used_again),
+    IN_WINDOW (what_is_woven_is_veiled_and_asked_about_once),
   };
   return maker_run (tests);
 }

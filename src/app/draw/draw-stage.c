@@ -4,7 +4,11 @@
 #include "config.h"
 
 #include "app/form/card.h"
+#include "app/draw/band-menu.h"
 #include "app/draw/draw-stage.h"
+#include "app/draw/save-motif.h"
+#include "app/draw/woven-question.h"
+#include "app/kit/menu-at.h"
 #include "app/form/field-entry.h"
 #include "app/kit/settings.h"
 #include "app/draw/symmetry-button.h"
@@ -31,6 +35,7 @@ struct _BwDrawStage {
   GtkWidget *letters;
   BwZoomBox *zoom;
   GtkLabel *status;
+  BwBeadAt menu_bead; /* the one whose menu opened last */
 };
 
 G_DEFINE_FINAL_TYPE (BwDrawStage, bw_draw_stage, GTK_TYPE_WIDGET)
@@ -67,6 +72,77 @@ do_deed (GtkWidget *widget, const char *action, GVariant *parameter)
   for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++)
     if (g_str_equal (deeds[i].action, action))
       bw_band_canvas_do (self->canvas, deeds[i].deed);
+}
+
+/* --- The menu of a bead ------------------------------------------------------------------------
+ */
+
+static void
+open_menu (BwDrawStage *self, double x, double y, int row, int column)
+{
+  g_autoptr (GMenuModel) menu = bw_band_menu_new (self->session, row, column);
+  self->menu_bead = (BwBeadAt){ row, column };
+  bw_menu_open_at (GTK_WIDGET (self), GTK_WIDGET (self->canvas), x, y, menu);
+}
+
+static void
+pick_up (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  bw_band_canvas_pick_up (self->canvas, self->menu_bead.row, self->menu_bead.column);
+}
+
+static void
+select_colour (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  const BwDrawing *drawing = bw_project_get_drawing (bw_session_get_project (self->session));
+  BwRegion *region = bw_region_new (bw_drawing_columns (drawing), bw_drawing_rows (drawing));
+  bw_region_add_colour (region, drawing,
+                        bw_drawing_get (drawing, self->menu_bead.row, self->menu_bead.column));
+  bw_session_take_selection (self->session, region);
+}
+
+static void
+lock_column (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  bw_band_canvas_lock (self->canvas, self->menu_bead.column);
+}
+
+static void
+unlock_all (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_session_unlock_all (BW_DRAW_STAGE (widget)->session);
+}
+
+static void
+motif_saved (gboolean saved, const char *sentence, gpointer data)
+{
+  BwDrawStage *self = data;
+  bw_band_canvas_say (self->canvas, sentence);
+  if (saved)
+    bw_side_panel_look_at_own (self->side);
+}
+
+static void
+save_motif (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  if (bw_session_get_selection (self->session))
+    bw_save_motif_ask (GTK_WINDOW (gtk_widget_get_root (widget)), self->session, motif_saved, self);
+  else
+    bw_band_canvas_say (self->canvas, _ ("Nothing is selected."));
+}
+
+static void
+install_menu (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_install_action (widget_class, "beads.pick", NULL, pick_up);
+  gtk_widget_class_install_action (widget_class, "beads.select-colour", NULL, select_colour);
+  gtk_widget_class_install_action (widget_class, "beads.lock", NULL, lock_column);
+  gtk_widget_class_install_action (widget_class, "beads.unlock-all", NULL, unlock_all);
+  gtk_widget_class_install_action (widget_class, "beads.save-motif", NULL, save_motif);
 }
 
 static void
@@ -212,6 +288,8 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
   bw_cards_bind (GTK_WIDGET (self), draft);
   g_signal_connect_object (self->canvas, "status", G_CALLBACK (show_status), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->canvas, "menu", G_CALLBACK (open_menu), self, G_CONNECT_SWAPPED);
+  bw_woven_question_watch (GTK_WIDGET (self), self->session);
   g_signal_connect_object (bw_settings_get (), "notify::show-letters", G_CALLBACK (show_letters),
                            self, G_CONNECT_SWAPPED);
   g_object_bind_property (bw_settings_get (), "tray-folded", self->side, "folded",
@@ -263,6 +341,7 @@ bw_draw_stage_class_init (BwDrawStageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, zoom);
   gtk_widget_class_bind_template_child (widget_class, BwDrawStage, status);
   install_deeds (widget_class);
+  install_menu (widget_class);
   install_keys (widget_class);
 }
 

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/draw/history-popover.h"
+#include "app/kit/menu-at.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -61,10 +62,52 @@ row_activated (BwHistoryPopover *self, guint position)
   bw_project_go_to (self->project, position);
 }
 
+/* --- The menu of a step ------------------------------------------------------------------------
+ */
+
+static void
+go_to (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  bw_project_go_to (BW_HISTORY_POPOVER (widget)->project, g_variant_get_uint32 (parameter));
+}
+
+static void
+open_menu (BwHistoryPopover *self, GtkWidget *row, double x, double y, guint position)
+{
+  g_autoptr (GMenu) menu = g_menu_new ();
+  bw_menu_add_to (menu, _ ("Go to This Step"), "steps.go", position);
+  if (position > 0)
+    bw_menu_add_to (menu, _ ("Go to Just before It"), "steps.go", position - 1);
+  bw_menu_open_at (GTK_WIDGET (self), row, x, y, G_MENU_MODEL (menu));
+}
+
+static void
+menu_pressed (GtkGestureClick *press, int n_press, double x, double y, GtkListItem *item)
+{
+  GtkWidget *label = gtk_list_item_get_child (item);
+  GtkWidget *popover = gtk_widget_get_ancestor (label, BW_TYPE_HISTORY_POPOVER);
+  open_menu (BW_HISTORY_POPOVER (popover), label, x, y, gtk_list_item_get_position (item));
+}
+
+static gboolean
+menu_key (BwHistoryPopover *self, guint key, guint code, GdkModifierType state)
+{
+  GtkSelectionModel *model = gtk_list_view_get_model (self->list);
+  if (!bw_menu_is_key (key, state) || !model)
+    return FALSE;
+  open_menu (self, GTK_WIDGET (self->list), 24, 24,
+             gtk_single_selection_get_selected (GTK_SINGLE_SELECTION (model)));
+  return TRUE;
+}
+
 static void
 row_set_up (BwHistoryPopover *self, GtkListItem *item)
 {
   GtkWidget *label = gtk_label_new (NULL);
+  GtkGesture *press = gtk_gesture_click_new ();
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (press), GDK_BUTTON_SECONDARY);
+  g_signal_connect (press, "released", G_CALLBACK (menu_pressed), item);
+  gtk_widget_add_controller (label, GTK_EVENT_CONTROLLER (press));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (GTK_LABEL (label), 24);
@@ -113,6 +156,7 @@ bw_history_popover_class_init (BwHistoryPopoverClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_history_popover_dispose;
   widget_class->show = bw_history_popover_show;
+  gtk_widget_class_install_action (widget_class, "steps.go", "u", go_to);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/bandwright/Bandwright/history-popover.ui");
   gtk_widget_class_bind_template_child (widget_class, BwHistoryPopover, list);
@@ -125,4 +169,7 @@ static void
 bw_history_popover_init (BwHistoryPopover *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (menu_key), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->list), keys);
 }

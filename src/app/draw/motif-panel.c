@@ -8,6 +8,7 @@
 #include "app/draw/motif-panel.h"
 #include "app/draw/motif-picture.h"
 #include "app/draw/motif-words.h"
+#include "app/draw/own-picture.h"
 #include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
@@ -21,7 +22,8 @@ struct _BwMotifPanel {
   int middle;                     /* 0 the join, 1.. a face, beyond: elsewhere */
   int faces;                      /* that the list of middles shows */
   gboolean showing;
-  GtkFlowBox *kinds;
+  GtkFlowBox *kinds, *own;
+  GtkWidget *no_own; /* said while there is none */
   GtkLabel *kind_name, *size_name, *reach_name, *problem;
   GtkEntry *text;
   GtkSpinButton *size, *reach, *slope, *density, *seed, *repeats, *centre, *first, *last;
@@ -33,7 +35,7 @@ struct _BwMotifPanel {
 
 G_DEFINE_FINAL_TYPE (BwMotifPanel, bw_motif_panel, BW_TYPE_CARD)
 
-enum { CENTRED, N_SIGNALS };
+enum { CENTRED, BEADS, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 static BwProject *
@@ -311,6 +313,48 @@ drop_clicked (BwMotifPanel *self)
   bw_project_drop_trial (project_of (self));
 }
 
+/* --- the maker's own ------------------------------------------------------------------------ */
+
+static GtkWidget *
+own_child (BwOwnMotif *motif)
+{
+  GtkWidget *child = gtk_flow_box_child_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *name = gtk_label_new (motif->name);
+  g_autofree char *tip = g_strdup_printf (_ ("Take “%s” to the band"), motif->name);
+  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_max_width_chars (GTK_LABEL (name), 8);
+  gtk_widget_add_css_class (name, "small");
+  gtk_widget_set_tooltip_text (child, tip);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, tip, -1);
+  gtk_box_append (GTK_BOX (box), bw_own_picture_new (motif));
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), box);
+  return child;
+}
+
+void
+bw_motif_panel_look_at_own (BwMotifPanel *self)
+{
+  g_return_if_fail (BW_IS_MOTIF_PANEL (self));
+  g_autoptr (GPtrArray) all = bw_own_motifs_load ();
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->own))))
+    gtk_flow_box_remove (self->own, child);
+  gtk_widget_set_visible (self->no_own, all->len == 0);
+  while (all->len > 0)
+    gtk_flow_box_append (self->own, own_child (g_ptr_array_steal_index (all, 0)));
+}
+
+static void
+own_activated (BwMotifPanel *self, GtkFlowBoxChild *child)
+{
+  GtkWidget *picture = gtk_widget_get_first_child (gtk_flow_box_child_get_child (child));
+  const BwOwnMotif *motif = bw_own_picture_get (BW_OWN_PICTURE (picture));
+  bw_project_drop_trial (project_of (self));
+  g_autofree char *beads = bw_own_motif_for (motif, bw_project_get_tray (project_of (self)));
+  g_signal_emit (self, signals[BEADS], 0, beads);
+}
+
 static gboolean
 enter_pressed (GtkWidget *widget, GVariant *args, gpointer data)
 {
@@ -343,6 +387,7 @@ bw_motif_panel_map (GtkWidget *widget)
   GTK_WIDGET_CLASS (bw_motif_panel_parent_class)->map (widget);
   if (!project_of (self))
     return;
+  bw_motif_panel_look_at_own (self);
   show_motif (self);
   try_now (self);
 }
@@ -377,6 +422,9 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, kinds);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, own);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, no_own);
+  gtk_widget_class_bind_template_callback (widget_class, own_activated);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, kind_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach_name);
@@ -407,6 +455,8 @@ bw_motif_panel_class_init (BwMotifPanelClass *klass)
   BW_CARD_CLASS (klass)->refresh = bw_motif_panel_refresh;
   widget_class->map = bw_motif_panel_map;
   widget_class->unmap = bw_motif_panel_unmap;
+  signals[BEADS] = g_signal_new ("beads", BW_TYPE_MOTIF_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[CENTRED] = g_signal_new ("centred", BW_TYPE_MOTIF_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                    NULL, G_TYPE_NONE, 1, G_TYPE_DOUBLE);
   g_type_ensure (BW_TYPE_COLOUR_ROWS);

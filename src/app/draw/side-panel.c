@@ -74,6 +74,21 @@ bw_side_panel_turn (BwSidePanel *self, int by)
   gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD);
 }
 
+void
+bw_side_panel_look_at_own (BwSidePanel *self)
+{
+  g_return_if_fail (BW_IS_SIDE_PANEL (self));
+  bw_motif_panel_look_at_own (self->motif);
+}
+
+/* A motif of the maker's own is in the air over the band, which has the keyboard. */
+static void
+take_beads (GtkWidget *canvas, const char *beads)
+{
+  gtk_widget_grab_focus (canvas);
+  bw_band_canvas_paste_text (BW_BAND_CANVAS (canvas), beads);
+}
+
 /* The panel is where a picture is dropped, and so is the frame round the canvas. */
 static void
 take_picture (BwSidePanel *self, GFile *file)
@@ -101,6 +116,8 @@ bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas)
   GtkWidget *overlay = gtk_overlay_new ();
   /* A motif put on another face is seen there. */
   g_signal_connect_object (self->motif, "centred", G_CALLBACK (bw_band_canvas_roll_to), canvas,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->motif, "beads", G_CALLBACK (take_beads), canvas,
                            G_CONNECT_SWAPPED);
   gtk_overlay_set_child (GTK_OVERLAY (overlay), canvas);
   gtk_overlay_add_overlay (GTK_OVERLAY (overlay),

@@ -13,6 +13,8 @@ void bw_side_panel_show (BwSidePanel *self, const char *name);
 /* The page after the one shown, before it (-1), or this one (0), round and round; its first control
  * has the keyboard then. */
 void bw_side_panel_turn (BwSidePanel *self, int by);
+/* Another motif of the maker's own has been kept: it is shown among them. */
+void bw_side_panel_look_at_own (BwSidePanel *self);
 /* The canvas with the picture's outline over it; pictures can be dropped on it. Takes the canvas as
  * its child; floating. */
 GtkWidget *bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas);

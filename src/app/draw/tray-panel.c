@@ -9,7 +9,10 @@
 #include "app/draw/tray-merge.h"
 #include "app/draw/tray-panel.h"
 #include "app/kit/tray-row.h"
+#include "app/draw/tray-drag.h"
 #include "app/draw/tray-words.h"
+#include "app/kit/menu-at.h"
+#include "app/kit/settings.h"
 #include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -293,12 +296,19 @@ finish_chosen (BwTrayPanel *self)
   set_tray (self, _ ("Finish"), &tray);
 }
 
+/* The colour moved is in hand then. */
+static void
+move_to (int from, int to, gpointer data)
+{
+  BwTrayPanel *self = data;
+  if (bw_project_move_colour (project_of (self), _ ("Order of colours"), from, to))
+    bw_session_set_colour (self->session, to);
+}
+
 static void
 move (BwTrayPanel *self, int by)
 {
-  int from = chosen (self);
-  if (bw_project_move_colour (project_of (self), _ ("Order of colours"), from, from + by))
-    bw_session_set_colour (self->session, from + by);
+  move_to (chosen (self), chosen (self) + by, self);
 }
 
 static void
@@ -374,6 +384,120 @@ remove_clicked (BwTrayPanel *self)
   bw_session_set_colour (self->session, heir > gone ? heir - 1 : heir);
 }
 
+/* --- The menu of a colour ----------------------------------------------------------------------
+ */
+
+static GMenuModel *
+menu_of_chosen (BwTrayPanel *self)
+{
+  const BwTray *tray = bw_project_get_tray (project_of (self));
+  int n = tray->n_colours, at = chosen (self);
+  g_autoptr (GMenu) menu = g_menu_new ();
+  GMenu *change = bw_menu_section (menu), *order = bw_menu_section (menu);
+  GMenu *count = bw_menu_section (menu);
+  bw_menu_add (change, _ ("Change the Colour…"), "tray.colour");
+  bw_menu_add (change, _ ("Rename"), "tray.rename");
+  bw_menu_add (change, _ ("Select Its Beads"), "tray.select");
+  bw_menu_add (order, _ ("Move Up"), at > 0 ? "tray.up" : NULL);
+  bw_menu_add (order, _ ("Move Down"), at + 1 < n ? "tray.down" : NULL);
+  bw_menu_add (count, _ ("Add a Colour"), n < BW_TRAY_MAX ? "tray.add" : NULL);
+  bw_menu_add (count, _ ("Merge…"), n > 1 ? "tray.merge" : NULL);
+  bw_menu_add (count, _ ("Remove…"), n > 1 ? "tray.remove" : NULL);
+  return G_MENU_MODEL (g_steal_pointer (&menu));
+}
+
+static void
+open_menu (BwTrayPanel *self, double x, double y)
+{
+  g_autoptr (GMenuModel) menu = menu_of_chosen (self);
+  bw_menu_open_at (GTK_WIDGET (self), GTK_WIDGET (self->list), x, y, menu);
+}
+
+/* The right button takes the colour in hand too: what the menu does is done to that. */
+static void
+menu_pressed (BwTrayPanel *self, int n_press, double x, double y)
+{
+  GtkListBoxRow *row = gtk_list_box_get_row_at_y (self->list, (int)y);
+  if (!row)
+    return;
+  bw_session_set_colour (self->session, gtk_list_box_row_get_index (row));
+  open_menu (self, x, y);
+}
+
+static gboolean
+menu_key (BwTrayPanel *self, guint key, guint code, GdkModifierType state)
+{
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, chosen (self));
+  double x = 0, y = 0;
+  if (!bw_menu_is_key (key, state) || !row)
+    return FALSE;
+  gtk_widget_translate_coordinates (GTK_WIDGET (row), GTK_WIDGET (self->list), 12,
+                                    gtk_widget_get_height (GTK_WIDGET (row)) / 2.0, &x, &y);
+  open_menu (self, x, y);
+  return TRUE;
+}
+
+static void
+select_beads (BwTrayPanel *self)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (project_of (self));
+  BwRegion *region = bw_region_new (bw_drawing_columns (drawing), bw_drawing_rows (drawing));
+  bw_region_add_colour (region, drawing, (guint8)chosen (self));
+  bw_session_take_selection (self->session, region);
+}
+
+/* What is asked beside a control needs the control: a folded tray unfolds first. */
+static gboolean
+pop_up (gpointer button)
+{
+  if (gtk_widget_get_mapped (button))
+    gtk_menu_button_popup (button);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+ask_beside (BwTrayPanel *self, gpointer button)
+{
+  g_object_set (bw_settings_get (), "tray-folded", FALSE, NULL);
+  g_idle_add_full (G_PRIORITY_LOW, pop_up, g_object_ref (button), g_object_unref);
+}
+
+static void
+do_item (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwTrayPanel *self = BW_TRAY_PANEL (widget);
+  if (g_str_equal (action, "tray.colour"))
+    recolour_clicked (self);
+  else if (g_str_equal (action, "tray.select"))
+    select_beads (self);
+  else if (g_str_equal (action, "tray.up"))
+    move (self, -1);
+  else if (g_str_equal (action, "tray.down"))
+    move (self, 1);
+  else if (g_str_equal (action, "tray.merge"))
+    ask_beside (self, self->merge_button);
+  else if (g_str_equal (action, "tray.remove"))
+    ask_beside (self, self->remove);
+  else {
+    g_object_set (bw_settings_get (), "tray-folded", FALSE, NULL);
+    if (g_str_equal (action, "tray.add"))
+      add_clicked (self);
+    gtk_widget_grab_focus (GTK_WIDGET (self->name));
+  }
+}
+
+static void
+add_menu (BwTrayPanel *self)
+{
+  GtkGesture *press = gtk_gesture_click_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (press), GDK_BUTTON_SECONDARY);
+  g_signal_connect_swapped (press, "released", G_CALLBACK (menu_pressed), self);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (menu_key), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->list), GTK_EVENT_CONTROLLER (press));
+  gtk_widget_add_controller (GTK_WIDGET (self->list), keys);
+}
+
 void
 bw_tray_panel_set_folded (BwTrayPanel *self, gboolean folded)
 {
@@ -435,6 +559,10 @@ bw_tray_panel_class_init (BwTrayPanelClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_tray_panel_dispose;
   BW_CARD_CLASS (klass)->refresh = bw_tray_panel_refresh;
+  static const char *const items[] = { "tray.colour", "tray.rename", "tray.select", "tray.up",
+                                       "tray.down",   "tray.add",    "tray.merge",  "tray.remove" };
+  for (gsize i = 0; i < G_N_ELEMENTS (items); i++)
+    gtk_widget_class_install_action (widget_class, items[i], NULL, do_item);
   gtk_widget_class_install_action (widget_class, BW_TYPED_ACTION, NULL, take_typed);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/tray-panel.ui");
@@ -469,4 +597,6 @@ bw_tray_panel_init (BwTrayPanel *self)
   g_type_ensure (BW_TYPE_TRAY_CHOICE);
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_finishes (self);
+  add_menu (self);
+  bw_tray_drag_add (self->list, move_to, self);
 }

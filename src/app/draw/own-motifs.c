@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A file is a line for each colour and then the beads as the clipboard has them. */
+#include "config.h"
+
+#include "app/draw/own-motifs.h"
+#include "core/pattern/colour.h"
+#include "project/file/save-whole.h"
+
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <math.h>
+#include <string.h>
+
+#define HEADER "motif-of-beads 1"
+#define ENDING ".beads"
+#define BYTES_MOST (4 * 1024 * 1024)
+
+void
+bw_own_motif_free (BwOwnMotif *motif)
+{
+  g_clear_pointer (&motif->clip, bw_clip_free);
+  g_free (motif->name);
+  g_free (motif);
+}
+
+static char *
+folder_path (void)
+{
+  return g_build_filename (g_get_user_data_dir (), "bandwright", "motifs", NULL);
+}
+
+static char *
+file_path (const char *name)
+{
+  g_autofree char *folder = folder_path ();
+  g_autofree char *file = g_strconcat (name, ENDING, NULL);
+  return g_build_filename (folder, file, NULL);
+}
+
+/* --- Reading -----------------------------------------------------------------------------------
+ */
+
+/* "colour a 343a5e 1 Dusk": letter, colour, finish, name. */
+static gboolean
+read_colour (const char *line, BwTray *tray)
+{
+  const char *at = line + strlen ("colour ");
+  if (!g_str_has_prefix (line, "colour ") || tray->n_colours >= BW_TRAY_MAX)
+    return FALSE;
+  BwColour *colour = &tray->colour[tray->n_colours];
+  gunichar letter = g_utf8_get_char (at);
+  if (letter == 0 || !bw_tray_is_letter (letter) || *(at = g_utf8_next_char (at)) != ' ')
+    return FALSE;
+  char *end;
+  guint64 srgb = g_ascii_strtoull (at + 1, &end, 16);
+  guint64 finish = g_ascii_strtoull (end, &end, 10);
+  if (srgb >> 24 != 0 || finish >= BW_N_FINISHES || *end != ' ')
+    return FALSE;
+  *colour = (BwColour){ .id = letter, .srgb = (guint32)srgb, .finish = (BwFinish)finish };
+  g_strlcpy (colour->name, end + 1, sizeof colour->name);
+  tray->n_colours++;
+  return TRUE;
+}
+
+static BwOwnMotif *
+read_motif (const char *text, const char *name)
+{
+  if (!g_utf8_validate (text, -1, NULL) || !g_str_has_prefix (text, HEADER "\n"))
+    return NULL;
+  g_autoptr (BwOwnMotif) motif = g_new0 (BwOwnMotif, 1);
+  motif->name = g_strdup (name);
+  const char *at = strchr (text, '\n') + 1;
+  while (g_str_has_prefix (at, "colour ")) {
+    const char *end = strchr (at, '\n');
+    g_autofree char *line = end ? g_strndup (at, (gsize)(end - at)) : NULL;
+    if (!line || !read_colour (line, &motif->tray))
+      return NULL;
+    at = end + 1;
+  }
+  motif->clip = bw_clip_parse (at, &motif->tray, NULL);
+  return motif->clip ? g_steal_pointer (&motif) : NULL;
+}
+
+static BwOwnMotif *
+load_file (const char *file)
+{
+  g_autofree char *folder = folder_path ();
+  g_autofree char *path = g_build_filename (folder, file, NULL);
+  g_autofree char *name = g_strndup (file, strlen (file) - strlen (ENDING));
+  g_autofree char *text = NULL;
+  GStatBuf about;
+  if (g_stat (path, &about) != 0 || about.st_size > BYTES_MOST
+      || !g_file_get_contents (path, &text, NULL, NULL))
+    return NULL;
+  BwOwnMotif *motif = read_motif (text, name);
+  if (!motif)
+    g_info ("%s is no motif that can be read", path);
+  return motif;
+}
+
+static int
+by_name (gconstpointer a, gconstpointer b)
+{
+  const BwOwnMotif *const *first = a, *const *second = b;
+  return g_utf8_collate ((*first)->name, (*second)->name);
+}
+
+GPtrArray *
+bw_own_motifs_load (void)
+{
+  g_autofree char *path = folder_path ();
+  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
+  GPtrArray *all = g_ptr_array_new_with_free_func ((GDestroyNotify)bw_own_motif_free);
+  for (const char *file; folder && (file = g_dir_read_name (folder));) {
+    BwOwnMotif *motif = g_str_has_suffix (file, ENDING) ? load_file (file) : NULL;
+    if (motif)
+      g_ptr_array_add (all, motif);
+  }
+  g_ptr_array_sort (all, by_name);
+  return all;
+}
+
+/* --- Writing -----------------------------------------------------------------------------------
+ */
+
+/* What no file may be called by gives way; a name without anything left is "Motif". Owned. */
+static char *
+plain_name (const char *name)
+{
+  char *plain = g_strstrip (g_strdup (name));
+  g_strdelimit (plain, "/\\\n\r\t", '-');
+  while (*plain == '.')
+    memmove (plain, plain + 1, strlen (plain));
+  if (*plain != '\0')
+    return plain;
+  g_free (plain);
+  return g_strdup (_ ("Motif"));
+}
+
+static char *
+free_name (const char *wanted)
+{
+  g_autofree char *plain = plain_name (wanted);
+  g_autofree char *path = file_path (plain);
+  if (!g_file_test (path, G_FILE_TEST_EXISTS))
+    return g_steal_pointer (&plain);
+  for (int i = 2;; i++) {
+    g_autofree char *name = g_strdup_printf ("%s %d", plain, i);
+    g_autofree char *other = file_path (name);
+    if (!g_file_test (other, G_FILE_TEST_EXISTS))
+      return g_steal_pointer (&name);
+  }
+}
+
+static char *
+print_motif (const BwClip *clip, const BwTray *tray)
+{
+  g_autofree char *beads = bw_clip_print (clip, tray);
+  GString *text = g_string_new (HEADER "\n");
+  for (int i = 0; i < tray->n_colours; i++) {
+    const BwColour *colour = &tray->colour[i];
+    g_string_append (text, "colour ");
+    g_string_append_unichar (text, colour->id);
+    g_string_append_printf (text, " %06x %d %s\n", colour->srgb, (int)colour->finish, colour->name);
+  }
+  g_string_append (text, beads);
+  return g_string_free (text, FALSE);
+}
+
+char *
+bw_own_motif_save (const BwDrawing *drawing, const BwRegion *region, const BwTray *tray,
+                   const char *name, GError **error)
+{
+  int row, column;
+  g_autofree char *folder = folder_path ();
+  g_autofree char *taken = free_name (name);
+  g_autofree char *path = file_path (taken);
+  g_autoptr (BwClip) clip = bw_clip_lift (drawing, region, &row, &column);
+  g_autofree char *text = print_motif (clip, tray);
+  g_mkdir_with_parents (folder, 0700);
+  return bw_save_whole (path, text, strlen (text), BW_SAVE_PLAIN, NULL, error)
+             ? g_steal_pointer (&taken)
+             : NULL;
+}
+
+/* --- Using -------------------------------------------------------------------------------------
+ */
+
+static guint8
+nearest (const BwColour *colour, const BwTray *tray)
+{
+  BwLab wanted = bw_colour_lab (colour->srgb);
+  double least = INFINITY;
+  int found = 0;
+  for (int i = 0; i < tray->n_colours; i++) {
+    double away = bw_colour_difference (wanted, bw_colour_lab (tray->colour[i].srgb));
+    /* Of equal colours the one with the same letter. */
+    if (tray->colour[i].id == colour->id)
+      away -= 1e-6;
+    if (away < least) {
+      least = away;
+      found = i;
+    }
+  }
+  return (guint8)found;
+}
+
+char *
+bw_own_motif_for (const BwOwnMotif *motif, const BwTray *tray)
+{
+  guint8 map[256] = { 0 };
+  g_autoptr (BwClip) clip = bw_clip_copy (motif->clip);
+  for (int i = 0; i < motif->tray.n_colours; i++)
+    map[i] = nearest (&motif->tray.colour[i], tray);
+  bw_clip_map (clip, map);
+  return bw_clip_print (clip, tray);
+}
