@@ -142,7 +142,7 @@ static const BwCommand commands[] = {
   { "model", "FILE -o OUT.glb", N_ ("the finished piece as a model for other programs (glTF 2.0)"),
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_model_run },
   { "hands", "[--book FILE] [--json]",
-    N_ ("what the pieces woven so far say of your hands: the pitch of the next one"),
+    N_ ("what the pieces woven so far say of your hands: bead to bead of the next one"),
     BW_OPTION_BOOK | BW_OPTION_JSON, 0, NULL, bw_workshop_run_hands },
   { "note", "FILE [--book FILE]",
     N_ ("put the swatch and the strip lengths of a project into the book"), BW_OPTION_BOOK, 0,

@@ -211,7 +211,7 @@ static const Kind kinds[] = {
     N_ ("a width and a height in pixels, such as 800x600, each from 16 to 8192"),
     N_ ("width and height in pixels (800x800)") },
   { BW_OPTION_TURN, "turn", N_ ("DEG"), take_turn, N_ ("an angle in degrees"),
-    N_ ("look from this azimuth (0)") },
+    N_ ("look from so many degrees round the stone, 0 being face 1 (0)") },
   { BW_OPTION_TIP, "tip", N_ ("DEG"), take_tip, N_ ("an angle from -90 to 90 degrees"),
     N_ ("look from this many degrees above (0)") },
   { BW_OPTION_GROUND, "ground", N_ ("WORD"), take_ground, N_ ("clear, paper or dark"),

@@ -11,6 +11,7 @@
 #include "app/form/field.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "output/report/fit-told.h"
 #include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
@@ -53,14 +54,17 @@ show_checks (BwBenchCard *self, BwProject *project)
 {
   int n;
   const BwCheck *checks = bw_project_get_checks (project, &n);
-  const BwForecast *forecast = bw_project_forecast (project);
+  BwFitTold told = bw_fit_told (project);
   g_autoptr (GString) text = g_string_new (NULL);
   for (int i = 0; i < n; i++) {
     g_autofree char *length = bw_card_length (checks[i].length_mm, 2);
     g_string_append_printf (text, _ ("Row %d: %s. "), checks[i].rows, length);
   }
-  g_string_append_printf (text, _ ("As measured so far %d rows will close."),
-                          2 * forecast->recommended);
+  if (told.likely_rows > 0)
+    g_string_append_printf (text, _ ("As measured so far %d rows are likeliest to be right."),
+                            told.likely_rows);
+  else
+    g_string_append (text, _ ("No count stands out: weave a swatch first."));
   bw_label_set_words (self->checks, text->str);
   gtk_widget_set_visible (self->drop, n > 0);
 }
