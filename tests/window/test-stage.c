@@ -13,12 +13,14 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdlib.h>
 #include <string.h>
 #include <cmocka.h>
 
 typedef struct {
   Maker maker;
   GtkWidget *view, *window;
+  int width, height; /* that windows are opened with */
 } Bench;
 
 static int
@@ -27,6 +29,8 @@ set_up (void **state)
   Bench *bench = g_new0 (Bench, 1);
   g_autoptr (BwProject) project = bw_project_new ();
   g_autofree char *path = maker_save (project, "stage.bandwright");
+  bench->width = bw_settings_get_count (bw_settings_get (), "window-width");
+  bench->height = bw_settings_get_count (bw_settings_get (), "window-height");
   maker_start (&bench->maker, path);
   maker_stage (&bench->maker, "draw");
   bench->view = maker_find (&bench->maker, BW_TYPE_STONE_VIEW);
@@ -42,6 +46,8 @@ tear_down (void **state)
   Bench *bench = *state;
   g_object_set (bw_settings_get (), "appearance", "system", "lamp-light", FALSE, NULL);
   maker_stop (&bench->maker);
+  g_object_set (bw_settings_get (), "window-width", bench->width, "window-height", bench->height,
+                NULL);
   g_free (bench);
   return 0;
 }
@@ -100,6 +106,29 @@ wear (const char *appearance)
   g_object_set (bw_settings_get (), "appearance", appearance, NULL);
 }
 
+typedef struct {
+  GtkWidget *window;
+  int width, height;
+} Size;
+
+/* But for the frame that a window of the toolkit's own draws round itself. */
+static gboolean
+has_size (gpointer data)
+{
+  const Size *size = data;
+  return abs (gtk_widget_get_width (size->window) - size->width) <= 16
+         && abs (gtk_widget_get_height (size->window) - size->height) <= 16;
+}
+
+static void
+resize (Bench *bench, int width, int height)
+{
+  Size size = { bench->window, width, height };
+  gtk_window_set_default_size (GTK_WINDOW (bench->window), width, height);
+  desk_until (has_size, &size);
+  rest (bench);
+}
+
 /* By way of other themes, sizes and stages; the picture must be the one that was. */
 static void
 go_round (Bench *bench)
@@ -127,6 +156,27 @@ the_picture_is_whole_and_fine_again_after_themes_and_stages (void **state)
   g_autofree guint32 *after = picture_of (bench, &m);
   assert_int_equal (n, m);
   assert_true (differing (before, after, n) < n / 1000);
+}
+
+/* As fine as one that is drawn from nothing. */
+static void
+a_picture_of_another_size_is_as_fine_as_any (void **state)
+{
+  static const int sizes[][2] = { { 960, 640 }, { 1180, 760 } };
+  Bench *bench = *state;
+  BwSession *session = maker_session (&bench->maker);
+  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++) {
+    int n, m;
+    resize (bench, sizes[i][0], sizes[i][1]);
+    g_autofree guint32 *shown = picture_of (bench, &n);
+    bw_session_set_layers (session, 0);
+    rest (bench);
+    bw_session_set_layers (session, BW_LAYER_ALL);
+    rest (bench);
+    g_autofree guint32 *anew = picture_of (bench, &m);
+    assert_int_equal (n, m);
+    assert_true (differing (shown, anew, n) < n / 1000);
+  }
 }
 
 /* Nothing else is asked of the view than to be shown again. */
@@ -283,12 +333,6 @@ foot_of_piece (Bench *bench)
   return lowest;
 }
 
-static gboolean
-is_small (gpointer window)
-{
-  return gtk_widget_get_width (window) <= 900 && gtk_widget_get_height (window) <= 600;
-}
-
 static void
 the_controls_keep_off_the_piece_in_a_small_window_too (void **state)
 {
@@ -296,8 +340,7 @@ the_controls_keep_off_the_piece_in_a_small_window_too (void **state)
                                        "What of",        "Lamp light",   "Paint on" };
   static const char *const stages[] = { "measure", "draw", "hang", "make" };
   Bench *bench = *state;
-  gtk_window_set_default_size (GTK_WINDOW (bench->window), 900, 600);
-  desk_until (is_small, bench->window);
+  resize (bench, 900, 600);
   for (gsize i = 0; i < G_N_ELEMENTS (stages); i++) {
     maker_stage (&bench->maker, stages[i]);
     rest (bench);
@@ -733,6 +776,7 @@ main (void)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (the_picture_is_whole_and_fine_again_after_themes_and_stages),
+    IN_WINDOW (a_picture_of_another_size_is_as_fine_as_any),
     IN_WINDOW (a_theme_shows_the_picture_of_now_and_no_older_one),
     IN_WINDOW (the_cord_is_whole_where_the_piece_hangs_and_nowhere_else),
     IN_WINDOW (each_view_is_a_click_away),

@@ -8,7 +8,7 @@ BwGroundLook
 bw_ground_look (gboolean dark, BwLight light)
 {
   if (dark && light == BW_LIGHT_LAMP)
-    return (BwGroundLook){ BW_TINT_LAMP_HIGH, BW_TINT_LAMP_LOW, TRUE, 0.06 };
+    return (BwGroundLook){ BW_TINT_LAMP_HIGH, BW_TINT_LAMP_LOW, TRUE, 0.10 };
   return (BwGroundLook){ BW_TINT_STAGE_HIGH, BW_TINT_STAGE_LOW, dark, dark ? 0.05 : 0.45 };
 }
 
