@@ -189,7 +189,7 @@ text_of_every_rule_stands_out_from_the_ground_it_sets (void **state)
   assert_true (pairs > 8);
 }
 
-/* All sizes a sheet sets, each once; of their own: of the bench helper and on drawings. */
+/* All sizes a sheet sets, each once; of their own: of the bench helper and of captions. */
 static GPtrArray *
 sizes_in (const char *sheet, gboolean of_their_own)
 {
