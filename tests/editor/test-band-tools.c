@@ -411,7 +411,7 @@ a_press_that_can_do_nothing_says_why (void **state)
   Bench *bench = *state;
   press_beside (bench, BW_TOOL_FLOOD, 1);
   assert_string_equal (bench->status, "There is no bead here: press on the band.");
-  press_beside (bench, BW_TOOL_BEAD, 3);
+  press_beside (bench, BW_TOOL_PICK, 1);
   assert_string_equal (bench->status, "There is no bead here: press on the band.");
   press_beside (bench, BW_TOOL_BEAD, 1);
   assert_string_not_equal (bench->status, "There is no bead here: press on the band.");

@@ -186,10 +186,40 @@ line_ends_of_other_systems_are_read (void **state)
   assert_int_equal (bw_clip_count (clip), 2);
 }
 
+static void
+add_colour (int long_row, int column, guint8 colour, gpointer data)
+{
+  ((int *)data)[colour]++;
+}
+
+/* Every bead, and none of the holes. */
+static void
+beads_are_given_other_colours (void **state)
+{
+  g_autoptr (GRand) dice = g_rand_new_with_seed (71);
+  for (int trial = 0; trial < 50; trial++) {
+    guint8 map[256] = { 2, 0, 5 };
+    int row, column, before[256] = { 0 }, after[256] = { 0 };
+    g_autoptr (BwDrawing) drawing = random_drawing (dice);
+    g_autoptr (BwRegion) region = random_region (dice);
+    g_autoptr (BwClip) clip = bw_clip_lift (drawing, region, &row, &column);
+    if (!clip)
+      continue;
+    bw_clip_each (clip, row, column, add_colour, before);
+    bw_clip_map (clip, map);
+    bw_clip_each (clip, row, column, add_colour, after);
+    assert_int_equal (after[2], before[0]);
+    assert_int_equal (after[0], before[1]);
+    assert_int_equal (after[5], before[2]);
+    assert_int_equal (bw_clip_count (clip), before[0] + before[1] + before[2]);
+  }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (beads_are_given_other_colours),
     cmocka_unit_test (what_is_lifted_lies_where_it_was),
     cmocka_unit_test (doing_it_twice_is_nothing_and_every_landing_keeps_the_half_drop),
     cmocka_unit_test (a_turn_is_both_flips_in_either_order),

@@ -164,6 +164,46 @@ undo_does_not_move_what_the_session_holds (void **state)
   assert_int_equal (n, 1);
 }
 
+/* The new project's band has twelve columns. */
+static void
+locked_columns_are_told_and_forgotten_with_the_band (void **state)
+{
+  int n;
+  g_autoptr (BwSession) session = session_counting ("locks-changed", &n);
+  BwProject *project = bw_session_get_project (session);
+  bw_session_set_locked (session, 3, TRUE);
+  bw_session_set_locked (session, 3, TRUE);
+  bw_session_set_locked (session, 12, TRUE);
+  assert_int_equal (n, 2);
+  assert_int_equal (bw_session_count_locked (session), 2);
+  assert_true (bw_session_is_locked (session, 12));
+  assert_false (bw_session_is_locked (session, 0));
+  assert_false (bw_session_is_locked (session, BW_COLUMNS_MAX + 1));
+  BwDesign design = *bw_project_get_design (project);
+  design.band.columns = 10;
+  assert_true (bw_project_set_design (project, "Narrower", &design, NULL));
+  assert_false (bw_session_is_locked (session, 12));
+  assert_true (bw_session_is_locked (session, 3));
+  g_autoptr (BwProject) other = bw_project_new ();
+  bw_session_set_project (session, other);
+  assert_int_equal (bw_session_count_locked (session), 0);
+}
+
+/* Whatever a drawing says there, the locked column's beads are the project's. */
+static void
+a_locked_column_is_kept_in_a_drawing (void **state)
+{
+  int n;
+  g_autoptr (BwSession) session = session_counting ("locks-changed", &n);
+  const BwDrawing *own = bw_project_get_drawing (bw_session_get_project (session));
+  g_autoptr (BwDrawing) other = bw_drawing_new (bw_drawing_columns (own), bw_drawing_rows (own), 2);
+  bw_session_set_locked (session, 4, TRUE);
+  bw_session_keep_locked (session, other);
+  assert_int_equal (bw_drawing_get (other, 21, 4), bw_drawing_get (own, 21, 4));
+  assert_int_equal (bw_drawing_get (other, 21, 6), 2);
+  assert_int_equal (bw_drawing_get (other, 22, 5), 2);
+}
+
 int
 main (void)
 {
@@ -175,6 +215,8 @@ main (void)
     cmocka_unit_test (a_lit_bead_goes_out_when_it_is_gone),
     cmocka_unit_test (another_project_is_told_and_the_old_one_let_go),
     cmocka_unit_test (undo_does_not_move_what_the_session_holds),
+    cmocka_unit_test (locked_columns_are_told_and_forgotten_with_the_band),
+    cmocka_unit_test (a_locked_column_is_kept_in_a_drawing),
   };
 
   return cmocka_run_group_tests_name ("session", tests, NULL, NULL);

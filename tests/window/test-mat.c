@@ -183,7 +183,7 @@ the_tray_folds_to_swatches_by_key_and_by_handle (void **state)
   desk_key ("F8", 0);
   desk_settle ();
   desk_keep ("mat-tray-folded");
-  assert_true (canvas_width (maker) > open + 120);
+  assert_true (canvas_width (maker) > open + 100);
   assert_null (desk_look_for_label (GTK_WIDGET (maker->window), "Motif"));
   /* A swatch still takes its colour in hand. */
   maker_take_colour (maker, 2);
@@ -191,7 +191,7 @@ the_tray_folds_to_swatches_by_key_and_by_handle (void **state)
   press_handle (maker, "Bring the tray back");
   assert_int_equal (canvas_width (maker), open);
   press_handle (maker, "Fold the tray away");
-  assert_true (canvas_width (maker) > open + 120);
+  assert_true (canvas_width (maker) > open + 100);
   /* Whoever asks for a page has it unfolded. */
   desk_key ("Page_Down", GDK_CONTROL_MASK);
   desk_settle ();
@@ -595,6 +595,39 @@ what_is_woven_is_veiled_and_asked_about_once (void **state)
   assert_int_equal (maker_bead (maker, 13, 6), 1);
 }
 
+/* --- The other way round -----------------------------------------------------------------------
+ */
+
+static double
+left_of (Maker *maker, GtkWidget *widget)
+{
+  graphene_rect_t place;
+  assert_true (gtk_widget_compute_bounds (widget, window_of (maker), &place));
+  return (double)place.origin.x;
+}
+
+static void
+the_mat_is_mirrored_where_words_run_from_the_right (void **state)
+{
+  Maker maker = { 0 };
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  maker_start (&maker, NULL);
+  desk_key ("2", GDK_CONTROL_MASK);
+  desk_settle ();
+  desk_keep ("mat-mirrored");
+  GtkWidget *strip = maker_find (&maker, BW_TYPE_TOOL_STRIP),
+            *side = maker_find (&maker, BW_TYPE_SIDE_PANEL);
+  assert_true (left_of (&maker, side) > left_of (&maker, GTK_WIDGET (canvas_of (&maker))));
+  assert_true (left_of (&maker, desk_find_label (strip, "Bead"))
+               > left_of (&maker, desk_find_label (strip, "Line")));
+  int open = canvas_width (&maker);
+  press_handle (&maker, "Fold the tray away");
+  assert_true (canvas_width (&maker) > open + 100);
+  g_object_set (bw_settings_get (), "tray-folded", FALSE, NULL);
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+  maker_stop (&maker);
+}
+
 int
 main (void)
 {
@@ -616,6 +649,7 @@ main (void)
     IN_WINDOW (a_motif_spares_a_locked_column),
     IN_WINDOW (a_selection_is_kept_as_a_motif_and_used_again),
     IN_WINDOW (what_is_woven_is_veiled_and_asked_about_once),
+    cmocka_unit_test (the_mat_is_mirrored_where_words_run_from_the_right),
   };
   return maker_run (tests);
 }

@@ -14,6 +14,7 @@
 #include "app/kit/menu-at.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "app/kit/wrap-layout.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -41,7 +42,8 @@ struct _BwTrayPanel {
   GtkEntry *letter;
   GtkLabel *letter_problem;
   GtkLabel *alike;
-  BwTray looked_at; /* the tray whose likenesses are shown */
+  BwTray looked_at;   /* the tray whose likenesses are shown */
+  GtkWidget *choices; /* one row where their words are short, two where they are not */
   GtkWidget *merge_button;
   BwTrayMerge *merge;
   BwTrayChoice *choice;
@@ -541,6 +543,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, letter);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, letter_problem);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, alike);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, choices);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, merge_button);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, merge);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, choice);
@@ -596,6 +599,7 @@ bw_tray_panel_init (BwTrayPanel *self)
   g_type_ensure (BW_TYPE_TRAY_MERGE);
   g_type_ensure (BW_TYPE_TRAY_CHOICE);
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_layout_manager (self->choices, bw_wrap_layout_new (6));
   fill_finishes (self);
   add_menu (self);
   bw_tray_drag_add (self->list, move_to, self);

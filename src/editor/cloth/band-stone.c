@@ -32,8 +32,8 @@ bw_band_stone_tints (BwBandPaint *paint, const char *mineral)
   bw_mineral_keeps (mineral, keeps);
   for (int k = 0; k < 3; k++) {
     double tint = paint->style->dark ? lamp[k] : 1;
-    light[k] = (float)(tint * bright * pow ((double)keeps[k], 0.7));
-    dark[k] = (float)(tint * deep * pow ((double)keeps[k], 1.8 - 0.35 * k));
+    light[k] = (float)(tint * bright * pow ((double)keeps[k], 0.5));
+    dark[k] = (float)(tint * deep * pow ((double)keeps[k], 1.1));
   }
   paint->stone_light = (GdkRGBA){ light[0], light[1], light[2], 1 };
   paint->stone_dark = (GdkRGBA){ dark[0], dark[1], dark[2], 1 };
