@@ -182,7 +182,8 @@ a_hairline_begins_where_its_dimension_is (void **state)
   assert_true (fabs (mm - bw_design_span (&design).bottom_mm) < 1e-6);
   mm = (length->to_y - length->from_y) / plan.profile_scale;
   assert_true (fabs (mm - design.stone.length_mm) < 1e-6);
-  assert_true (length->x + length->w < note_of (&plan, "/stone/shoulder_mm")->x);
+  const BwSheetNote *shoulder = note_of (&plan, "/stone/shoulder_mm");
+  assert_true (length->x + length->w < shoulder->from_x && length->from_x < shoulder->x);
 }
 
 static void

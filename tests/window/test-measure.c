@@ -595,6 +595,140 @@ every_way_of_measuring_comes_back_as_it_was_typed (void **state)
   assert_string_equal (maker_entry_text (maker, "/stone/values_mm/3"), "13.21 mm");
 }
 
+/* --- A stone nobody has measured
+ * ------------------------------------------------------------------ */
+
+static int
+set_up_new (void **state)
+{
+  Maker *maker = g_new0 (Maker, 1);
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autofree char *path
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  maker_start (maker, path);
+  maker_stage (maker, "measure");
+  bw_session_set_project (maker_session (maker), project);
+  desk_settle ();
+  *state = maker;
+  return 0;
+}
+
+static gboolean
+is_marked_example (Maker *maker, const char *pointer)
+{
+  return gtk_widget_has_css_class (maker_entry (maker, pointer), "example");
+}
+
+static int
+count_notes (Maker *maker)
+{
+  GtkWidget *view = gtk_widget_get_parent (maker_find (maker, BW_TYPE_STONE_VIEW));
+  return (desk_look_for_label (view, "Example stone – type your own") != NULL)
+         + (desk_look_for_label (sheet_of (maker), "Example stone – type your own") != NULL);
+}
+
+static void
+a_new_stone_is_an_example_until_its_widths_are_typed (void **state)
+{
+  Maker *maker = *state;
+  assert_int_equal (count_notes (maker), 2);
+  assert_true (is_marked_example (maker, FLATS) && is_marked_example (maker, LENGTH));
+  assert_false (is_marked_example (maker, "/band/columns"));
+  desk_keep ("measure-example");
+  maker_fill (maker, FLATS, "22.5");
+  assert_false (is_marked_example (maker, FLATS));
+  maker_fill (maker, "/stone/values_mm/1", "23");
+  assert_int_equal (count_notes (maker), 2);
+  /* The number that stood there is the maker's own once Enter says so. */
+  desk_click (maker_entry (maker, "/stone/values_mm/2"));
+  desk_key ("Return", 0);
+  assert_int_equal (count_notes (maker), 0);
+  assert_true (is_marked_example (maker, LENGTH));
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (count_notes (maker), 2);
+  assert_true (is_marked_example (maker, "/stone/values_mm/2"));
+}
+
+/* --- Hard to believe -----------------------------------------------------------------------------
+ */
+
+static GtkWidget *
+offer_of (Maker *maker, const char *pointer)
+{
+  return desk_look_for (field_of (maker, pointer), is_label_with, "?");
+}
+
+static void
+a_tenth_of_the_bead_is_taken_and_asked_about (void **state)
+{
+  Maker *maker = *state;
+  maker_fill (maker, PITCH, "0.16");
+  expect_mm (maker_design (maker)->gauge.pitch_mm, 0.16);
+  GtkWidget *field = field_of (maker, PITCH);
+  assert_non_null (desk_look_for (field, is_label_with, "tenth of the bead’s size"));
+  assert_false (is_marked (maker_entry (maker, PITCH)));
+  desk_keep ("measure-doubt");
+  maker_reveal (offer_of (maker, PITCH));
+  desk_click (offer_of (maker, PITCH));
+  expect_mm (maker_design (maker)->gauge.pitch_mm, 1.6);
+  assert_null (offer_of (maker, PITCH));
+}
+
+/* Tab comes to the number offered first, then to the next dimension. */
+static void
+a_dimension_is_asked_about_where_it_stands (void **state)
+{
+  Maker *maker = *state;
+  maker_fill (maker, "/stone/faces", "56");
+  assert_int_equal (maker_design (maker)->stone.faces, 56);
+  assert_non_null (offer_of (maker, "/stone/faces"));
+  desk_keep ("measure-faces");
+  desk_key ("Tab", 0);
+  desk_key ("space", 0);
+  assert_int_equal (maker_design (maker)->stone.faces, 6);
+  assert_null (offer_of (maker, "/stone/faces"));
+  maker_fill (maker, LENGTH, "580");
+  expect_mm (length_of (maker), 580);
+  desk_key ("Tab", 0);
+  desk_key ("Tab", 0);
+  assert_string_equal (pointer_with_focus (maker), "/stone/shoulder_mm");
+  desk_key ("Tab", GDK_SHIFT_MASK);
+  desk_key ("space", 0);
+  expect_mm (length_of (maker), 58);
+}
+
+static const char *
+text_in (GtkWidget *dialog, const char *name)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (desk_look_for (dialog, has_name, name)));
+}
+
+static void
+a_swatch_begins_with_open_blanks (void **state)
+{
+  static const char *const names[] = { "columns", "width", "rows", "length" };
+  Maker *maker = *state;
+  GtkWidget *dialog = open_swatch (maker, "Measure a Swatch…");
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    assert_string_equal (text_in (dialog, names[i]), "");
+  GtkWidget *use = gtk_widget_get_ancestor (desk_find_label (dialog, "Use It"), GTK_TYPE_BUTTON);
+  desk_keep ("measure-swatch-empty");
+  assert_false (gtk_widget_get_sensitive (use));
+  assert_null (desk_look_for (dialog, is_label_with, "not a"));
+  write_in (dialog, "columns", "10");
+  write_in (dialog, "width", "1.34");
+  write_in (dialog, "rows", "25");
+  assert_false (gtk_widget_get_sensitive (use));
+  write_in (dialog, "length", "21.06");
+  assert_true (gtk_widget_get_sensitive (use));
+  assert_non_null (desk_look_for (dialog, is_label_with, "tenth of the bead’s size"));
+  write_in (dialog, "columns", "ten");
+  assert_false (gtk_widget_get_sensitive (use));
+  assert_true (is_marked (desk_look_for (dialog, has_name, "columns")));
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+}
+
 int
 main (void)
 {
@@ -608,6 +742,11 @@ main (void)
     IN_WINDOW (six_faces_are_as_they_were_after_five),
     IN_WINDOW (a_pitch_that_no_bead_has_stays_with_its_reason),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),
+    cmocka_unit_test_setup_teardown (a_new_stone_is_an_example_until_its_widths_are_typed,
+                                     set_up_new, tear_down),
+    IN_WINDOW (a_tenth_of_the_bead_is_taken_and_asked_about),
+    IN_WINDOW (a_dimension_is_asked_about_where_it_stands),
+    IN_WINDOW (a_swatch_begins_with_open_blanks),
     IN_WINDOW (a_click_into_a_dimension_selects_all_of_it),
     IN_WINDOW (tab_goes_round_the_stone_and_then_up_along_it),
     IN_WINDOW (escape_gives_the_number_back_and_then_leaves_it),

@@ -413,11 +413,11 @@ bw_field_entry_edit (BwFieldEntry *self)
 /* As many characters as such a quantity takes, whatever is in it now: the drawing must not stir
  * while one types. */
 static int
-chars_of (BwQuantity quantity)
+chars_of (const BwField *field)
 {
-  switch (quantity) {
+  switch (field->quantity) {
   case BW_QUANTITY_LENGTH:
-    return 9;
+    return g_str_has_prefix (field->pointer, "/stone/values_mm/") ? 8 : 9;
   case BW_QUANTITY_COUNT:
     return 3;
   default:
@@ -438,7 +438,7 @@ bw_field_entry_lie (BwFieldEntry *self, const char *caption, gboolean above)
   g_object_unref (self->aside);
   gtk_widget_add_css_class (GTK_WIDGET (self), "dimension");
   gtk_accessible_reset_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
-  g_object_set (self, "chars", chars_of (self->field.quantity), NULL);
+  g_object_set (self, "chars", chars_of (&self->field), NULL);
   gtk_widget_set_hexpand (GTK_WIDGET (self->name), FALSE);
   gtk_label_set_wrap (self->name, FALSE);
   gtk_label_set_xalign (self->name, above ? 0.5f : 0);

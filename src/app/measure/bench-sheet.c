@@ -145,7 +145,7 @@ words_above (BwBenchSheet *self)
   if (self->refused)
     return g_strdup (_ ("An odd number of faces has no opposite faces to measure across."));
   if (bw_project_stone_is_example (project))
-    return g_strdup (_ ("Example stone – type your own."));
+    return g_strdup (_ ("Example stone – type your own"));
   g_autofree char *girth = bw_card_length (stone->girth_mm, 1);
   if (bw_project_get_design (project)->stone.measured != BW_MEASURED_FACE_WIDTHS)
     return g_strdup_printf (_ ("Seen from the tip · girth %s"), girth);

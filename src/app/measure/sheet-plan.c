@@ -12,7 +12,7 @@
 #include <math.h>
 
 #define MARGIN 14.0      /* round the sheet */
-#define GAP 16.0         /* between a view and its dimensions */
+#define GAP 14.0         /* between a view and its dimensions */
 #define BETWEEN 24.0     /* between the two views */
 #define APART 3.0        /* between two entries */
 #define VIEW_LEAST 110.0 /* no drawing is narrower */
@@ -118,13 +118,7 @@ is_right (const BwSheetNote *note)
   return cos (note->azimuth) > -1e-6;
 }
 
-typedef enum {
-  SECTION_LEFT,
-  SECTION_RIGHT,
-  PROFILE_LENGTH,
-  PROFILE_SHOULDER,
-  PROFILE_RIGHT
-} Column;
+typedef enum { SECTION_LEFT, SECTION_RIGHT, PROFILE_LEFT, PROFILE_RIGHT } Column;
 
 static Column
 column_of (const BwSheetPlan *plan, const BwSheetNote *note)
@@ -133,7 +127,7 @@ column_of (const BwSheetPlan *plan, const BwSheetNote *note)
     return is_right (note) ? SECTION_RIGHT : SECTION_LEFT;
   if (note->kind == BW_NOTE_HEIGHT || plan->slim)
     return PROFILE_RIGHT;
-  return g_str_equal (note->pointer, "/stone/length_mm") ? PROFILE_LENGTH : PROFILE_SHOULDER;
+  return PROFILE_LEFT;
 }
 
 static double
@@ -170,13 +164,19 @@ section_side (const BwSheetPlan *plan)
   return MAX (column_width (plan, SECTION_LEFT), column_width (plan, SECTION_RIGHT)) + GAP;
 }
 
-/* Room for both heights left of the stone, though the shoulder's may be told by an angle. */
+/* How far apart the lines of the two heights left of the stone stand: neither entry reaches the
+ * other's line. */
+static double
+tall_step (const BwSheetPlan *plan)
+{
+  return column_width (plan, PROFILE_LEFT) / 2 + 6;
+}
+
+/* Room for both, though the shoulder's may be told by an angle. */
 static double
 profile_left (const BwSheetPlan *plan)
 {
-  double length = column_width (plan, PROFILE_LENGTH);
-  double shoulder = column_width (plan, PROFILE_SHOULDER);
-  return plan->slim ? 0 : length + MAX (shoulder, length) + GAP;
+  return plan->slim ? 0 : column_width (plan, PROFILE_LEFT) + tall_step (plan) + GAP;
 }
 
 static double
@@ -230,7 +230,7 @@ place_below_each_other (BwSheetPlan *plan, double room, double foot)
   double h = view_height (plan, 0.42 * room, SECTION_LEFT, SECTION_RIGHT);
   plan->section = (BwSheetBox){ MARGIN, top, room, h };
   top += h + foot + BETWEEN;
-  h = view_height (plan, 0.6 * room, PROFILE_LENGTH, PROFILE_RIGHT);
+  h = view_height (plan, 0.6 * room, PROFILE_LEFT, PROFILE_RIGHT);
   plan->profile = (BwSheetBox){ MARGIN, top, room, h };
 }
 
@@ -380,21 +380,42 @@ stack (BwSheetPlan *plan, Column column, double edge, double anchor)
   }
 }
 
-/* A height left of the stone: its line goes from the base up, the entry stands in its middle. */
-static void
-stand (BwSheetPlan *plan, Column column, double x)
+static gboolean
+is_shoulder (const BwSheetNote *note)
 {
-  for (int i = 0; i < plan->n_notes; i++) {
-    BwSheetNote *note = &plan->note[i];
-    if (column_of (plan, note) != column)
-      continue;
-    note->to_x = x;
-    note->to_y = plan->base;
-    note->from_x = x;
-    double middle = (plan->base + note->from_y) / 2;
-    note->x = x - note->w / 2;
-    note->y = CLAMP (middle - note->h / 2, plan->profile.y,
-                     plan->profile.y + plan->profile.h - note->h);
+  return g_str_equal (note->pointer, "/stone/shoulder_mm");
+}
+
+/* Where on its line a height's entry would stand: in the middle of the shoulder's; of the length's
+ * above the shoulder, where no other line is. */
+static double
+wanted_y (const BwSheetPlan *plan, const BwSheetNote *note, double shoulder_y)
+{
+  return (note->from_y + (is_shoulder (note) ? plan->base : shoulder_y)) / 2;
+}
+
+/* The heights left of the stone: their lines go from the base up, their entries stand on them. */
+static void
+stand (BwSheetPlan *plan, double x)
+{
+  double y[2], up, down, pitch = pitch_of (plan, PROFILE_LEFT, &up, &down);
+  double shoulder_y = plan->base;
+  BwSheetNote *tall[2];
+  int n = 0;
+  for (int i = 0; i < plan->n_notes && n < 2; i++)
+    if (column_of (plan, &plan->note[i]) == PROFILE_LEFT) {
+      tall[n++] = &plan->note[i];
+      if (is_shoulder (&plan->note[i]))
+        shoulder_y = plan->note[i].from_y;
+    }
+  for (int i = 0; i < n; i++)
+    y[i] = wanted_y (plan, tall[i], shoulder_y);
+  bw_sketch_spread (y, n, pitch, plan->profile.y + up, plan->profile.y + plan->profile.h - down);
+  for (int i = 0; i < n; i++) {
+    tall[i]->from_x = tall[i]->to_x = x - (is_shoulder (tall[i]) ? 0 : tall_step (plan));
+    tall[i]->to_y = plan->base;
+    tall[i]->x = tall[i]->from_x - tall[i]->w / 2;
+    tall[i]->y = y[i] - tall[i]->mid;
   }
 }
 
@@ -402,15 +423,8 @@ static void
 place_heights (BwSheetPlan *plan)
 {
   double half = plan->reach_mm * plan->profile_scale;
-  double shoulder = column_width (plan, PROFILE_SHOULDER);
-  double length = column_width (plan, PROFILE_LENGTH);
-  double edge = plan->px - half;
   stack (plan, PROFILE_RIGHT, plan->px + half + GAP, 0);
-  if (shoulder > 0) {
-    stand (plan, PROFILE_SHOULDER, edge - GAP / 2 - shoulder / 2);
-    edge -= GAP / 2 + shoulder;
-  }
-  stand (plan, PROFILE_LENGTH, edge - GAP / 2 - length / 2);
+  stand (plan, plan->px - half - GAP / 2 - column_width (plan, PROFILE_LEFT) / 2);
 }
 
 void

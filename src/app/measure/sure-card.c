@@ -6,7 +6,6 @@
 #include "app/kit/words.h"
 #include "app/measure/measure-cards.h"
 #include "app/fit/sure-words.h"
-#include "app/measure/swatch-dialog.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -15,7 +14,6 @@ struct _BwSureCard {
   BwChanceBars *bars;
   GtkLabel *words;
   GtkLabel *try_on;
-  GtkButton *swatch;
 };
 
 G_DEFINE_FINAL_TYPE (BwSureCard, bw_sure_card, BW_TYPE_CARD)
@@ -34,14 +32,6 @@ bw_sure_card_refresh (BwCard *card)
   bw_chance_bars_set (self->bars, forecast, design->band.rows);
   bw_label_set_words (self->words, words);
   bw_label_set_words (self->try_on, try_on);
-  gtk_widget_set_visible (GTK_WIDGET (self->swatch), !design->gauge.has_swatch);
-}
-
-static void
-swatch_clicked (BwSureCard *self)
-{
-  bw_swatch_dialog_show (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
-                         bw_card_get_draft (BW_CARD (self)));
 }
 
 static void
@@ -54,8 +44,6 @@ bw_sure_card_class_init (BwSureCardClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwSureCard, bars);
   gtk_widget_class_bind_template_child (widget_class, BwSureCard, words);
   gtk_widget_class_bind_template_child (widget_class, BwSureCard, try_on);
-  gtk_widget_class_bind_template_child (widget_class, BwSureCard, swatch);
-  gtk_widget_class_bind_template_callback (widget_class, swatch_clicked);
 }
 
 static void

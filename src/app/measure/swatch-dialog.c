@@ -3,8 +3,10 @@
  * that does for the row count, told while they are typed. */
 #include "config.h"
 
+#include "app/form/doubt.h"
 #include "app/form/field.h"
 #include "app/kit/part-names.h"
+#include "app/kit/select-all.h"
 #include "app/kit/settings.h"
 #include "app/fit/sure-words.h"
 #include "app/kit/words.h"
@@ -16,8 +18,8 @@
 struct _BwSwatchDialog {
   GtkWindow parent_instance;
   BwDraft *draft;
-  GtkSpinButton *columns;
-  GtkSpinButton *rows;
+  GtkEntry *columns;
+  GtkEntry *rows;
   GtkEntry *width;
   GtkEntry *length;
   GtkLabel *result;
@@ -28,29 +30,52 @@ struct _BwSwatchDialog {
 
 G_DEFINE_FINAL_TYPE (BwSwatchDialog, bw_swatch_dialog, GTK_TYPE_WINDOW)
 
-static gboolean
-read_length (GtkEntry *entry, const char *pointer, double *mm, GError **error)
+static const char *
+text_of (GtkEntry *entry)
 {
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
-  BwField field = { .quantity = BW_QUANTITY_LENGTH };
+  return gtk_editable_get_text (GTK_EDITABLE (entry));
+}
+
+static gboolean
+read_number (GtkEntry *entry, BwQuantity quantity, const char *pointer, double *value,
+             GError **error)
+{
+  BwField field = { .quantity = quantity };
   g_strlcpy (field.pointer, pointer, sizeof field.pointer);
-  return bw_field_parse (&field, text, bw_settings_get_unit (bw_settings_get ()), mm, error);
+  return bw_field_parse (&field, text_of (entry), bw_settings_get_unit (bw_settings_get ()), value,
+                         error);
+}
+
+static gboolean
+read_swatch (BwSwatchDialog *self, BwSwatch *swatch, GError **error)
+{
+  double columns, rows;
+  if (!read_number (self->columns, BW_QUANTITY_COUNT, "/gauge/swatch/columns", &columns, error)
+      || !read_number (self->width, BW_QUANTITY_LENGTH, "/gauge/swatch/width_mm", &swatch->width_mm,
+                       error)
+      || !read_number (self->rows, BW_QUANTITY_COUNT, "/gauge/swatch/rows", &rows, error)
+      || !read_number (self->length, BW_QUANTITY_LENGTH, "/gauge/swatch/length_mm",
+                       &swatch->length_mm, error))
+    return FALSE;
+  swatch->columns = (int)CLAMP (columns, -1e6, 1e6);
+  swatch->rows = (int)CLAMP (rows, -1e6, 1e6);
+  return TRUE;
 }
 
 /* The project's design with the swatch as typed; FALSE when it cannot stand. */
 static gboolean
 read_design (BwSwatchDialog *self, BwDesign *design, GError **error)
 {
-  BwSwatch swatch = { .columns = gtk_spin_button_get_value_as_int (self->columns),
-                      .rows = gtk_spin_button_get_value_as_int (self->rows) };
+  BwSwatch swatch;
   *design = *bw_draft_get_design (self->draft);
-  if (!read_length (self->width, "/gauge/swatch/width_mm", &swatch.width_mm, error)
-      || !read_length (self->length, "/gauge/swatch/length_mm", &swatch.length_mm, error))
+  if (!read_swatch (self, &swatch, error))
     return FALSE;
-  design->gauge.has_swatch = TRUE;
   design->gauge.swatch = swatch;
-  design->gauge.column_mm = bw_swatch_column_mm (&swatch);
-  design->gauge.pitch_mm = bw_swatch_pitch_mm (&swatch);
+  design->gauge.has_swatch = TRUE;
+  if (swatch.columns > 0 && swatch.rows > 0) {
+    design->gauge.column_mm = bw_swatch_column_mm (&swatch);
+    design->gauge.pitch_mm = bw_swatch_pitch_mm (&swatch);
+  }
   BwFault fault;
   if (!bw_gauge_validate (&design->gauge, &fault))
     return bw_fault_tell (&fault, error);
@@ -70,6 +95,21 @@ mark (GtkEntry *entry, const GError *error, const char *pointer)
     gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
 }
 
+/* What is hard to believe of the gauge it gives; NULL for nothing. */
+static char *
+words_of_doubt (const BwDesign *design)
+{
+  static const char *const pointers[] = { "/gauge/pitch_mm", "/gauge/column_mm" };
+  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++) {
+    BwField field;
+    BwDoubt doubt;
+    bw_field_find (&field, pointers[i]);
+    if (bw_doubt_find (&doubt, &field, design))
+      return g_strdup_printf ("%s: %s", _ (field.label), doubt.question);
+  }
+  return NULL;
+}
+
 static void
 show_result (BwSwatchDialog *self, const BwDesign *design)
 {
@@ -81,8 +121,35 @@ show_result (BwSwatchDialog *self, const BwDesign *design)
   g_autofree char *gauge
       = g_strdup_printf (_ ("Column to column %s, bead to bead %s ± %s"), w, p, sd);
   g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
+  g_autofree char *doubt = words_of_doubt (design);
   bw_label_set_words (self->result, gauge);
-  bw_label_set_words (self->gain, gain);
+  bw_label_set_words (self->gain, doubt ? doubt : gain);
+}
+
+/* Nothing is wrong with what nobody has typed yet. */
+static gboolean
+is_whole (BwSwatchDialog *self)
+{
+  GtkEntry *entries[] = { self->columns, self->width, self->rows, self->length };
+  for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
+    if (*text_of (entries[i]) == '\0')
+      return FALSE;
+  return TRUE;
+}
+
+static void
+show_fault (BwSwatchDialog *self, const GError *error)
+{
+  mark (self->columns, error, "/gauge/swatch/columns");
+  mark (self->width, error, "/gauge/swatch/width_mm");
+  mark (self->rows, error, "/gauge/swatch/rows");
+  mark (self->length, error, "/gauge/swatch/length_mm");
+  bw_label_set_words (self->result, error ? bw_fault_sentence (error) : "");
+  bw_label_set_words (self->gain, "");
+  if (error)
+    gtk_widget_add_css_class (GTK_WIDGET (self->result), "reason");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->result), "reason");
 }
 
 static void
@@ -92,18 +159,14 @@ changed (BwSwatchDialog *self)
   BwDesign design;
   if (!self->draft)
     return;
-  gboolean stands = read_design (self, &design, &error);
-  mark (self->width, error, "/gauge/swatch/width_mm");
-  mark (self->length, error, "/gauge/swatch/length_mm");
+  gboolean whole = is_whole (self);
+  gboolean stands = whole && read_design (self, &design, &error);
+  show_fault (self, error);
   gtk_widget_set_sensitive (GTK_WIDGET (self->use), stands);
-  if (stands) {
+  if (stands)
     show_result (self, &design);
-    gtk_widget_remove_css_class (GTK_WIDGET (self->result), "reason");
-  } else {
-    bw_label_set_words (self->result, bw_fault_sentence (error));
-    bw_label_set_words (self->gain, "");
-    gtk_widget_add_css_class (GTK_WIDGET (self->result), "reason");
-  }
+  else if (!whole)
+    bw_label_set_words (self->result, _ ("Four numbers off your swatch say how your hands weave."));
 }
 
 static void
@@ -125,23 +188,41 @@ drop_clicked (BwSwatchDialog *self)
     gtk_window_destroy (GTK_WINDOW (self));
 }
 
-/* The swatch there is, or one such as the program asks for with its measures still nominal. */
+static void
+put_count (GtkEntry *entry, int count)
+{
+  g_autofree char *text = g_strdup_printf ("%d", count);
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+}
+
+static void
+put_length (GtkEntry *entry, double mm)
+{
+  g_autofree char *text = bw_length_format (mm, bw_settings_get_unit (bw_settings_get ()), 2);
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+}
+
+static void
+suggest (GtkEntry *entry, int count)
+{
+  g_autofree char *text = g_strdup_printf (_ ("such as %d"), count);
+  gtk_entry_set_placeholder_text (entry, text);
+}
+
+/* The swatch there is; else four open blanks, and how big a swatch is worth weaving. */
 static void
 show_swatch (BwSwatchDialog *self)
 {
   const BwGauge *gauge = &bw_draft_get_design (self->draft)->gauge;
-  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  BwSwatch swatch = gauge->has_swatch ? gauge->swatch
-                                      : (BwSwatch){ BW_SWATCH_COLUMNS, BW_SWATCH_ROWS,
-                                                    BW_SWATCH_COLUMNS * gauge->column_mm,
-                                                    (BW_SWATCH_ROWS + 1) / 2.0 * gauge->pitch_mm };
-  g_autofree char *width = bw_length_format (swatch.width_mm, unit, 2);
-  g_autofree char *length = bw_length_format (swatch.length_mm, unit, 2);
-  gtk_spin_button_set_value (self->columns, swatch.columns);
-  gtk_spin_button_set_value (self->rows, swatch.rows);
-  gtk_editable_set_text (GTK_EDITABLE (self->width), width);
-  gtk_editable_set_text (GTK_EDITABLE (self->length), length);
+  suggest (self->columns, BW_SWATCH_COLUMNS);
+  suggest (self->rows, BW_SWATCH_ROWS);
   gtk_widget_set_visible (GTK_WIDGET (self->drop), gauge->has_swatch);
+  if (!gauge->has_swatch)
+    return;
+  put_count (self->columns, gauge->swatch.columns);
+  put_length (self->width, gauge->swatch.width_mm);
+  put_count (self->rows, gauge->swatch.rows);
+  put_length (self->length, gauge->swatch.length_mm);
 }
 
 void
@@ -188,4 +269,7 @@ static void
 bw_swatch_dialog_init (BwSwatchDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  GtkEntry *entries[] = { self->columns, self->width, self->rows, self->length };
+  for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
+    bw_select_all_on_click (GTK_WIDGET (entries[i]));
 }

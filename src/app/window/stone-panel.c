@@ -19,6 +19,7 @@ struct _BwStonePanel {
   BwStoneHand *hand;
   GtkWidget *view; /* under the controls; NULL until bound */
   GtkWidget *controls;
+  GtkWidget *example;
   GtkWidget *stone_menu;
   GtkToggleButton *at_rest;
   gboolean hanging;
@@ -88,11 +89,20 @@ at_rest_changed (GSimpleAction *action, GVariant *state, gpointer data)
   follow_stage (data);
 }
 
+/* A stone that nobody has measured says so, wherever it is looked at. */
+static void
+follow_example (BwStonePanel *self)
+{
+  gtk_widget_set_visible (self->example, bw_project_stone_is_example (self->project));
+}
+
 static void
 project_changed (BwStonePanel *self, guint what)
 {
-  if (what & BW_CHANGED_DESIGN)
-    follow_stage (self);
+  if (!(what & BW_CHANGED_DESIGN))
+    return;
+  follow_stage (self);
+  follow_example (self);
 }
 
 static void
@@ -102,6 +112,7 @@ follow_project (BwStonePanel *self)
   g_signal_connect_object (self->project, "changed", G_CALLBACK (project_changed), self,
                            G_CONNECT_SWAPPED);
   follow_stage (self);
+  follow_example (self);
 }
 
 static void
@@ -249,6 +260,20 @@ bw_stone_panel_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
 }
 
 /* The picture lies under the controls too, the piece above them. */
+/* Over the stone's tip, where no control stands. */
+static void
+allocate_example (BwStonePanel *self, int width)
+{
+  int wide, high;
+  if (!gtk_widget_should_layout (self->example))
+    return;
+  gtk_widget_measure (self->example, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &wide, NULL, NULL);
+  wide = MIN (wide, width);
+  gtk_widget_measure (self->example, GTK_ORIENTATION_VERTICAL, wide, NULL, &high, NULL, NULL);
+  gtk_widget_size_allocate (self->example, &(GtkAllocation){ (width - wide) / 2, 8, wide, high },
+                            -1);
+}
+
 static void
 bw_stone_panel_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
@@ -261,6 +286,7 @@ bw_stone_panel_size_allocate (GtkWidget *widget, int width, int height, int base
     bw_stone_view_set_free_below (BW_STONE_VIEW (self->view), high);
     gtk_widget_size_allocate (self->view, &(GtkAllocation){ 0, 0, width, height }, -1);
   }
+  allocate_example (self, width);
   gtk_popover_present (GTK_POPOVER (self->stone_menu));
 }
 
@@ -297,6 +323,7 @@ bw_stone_panel_class_init (BwStonePanelClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, controls);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, example);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, stone_menu);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, at_rest);
 }

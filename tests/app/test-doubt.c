@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Numbers that are hard to believe are asked about, and no others. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+#include "samples.h"
+#include "app/form/doubt.h"
+#include "app/form/measures.h"
+
+#include <math.h>
+#include <string.h>
+
+/* What is asked when `value` stands in the field; NULL for nothing. Owned. */
+static char *
+ask (const BwDesign *design, const char *pointer, double value, double *better)
+{
+  BwDesign changed = *design;
+  BwField field;
+  BwDoubt doubt;
+  assert_true (bw_field_find (&field, pointer));
+  if (field.quantity == BW_QUANTITY_COUNT)
+    *(int *)(void *)((char *)&changed + field.offset) = (int)value;
+  else
+    *(double *)(void *)((char *)&changed + field.offset) = value;
+  if (!bw_doubt_find (&doubt, &field, &changed))
+    return NULL;
+  *better = doubt.has_better ? doubt.better : (double)NAN;
+  return doubt.question;
+}
+
+static void
+expect_better (const BwDesign *design, const char *pointer, double typed, double meant)
+{
+  double better = 0;
+  g_autofree char *question = ask (design, pointer, typed, &better);
+  if (!question)
+    fail_msg ("%s: nobody asks about %g", pointer, typed);
+  if (!(fabs (better - meant) < 1e-9))
+    fail_msg ("%s: for %g it offers %g", pointer, typed, better);
+}
+
+static void
+expect_taken (const BwDesign *design, const char *pointer, double typed)
+{
+  double better;
+  g_autofree char *question = ask (design, pointer, typed, &better);
+  if (question)
+    fail_msg ("%s: it asks about %g: %s", pointer, typed, question);
+}
+
+static void
+a_slipped_point_is_asked_about_with_the_number_meant (void **state)
+{
+  BwDesign design = sample_design ();
+  expect_better (&design, "/gauge/pitch_mm", 0.16, 1.6);
+  expect_better (&design, "/gauge/pitch_mm", 16, 1.6);
+  expect_better (&design, "/gauge/column_mm", 0.131, 1.31);
+  expect_better (&design, "/bead/diameter_mm", 16, 1.6);
+  expect_better (&design, "/bed/cord_thickness_mm", 3.5, 0.35);
+  expect_better (&design, "/thread/diameter_mm", 1.5, 0.15);
+  expect_better (&design, "/stone/values_mm/0", 2.46, 24.6);
+  expect_better (&design, "/stone/values_mm/0", 246, 24.6);
+  expect_better (&design, "/stone/length_mm", 580, 58);
+  expect_better (&design, "/stone/second_girth_mm", 8.2, 82);
+}
+
+static void
+a_girth_of_nine_for_ninety_is_asked_about (void **state)
+{
+  BwDesign design = sample_design ();
+  assert_true (bw_measures_set_way (&design.stone, BW_MEASURED_GIRTH));
+  expect_better (&design, "/stone/values_mm/0", 9, 90);
+  expect_taken (&design, "/stone/values_mm/0", 90);
+}
+
+static void
+more_faces_than_a_mineral_grows_are_asked_about (void **state)
+{
+  BwDesign design = sample_design ();
+  expect_better (&design, "/stone/faces", 56, 6);
+  expect_better (&design, "/stone/faces", 60, 6);
+  expect_better (&design, "/stone/faces", 38, 8);
+  for (int faces = 3; faces <= 16; faces++)
+    expect_taken (&design, "/stone/faces", faces);
+}
+
+static void
+what_is_merely_strange_is_asked_about_without_an_offer (void **state)
+{
+  BwDesign design = sample_design ();
+  double better = 0;
+  g_autofree char *question = ask (&design, "/gauge/pitch_mm", 0.5, &better);
+  assert_non_null (question);
+  assert_true (isnan (better));
+}
+
+static void
+what_is_not_there_is_not_asked_about (void **state)
+{
+  BwDesign design = sample_design ();
+  bw_measures_set_taper (&design.stone, FALSE);
+  expect_taken (&design, "/stone/second_girth_mm", 0.1);
+}
+
+/* Hands differ by a fifth from their beads, stones in all their measures. */
+static void
+no_stone_and_no_hand_that_is_usual_is_asked_about (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (71);
+  for (int turn = 0; turn < 400; turn++) {
+    BwDesign design = sample_design ();
+    double across = sample_between (rand, 12, 40);
+    for (int i = 0; i < 3; i++)
+      design.stone.values_mm[i] = across * sample_between (rand, 0.75, 1.25);
+    design.stone.length_mm = across * sample_between (rand, 1.2, 7);
+    design.gauge.pitch_mm = design.bead.diameter_mm * sample_between (rand, 0.85, 1.3);
+    design.gauge.column_mm = design.bead.length_mm * sample_between (rand, 0.85, 1.3);
+    expect_taken (&design, "/stone/values_mm/1", design.stone.values_mm[1]);
+    expect_taken (&design, "/stone/length_mm", design.stone.length_mm);
+    expect_taken (&design, "/gauge/pitch_mm", design.gauge.pitch_mm);
+    expect_taken (&design, "/gauge/column_mm", design.gauge.column_mm);
+  }
+}
+
+/* An offer that would be asked about again is no offer. */
+static void
+what_is_offered_is_believed (void **state)
+{
+  static const char *const pointers[]
+      = { "/gauge/pitch_mm",    "/gauge/column_mm",       "/bead/diameter_mm",  "/stone/length_mm",
+          "/stone/values_mm/0", "/bed/cord_thickness_mm", "/thread/diameter_mm" };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (72);
+  BwDesign design = sample_design ();
+  int offers = 0;
+  for (int turn = 0; turn < 2000; turn++) {
+    const char *pointer = pointers[g_rand_int_range (rand, 0, (int)G_N_ELEMENTS (pointers))];
+    double better = 0;
+    double value = exp (sample_between (rand, -5, 7));
+    g_autofree char *question = ask (&design, pointer, value, &better);
+    if (!question || isnan (better))
+      continue;
+    expect_taken (&design, pointer, better);
+    offers++;
+  }
+  assert_true (offers > 200);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_slipped_point_is_asked_about_with_the_number_meant),
+    cmocka_unit_test (a_girth_of_nine_for_ninety_is_asked_about),
+    cmocka_unit_test (more_faces_than_a_mineral_grows_are_asked_about),
+    cmocka_unit_test (what_is_merely_strange_is_asked_about_without_an_offer),
+    cmocka_unit_test (what_is_not_there_is_not_asked_about),
+    cmocka_unit_test (no_stone_and_no_hand_that_is_usual_is_asked_about),
+    cmocka_unit_test (what_is_offered_is_believed),
+  };
+  return cmocka_run_group_tests_name ("doubt", tests, NULL, NULL);
+}
