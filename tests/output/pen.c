@@ -43,10 +43,22 @@ where_it_is (cairo_t *cr, double *x, double *y)
   cairo_user_to_device (cr, x, y);
 }
 
+static guint32
+colour_of (cairo_t *cr)
+{
+  double part[3], opacity;
+  guint32 srgb = 0;
+  if (cairo_pattern_get_rgba (cairo_get_source (cr), &part[0], &part[1], &part[2], &opacity))
+    return 0;
+  for (int i = 0; i < 3; i++)
+    srgb = srgb << 8 | (guint32)(part[i] * 255 + 0.5);
+  return srgb;
+}
+
 static void
 note_words (cairo_t *cr, char *text, PangoRectangle extents, double above)
 {
-  PenWords words = { .text = text, .page = cairo_get_target (cr) };
+  PenWords words = { .text = text, .page = cairo_get_target (cr), .srgb = colour_of (cr) };
   where_it_is (cr, &words.x, &words.y);
   words.width = (double)extents.width / PANGO_SCALE;
   words.height = (double)extents.height / PANGO_SCALE;

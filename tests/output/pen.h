@@ -11,6 +11,7 @@ typedef struct {
   double x, y;          /* top left corner of the layout */
   double width, height; /* of the layout */
   const void *page;     /* the surface: the same for all that is on one page */
+  guint32 srgb;         /* the colour it is written in */
 } PenWords;
 
 typedef struct {

@@ -3,6 +3,7 @@
  * turns. Asked of the pen, not of the functions that place them. */
 #include "core/base/lattice.h"
 #include "core/design/bed.h"
+#include "core/pattern/tint.h"
 #include "output/chart/chart.h"
 #include "output/page/sheet.h"
 #include "output/sheet/strip.h"
@@ -686,6 +687,20 @@ flags_stand_at_the_rows_of_the_try_on_and_of_new_thread (void **state)
   assert_true (n > 0);
 }
 
+/* Headings are of the face's deep blue; what is read is black, which no printer has to mix. */
+static void
+pages_are_set_in_the_named_colours (void **state)
+{
+  g_autoptr (BwProject) project = some_project (37, 20, SAMPLE_NO_BAIL, FALSE);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  int black = 0;
+  assert_int_equal (pen_find ("Winding the bed")->srgb, bw_tint_srgb (BW_TINT_TIDE, FALSE));
+  for (guint i = 0; i < pen_n_words (); i++)
+    black += pen_word (i)->srgb == bw_tint_srgb (BW_TINT_PRINT, FALSE);
+  assert_true (black > 100);
+}
+
 int
 main (void)
 {
@@ -702,6 +717,7 @@ main (void)
     cmocka_unit_test (the_ribbon_names_the_face_the_beads_come_to_lie_on),
     cmocka_unit_test (the_svg_has_the_arrows_of_the_words),
     cmocka_unit_test (the_key_leaves_out_colours_that_are_not_used),
+    cmocka_unit_test (pages_are_set_in_the_named_colours),
     cmocka_unit_test (a_long_picture_has_every_bead),
     cmocka_unit_test (the_joins_place_is_told_by_the_face_beneath),
     cmocka_unit_test (the_likely_counts_are_told_with_their_rows_and_chances),

@@ -172,7 +172,7 @@ bw_flow_heading (BwFlow *flow, const char *text, double keep)
   bw_flow_space (flow, 12);
   bw_flow_room (flow, height + 6 + keep);
   remember (flow, text);
-  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (TIDE));
   cairo_move_to (flow->cr, flow->left, flow->y);
   pango_cairo_update_layout (flow->cr, layout);
   pango_cairo_show_layout (flow->cr, layout);
