@@ -79,12 +79,13 @@ warn_of_verdict (BwProject *project, Doubts *list)
          fit->rows);
   else if (fit->verdict == BW_VERDICT_WILL_NOT_CLOSE)
     add (list,
-         _ ("The band will not close: with %d rows column %d is short by %s, and pulling gives "
+         _ ("On paper the band will not close: with %d rows column %d is short by %s, and pulling "
+            "gives "
             "only %s."),
          fit->rows, tight->column, told (list, tight->gap_mm, 2), told (list, tight->pull_mm, 2));
   else if (fit->verdict == BW_VERDICT_LOOSE)
-    add (list, _ ("The band is loose: with %d rows column %d is %s too long to grip."), fit->rows,
-         slack->column, told (list, -slack->gap_mm, 2));
+    add (list, _ ("On paper the band is loose: with %d rows column %d is %s too long to grip."),
+         fit->rows, slack->column, told (list, -slack->gap_mm, 2));
 }
 
 static void

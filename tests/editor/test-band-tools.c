@@ -58,7 +58,7 @@ block_frame_and_line_follow_the_pointer (void **state)
   Bench *bench = *state;
   drag (bench, BW_TOOL_RECTANGLE, 20, 3, 25, 6);
   assert_int_equal (bench_count (bench, 1), BLOCK);
-  assert_string_equal (bw_project_undo_label (bench->project), "Fill a rectangle");
+  assert_string_equal (bw_project_undo_label (bench->project), "Fill a block");
   bw_project_undo (bench->project);
   drag (bench, BW_TOOL_FRAME, 20, 3, 31, 8);
   assert_int_equal (bench_cell (bench, 20, 3), 1);
@@ -233,7 +233,7 @@ a_paste_that_would_break_the_half_drop_lands_beside_and_says_so (void **state)
   desk_key ("Home", 0);
   bw_band_canvas_paste_text (bench->canvas, "beads-of-a-band 1 rows 2 columns 2 gap-first\ny\ny\n");
   assert_true (has_piece (bench));
-  assert_string_equal (bench->status, "Moved by one row, so that the half-drop holds.");
+  assert_string_equal (bench->status, "Moved by one row, so that the beads interlock.");
   assert_int_equal (bench_count (bench, 1), 2);
   desk_key ("Escape", 0);
   assert_int_equal (bench_count (bench, 1), 0);

@@ -312,7 +312,7 @@ a_rectangle_fills_its_rows_and_columns (void **state)
       if (bw_lattice_has (row, column))
         assert_int_equal (cell (desk, row, column) == 1,
                           row >= 21 && row <= 30 && column >= 4 && column <= 9);
-  assert_string_equal (bw_project_undo_label (desk->project), "Fill a rectangle");
+  assert_string_equal (bw_project_undo_label (desk->project), "Fill a block");
 }
 
 static void

@@ -182,7 +182,7 @@ shapes_pulled_about_leave_nothing_behind (void **state)
   assert_true (bw_drawing_equal (before, drawing (desk)));
   pull (desk, &bw_tool_rectangle, from, to);
   assert_false (bw_drawing_equal (before, drawing (desk)));
-  assert_string_equal (bw_project_undo_label (desk->project), "Fill a rectangle");
+  assert_string_equal (bw_project_undo_label (desk->project), "Fill a block");
   bw_project_undo (desk->project);
   assert_true (bw_drawing_equal (before, drawing (desk)));
 }

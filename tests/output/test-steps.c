@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The drawings of the steps read back from cairo's SVG: the thread drawn is the path computed, bead
  * by bead, and the holes that are full are crossed out. */
+#include "core/pattern/tint.h"
 #include "output/sheet/step-figure.h"
 #include "sample.h"
 
@@ -90,29 +91,47 @@ has (const char *element, const char *property, const char *value)
   return strstr (element, attribute) || strstr (element, style);
 }
 
-#define THREAD "rgb(75%,10%,10%)"
-#define CROSS "rgb(10%,10%,10%)"
+#define THREAD BW_TINT_RUST
+#define CROSS BW_TINT_INK
+
+/* Whether this property is the tint, as printed in parts of a hundred. */
+static gboolean
+has_tint (const char *element, const char *property, BwTint tint)
+{
+  g_autofree char *pattern
+      = g_strdup_printf ("%s[=:]\"?rgb\\(([\\d.]+)%%,([\\d.]+)%%,([\\d.]+)%%", property);
+  g_autoptr (GRegex) regex = g_regex_new (pattern, 0, 0, NULL);
+  g_autoptr (GMatchInfo) match = NULL;
+  if (!g_regex_match (regex, element, 0, &match))
+    return FALSE;
+  for (int part = 0; part < 3; part++) {
+    g_autofree char *found = g_match_info_fetch (match, part + 1);
+    if (fabs (g_ascii_strtod (found, NULL) - 100 * bw_tint_part (tint, FALSE, part)) > 0.1)
+      return FALSE;
+  }
+  return TRUE;
+}
 
 typedef gboolean (*IsWanted) (const char *element);
 
 static gboolean
 is_thread (const char *element)
 {
-  return has (element, "stroke", THREAD) && has (element, "stroke-width", "1.1")
+  return has_tint (element, "stroke", THREAD) && has (element, "stroke-width", "1.1")
          && !strchr (strstr (element, "d=\""), 'C');
 }
 
 static gboolean
 is_cross (const char *element)
 {
-  return has (element, "stroke", CROSS) && has (element, "stroke-width", "0.8");
+  return has_tint (element, "stroke", CROSS) && has (element, "stroke-width", "0.8");
 }
 
 /* The arrow head in a bead: three lines; the dot is curves. */
 static gboolean
 is_head (const char *element)
 {
-  return has (element, "fill", THREAD) && !strchr (strstr (element, "d=\""), 'C');
+  return has_tint (element, "fill", THREAD) && !strchr (strstr (element, "d=\""), 'C');
 }
 
 /* The paths that are wanted, each as an array of BwVec2, in the order drawn. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Every tool in the program's window: taken from the row under the band with a click, used on the band with the
- * pointer, its words read in the status line. */
+/* Every tool in the program's window: taken from the row under the band with a click, used on the
+ * band with the pointer, its words read in the status line. */
 #include "maker.h"
 
 #include "app/draw/tool-strip.h"
@@ -96,7 +96,7 @@ line_block_and_frame_are_pulled (void **state)
   assert_string_equal (last_step (maker), "Draw a line");
   undo (maker);
   lay_block (maker);
-  assert_string_equal (last_step (maker), "Fill a rectangle");
+  assert_string_equal (last_step (maker), "Fill a block");
   undo (maker);
   take_tool (maker, "Frame");
   maker_drag_beads (maker, 21, 4, 32, 9);
@@ -210,7 +210,7 @@ a_copy_lands_by_the_half_drop_and_says_so (void **state)
   desk_move (maker_find (maker, BW_TYPE_BAND_CANVAS), x, y);
   desk_key ("v", GDK_CONTROL_MASK);
   desk_until (has_piece, maker);
-  expect_status (maker, "Moved by one row, so that the half-drop holds.");
+  expect_status (maker, "Moved by one row, so that the beads interlock.");
   assert_int_equal (maker_count (maker, 1), 4);
   desk_keep ("tools-paste");
   desk_key ("Return", 0);

@@ -24,7 +24,7 @@ static const struct {
   { BW_TOOL_FRAME, "bandwright-frame-symbolic", N_ ("Frame"),
     N_ ("The outline of a block; Shift keeps it square (4)") },
   { BW_TOOL_FLOOD, "bandwright-flood-symbolic", N_ ("Flood"),
-    N_ ("All beads of one colour that hang together (5)") },
+    N_ ("All beads of one colour that touch (5)") },
   { BW_TOOL_SWAP, "bandwright-swap-symbolic", N_ ("Recolour"),
     N_ ("Every bead of the colour pointed at, on the band or in what is selected (6)") },
   { BW_TOOL_ERASE, "bandwright-erase-symbolic", N_ ("Rub out"),
@@ -34,7 +34,7 @@ static const struct {
   { BW_TOOL_SELECT, "bandwright-select-symbolic", N_ ("Select"),
     N_ ("Select a block, drag what is selected; Control adds and copies (8)") },
   { BW_TOOL_SELECT_COLOUR, "bandwright-select-colour-symbolic", N_ ("Same colour"),
-    N_ ("Select every bead of a colour; Shift only those that hang together (9)") },
+    N_ ("Select every bead of a colour; Shift only those that touch (9)") },
 };
 
 struct _BwToolStrip {

@@ -35,7 +35,7 @@ grade_alone_words (const BwRemedy *remedy, BwUnit unit)
   if (remedy->value > 0)
     return g_strdup_printf (_ ("Make the bed %s thicker at the top edge, weave %d rows"), extra,
                             rows);
-  return g_strdup_printf (_ ("Lay the bed without a grade, weave %d rows"), rows);
+  return g_strdup_printf (_ ("Lay the bed evenly, weave %d rows"), rows);
 }
 
 /* Layers and grade together, where the grade alone would take away more bed than there is. */

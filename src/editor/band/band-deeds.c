@@ -88,7 +88,7 @@ static void
 say_landing (BwBandWork *work, gboolean beside)
 {
   if (beside)
-    bw_band_work_say (work, _ ("Moved by one row, so that the half-drop holds."));
+    bw_band_work_say (work, _ ("Moved by one row, so that the beads interlock."));
 }
 
 /* Takes clip. */

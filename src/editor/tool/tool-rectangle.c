@@ -26,7 +26,7 @@ pull (BwToolHold *hold)
 
 const BwTool bw_tool_rectangle = {
   .kind = BW_TOOL_RECTANGLE,
-  .step = N_ ("Fill a rectangle"),
+  .step = N_ ("Fill a block"),
   .cursor = "crosshair",
   .spans = TRUE,
   .begin = pull,

@@ -102,7 +102,7 @@ text_facts (GString *text, BwProject *project)
   bw_text_fact (&facts, _ ("Length"), bw_text_mm (stone->length_mm, 2));
   bw_text_fact (&facts, _ ("Shoulder"), bw_text_mm (stone->shoulder_mm, 2));
   if (stone->base == BW_BASE_POINT)
-    bw_text_fact (&facts, _ ("Base shoulder"), bw_text_mm (stone->base_shoulder_mm, 2));
+    bw_text_fact (&facts, _ ("Lower shoulder"), bw_text_mm (stone->base_shoulder_mm, 2));
   g_autofree char *girth = bw_text_mm (stone->girth_mm, 2);
   g_autofree char *at = bw_text_mm (stone->at_mm, 2);
   /* Translators: a girth, and the height at which it was measured. */

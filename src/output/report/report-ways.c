@@ -7,6 +7,7 @@
 #include "output/report/remedy-keys.h"
 #include "output/report/report-parts.h"
 #include "output/report/what-if.h"
+#include "project/hang-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -62,10 +63,7 @@ stance_words (const BwWay *way)
 {
   if (!way->hangs)
     return g_strdup ("–");
-  if (way->tilt_deg > 45)
-    return g_strdup_printf (_ ("level, %.0f° off"), 90 - way->tilt_deg);
-  return g_strdup_printf (
-      way->up == BW_UP_TIP ? _ ("tip up, %.0f° off") : _ ("tip down, %.0f° off"), way->tilt_deg);
+  return bw_hang_words (way->up, way->tilt_deg);
 }
 
 static void

@@ -310,7 +310,7 @@ draw_profile (Sketch *sketch, double width, double height)
   if (measures->has_second)
     heights[n++] = (Height){ measures->second_at_mm, _ ("second girth at"), 0 };
   if (stone->base == BW_BASE_POINT)
-    heights[n++] = (Height){ stone->base_shoulder_mm, _ ("base shoulder"), 0 };
+    heights[n++] = (Height){ stone->base_shoulder_mm, _ ("lower shoulder"), 0 };
   qsort (heights, (size_t)n, sizeof *heights, by_height);
   draw_heights (sketch, heights, n, sketch->x0 + left * sketch->scale - 16, sketch->y0);
   double x = sketch->x0 + right * sketch->scale + 16;
