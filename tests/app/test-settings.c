@@ -20,7 +20,7 @@ without_a_schema_the_defaults_hold (void **state)
   assert_false (bw_settings_get_flag (settings, "show-letters"));
   assert_int_equal (bw_settings_get_count (settings, "window-width"), 1280);
   assert_int_equal (bw_settings_get_count (settings, "window-height"), 860);
-  assert_true (fabs (bw_settings_get_number (settings, "stage-share") - 0.62) < 1e-12);
+  assert_true (fabs (bw_settings_get_number (settings, "stage-share") - 0.68) < 1e-12);
 }
 
 static void
