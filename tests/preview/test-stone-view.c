@@ -554,6 +554,27 @@ a_change_of_the_band_s_height_sets_it_swinging (void **state)
   table_cleared (&table);
 }
 
+/* At twice the size the words under the piece need more of the foot of the picture. */
+static void
+the_piece_keeps_clear_of_large_words_under_it (void **state)
+{
+  Table table = table_laid (1);
+  int dpi;
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  let_animate (FALSE);
+  bw_session_set_at_rest (table.session, TRUE);
+  desk_settle ();
+  assert_true (bw_stone_view_get_scene (table.view)->free_below == 0);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", 2 * MAX (dpi, 96 * 1024), NULL);
+  desk_settle ();
+  assert_true (bw_stone_view_get_scene (table.view)->free_below > 0.02f);
+  bw_session_set_layers (table.session, BW_LAYER_ALL & ~(guint)BW_LAYER_BALANCE);
+  assert_true (bw_stone_view_get_scene (table.view)->free_below == 0);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", dpi, NULL);
+  let_animate (TRUE);
+  table_cleared (&table);
+}
+
 static int
 open_desk (void **state)
 {
@@ -627,6 +648,7 @@ main (void)
     cmocka_unit_test (let_go_it_swings_to_exact_rest_and_then_nothing_moves),
     cmocka_unit_test (a_hand_on_the_swinging_piece_stops_it),
     cmocka_unit_test (a_change_of_the_band_s_height_sets_it_swinging),
+    cmocka_unit_test (the_piece_keeps_clear_of_large_words_under_it),
     cmocka_unit_test (the_words_of_a_mark_lie_on_it_whichever_way_text_runs),
   };
   return desk_end (cmocka_run_group_tests_name ("stone-view", tests, open_desk, close_desk));

@@ -91,14 +91,18 @@ ground_of (BwStoneView *self)
   return bw_view_ground (GTK_WIDGET (self), bw_session_get_light (self->session));
 }
 
-/* What lies behind the piece, and what it keeps clear of. */
+/* What lies behind the piece, and what it keeps clear of: controls, and large words under it. */
 static void
 place_scene (BwStoneView *self)
 {
   int height = MAX (gtk_widget_get_height (GTK_WIDGET (self)), 1);
   BwViewGround ground = ground_of (self);
   gboolean dark = bw_view_ground_is_dark (GTK_WIDGET (self), &ground);
-  float below = CLAMP ((float)self->free_below / (float)height, 0, 0.6f);
+  int kept = self->free_below;
+  if (self->rest.hung && (bw_session_get_layers (self->session) & BW_LAYER_BALANCE))
+    kept += bw_view_marks_extra (GTK_WIDGET (self), self->scene,
+                                 gtk_widget_get_width (GTK_WIDGET (self)));
+  float below = CLAMP ((float)kept / (float)height, 0, 0.6f);
   if (self->picture && (self->scene->on_dark != dark || self->scene->free_below != below))
     bw_gl_picture_spoil (self->picture);
   self->scene->on_dark = dark;

@@ -10,6 +10,7 @@
 #define BELOW_MM 6.0 /* how far the plumb line reaches below the piece */
 #define ARC_STEPS 24
 #define MARK_PIXELS 7.0
+#define USUAL_WORDS_PIXELS 22 /* a line of words under the piece finds so much room anyway */
 
 typedef struct {
   cairo_t *cr;
@@ -119,27 +120,43 @@ draw_balance (const Marks *m)
   }
 }
 
+/* Wrapped where the picture is narrow. A width that is not needed moves words from right to left to
+ * its far edge, by less than a point beside where they are told to be. Owned. */
+static PangoLayout *
+tilt_layout (GtkWidget *widget, const BwScene *scene, int width)
+{
+  g_autofree char *words = bw_hang_sentence (scene->rest.up, scene->rest.tilt_deg);
+  PangoLayout *layout = gtk_widget_create_pango_layout (widget, words);
+  int wide, room = MAX (width - 24, 24);
+  pango_layout_get_pixel_size (layout, &wide, NULL);
+  if (wide > room)
+    pango_layout_set_width (layout, room * PANGO_SCALE);
+  return layout;
+}
+
+int
+bw_view_marks_extra (GtkWidget *widget, const BwScene *scene, int width)
+{
+  g_autoptr (PangoLayout) layout = tilt_layout (widget, scene, width);
+  int high;
+  pango_layout_get_pixel_size (layout, NULL, &high);
+  return MAX (high - USUAL_WORDS_PIXELS, 0);
+}
+
 /* Under the lower end of the plumb line, wholly inside the view. */
 static void
 write_tilt (const Marks *m, GtkWidget *widget)
 {
-  g_autofree char *words = bw_hang_sentence (m->scene->rest.up, m->scene->rest.tilt_deg);
-  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, words);
+  g_autoptr (PangoLayout) layout = tilt_layout (widget, m->scene, m->width);
   PangoRectangle ink;
-  int room = MAX (m->width - 24, 24);
   double x = m->width / 2.0, y = m->height;
   const BwSceneRest *rest = &m->scene->rest;
   locate (m, off (rest->hold, up_in_piece (m), -rest->drop - BELOW_MM), &x, &y);
   pango_layout_get_pixel_extents (layout, NULL, &ink);
-  /* A width that is not needed moves words from right to left to its far edge, by less than a point
-   * beside where they are told to be. */
-  if (ink.width > room) {
-    pango_layout_set_width (layout, room * PANGO_SCALE);
-    pango_layout_get_pixel_extents (layout, NULL, &ink);
-  }
   int wide = ink.width, high = ink.height;
   x = CLAMP (x - wide / 2.0, 12, MAX (m->width - wide - 12.0, 12));
-  double foot = m->height * (1 - (double)m->scene->free_below);
+  /* What was kept free for large words is theirs. */
+  double foot = m->height * (1 - (double)m->scene->free_below) + MAX (high - USUAL_WORDS_PIXELS, 0);
   y = CLAMP (y + 8, 12, MAX (foot - high - 10, 12));
   cairo_new_path (m->cr);
   cairo_set_source_rgba (m->cr, BW_ON_PAPER (INK), 0.9);
