@@ -63,7 +63,7 @@ stone_thread_and_piece_say_what_there_is (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
   BwDesign design = *bw_project_get_design (project);
-  g_autofree char *rows = g_strdup_printf ("%d rows · join at 180°", design.band.rows);
+  g_autofree char *rows = g_strdup_printf ("%d rows · Join: middle of face 4 (180°)", design.band.rows);
   g_autofree char *stone = bw_matter_words (BW_MATTER_STONE, project, BW_UNIT_MM);
   assert_true (g_str_has_prefix (stone, "quartz · "));
   expect (project, BW_MATTER_PIECE, BW_UNIT_MM, rows);

@@ -476,20 +476,33 @@ find_places (GtkWidget *sheet, GdkRectangle *places)
 }
 
 static void
+expect_on_paper (GtkWidget *sheet, const char *what)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (sheet); child;
+       child = gtk_widget_get_next_sibling (child)) {
+    graphene_rect_t b;
+    if (!gtk_widget_get_mapped (child))
+      continue;
+    assert_true (gtk_widget_compute_bounds (child, sheet, &b));
+    if (b.origin.x < 0 || b.origin.y < 0
+        || b.origin.x + b.size.width > (float)gtk_widget_get_width (sheet)
+        || b.origin.y + b.size.height > (float)gtk_widget_get_height (sheet))
+      fail_msg ("%s: a %s at %g, %g is off the sheet", what, G_OBJECT_TYPE_NAME (child),
+                (double)b.origin.x, (double)b.origin.y);
+  }
+}
+
+static void
 expect_tidy (GtkWidget *sheet, const char *what)
 {
   GdkRectangle places[64];
   int n = find_places (sheet, places);
   assert_true (n >= 6);
-  for (int i = 0; i < n; i++) {
-    if (places[i].x < 0 || places[i].y < 0
-        || places[i].x + places[i].width > gtk_widget_get_width (sheet)
-        || places[i].y + places[i].height > gtk_widget_get_height (sheet))
-      fail_msg ("%s: a dimension at %d, %d is off the sheet", what, places[i].x, places[i].y);
+  expect_on_paper (sheet, what);
+  for (int i = 0; i < n; i++)
     for (int k = 0; k < i; k++)
       if (gdk_rectangle_intersect (&places[i], &places[k], NULL))
         fail_msg ("%s: two dimensions at %d, %d", what, places[i].x, places[i].y);
-  }
 }
 
 /* Wherever the join is, at its default as well, and the bail beside it. */
@@ -506,6 +519,26 @@ no_dimension_stands_on_another (void **state)
     desk_settle ();
     expect_tidy (sheet, what);
   }
+}
+
+static void
+the_sheet_is_tidy_at_twice_the_text_and_from_right_to_left (void **state)
+{
+  Maker *maker = *state;
+  GtkSettings *settings = gtk_settings_get_default ();
+  int dpi;
+  g_object_get (settings, "gtk-xft-dpi", &dpi, NULL);
+  g_object_set (settings, "gtk-xft-dpi", 2 * dpi, NULL);
+  desk_settle ();
+  desk_keep ("measure-twice");
+  expect_tidy (sheet_of (maker), "twice the text");
+  g_object_set (settings, "gtk-xft-dpi", dpi, NULL);
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  desk_settle ();
+  desk_keep ("measure-rtl");
+  expect_tidy (sheet_of (maker), "from right to left");
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+  desk_settle ();
 }
 
 /* --- The page -----------------------------------------------------------------------------------
@@ -753,6 +786,7 @@ main (void)
     IN_WINDOW (a_fault_is_told_where_the_dimension_stands),
     IN_WINDOW (what_is_not_measured_is_an_open_blank_to_type_into),
     IN_WINDOW (no_dimension_stands_on_another),
+    IN_WINDOW (the_sheet_is_tidy_at_twice_the_text_and_from_right_to_left),
     IN_WINDOW (the_page_keeps_still_whatever_is_measured),
     IN_WINDOW (a_group_says_its_content_in_a_line_and_unfolds_below_it),
     IN_WINDOW (widths_that_the_sheet_cannot_hold_are_listed_under_the_stone),

@@ -222,13 +222,30 @@ ask_for_room (BwBenchSheet *self)
   }
 }
 
+static double
+height_of_words (GtkLabel *label, double width)
+{
+  int least, height;
+  gtk_widget_measure (GTK_WIDGET (label), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  gtk_widget_measure (GTK_WIDGET (label), GTK_ORIENTATION_VERTICAL, MAX ((int)width, least), NULL,
+                      &height, NULL, NULL);
+  return height;
+}
+
+/* How high the words under the views are is known once their widths are. */
 static void
 plan_for (BwBenchSheet *self, int width)
 {
   BwProject *project = bw_card_get_project (BW_CARD (self));
+  const BwDesign *design = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
   ask_for_room (self);
   self->plan.width = width;
-  bw_sheet_plan_place (&self->plan, bw_project_get_design (project), bw_project_stone (project));
+  self->plan.foot = 0;
+  bw_sheet_plan_place (&self->plan, design, stone);
+  self->plan.foot = MAX (height_of_words (self->above, self->plan.section.w),
+                         height_of_words (self->beside, self->plan.profile.w));
+  bw_sheet_plan_place (&self->plan, design, stone);
 }
 
 static int

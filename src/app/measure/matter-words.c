@@ -3,6 +3,8 @@
 
 #include "app/measure/matter-words.h"
 
+#include "project/place-words.h"
+
 #include <glib/gi18n-lib.h>
 
 char *
@@ -105,9 +107,10 @@ piece_words (BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
   int rows = design->band.rows;
+  g_autofree char *place = bw_place_words (project, design->band.seam_deg);
   return join (g_strdup (bw_project_get_title (project)),
                g_strdup_printf (ngettext ("%d row", "%d rows", (gulong)rows), rows),
-               g_strdup_printf (_ ("join at %.4g°"), design->band.seam_deg));
+               g_strdup_printf (_ ("Join: %s (%.4g°)"), place, design->band.seam_deg));
 }
 
 char *

@@ -254,7 +254,7 @@ place_beside_each_other (BwSheetPlan *plan, const BwStone *stone, double room)
 static void
 place_views (BwSheetPlan *plan, const BwStone *stone)
 {
-  double room = plan->width - 2 * MARGIN, foot = plan->line + 6;
+  double room = plan->width - 2 * MARGIN, foot = MAX (plan->foot, plan->line) + 6;
   plan->slim = FALSE;
   plan->beside = room >= least_of_section (plan) + least_of_profile (plan) + BETWEEN;
   if (!plan->beside) {

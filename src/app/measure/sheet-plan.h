@@ -44,6 +44,7 @@ typedef struct {
   double width; /* of the sheet */
   double line;  /* height of a line of writing */
   double head;  /* height of what stands above each view */
+  double foot;  /* and of what stands below it; less than a line: a line */
   /* Planned. */
   gboolean beside;                /* the two views stand side by side, not one under the other */
   gboolean slim;                  /* no room left of the profile: every height stands right of it */
