@@ -2,7 +2,7 @@
 /* The bed: its thickness from layers or from a girth over it, and its cord. */
 #include "stones.h"
 
-#include "core/design/bed.h"
+#include "core/design/bed-layers.h"
 #include "core/stone/section.h"
 
 static const BwBandSpan span = { .bottom_mm = 14.2, .width_mm = 18.2 };
@@ -291,6 +291,79 @@ each_number_must_be_a_possible_one (void **state)
   refused_at (&bed, BW_FAULTY_RANGE, BW_AT_BED_CORD_THICKNESS);
 }
 
+/* --- In whole turns ----------------------------------------------------------------------------
+ */
+
+static int
+layers_at (const BwBedLayer *layers, int n, double z)
+{
+  int found = 0;
+  for (int i = 0; i < n; i++)
+    found += z >= layers[i].low_mm && z <= layers[i].high_mm;
+  return found;
+}
+
+static void
+an_even_bed_is_wound_from_edge_to_edge (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  BwBedLayer layers[BW_BED_LAYERS_LISTED];
+  assert_int_equal (bw_bed_layers (&bed, &stone, span, layers), 2);
+  for (int i = 0; i < 2; i++) {
+    assert_near (layers[i].low_mm, 15.2, 1e-9);
+    assert_near (layers[i].high_mm, 31.4, 1e-9);
+    assert_int_equal (layers[i].turns, 16);
+  }
+}
+
+/* Two layers and 0.35 mm more at the top: the third lies where the bed should be thicker than two
+ * and a half, which is on the upper half. */
+static void
+a_graded_bed_says_where_its_further_layer_lies (void **state)
+{
+  BwStone stone = bench ();
+  BwBed bed = plain ();
+  BwBedLayer layers[BW_BED_LAYERS_LISTED];
+  bed.top_extra_mm = 0.35;
+  assert_int_equal (bw_bed_layers (&bed, &stone, span, layers), 3);
+  assert_near (layers[2].low_mm, 14.2 + 18.2 / 2, 1e-9);
+  assert_near (layers[2].high_mm, 31.4, 1e-9);
+  assert_int_equal (layers[2].turns, 8);
+  bed.top_extra_mm = -0.35;
+  assert_int_equal (bw_bed_layers (&bed, &stone, span, layers), 2);
+  assert_near (layers[1].low_mm, 15.2, 1e-9);
+  assert_near (layers[1].high_mm, 14.2 + 18.2 / 2, 1e-9);
+}
+
+static void
+what_is_wound_is_within_half_a_cord_of_what_was_reckoned (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (71);
+  BwStone stone = bench ();
+  int graded = 0;
+  for (int i = 0; i < 400; i++) {
+    BwBed bed = plain ();
+    BwBedLayer layers[BW_BED_LAYERS_LISTED];
+    BwBedding bedding;
+    bed.cord_thickness_mm = g_rand_double_range (rand, 0.2, 0.6);
+    bed.layers = g_rand_int_range (rand, 0, 4);
+    bed.top_extra_mm = g_rand_double_range (rand, -1.2, 1.2);
+    if (!bw_bedding_init (&bedding, &bed, &stone, span, NULL))
+      continue;
+    graded++;
+    int n = bw_bed_layers (&bed, &stone, span, layers);
+    for (double z = 15.2; z <= 31.4; z += 0.1) {
+      double thick = bw_bedding_thickness (&bedding, z);
+      double wound = layers_at (layers, n, z) * bed.cord_thickness_mm;
+      /* At the edges of the bed half a turn may be missing: there is no narrower one. */
+      gboolean edge = z < 15.2 + bed.cord_width_mm / 2 || z > 31.4 - bed.cord_width_mm / 2;
+      assert_true (edge || fabs (wound - thick) <= bed.cord_thickness_mm / 2 + 1e-9);
+    }
+  }
+  assert_true (graded > 150);
+}
+
 int
 main (void)
 {
@@ -308,6 +381,9 @@ main (void)
     cmocka_unit_test (cord_goes_by_the_volume_of_the_bed),
     cmocka_unit_test (a_medium_stone_takes_as_much_cord_as_the_trade_says),
     cmocka_unit_test (nothing_wound_wants_no_cord),
+    cmocka_unit_test (an_even_bed_is_wound_from_edge_to_edge),
+    cmocka_unit_test (a_graded_bed_says_where_its_further_layer_lies),
+    cmocka_unit_test (what_is_wound_is_within_half_a_cord_of_what_was_reckoned),
     cmocka_unit_test (each_number_must_be_a_possible_one),
   };
   return cmocka_run_group_tests_name ("bed", tests, NULL, NULL);

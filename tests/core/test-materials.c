@@ -119,8 +119,15 @@ a_whole_number_is_not_rounded_up_by_a_hair (void **state)
   }
 }
 
+static double
+to_centimetres (double mm)
+{
+  return 10 * ceil (mm / 10 - 1e-9);
+}
+
+/* What goes into each bag is a whole number of beads and a length that was cut. */
 static void
-several_pieces_share_packs_and_round_up_only_once (void **state)
+the_list_of_several_pieces_is_what_their_bags_hold (void **state)
 {
   Order one, ten;
   take (&one);
@@ -128,13 +135,19 @@ several_pieces_share_packs_and_round_up_only_once (void **state)
   ten.design.supply.pieces = 10;
   fill_out (&one);
   fill_out (&ten);
+  double thread = 0;
+  for (guint i = 0; i < one.path.lengths->len; i++)
+    thread += to_centimetres (g_array_index (one.path.lengths, BwThreadLength, i).length_mm);
   assert_int_equal (ten.list.need[0].count, one.list.need[0].count);
-  assert_int_equal (ten.list.need[0].with_spare, 6534);
-  assert_int_equal (ten.list.need[1].with_spare, 726);
+  for (int i = 0; i < 3; i++)
+    assert_int_equal (ten.list.need[i].with_spare, 10 * one.list.need[i].with_spare);
+  assert_int_equal (ten.list.need[0].with_spare, 6540);
   assert_int_equal (ten.list.need[0].packs, 7);
-  assert_close (ten.list.thread_mm, 10 * one.list.thread_mm);
-  assert_close (ten.list.bed_cord_mm, 10 * one.list.bed_cord_mm);
-  assert_close (ten.list.hanging_cord_mm, 10 * one.list.hanging_cord_mm);
+  assert_close (one.list.thread_mm, one.path.length_mm);
+  assert_close (ten.list.thread_mm, 10 * thread);
+  assert_close (ten.list.bed_cord_mm, 10 * to_centimetres (one.list.bed_cord_mm));
+  assert_close (ten.list.hanging_cord_mm, 10 * to_centimetres (one.list.hanging_cord_mm));
+  assert_true (ten.list.bed_cord_mm > 10 * one.list.bed_cord_mm);
   assert_int_equal (ten.list.thread_lengths, 10 * one.list.thread_lengths);
   put_away (&one);
   put_away (&ten);
@@ -228,7 +241,7 @@ the_cord_is_as_long_as_the_necklace_and_its_closing (void **state)
   order.design.supply.closing = BW_CLOSING_SLIDING;
   order.design.supply.closing_mm = bw_closing_usual_mm (BW_CLOSING_SLIDING);
   fill_out (&order);
-  assert_close (order.list.hanging_cord_mm, 3 * 909.6);
+  assert_close (order.list.hanging_cord_mm, 3 * 910); /* each cut from the same spool */
   assert_int_equal (order.list.clasps, 0);
   put_away (&order);
 }
@@ -360,17 +373,42 @@ cost_is_the_sum_of_its_parts (void **state)
   const BwMaterials *list = &order.list;
   assert_true (list->has_cost);
   assert_close (list->cost.beads, 3.2 * (double)list->total_packs);
-  assert_close (list->cost.thread, 3 * order.path.length_mm * 0.25 / 1000);
+  assert_close (list->cost.thread, list->thread_mm * 0.25 / 1000);
   assert_close (list->cost.bed_cord, list->bed_cord_mm * 0.12 / 1000);
   assert_close (list->cost.stone, 28.5);
-  assert_close (list->cost.hanging_cord, 3 * 0.4872 * 1.5);
+  assert_close (list->cost.hanging_cord, 3 * 0.49 * 1.5);
   assert_close (list->cost.findings, 7.2);
-  assert_close (list->hours, 15);
-  assert_close (list->cost.labour, 3 * 110 / 22.0 * 16);
+  assert_close (list->cost.labour, list->hours * 16);
   assert_close (list->cost.total, list->cost.beads + list->cost.thread + list->cost.bed_cord + 28.5
                                       + list->cost.hanging_cord + 7.2 + list->cost.labour);
   assert_close (list->cost.piece, list->cost.total / 3);
   put_away (&order);
+}
+
+/* The rows, then every bead of join, bail and ends by the beads of a row, and five minutes for each
+ * metre of cord. */
+static void
+time_counts_bed_bail_join_and_ends (void **state)
+{
+  Order order, plain;
+  take (&order);
+  take (&plain);
+  order.design.supply.has_prices = plain.design.supply.has_prices = TRUE;
+  order.design.supply.rows_per_hour = plain.design.supply.rows_per_hour = 20;
+  plain.design.bail.style = BW_BAIL_NONE;
+  plain.design.bed.layers = 0;
+  fill_out (&order);
+  fill_out (&plain);
+  guint64 rows = order.path.part[BW_PART_PICK_UP].visits + order.path.part[BW_PART_ROWS].visits;
+  double others = (double)(order.path.visits->len - rows) / 12;
+  assert_close (order.list.work_rows, 110 + others);
+  assert_close (order.list.hours, (110 + others) / 20 + order.list.bed_cord_mm / 1000 * 5 / 60);
+  /* Zip, return, anchors and two ends at the least; then a flap of 23 rows and its sewing. */
+  assert_true (plain.list.work_rows > 112 + 32 / 12.0);
+  assert_true (order.list.work_rows > plain.list.work_rows + 23 * 4 / 12.0);
+  assert_close (plain.list.hours, plain.list.work_rows / 20);
+  put_away (&order);
+  put_away (&plain);
 }
 
 /* The price of findings is asked once and stays; it counts only where there are some. */
@@ -455,7 +493,7 @@ main (void)
     cmocka_unit_test (every_piece_has_a_needle_and_a_stopper_bead),
     cmocka_unit_test (every_colour_is_counted_with_its_spare),
     cmocka_unit_test (a_whole_number_is_not_rounded_up_by_a_hair),
-    cmocka_unit_test (several_pieces_share_packs_and_round_up_only_once),
+    cmocka_unit_test (the_list_of_several_pieces_is_what_their_bags_hold),
     cmocka_unit_test (thread_and_lengths_are_those_of_the_path),
     cmocka_unit_test (a_gram_is_about_two_hundred_beads),
     cmocka_unit_test (bed_cord_for_a_medium_stone_is_what_makers_cut),
@@ -469,6 +507,7 @@ main (void)
     cmocka_unit_test (no_needle_is_named_where_thread_fills_the_hole),
     cmocka_unit_test (no_cord_is_bought_for_a_bare_stone),
     cmocka_unit_test (cost_is_the_sum_of_its_parts),
+    cmocka_unit_test (time_counts_bed_bail_join_and_ends),
     cmocka_unit_test (findings_cost_nothing_where_there_are_none),
     cmocka_unit_test (dear_prices_and_many_pieces_stay_finite),
     cmocka_unit_test (without_prices_there_is_no_cost),

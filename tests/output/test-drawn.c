@@ -541,6 +541,55 @@ the_words_wind_the_bed_where_it_lies (void **state)
   assert_non_null (strstr (words, place));
 }
 
+/* Two layers and as much again as a cord at the upper edge: where the third one lies is told on the
+ * sheet and in the words, and nothing speaks of an even bed. */
+static void
+a_graded_bed_is_told_layer_by_layer (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  BwDesign design = *bw_project_get_design (project);
+  design.bed.top_extra_mm = design.bed.cord_thickness_mm;
+  assert_true (bw_project_set_design (project, "Grade", &design, NULL));
+  BwBandSpan span = bw_design_span (&design);
+  double mid = bw_band_span_mid (span), half = bw_bed_width_mm (&design.bed, span) / 2;
+  g_autofree char *third
+      = g_strdup_printf ("layer 3, %.0f turns, from %.1f mm to %.1f mm above the base",
+                         floor (half / design.bed.cord_width_mm + 0.5), mid, mid + half);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  g_autofree char *kept = pen_text (), *words = bw_words_flowing (project);
+  g_auto (GStrv) parts = g_strsplit (kept, "\u00a0", -1);
+  g_autofree char *page = g_strjoinv (" ", parts);
+  assert_non_null (strstr (words, third));
+  assert_non_null (strstr (page, third));
+  assert_null (strstr (words, "even layer"));
+  assert_null (strstr (page, "even layer"));
+}
+
+static void
+a_piece_without_a_bail_has_none_in_its_captions (void **state)
+{
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 40, 40);
+  for (int hangs = 0; hangs < 2; hangs++) {
+    g_autoptr (BwProject) project = bw_project_new ();
+    BwDesign design = *bw_project_get_design (project);
+    if (hangs)
+      design.bail = (BwBail){ .style = BW_BAIL_FLAP,
+                              .columns = 4,
+                              .rows = 23,
+                              .base_beads = 3,
+                              .at_deg = 180,
+                              .cord_mm = 3,
+                              .clearance_mm = 2 };
+    assert_true (bw_project_set_design (project, "Bail", &design, NULL));
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, picture, picture);
+    assert_int_equal (pen_look_for ("the join and the bail") != NULL, hangs);
+    assert_non_null (pen_look_for (hangs ? "the join and the bail" : "the join"));
+  }
+  cairo_surface_destroy (picture);
+}
+
 /* --- The words ---------------------------------------------------------------------------------
  */
 
@@ -724,6 +773,8 @@ main (void)
     cmocka_unit_test (every_change_of_thread_tells_its_own_length),
     cmocka_unit_test (the_beds_turns_are_drawn_and_told_at_their_heights),
     cmocka_unit_test (the_words_wind_the_bed_where_it_lies),
+    cmocka_unit_test (a_graded_bed_is_told_layer_by_layer),
+    cmocka_unit_test (a_piece_without_a_bail_has_none_in_its_captions),
     cmocka_unit_test (sheet_and_kit_name_the_row_of_the_first_try_on),
     cmocka_unit_test (flags_stand_at_the_rows_of_the_try_on_and_of_new_thread),
   };

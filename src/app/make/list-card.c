@@ -144,9 +144,7 @@ spool_words (double mm)
 static char *
 thread_words (const BwMaterials *m)
 {
-  gboolean feet = bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH;
-  g_autofree char *cut
-      = feet ? spool_words (m->thread_mm) : g_strdup_printf (_ ("%.1f m"), m->thread_mm / 1000);
+  g_autofree char *cut = spool_words (m->thread_mm);
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, in %d length", "%s, in %d lengths",
                                        (gulong)m->thread_lengths),
                           cut, (int)m->thread_lengths);

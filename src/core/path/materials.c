@@ -20,7 +20,7 @@ need_beads (BwBeadNeed *need, guint64 count, const BwDesign *design)
 {
   const BwSupply *supply = &design->supply;
   need->count = count;
-  need->with_spare = whole ((double)count * supply->pieces * (1 + supply->spare));
+  need->with_spare = (guint64)supply->pieces * whole ((double)count * (1 + supply->spare));
   need->grams = (double)need->with_spare * bw_bead_mass_g (&design->bead);
   need->packs = whole (need->grams / supply->pack_g);
 }
@@ -75,6 +75,37 @@ find_needle (BwMaterials *materials, const BwDesign *design, const BwPath *path)
   materials->needle = choose_needle (materials->needle_most_mm);
 }
 
+static double
+cut (double mm)
+{
+  return ceil (mm / BW_CUT_MM - BW_ROUNDING_WHOLE) * BW_CUT_MM;
+}
+
+/* What is cut for one, so many times: a class is given lengths and not a spool. */
+static double
+for_pieces (double mm, int pieces)
+{
+  return pieces == 1 ? mm : pieces * cut (mm);
+}
+
+static double
+thread_for_pieces (const BwPath *path, int pieces)
+{
+  double mm = 0;
+  for (guint i = 0; i < path->lengths->len; i++)
+    mm += cut (g_array_index (path->lengths, BwThreadLength, i).length_mm);
+  return pieces == 1 ? path->length_mm : pieces * mm;
+}
+
+static double
+count_work_rows (const BwPath *path, const BwBand *band)
+{
+  guint64 visits = 0;
+  for (int part = BW_PART_ZIP; part <= BW_PART_WEAVING_IN; part++)
+    visits += path->part[part].visits;
+  return band->rows + (double)visits / band->columns;
+}
+
 static void
 find_findings (BwMaterials *materials, const BwDesign *design)
 {
@@ -82,7 +113,7 @@ find_findings (BwMaterials *materials, const BwDesign *design)
   BwLoop loop;
   if (design->bail.style == BW_BAIL_NONE)
     return;
-  materials->hanging_cord_mm = supply->pieces * (supply->neck_mm + supply->closing_mm);
+  materials->hanging_cord_mm = for_pieces (supply->neck_mm + supply->closing_mm, supply->pieces);
   materials->rings = design->bail.style == BW_BAIL_RING ? supply->pieces : 0;
   materials->clasps = supply->closing == BW_CLOSING_CLASP ? supply->pieces : 0;
   if (bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, NULL))
@@ -94,8 +125,10 @@ measure_cords (BwMaterials *materials, const BwDesign *design, const BwStone *st
                const BwPath *path)
 {
   int pieces = design->supply.pieces;
-  materials->bed_cord_mm = pieces * bw_bed_cord_mm (&design->bed, stone, bw_design_span (design));
-  materials->thread_mm = pieces * path->length_mm;
+  double bed = bw_bed_cord_mm (&design->bed, stone, bw_design_span (design));
+  materials->bed_cord_mm = for_pieces (bed, pieces);
+  materials->thread_mm = thread_for_pieces (path, pieces);
+  materials->work_rows = count_work_rows (path, &design->band);
   materials->thread_lengths = (guint64)pieces * path->lengths->len;
   materials->needles = materials->stopper_beads = pieces;
 }
@@ -132,7 +165,8 @@ price (BwMaterials *materials, const BwDesign *design)
   const BwSupply *supply = &design->supply;
   gboolean has_findings = materials->rings > 0 || materials->clasps > 0;
   materials->has_cost = TRUE;
-  materials->hours = (double)supply->pieces * design->band.rows / supply->rows_per_hour;
+  materials->hours = supply->pieces * materials->work_rows / supply->rows_per_hour
+                     + materials->bed_cord_mm / 1000 * BW_WINDING_H_PER_M;
   materials->cost.beads = (double)materials->total_packs * supply->pack;
   materials->cost.thread = materials->thread_mm / 1000 * supply->thread_per_m;
   materials->cost.bed_cord = materials->bed_cord_mm / 1000 * supply->bed_cord_per_m;

@@ -6,9 +6,12 @@
 #include "core/pattern/drawing.h"
 #include "core/path/path.h"
 
+#define BW_CUT_MM 10 /* nobody cuts cord and thread finer */
+#define BW_WINDING_H_PER_M (5 / 60.0)
+
 typedef struct {
   guint64 count;      /* in one piece, band and bail */
-  guint64 with_spare; /* ceil(count × pieces × (1 + spare)), rounding aside */
+  guint64 with_spare; /* pieces × ceil(count × (1 + spare)), rounding aside: what all bags hold */
   double grams;       /* of with_spare */
   guint64 packs;      /* whole packs of pack_g */
 } BwBeadNeed;
@@ -33,7 +36,9 @@ typedef struct {
   BwBeadNeed need[256]; /* by tray index */
   guint64 total_beads, total_with_spare, total_packs;
   double total_grams;
-  double bed_cord_mm; /* for all pieces, as are the next three */
+  /* For all pieces, as are the next four: for one exactly what it takes, for several so many times
+   * what is cut for one, each length up to the next BW_CUT_MM. */
+  double bed_cord_mm;
   double thread_mm;
   guint64 thread_lengths;
   int thread_rows; /* rows the thread is reckoned for: one more than the band's where its rows are
@@ -51,7 +56,11 @@ typedef struct {
     double beads, thread, bed_cord, hanging_cord, findings, stone, labour; /* for all pieces */
     double piece, total;
   } cost;
-  double hours; /* of work, for all pieces; 0 without prices, which tell the pace */
+  double work_rows; /* what one piece takes at the beads, in rows of the band: the rows, and the
+                       visits of join, bail and ends by the columns of a row */
+  double hours;     /* of work, for all pieces: work_rows at the pace of prices, and the winding of
+                       the bed, BW_WINDING_H_PER_M (common practice, no source, from memory); 0
+                       without prices */
 } BwMaterials;
 
 /* bail_drawing may be NULL. n_colours: colours in the tray. design->supply gives spare, packs,

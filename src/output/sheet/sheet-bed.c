@@ -6,6 +6,7 @@
 
 #include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
+#include "output/words/bed-words.h"
 #include "core/base/tolerance.h"
 
 #include <glib/gi18n-lib.h>
@@ -103,12 +104,11 @@ add_cut (BwFlow *flow, const Bed *bed)
   bw_flow_item (flow, "1", text, 14);
 }
 
-static void
-add_layers (BwFlow *flow, const Bed *bed)
+static char *
+even_words (const Bed *bed)
 {
   int layers = bed->design->bed.layers;
-  double extra = bed->design->bed.top_extra_mm;
-  g_autofree char *layer_text = g_strdup_printf (
+  return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE,
                    "Wind %d even layer of about %d turns, side by side, firmly, no turn over "
                    "another.",
@@ -116,16 +116,14 @@ add_layers (BwFlow *flow, const Bed *bed)
                    "back over the one before.",
                    (gulong)layers),
       layers, bed->turns);
-  g_autofree char *grade = g_strdup_printf (
-      extra > 0 ? _ ("The bed is graded, %.2f mm thicker at the upper edge than at the lower: lay "
-                     "more turns there.")
-                : _ ("The bed is graded, %.2f mm thicker at the lower edge than at the upper: lay "
-                     "more turns there."),
-      fabs (extra));
-  gboolean graded = fabs (extra) > BW_ROUNDING_MM;
-  g_autofree char *both
-      = g_strjoin (" ", layers > 0 ? layer_text : grade, layers > 0 && graded ? grade : NULL, NULL);
-  bw_flow_item (flow, "2", both, 14);
+}
+
+static void
+add_layers (BwFlow *flow, BwProject *project, const Bed *bed)
+{
+  gboolean graded = bw_bed_is_graded (&bed->design->bed);
+  g_autofree char *words = graded ? bw_bed_grade_words (project) : even_words (bed);
+  bw_flow_item (flow, "2", words, 14);
 }
 
 static void
@@ -172,7 +170,7 @@ bw_sheet_add_bed (BwFlow *flow, BwProject *project)
   bw_flow_figure (flow, FIGURE_HEIGHT, draw_bed, &bed);
   bw_flow_space (flow, 4);
   add_cut (flow, &bed);
-  add_layers (flow, &bed);
+  add_layers (flow, project, &bed);
   add_ends (flow);
   add_check (flow, project, &bed);
 }

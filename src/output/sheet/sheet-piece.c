@@ -16,13 +16,15 @@
 
 typedef struct {
   cairo_surface_t *picture[2];
+  gboolean hangs; /* there is a bail to be seen */
 } Pictures;
 
 static void
 draw_pictures (cairo_t *cr, double width, double height, gpointer data)
 {
   const Pictures *pictures = data;
-  const char *labels[2] = { _ ("the join and the bail"), _ ("the other side") };
+  const char *labels[2]
+      = { pictures->hangs ? _ ("the join and the bail") : _ ("the join"), _ ("the other side") };
   double tall = height - 14;
   for (int i = 0; i < 2; i++) {
     if (!pictures->picture[i])
@@ -95,7 +97,7 @@ add_warnings (BwFlow *flow, BwProject *project)
 void
 bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *front, cairo_surface_t *back)
 {
-  Pictures pictures = { { front, back } };
+  Pictures pictures = { { front, back }, bw_project_hang (project)->has_bail };
   g_autofree char *band = band_sentence (project), *hang = hang_sentence (project);
   bw_sheet_add_title (flow);
   if (front || back)

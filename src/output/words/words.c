@@ -7,6 +7,7 @@
 
 #include "core/base/lattice.h"
 #include "output/report/report-parts.h"
+#include "output/words/bed-words.h"
 #include "output/words/try-on-words.h"
 #include "output/words/words.h"
 
@@ -54,33 +55,38 @@ append_place (GString *text, BwProject *project)
   bw_text_paragraph (text, place);
 }
 
-static void
-append_layers (GString *text, BwProject *project, double cord_mm)
+static char *
+even_words (const BwBed *bed, BwBandSpan span, const char *cord)
 {
-  const BwBed *bed = &bw_project_get_design (project)->bed;
-  BwBandSpan span = bw_design_span (bw_project_get_design (project));
-  double width = bw_bed_width_mm (bed, span);
-  g_autofree char *cord = bw_text_cut (cord_mm);
-  g_autofree char *wind = g_strdup_printf (
+  double width = bw_bed_width_mm (bed, span), mid = bw_band_span_mid (span);
+  return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE,
                    "The bed: cut %s of waxed cord and wind %d even layer, from %.1f mm to %.1f mm "
                    "above the base.",
                    "The bed: cut %s of waxed cord and wind %d even layers, from %.1f mm to %.1f mm "
                    "above the base.",
                    (gulong)bed->layers),
-      cord, bed->layers, bw_band_span_mid (span) - width / 2, bw_band_span_mid (span) + width / 2);
+      cord, bed->layers, mid - width / 2, mid + width / 2);
+}
+
+/* The layers of a graded bed are told with its grade. */
+static void
+append_layers (GString *text, BwProject *project, double cord_mm)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  g_autofree char *cord = bw_text_cut (cord_mm);
+  g_autofree char *wind = bw_bed_is_graded (&design->bed)
+                              ? g_strdup_printf (_ ("The bed: cut %s of waxed cord."), cord)
+                              : even_words (&design->bed, bw_design_span (design), cord);
   bw_text_item (text, wind);
 }
 
 static void
-append_grade (GString *text, const BwBed *bed)
+append_grade (GString *text, BwProject *project)
 {
-  if (bed->top_extra_mm > 0 || bed->top_extra_mm < 0) {
-    g_autofree char *grade = g_strdup_printf (
-        bed->top_extra_mm > 0
-            ? _ ("Let it grow %.2f mm thicker from the lower edge to the upper: more turns there.")
-            : _ ("Let it grow %.2f mm thicker from the upper edge to the lower: more turns there."),
-        ABS (bed->top_extra_mm));
+  const BwBed *bed = &bw_project_get_design (project)->bed;
+  if (bw_bed_is_graded (bed)) {
+    g_autofree char *grade = bw_bed_grade_words (project);
     bw_text_item (text, grade);
   }
   if (bed->has_girth_over) {
@@ -98,7 +104,7 @@ append_bed (GString *text, BwProject *project)
   double cord = bw_bed_cord_mm (&design->bed, bw_project_stone (project), bw_design_span (design));
   if (cord > 0)
     append_layers (text, project, cord);
-  append_grade (text, &design->bed);
+  append_grade (text, project);
 }
 
 static void

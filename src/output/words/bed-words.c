@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* "More turns there" leaves a maker to guess; heights and turns can be wound. */
+#include "config.h"
+
+#include "output/words/bed-words.h"
+
+#include "core/base/tolerance.h"
+#include "core/design/bed-layers.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+gboolean
+bw_bed_is_graded (const BwBed *bed)
+{
+  return fabs (bed->top_extra_mm) > BW_ROUNDING_MM;
+}
+
+static char *
+thicker_words (const BwBed *bed)
+{
+  return g_strdup_printf (
+      bed->top_extra_mm > 0
+          ? _ ("The bed is graded, %.2f mm thicker at the upper edge than at the lower:")
+          : _ ("The bed is graded, %.2f mm thicker at the lower edge than at the upper:"),
+      fabs (bed->top_extra_mm));
+}
+
+static void
+append_layer (GString *text, int number, const BwBedLayer *layer)
+{
+  g_string_append (text, number > 1 ? "; " : " ");
+  g_string_append_printf (text,
+                          /* Translators: which layer, its turns, from and to which height. */
+                          g_dngettext (GETTEXT_PACKAGE,
+                                       "layer %d, %d turn, from %.1f mm to %.1f mm above the base",
+                                       "layer %d, %d turns, from %.1f mm to %.1f mm above the base",
+                                       (gulong)layer->turns),
+                          number, layer->turns, layer->low_mm, layer->high_mm);
+}
+
+char *
+bw_bed_grade_words (BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  BwBedLayer layers[BW_BED_LAYERS_LISTED];
+  int n = bw_bed_layers (&design->bed, bw_project_stone (project), bw_design_span (design), layers);
+  g_autofree char *thicker = thicker_words (&design->bed);
+  GString *text = g_string_new (thicker);
+  for (int i = 0; i < n; i++)
+    append_layer (text, i + 1, &layers[i]);
+  if (n == 0)
+    g_string_append_printf (text, " %s", _ ("nowhere as much as half a cord, so wind no turn"));
+  g_string_append_c (text, '.');
+  return g_string_free (text, FALSE);
+}
