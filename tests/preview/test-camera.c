@@ -379,6 +379,7 @@ going_on_from_face_to_face_comes_round_the_stone (void **state)
         face = (face + faces) % faces;
         assert_true (bw_vec3_dot (way, at_azimuth (face * 360.0 / faces)) > 1 - 1e-5);
         assert_false (seen[face]);
+        assert_true (i == 0 || seen[(face + faces - 1) % faces]); /* counting on */
         seen[face] = TRUE;
         assert_true (camera.zoom == 1.5);
       }

@@ -470,6 +470,34 @@ a_piece_that_hangs_straight_turns_to_its_bail (void **state)
   assert_true (pose.lean == 0);
 }
 
+/* In a picture as high as wide or a third higher. */
+static void
+upright_there_is_no_cord_and_at_rest_it_leaves_the_picture_whole (void **state)
+{
+  for (int i = 0; i < 3; i++) {
+    g_autoptr (BwProject) project = piece_new (i);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    assert_int_equal (scene->cord.stations->len, 0);
+    bw_scene_stand_at_rest (scene);
+    const int heights[] = { 300, 400 };
+    for (gsize k = 0; k < G_N_ELEMENTS (heights); k++) {
+      BwEye eye;
+      int above = 0;
+      bw_eye_init (&eye, bw_session_camera_at_rest, scene, 300, heights[k]);
+      for (guint n = 0; n < scene->cord.stations->len; n++) {
+        const BwSceneStation *at = station (&scene->cord, n);
+        double x, y;
+        assert_true (bw_eye_project (&eye, at->at, 300, heights[k], &x, &y));
+        above += y < 0;
+        assert_true (y < 0 || at->shown == 1);
+      }
+      assert_true (above > 2);
+    }
+    bw_scene_stand_upright (scene);
+    assert_int_equal (scene->cord.stations->len, 0);
+  }
+}
+
 int
 main (void)
 {
@@ -489,6 +517,7 @@ main (void)
     cmocka_unit_test (the_cord_passes_the_opening_without_cutting_a_bead),
     cmocka_unit_test (the_middle_of_the_cord_lies_in_the_loop_and_its_ends_on_either_side),
     cmocka_unit_test (both_ends_of_the_cord_go_up_and_part_gently),
+    cmocka_unit_test (upright_there_is_no_cord_and_at_rest_it_leaves_the_picture_whole),
     cmocka_unit_test (the_metal_ring_is_closed_and_linked_with_loop_and_cord),
     cmocka_unit_test (the_cord_is_seen_over_the_piece_by_either_way_of_drawing),
   };
