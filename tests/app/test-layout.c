@@ -12,8 +12,10 @@
 #include "app/kit/file-dialog.h"
 #include "app/hang/hang-sketch.h"
 #include "app/hang/hang-cards.h"
+#include "app/form/band-outline.h"
 #include "app/form/sketch.h"
 #include "app/form/stone-outline.h"
+#include "core/base/lattice.h"
 
 #include <math.h>
 
@@ -114,6 +116,54 @@ the_picture_at_rest_leans_as_the_numbers_say (void **state)
   }
 }
 
+/* How much of a picture of the band, 10 pixels a mm, is nearest to each of two colours. */
+static void
+count_colours (BwProject *project, double azimuth_deg, int *first, int *second)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 400, 600);
+  cairo_t *cr = cairo_create (surface);
+  cairo_translate (cr, 200, 600);
+  cairo_scale (cr, 10, -10);
+  bw_outline_band (cr, project, azimuth_deg, 0.05);
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  *first = *second = 0;
+  for (int y = 0; y < 600; y++)
+    for (int x = 0; x < 400; x++) {
+      const guint8 *row
+          = cairo_image_surface_get_data (surface) + y * cairo_image_surface_get_stride (surface);
+      guint32 pixel = ((const guint32 *)(const void *)row)[x];
+      if (pixel >> 24 == 255) {
+        /* Slate has more blue than red, straw more red than blue. */
+        *first += (pixel & 255) > ((pixel >> 16) & 255);
+        *second += (pixel & 255) < ((pixel >> 16) & 255);
+      }
+    }
+  cairo_surface_destroy (surface);
+}
+
+/* The beads under face 1 alone are straw: from one side they are seen, from the other they are not.
+ */
+static void
+the_band_in_outline_wears_its_own_colours (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  const BwPlaces *places = bw_project_places (project);
+  int slate, straw, slate_before, straw_before;
+  count_colours (project, 0, &slate_before, &straw_before);
+  assert_true (slate_before > 10000);
+  assert_int_equal (straw_before, 0);
+  for (int row = 1; row <= places->rows; row++)
+    for (int column = 1; column <= places->columns; column++)
+      if (bw_lattice_has (row, column) && bw_places_get (places, row, column)->face == 0)
+        assert_true (bw_project_set_bead (project, "Paint", FALSE, row, column, 1));
+  /* What points to the right at 90° is a quarter turn on from face 1, which then looks at us. */
+  count_colours (project, 90, &slate, &straw);
+  assert_true (straw > slate / 2);
+  count_colours (project, 270, &slate, &straw);
+  assert_true (straw < slate / 50);
+}
+
 static void
 rest_is_told_by_what_is_up (void **state)
 {
@@ -155,6 +205,7 @@ main (void)
     cmocka_unit_test (a_colour_survives_the_toolkits_floats),
     cmocka_unit_test (what_points_to_the_right_is_drawn_there),
     cmocka_unit_test (the_picture_at_rest_leans_as_the_numbers_say),
+    cmocka_unit_test (the_band_in_outline_wears_its_own_colours),
     cmocka_unit_test (rest_is_told_by_what_is_up),
     cmocka_unit_test (a_band_that_may_slip_is_told_with_its_way),
   };

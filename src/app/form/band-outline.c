@@ -65,14 +65,16 @@ void
 bw_outline_band (cairo_t *cr, BwProject *project, double azimuth_deg, double line_mm)
 {
   const BwDesign *design = bw_project_get_design (project);
-  double w = MAX (design->bead.diameter_mm - line_mm, 0.5 * design->bead.diameter_mm);
-  double h = MAX (MIN (design->bead.length_mm, design->gauge.column_mm) - line_mm,
-                  0.5 * design->bead.length_mm);
+  double w = design->bead.diameter_mm;
+  double h = MIN (design->bead.length_mm, design->gauge.column_mm);
   g_autoptr (GArray) seen = all_seen (project, azimuth_deg);
+  cairo_set_line_width (cr, line_mm);
   for (guint i = 0; i < seen->len; i++) {
     const Seen *bead = &g_array_index (seen, Seen, i);
     cairo_rectangle (cr, bead->x - w / 2, bead->z - h / 2, w, h);
     set_shaded (cr, bead->srgb, 0.72 + 0.28 * MAX (bead->facing, 0));
-    cairo_fill (cr);
+    cairo_fill_preserve (cr);
+    set_shaded (cr, bead->srgb, 0.5);
+    cairo_stroke (cr);
   }
 }
