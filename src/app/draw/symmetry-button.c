@@ -369,10 +369,19 @@ on_opened (BwSymmetryButton *self)
   gtk_widget_grab_focus (self->choice[chosen (self)]);
 }
 
+static gboolean
+tell_closed (gpointer self)
+{
+  g_signal_emit (self, signals[CLOSED], 0);
+  return G_SOURCE_REMOVE;
+}
+
+/* Newer toolkits give the focus to the button once they have told this: it is told on after that.
+ */
 static void
 on_closed (BwSymmetryButton *self)
 {
-  g_signal_emit (self, signals[CLOSED], 0);
+  g_idle_add_full (G_PRIORITY_HIGH, tell_closed, g_object_ref (self), g_object_unref);
 }
 
 /* Small windows and large text scroll. */
