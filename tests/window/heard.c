@@ -107,13 +107,16 @@ heard_find (GPtrArray *all, const char *role, const char *name)
   return NULL;
 }
 
-/* A scrolled page takes the keyboard only to scroll, a label only to be copied: neither is one. */
+/* A scrolled page takes the keyboard only to scroll, a label only to be copied: neither is one. The
+ * items of a menu are the toolkit's own: GTK 4.8 tells them as fillers with their words within, and
+ * there they are listened to; 4.18 tells them as items, and no words of any. */
 gboolean
 heard_is_control (const Heard *heard)
 {
   if (heard->width <= 1 || heard->height <= 1)
     return FALSE;
-  if (g_str_equal (heard->role, "scroll pane") || g_str_equal (heard->role, "label"))
+  if (g_str_equal (heard->role, "scroll pane") || g_str_equal (heard->role, "label")
+      || g_str_has_suffix (heard->role, "menu item"))
     return FALSE;
   return strchr (heard->states, 'f') != NULL;
 }
@@ -125,7 +128,15 @@ is_class_name (const char *name)
          && g_ascii_isupper (name[strcspn (name, "kw") + 1]) && !strchr (name, ' ');
 }
 
-/* The item of a list is called by what stands in it. */
+/* The item of a list is called by what stands in it, and so is what is no control but takes
+ * the focus for one within: GTK 4.8 calls most of these fillers, 4.18 by names of their own. */
+static gboolean
+is_item (const Heard *heard)
+{
+  static const char *const roles[] = { "list item", "filler", "panel", NULL };
+  return g_strv_contains (roles, heard->role);
+}
+
 static gboolean
 holds_words (GPtrArray *all, guint i)
 {
@@ -144,6 +155,6 @@ gboolean
 heard_has_name (GPtrArray *all, guint i)
 {
   const Heard *heard = g_ptr_array_index (all, i);
-  gboolean item = g_str_equal (heard->role, "list item") || g_str_equal (heard->role, "filler");
-  return (*heard->name && !is_class_name (heard->name)) || (item && holds_words (all, i));
+  return (*heard->name && !is_class_name (heard->name))
+         || (is_item (heard) && holds_words (all, i));
 }
