@@ -161,12 +161,17 @@ room_em (BwBenchPage *self, double *em_px)
   return gtk_widget_get_height (GTK_WIDGET (self)) / *em_px;
 }
 
+/* A page that was never laid out has no width yet, and the toolkit wants to be asked for none that
+ * is too narrow. */
 static int
 height_of (GtkWidget *widget, int width)
 {
-  int needed = 0;
-  if (gtk_widget_get_visible (widget))
-    gtk_widget_measure (widget, GTK_ORIENTATION_VERTICAL, width, &needed, NULL, NULL, NULL);
+  int least, needed = 0;
+  if (!gtk_widget_get_visible (widget))
+    return 0;
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  gtk_widget_measure (widget, GTK_ORIENTATION_VERTICAL, MAX (width, least), &needed, NULL, NULL,
+                      NULL);
   return needed;
 }
 
