@@ -11,6 +11,7 @@
 #include "app/kit/settings.h"
 #include "app/window/stone-panel.h"
 
+#include <glib/gstdio.h>
 #include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
@@ -556,6 +557,21 @@ a_selection_is_kept_as_a_motif_and_used_again (void **state)
   assert_string_equal (bw_project_undo_label (maker_project (maker)), "Paste");
 }
 
+static void
+a_damaged_motif_is_named (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "bandwright", "motifs", NULL);
+  g_autofree char *path = g_build_filename (folder, "Torn.beads", NULL);
+  g_mkdir_with_parents (folder, 0700);
+  assert_true (g_file_set_contents (path, "motif-of-beads 1\ncolour a 12345\n", -1, NULL));
+  choose (maker, "Motif");
+  GtkWidget *told = desk_look_for_label (
+      window_of (maker), "“Torn.beads” in the folder of your motifs cannot be read.");
+  assert_non_null (told);
+  assert_int_equal (g_remove (path), 0);
+}
+
 /* --- What is woven -----------------------------------------------------------------------------
  */
 
@@ -648,6 +664,7 @@ main (void)
     IN_WINDOW (nothing_is_drawn_in_a_locked_column),
     IN_WINDOW (a_motif_spares_a_locked_column),
     IN_WINDOW (a_selection_is_kept_as_a_motif_and_used_again),
+    IN_WINDOW (a_damaged_motif_is_named),
     IN_WINDOW (what_is_woven_is_veiled_and_asked_about_once),
     cmocka_unit_test (the_mat_is_mirrored_where_words_run_from_the_right),
   };

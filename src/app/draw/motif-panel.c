@@ -23,7 +23,7 @@ struct _BwMotifPanel {
   int faces;                      /* that the list of middles shows */
   gboolean showing;
   GtkFlowBox *kinds, *own;
-  GtkWidget *no_own; /* said while there is none */
+  GtkLabel *no_own; /* said while there is none, or one that cannot be read */
   GtkLabel *kind_name, *size_name, *reach_name, *problem;
   GtkEntry *text;
   GtkSpinButton *size, *reach, *slope, *density, *seed, *repeats, *centre, *first, *last;
@@ -336,11 +336,16 @@ void
 bw_motif_panel_look_at_own (BwMotifPanel *self)
 {
   g_return_if_fail (BW_IS_MOTIF_PANEL (self));
-  g_autoptr (GPtrArray) all = bw_own_motifs_load ();
+  g_autofree char *damaged = NULL;
+  g_autoptr (GPtrArray) all = bw_own_motifs_load (&damaged);
+  g_autofree char *words
+      = damaged ? g_strdup_printf (_ ("“%s” in the folder of your motifs cannot be read."), damaged)
+                : g_strdup (_ ("Select beads on the band and save them as a motif."));
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->own))))
     gtk_flow_box_remove (self->own, child);
-  gtk_widget_set_visible (self->no_own, all->len == 0);
+  gtk_label_set_text (self->no_own, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->no_own), all->len == 0 || damaged);
   while (all->len > 0)
     gtk_flow_box_append (self->own, own_child (g_ptr_array_steal_index (all, 0)));
 }

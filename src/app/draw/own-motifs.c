@@ -92,10 +92,7 @@ load_file (const char *file)
   if (g_stat (path, &about) != 0 || about.st_size > BYTES_MOST
       || !g_file_get_contents (path, &text, NULL, NULL))
     return NULL;
-  BwOwnMotif *motif = read_motif (text, name);
-  if (!motif)
-    g_info ("%s is no motif that can be read", path);
-  return motif;
+  return read_motif (text, name);
 }
 
 static int
@@ -106,15 +103,18 @@ by_name (gconstpointer a, gconstpointer b)
 }
 
 GPtrArray *
-bw_own_motifs_load (void)
+bw_own_motifs_load (char **damaged)
 {
   g_autofree char *path = folder_path ();
   g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
   GPtrArray *all = g_ptr_array_new_with_free_func ((GDestroyNotify)bw_own_motif_free);
+  *damaged = NULL;
   for (const char *file; folder && (file = g_dir_read_name (folder));) {
     BwOwnMotif *motif = g_str_has_suffix (file, ENDING) ? load_file (file) : NULL;
     if (motif)
       g_ptr_array_add (all, motif);
+    else if (g_str_has_suffix (file, ENDING) && !*damaged)
+      *damaged = g_filename_display_name (file);
   }
   g_ptr_array_sort (all, by_name);
   return all;

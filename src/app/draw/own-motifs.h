@@ -13,8 +13,9 @@ typedef struct {
 
 void bw_own_motif_free (BwOwnMotif *motif);
 
-/* All that can be read, by name; of BwOwnMotif. Owned. */
-GPtrArray *bw_own_motifs_load (void);
+/* All that can be read, by name; of BwOwnMotif. *damaged: the name of a file that cannot, NULL when
+ * there is none. Both owned. */
+GPtrArray *bw_own_motifs_load (char **damaged);
 /* The beads selected, under a name that no file has yet: the one given, or with a number. NULL with
  * a G_IO_ERROR; else the name, owned. */
 char *bw_own_motif_save (const BwDrawing *drawing, const BwRegion *region, const BwTray *tray,

@@ -18,7 +18,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LIST_PX 170 /* the list's least width, unless it is folded */
+#define LIST_PX 212 /* the list's least width, unless it is folded */
 
 struct _BwTrayPanel {
   BwCard parent_instance;
