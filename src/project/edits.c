@@ -160,6 +160,51 @@ tray_suits (BwProject *self, const BwTray *tray, GError **error)
   return FALSE;
 }
 
+/* Takes motifs. */
+static void
+put_motifs (BwProject *self, BwMotifs *motifs)
+{
+  BwHead *head = &self->document->head;
+
+  bw_motifs_inherit (motifs, head->motifs);
+  bw_motifs_unref (head->motifs);
+  head->motifs = motifs;
+}
+
+/* Beads and what is remembered of motifs alike. */
+static void
+recolour (BwProject *self, const guint8 map[256])
+{
+  const BwMotifs *old = self->document->head.motifs;
+  BwMotifs *motifs = bw_motifs_new ();
+
+  bw_canvas_recolour (self->document, self->changes, map);
+  motifs->n = old->n;
+  for (int i = 0; i < old->n; i++) {
+    motifs->made[i] = old->made[i];
+    motifs->extra[i] = old->extra[i] ? json_object_ref (old->extra[i]) : NULL;
+    for (int c = 0; c < old->made[i].motif.n_colours; c++)
+      motifs->made[i].motif.colour[c] = map[old->made[i].motif.colour[c]];
+  }
+  bw_motifs_unref (self->document->head.motifs);
+  self->document->head.motifs = motifs;
+}
+
+void
+bw_project_set_motifs (BwProject *self, const char *label, const BwMade *made, int n_made)
+{
+  g_return_if_fail (n_made >= 0 && n_made <= BW_MADE_MAX);
+  BwMotifs *motifs = bw_motifs_new ();
+  Edit edit;
+
+  motifs->n = n_made;
+  if (n_made > 0)
+    memcpy (motifs->made, made, sizeof *made * (gsize)n_made);
+  edit_begin (&edit, self, label);
+  put_motifs (self, motifs);
+  edit_end (&edit, self);
+}
+
 /* Hidden beads of a colour that goes become the ground. */
 static void
 recolour_beyond (BwProject *self, int n_colours)
@@ -168,7 +213,7 @@ recolour_beyond (BwProject *self, int n_colours)
 
   for (int i = 0; i < 256; i++)
     map[i] = i < n_colours ? (guint8)i : ground;
-  bw_canvas_recolour (self->document, self->changes, map);
+  recolour (self, map);
 }
 
 /* Takes tray. */
@@ -422,7 +467,7 @@ bw_project_replace_tray (BwProject *self, const char *label, const BwTray *tray,
   value = bw_tray_value_new ();
   value->tray = *tray;
   edit_begin (&edit, self, label);
-  bw_canvas_recolour (self->document, self->changes, kept);
+  recolour (self, kept);
   put_tray (self, value);
   edit_end (&edit, self);
   return TRUE;
@@ -467,7 +512,7 @@ bw_project_remove_colour (BwProject *self, const char *label, int index, int rep
   memmove (&value->tray.colour[index], &value->tray.colour[index + 1],
            sizeof (BwColour) * (gsize)(value->tray.n_colours - index));
   edit_begin (&edit, self, label);
-  bw_canvas_recolour (self->document, self->changes, map);
+  recolour (self, map);
   put_tray (self, value);
   edit_end (&edit, self);
   return TRUE;
@@ -494,7 +539,7 @@ bw_project_move_colour (BwProject *self, const char *label, int index, int to)
   for (int i = 0; i < tray->n_colours; i++)
     value->tray.colour[map[i]] = tray->colour[i];
   edit_begin (&edit, self, label);
-  bw_canvas_recolour (self->document, self->changes, map);
+  recolour (self, map);
   put_tray (self, value);
   edit_end (&edit, self);
   return TRUE;

@@ -15,6 +15,7 @@ typedef struct {
   char *label; /* of the step it becomes when it is kept */
   BwDrawing *drawing;
   BwTrayValue *tray; /* NULL: the document's */
+  BwMade *made;      /* the motif that it is; NULL for anything else */
 } BwTrial;
 
 /* Where an open step, or one nested in it, began. */

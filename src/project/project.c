@@ -22,6 +22,7 @@ trial_free (BwTrial *trial)
   g_free (trial->label);
   bw_drawing_free (trial->drawing);
   g_clear_pointer (&trial->tray, bw_tray_value_unref);
+  g_free (trial->made);
   g_free (trial);
 }
 
@@ -220,6 +221,13 @@ bw_project_get_checks (BwProject *self, int *n_checks)
 {
   *n_checks = self->document->head.progress->n_checks;
   return self->document->head.progress->check;
+}
+
+const BwMade *
+bw_project_get_motifs (BwProject *self, int *n_made)
+{
+  *n_made = self->document->head.motifs->n;
+  return self->document->head.motifs->made;
 }
 
 gboolean

@@ -22,6 +22,7 @@
 #include "core/path/materials.h"
 #include "core/path/path.h"
 #include "core/band/places.h"
+#include "core/pattern/anew.h"
 #include "core/band/remedy.h"
 #include "project/book/book.h"
 #include "project/document/examples.h"
@@ -109,6 +110,9 @@ const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
 int bw_project_get_bail_rows_done (BwProject *self);
 const BwTried *bw_project_get_tried (BwProject *self); /* rows 0: nothing was read */
 
+/* How the motifs of the band were laid, in their order. */
+const BwMade *bw_project_get_motifs (BwProject *self, int *n_made);
+
 /* One bead of the bail or the band. */
 typedef struct {
   gboolean in_bail;
@@ -175,6 +179,25 @@ gboolean bw_project_move_colour (BwProject *self, const char *label, int index, 
  * gets colour map[i], which the new tray must have for every colour with beads shown. */
 gboolean bw_project_replace_tray (BwProject *self, const char *label, const BwTray *tray,
                                   const guint8 map[256], GError **error);
+/* Puts another list of laid motifs in place of the one there; n_made 0..BW_MADE_MAX, each sound for
+ * the band it names and in colours of the tray. */
+void bw_project_set_motifs (BwProject *self, const char *label, const BwMade *made, int n_made);
+
+/* The design on another stone. */
+
+/* A new project, without title, file, progress and what was noted beside them: bead, gauge, bed,
+ * thread, tray, bail and prices of this one, the motifs laid anew for the rows recommended on the
+ * stone, and what was set by hand as `way` says. examples: which of the stone's measures are made
+ * up still; NULL for none. A girth over the bed stays with the old stone; join and bail go to the
+ * middle of the nearest face where they stood on one. left_out, which may be NULL: how many motifs
+ * could not be laid there. NULL with an error when the design cannot stand on the stone. */
+BwProject *bw_project_restone (BwProject *self, const BwStoneMeasures *stone,
+                               const BwExamples *examples, BwAnewWay way, int *left_out,
+                               GError **error);
+/* The same on its own stone, as one step: for the rows recommended now. */
+gboolean bw_project_lay_anew (BwProject *self, const char *label, BwAnewWay way, int *left_out,
+                              GError **error);
+
 /* Deletes colour `index` from the tray; its beads become `replacement` (an index before removal).
  */
 gboolean bw_project_remove_colour (BwProject *self, const char *label, int index, int replacement,
@@ -194,6 +217,8 @@ gboolean bw_project_has_trial (BwProject *self);
  * project's. Borrowed, until the next change; nothing to begin an edit on. */
 const BwDrawing *bw_project_shown_drawing (BwProject *self);
 const BwTray *bw_project_shown_tray (BwProject *self);
+/* The trial shown is this motif, which is remembered when it is kept. */
+void bw_project_trial_is (BwProject *self, const BwMade *made);
 /* Both do nothing without a trial. */
 void bw_project_keep_trial (BwProject *self);
 void bw_project_drop_trial (BwProject *self);

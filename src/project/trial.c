@@ -7,6 +7,7 @@
 #include "project/fault/fault-error.h"
 #include "project/project-private.h"
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 gboolean
 bw_project_has_trial (BwProject *self)
@@ -62,6 +63,24 @@ bw_project_try (BwProject *self, const char *label, const BwTray *tray, const Bw
   return sound;
 }
 
+void
+bw_project_trial_is (BwProject *self, const BwMade *made)
+{
+  g_return_if_fail (self->trial);
+  g_free (self->trial->made);
+  self->trial->made = g_memdup2 (made, sizeof *made);
+}
+
+static void
+remember_motif (BwProject *self, const BwMade *made)
+{
+  const BwMotifs *old = self->document->head.motifs;
+  BwMade list[BW_MADE_MAX];
+
+  memcpy (list, old->made, sizeof list);
+  bw_project_set_motifs (self, "", list, bw_made_append (list, old->n, made));
+}
+
 /* The step begins on the document as any other does; what it changes is what the trial was. */
 void
 bw_project_keep_trial (BwProject *self)
@@ -74,9 +93,12 @@ bw_project_keep_trial (BwProject *self)
   g_autoptr (BwDrawing) drawing = bw_drawing_copy (trial->drawing);
   BwTray tray = *bw_project_shown_tray (self);
   gboolean own_tray = trial->tray != NULL;
+  g_autofree BwMade *made = trial->made ? g_memdup2 (trial->made, sizeof *made) : NULL;
 
   bw_project_begin (self, label); /* and the trial is gone */
   if (!own_tray || bw_project_set_tray (self, "", &tray, NULL))
     bw_project_set_drawing (self, "", FALSE, drawing, NULL);
+  if (made)
+    remember_motif (self, made);
   bw_project_commit (self);
 }

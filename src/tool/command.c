@@ -10,6 +10,7 @@
 #include "tool/paper.h"
 #include "tool/render.h"
 #include "tool/workshop.h"
+#include "tool/restone.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -147,6 +148,10 @@ static const BwCommand commands[] = {
   { "note", "FILE [--book FILE]",
     N_ ("put the swatch and the strip lengths of a project into the book"), BW_OPTION_BOOK, 0,
     bw_workshop_run_note },
+  { "restone", "FILE --stone FILE -o OUT.bandwright [--by-hand repeat|stretch|ground]",
+    N_ ("the same design on another stone: motifs laid anew, the rest as chosen"),
+    BW_OPTION_STONE | BW_OPTION_OUTPUT | BW_OPTION_BY_HAND, BW_OPTION_STONE | BW_OPTION_OUTPUT,
+    bw_restone_run },
   { "check", "FILE", N_ ("check the project; prints nothing when it is sound"), 0, 0, run_check },
 };
 

@@ -121,6 +121,15 @@ misuse (GError **error, const char *sentence, const char *command)
   return FALSE;
 }
 
+static const char *
+wanted_words (guint required)
+{
+  if (required & BW_OPTION_STONE)
+    return _ ("wants --stone with a project file, and -o with a file to write");
+  return required & BW_OPTION_OUTPUT ? _ ("wants -o and a file to write")
+                                     : _ ("wants --rows and --reading");
+}
+
 static gboolean
 check_usage (const BwCommand *command, const BwOptions *options, GError **error)
 {
@@ -134,10 +143,7 @@ check_usage (const BwCommand *command, const BwOptions *options, GError **error)
   if (options->words->len > 2)
     return misuse (error, _ ("takes one project file alone"), command->name);
   if (command->required & ~options->given)
-    return misuse (error,
-                   command->required & BW_OPTION_OUTPUT ? _ ("wants -o and a file to write")
-                                                        : _ ("wants --rows and --reading"),
-                   command->name);
+    return misuse (error, wanted_words (command->required), command->name);
   if ((options->given & lists) == lists)
     return misuse (error, _ ("takes --json or --csv, not both"), command->name);
   return TRUE;

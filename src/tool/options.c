@@ -151,6 +151,25 @@ take_tool (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_stone (BwOptions *options, const char *value)
+{
+  options->stone = value;
+  return *value != '\0';
+}
+
+static gboolean
+take_by_hand (BwOptions *options, const char *value)
+{
+  static const char *const words[BW_N_ANEW] = { "repeat", "stretch", "ground" };
+  for (BwAnewWay way = 0; way < BW_N_ANEW; way++)
+    if (g_str_equal (value, words[way])) {
+      options->by_hand = way;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
 take_want (BwOptions *options, const char *value)
 {
   static const char *const words[] = { "level", "tip-down", "tip-up" };
@@ -240,6 +259,10 @@ static const Kind kinds[] = {
     N_ ("begin the choice elsewhere (0)") },
   { BW_OPTION_LIMIT, "limit", N_ ("K"), take_limit, N_ ("a whole number from 1 to 100"),
     N_ ("tell at most K (8)") },
+  { BW_OPTION_STONE, "stone", N_ ("FILE"), take_stone, N_ ("a file name"),
+    N_ ("the project whose stone it is laid on") },
+  { BW_OPTION_BY_HAND, "by-hand", N_ ("WORD"), take_by_hand, N_ ("repeat, stretch or ground"),
+    N_ ("beads set by hand: repeat, stretch or ground (repeat)") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

@@ -4,6 +4,7 @@
 
 #include "core/bail/hang.h"
 #include "core/band/try-on.h"
+#include "core/pattern/anew.h"
 #include "output/page/sheet.h"
 #include "preview/picture/ground.h"
 
@@ -39,6 +40,8 @@ typedef enum {
   BW_OPTION_SEED = 1 << 21,
   BW_OPTION_LIMIT = 1 << 22,
   BW_OPTION_WANT = 1 << 23,
+  BW_OPTION_STONE = 1 << 24,
+  BW_OPTION_BY_HAND = 1 << 25,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -61,6 +64,8 @@ typedef struct {
   BwWant want;        /* of ways: how the piece is to hang */
   int seed, limit;    /* of ways: 0 and 8 unless given */
   const char *book;   /* borrowed from argv; NULL: the user's own */
+  const char *stone;  /* a project file; borrowed from argv */
+  BwAnewWay by_hand;  /* repeated unless given */
   GPtrArray *words;   /* what is not an option, borrowed from argv */
 } BwOptions;
 

@@ -572,6 +572,43 @@ a_file_cannot_speak_to_the_terminal (void **state)
   }
 }
 
+static void
+a_design_goes_on_the_stone_of_another_project (void **state)
+{
+  const Bench *bench = *state;
+  g_autoptr (BwProject) slim = bw_project_new ();
+  BwDesign design = *bw_project_get_design (slim);
+  for (int i = 0; i < 3; i++)
+    design.stone.values_mm[i] *= 1.2;
+  assert_true (bw_project_set_design (slim, "Stone", &design, NULL));
+  g_autofree char *text = bw_project_to_data (slim, NULL);
+  g_autofree char *stone = bench_file (bench, "slim.bandwright", text);
+  g_autofree char *out = bench_file (bench, "restoned.bandwright", NULL);
+  g_autofree char *demo
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
+  g_auto (Result) made
+      = run ("restone", demo, "--stone", stone, "-o", out, "--by-hand", "stretch", NULL);
+  assert_string_equal (made.err, "");
+  assert_int_equal (made.status, 0);
+  g_autoptr (GFile) file = g_file_new_for_path (out);
+  g_autoptr (BwProject) project = bw_project_load (file, NULL);
+  assert_non_null (project);
+  const BwDesign *now = bw_project_get_design (project);
+  assert_memory_equal (now->stone.values_mm, design.stone.values_mm, 3 * sizeof (double));
+  assert_int_equal (now->band.rows, 2 * bw_fit_recommended (now, bw_project_stone (project)));
+  assert_int_equal (now->band.columns, 14);
+
+  g_auto (Result) without = run ("restone", demo, "-o", out, NULL);
+  assert_int_equal (without.status, 2);
+  g_auto (Result) wrong
+      = run ("restone", demo, "--stone", stone, "-o", out, "--by-hand", "guess", NULL);
+  assert_int_equal (wrong.status, 2);
+  g_autofree char *broken = bench_file (bench, "broken.bandwright", "{");
+  g_auto (Result) fault = run ("restone", demo, "--stone", broken, "-o", out, NULL);
+  assert_int_equal (fault.status, 1);
+  assert_non_null (strstr (fault.err, "broken.bandwright"));
+}
+
 int
 main (void)
 {
@@ -591,6 +628,7 @@ main (void)
     cmocka_unit_test (a_name_with_a_line_feed_still_makes_one_line),
     cmocka_unit_test (a_file_cannot_speak_to_the_terminal),
     cmocka_unit_test (a_try_on_is_told_as_at_the_bench),
+    cmocka_unit_test (a_design_goes_on_the_stone_of_another_project),
     cmocka_unit_test (wrong_usage_is_told_and_ends_with_status_2),
     cmocka_unit_test (usage_comes_before_the_file),
     cmocka_unit_test (help_tells_of_every_command_and_each_of_its_options),

@@ -9,10 +9,10 @@
 #include "app/draw/motif-picture.h"
 #include "app/draw/motif-words.h"
 #include "app/draw/own-picture.h"
+#include "core/band/made-band.h"
 #include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 struct _BwMotifPanel {
   BwCard parent_instance;
@@ -207,38 +207,33 @@ take_numbers (BwMotifPanel *self, BwMotif *motif)
   motif->n_colours = bw_colour_rows_get (self->colours, motif->colour);
 }
 
-/* Where the faces lie under the middle of the worked columns. One on each face stands on a bead of
- * the odd rows there: the motifs are then alike bead for bead, and the live symmetry of the faces
- * has the same middles. */
-static void
-take_faces (BwMotifPanel *self, BwMotif *motif)
+/* Each face is a repeat, or the repeats are counted from where the list of middles says. */
+static BwMade
+made_of (BwMotifPanel *self)
 {
   const BwDesign *design = bw_card_get_design (BW_CARD (self));
-  double middle[BW_FACES_MAX], corner[BW_FACES_MAX];
-  int column = CLAMP ((motif->first_column + motif->last_column) / 2, 1, design->band.columns);
-  bw_places_faces (design, bw_project_stone (project_of (self)), column,
-                   MAX (1, design->band.rows / 2), middle, corner);
+  BwMotif *motif = motif_of (self);
   gboolean rings = (bw_motif_parts (motif->kind) & BW_MOTIF_HAS_REPEATS) != 0;
-  double on_bead[BW_FACES_MAX];
-  for (int i = 0; i < design->stone.faces; i++)
-    on_bead[i] = round (middle[i]);
-  bw_motif_set_faces (motif, rings && !self->numbered[motif->kind] ? design->stone.faces : 0,
-                      on_bead, corner);
-  if (self->middle == 0)
-    motif->centre = 0;
-  else if (self->middle <= design->stone.faces)
-    motif->centre = round (2 * middle[self->middle - 1]) / 2;
-  else
-    motif->centre = gtk_spin_button_get_value (self->centre);
+  BwMade made = { .motif = *motif };
+  BwMadeBand band;
+  made.motif.n_faces = rings && !self->numbered[motif->kind] ? design->stone.faces : 0;
+  made.middle = self->middle <= design->stone.faces ? self->middle : BW_MADE_ELSEWHERE;
+  if (made.middle == BW_MADE_ELSEWHERE)
+    made.motif.centre = gtk_spin_button_get_value (self->centre);
+  bw_made_band_init (&band, design, bw_project_stone (project_of (self)), motif->first_column,
+                     motif->last_column);
+  bw_made_settle (&made, &band);
+  *motif = made.motif;
+  return made;
 }
 
 static gboolean
 try_motif (BwMotifPanel *self, GError **error)
 {
-  BwMotif *motif = motif_of (self);
   const BwBand *band = &bw_card_get_design (BW_CARD (self))->band;
+  BwMade made = made_of (self);
+  const BwMotif *motif = &made.motif;
   BwFault fault;
-  take_faces (self, motif);
   if (!bw_motif_validate (motif, band->columns, band->rows, &fault))
     return bw_fault_tell (&fault, error);
   g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project_of (self)));
@@ -246,7 +241,10 @@ try_motif (BwMotifPanel *self, GError **error)
   bw_motif_draw (motif, drawing);
   bw_session_keep_locked (bw_draft_get_session (bw_card_get_draft (BW_CARD (self))), drawing);
   bw_draft_settle (bw_card_get_draft (BW_CARD (self)));
-  return bw_project_try (project_of (self), label, NULL, drawing, error);
+  if (!bw_project_try (project_of (self), label, NULL, drawing, error))
+    return FALSE;
+  bw_project_trial_is (project_of (self), &made);
+  return TRUE;
 }
 
 static void

@@ -93,6 +93,16 @@ copy_progress (const BwProgress *from)
   return copy;
 }
 
+static BwMotifs *
+copy_motifs (const BwMotifs *from)
+{
+  BwMotifs *copy = bw_motifs_new ();
+
+  *copy = *from;
+  copy_extras (copy->extra, from->extra, BW_MADE_MAX);
+  return copy;
+}
+
 BwDocument *
 bw_document_copy (const BwDocument *from)
 {
@@ -106,6 +116,7 @@ bw_document_copy (const BwDocument *from)
     .tray = copy_tray (from->head.tray),
     .text = bw_text_new (from->head.text->title, from->head.text->mineral),
     .progress = copy_progress (from->head.progress),
+    .motifs = copy_motifs (from->head.motifs),
   };
   for (int c = 0; c < BW_N_CANVASES; c++)
     copy->drawing[c] = from->drawing[c] ? bw_drawing_copy (from->drawing[c]) : NULL;

@@ -114,6 +114,24 @@ bw_progress_unref (BwProgress *progress)
   g_rc_box_release_full (progress, progress_clear);
 }
 
+BwMotifs *
+bw_motifs_new (void)
+{
+  return g_rc_box_new0 (BwMotifs);
+}
+
+static void
+motifs_clear (gpointer motifs)
+{
+  clear_extras (((BwMotifs *)motifs)->extra, BW_MADE_MAX);
+}
+
+void
+bw_motifs_unref (BwMotifs *motifs)
+{
+  g_rc_box_release_full (motifs, motifs_clear);
+}
+
 static void
 take_over (JsonObject **extra, JsonObject *const from)
 {
@@ -164,12 +182,22 @@ bw_progress_inherit (BwProgress *progress, const BwProgress *old)
 }
 
 void
+bw_motifs_inherit (BwMotifs *motifs, const BwMotifs *old)
+{
+  for (int i = 0; i < motifs->n; i++)
+    for (int was = 0; was < old->n; was++)
+      if (bw_made_equal (&motifs->made[i], &old->made[was]))
+        take_over (&motifs->extra[i], old->extra[was]);
+}
+
+void
 bw_head_share (BwHead *head, const BwHead *from)
 {
   head->frame = g_rc_box_acquire (from->frame);
   head->tray = g_rc_box_acquire (from->tray);
   head->text = g_rc_box_acquire (from->text);
   head->progress = g_rc_box_acquire (from->progress);
+  head->motifs = g_rc_box_acquire (from->motifs);
 }
 
 void
@@ -179,6 +207,7 @@ bw_head_clear (BwHead *head)
   g_clear_pointer (&head->tray, bw_tray_value_unref);
   g_clear_pointer (&head->text, bw_text_unref);
   g_clear_pointer (&head->progress, bw_progress_unref);
+  g_clear_pointer (&head->motifs, bw_motifs_unref);
 }
 
 void
@@ -251,11 +280,25 @@ progresses_equal (const BwProgress *a, const BwProgress *b)
   return TRUE;
 }
 
+static gboolean
+motifs_equal (const BwMotifs *a, const BwMotifs *b)
+{
+  if (a == b)
+    return TRUE;
+  if (a->n != b->n)
+    return FALSE;
+  for (int i = 0; i < a->n; i++)
+    if (!bw_made_equal (&a->made[i], &b->made[i]) || a->extra[i] != b->extra[i])
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 bw_head_equal (const BwHead *a, const BwHead *b)
 {
   return frames_equal (a->frame, b->frame) && trays_equal (a->tray, b->tray)
-         && texts_equal (a->text, b->text) && progresses_equal (a->progress, b->progress);
+         && texts_equal (a->text, b->text) && progresses_equal (a->progress, b->progress)
+         && motifs_equal (a->motifs, b->motifs);
 }
 
 BwDocument *
@@ -268,6 +311,7 @@ bw_document_new (void)
     .tray = bw_tray_value_new (),
     .text = bw_text_new ("", "quartz"),
     .progress = bw_progress_new (),
+    .motifs = bw_motifs_new (),
   };
   document->extras
       = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify)json_object_unref);

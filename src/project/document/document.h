@@ -6,6 +6,7 @@
 
 #include "core/pattern/drawing.h"
 #include "core/band/try-on.h"
+#include "core/pattern/made.h"
 #include "core/design/gauge.h"
 #include "project/document/examples.h"
 #include "project/document/keys.h"
@@ -48,12 +49,20 @@ typedef struct {
   char *title, *mineral;
 } BwText;
 
+/* How motifs were laid, in their order. */
+typedef struct {
+  int n;
+  BwMade made[BW_MADE_MAX];
+  JsonObject *extra[BW_MADE_MAX];
+} BwMotifs;
+
 /* Everything but the cells. The members are shared; replace them, never write into them. */
 typedef struct {
   BwFrame *frame;
   BwTrayValue *tray;
   BwText *text;
   BwProgress *progress;
+  BwMotifs *motifs;
 } BwHead;
 
 typedef struct {
@@ -71,21 +80,26 @@ BwText *bw_text_new (const char *title, const char *mineral);
 BwProgress *bw_progress_new (void);
 /* The same values; the keys that the program does not know are left to bw_progress_inherit(). */
 BwProgress *bw_progress_like (const BwProgress *from);
+BwMotifs *bw_motifs_new (void); /* none */
 
 void bw_frame_unref (BwFrame *frame);
 void bw_tray_value_unref (BwTrayValue *tray);
 void bw_text_unref (BwText *text);
 void bw_progress_unref (BwProgress *progress);
+void bw_motifs_unref (BwMotifs *motifs);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwFrame, bw_frame_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwTrayValue, bw_tray_value_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwText, bw_text_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwProgress, bw_progress_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwMotifs, bw_motifs_unref)
 
 /* A new tray or progress takes over the unknown keys of the old one's colours (by letter, else by
  * place when no colour came or went) or checks (by value, else by place). */
 void bw_tray_value_inherit (BwTrayValue *tray, const BwTrayValue *old);
 void bw_progress_inherit (BwProgress *progress, const BwProgress *old);
+/* The same for motifs, by value. */
+void bw_motifs_inherit (BwMotifs *motifs, const BwMotifs *old);
 
 /* Shares the values of from; head must be empty. */
 void bw_head_share (BwHead *head, const BwHead *from);

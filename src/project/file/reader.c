@@ -383,8 +383,8 @@ static gboolean
 read_root (BwDocument *document, JsonObject *root, GError **error)
 {
   static const char *const known[]
-      = { "format", "version", "id",   "title",  "stone", "bead",      "gauge",    "bed",
-          "band",   "tray",    "bail", "thread", "fit",   "materials", "progress", NULL };
+      = { "format", "version", "id",     "title", "stone",     "bead",     "gauge",  "bed", "band",
+          "tray",   "bail",    "thread", "fit",   "materials", "progress", "motifs", NULL };
   BwDesign *design = &document->head.frame->design;
 
   if (!check_format (root, error) || !read_title (document, root, error)
@@ -394,6 +394,8 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_plain_group (document, root, BW_GROUP_BED, FALSE, error)
       || !read_band (document, root, error)
       || !bw_read_tray (json_object_get_member (root, "tray"), document->head.tray, error)
+      || !bw_read_motifs (json_object_get_member (root, "motifs"), &document->head.tray->tray,
+                          document->head.motifs, error)
       || !read_bail (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_THREAD, FALSE, error)
       || !read_plain_group (document, root, BW_GROUP_FIT, FALSE, error)

@@ -229,6 +229,25 @@ add_progress (JsonObject *root, const BwDocument *document)
   add_object (root, "progress", object);
 }
 
+/* A file without motifs says nothing of them, as before there were any. */
+static void
+add_motifs (JsonObject *root, const BwDocument *document)
+{
+  const BwMotifs *motifs = document->head.motifs;
+  JsonArray *list;
+
+  if (motifs->n == 0)
+    return;
+  list = json_array_new ();
+  for (int i = 0; i < motifs->n; i++) {
+    JsonObject *object = bw_write_motif (&motifs->made[i], &document->head.tray->tray);
+
+    add_unknown (object, motifs->extra[i]);
+    json_array_add_object_element (list, object);
+  }
+  json_object_set_array_member (root, "motifs", list);
+}
+
 JsonNode *
 bw_document_to_json (const BwDocument *document)
 {
@@ -246,6 +265,7 @@ bw_document_to_json (const BwDocument *document)
   add_group (root, document, BW_GROUP_BED);
   add_drawn_group (root, document, BW_GROUP_BAND, document->drawing[BW_CANVAS_BAND]);
   add_tray (root, document->head.tray);
+  add_motifs (root, document);
   add_drawn_group (root, document, BW_GROUP_BAIL,
                    has_bail ? document->drawing[BW_CANVAS_BAIL] : NULL);
   add_group (root, document, BW_GROUP_THREAD);
