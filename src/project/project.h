@@ -194,6 +194,8 @@ void bw_project_set_motifs (BwProject *self, const char *label, const BwMade *ma
 BwProject *bw_project_restone (BwProject *self, const BwStoneMeasures *stone,
                                const BwExamples *examples, BwAnewWay way, int *left_out,
                                GError **error);
+/* What the drawing would be on its own stone, for the rows recommended now. Owned. */
+BwDrawing *bw_project_draw_anew (BwProject *self, BwAnewWay way);
 /* The same on its own stone, as one step: for the rows recommended now. */
 gboolean bw_project_lay_anew (BwProject *self, const char *label, BwAnewWay way, int *left_out,
                               GError **error);

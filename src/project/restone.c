@@ -172,18 +172,36 @@ bw_project_restone (BwProject *self, const BwStoneMeasures *measures, const BwEx
 /* --- On its own stone --------------------------------------------------------------------------
  */
 
+static void
+fit_again (BwProject *self, BwDesign *design, Motifs *motifs)
+{
+  *design = *bw_project_get_design (self);
+  design->band.rows = 2 * bw_fit_recommended (design, bw_project_stone (self));
+  renew_motifs (self->document->head.motifs, design, bw_project_stone (self), motifs);
+}
+
+BwDrawing *
+bw_project_draw_anew (BwProject *self, BwAnewWay way)
+{
+  g_autofree Motifs *motifs = g_new0 (Motifs, 1);
+  BwDesign design;
+
+  fit_again (self, &design, motifs);
+  return draw_anew (bw_project_get_drawing (self), motifs, &design, way);
+}
+
 gboolean
 bw_project_lay_anew (BwProject *self, const char *label, BwAnewWay way, int *left_out,
                      GError **error)
 {
-  BwDesign design = *bw_project_get_design (self);
   g_autofree Motifs *motifs = g_new0 (Motifs, 1);
+  BwDesign design;
 
-  design.band.rows = 2 * bw_fit_recommended (&design, bw_project_stone (self));
+  fit_again (self, &design, motifs);
   if (!bw_project_check_design (self, &design, error))
     return FALSE;
-  renew_motifs (self->document->head.motifs, &design, bw_project_stone (self), motifs);
-  g_autoptr (BwDrawing) drawing = draw_anew (bw_project_get_drawing (self), motifs, &design, way);
+  g_autoptr (BwDrawing) drawing
+      = draw_anew (bw_project_get_drawing (self), motifs, &design, way);
   bw_project_begin (self, label);
   bw_project_set_design (self, "", &design, NULL);
   bw_project_set_drawing (self, "", FALSE, drawing, NULL);

@@ -182,6 +182,8 @@ menu_for (BwShelfKind kind, GFile *file)
             g_variant_new_string (g_file_peek_path (file)));
   else
     append (menu, _ ("_Open"), "win.open-file", g_variant_new_string (uri));
+  append (menu, _ ("_Same Design on Another Stone…"), "win.restone-file",
+          g_variant_new_string (uri));
   if (kind == BW_CARD_DESIGN)
     append (menu, _ ("_Take off the Shelf"), "win.shelf-forget", g_variant_new_string (uri));
   return G_MENU_MODEL (menu);

@@ -5,6 +5,7 @@
 
 #include "app/shelf/shelf-page.h"
 #include "app/keep/demos.h"
+#include "app/kit/file-name.h"
 #include "app/kit/tell.h"
 #include "app/shelf/shelf-boards.h"
 #include "app/shelf/shelf-guide.h"
@@ -18,10 +19,48 @@ struct _BwShelfPage {
   BwShelfBoards *designs;
   BwShelfBoards *examples;
   GtkWidget *examples_part;
+  GMenu *restone_designs, *restone_examples;
   GCancellable *stop; /* what was asked for the cards there are */
 };
 
 G_DEFINE_FINAL_TYPE (BwShelfPage, bw_shelf_page, GTK_TYPE_WIDGET)
+
+/* A label in which no underline stands for a key. Owned. */
+static char *
+plain_label (const char *text)
+{
+  g_auto (GStrv) parts = g_strsplit (text, "_", -1);
+  return g_strjoinv ("__", parts);
+}
+
+#define CHOICES_MOST 10 /* a menu is read from its top */
+
+/* The designs there are to choose from, by the names on their cards. */
+static void
+list_choices (GMenu *menu, BwShelfBoards *boards)
+{
+  BwShelfCard *card;
+  g_menu_remove_all (menu);
+  for (int i = 0; (card = bw_shelf_boards_get (boards, i))
+                  && g_menu_model_get_n_items (G_MENU_MODEL (menu)) < CHOICES_MOST;
+       i++) {
+    if (bw_shelf_card_get_state (card) != BW_SHELF_SOUND)
+      continue;
+    g_autofree char *shortened = bw_words_shortened (bw_shelf_card_get_name (card), 40);
+    g_autofree char *label = plain_label (shortened);
+    g_autofree char *uri = g_file_get_uri (bw_shelf_card_get_file (card));
+    g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
+    g_menu_item_set_action_and_target (item, "win.restone-file", "s", uri);
+    g_menu_append_item (menu, item);
+  }
+}
+
+static void
+list_all_choices (BwShelfPage *self)
+{
+  list_choices (self->restone_designs, self->designs);
+  list_choices (self->restone_examples, self->examples);
+}
 
 static void
 looked (GObject *source, GAsyncResult *result, gpointer data)
@@ -182,6 +221,9 @@ bw_shelf_page_class_init (BwShelfPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, designs);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples_part);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_designs);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_examples);
+  gtk_widget_class_bind_template_callback (widget_class, list_all_choices);
   gtk_widget_class_bind_template_callback (widget_class, chosen);
 }
 

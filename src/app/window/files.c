@@ -7,6 +7,7 @@
 #include "app/keep/demos.h"
 #include "app/keep/recovery-folder.h"
 #include "app/keep/workbook.h"
+#include "app/shelf/restone-dialog.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/file-name.h"
 #include "app/kit/piece-name.h"
@@ -125,6 +126,51 @@ open_file (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
   bw_files_open (data, file);
+}
+
+static void
+restoned (BwProject *made, gpointer data)
+{
+  BwFiles *self = data;
+  bw_project_set_modified (made, TRUE);
+  self->owner->measure (self->window, made);
+}
+
+static void
+restone (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwFiles *self = data;
+  if (bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    bw_restone_dialog_show (self->window, project_of (self), restoned, G_OBJECT (self));
+}
+
+static void
+opened_to_restone (GFile *file, BwProject *project, const GError *error, gpointer data)
+{
+  BwFiles *self = data;
+  if (!gtk_window_get_application (self->window))
+    return; /* it was closed meanwhile */
+  if (project)
+    bw_restone_dialog_show (self->window, project, restoned, G_OBJECT (self));
+  else
+    not_opened (self, file, error);
+}
+
+/* As its file has it, also where the design is open in another window. */
+static void
+restone_file (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwFiles *self = data;
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
+  bw_opening_bar_open (self->opening, file, opened_to_restone, self);
+}
+
+static void
+lay_anew (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwFiles *self = data;
+  if (bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    bw_restone_dialog_show_anew (self->window, project_of (self));
 }
 
 static void
@@ -405,7 +451,8 @@ bw_files_new (GtkApplicationWindow *window, BwDraft *draft, BwOpeningBar *openin
 {
   static const GActionEntry entries[] = {
     { "open", ask_open },  { "open-file", open_file, "s" }, { "open-demo", open_demo, "s" },
-    { "save", save_here }, { "save-as", save_as },
+    { "save", save_here }, { "save-as", save_as }, { "restone", restone },
+    { "restone-file", restone_file, "s" }, { "lay-anew", lay_anew },
   };
   BwFiles *self = g_object_new (BW_TYPE_FILES, NULL);
   self->window = GTK_WINDOW (window);

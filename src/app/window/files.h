@@ -19,6 +19,8 @@ typedef struct {
   GtkWindow *(*find) (GtkWindow *window, GFile *file, const BwStamp *stamp);
   /* Shows a project that was opened: here, or in a window of its own, which is given. */
   GtkWindow *(*show) (GtkWindow *window, BwProject *project);
+  /* Shows a new project whose stone is to be measured: here, or in a window of its own. */
+  void (*measure) (GtkWindow *window, BwProject *project);
   /* Brings a window that shows the file already to the fore, and its work in it. */
   void (*come) (GtkWindow *window);
   /* Shows a project in place of this window's. */

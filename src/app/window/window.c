@@ -214,7 +214,7 @@ is_for_the_shelf (const char *action)
 {
   static const char *const names[]
       = { "shelf",     "shelf-back", "shelf-forget", "new-stone",         "open",  "open-file",
-          "open-demo", "stage",      "close",        "show-help-overlay", "guide", BW_TELL_ACTION,
+          "open-demo", "restone-file", "stage",      "close",        "show-help-overlay", "guide", BW_TELL_ACTION,
           NULL };
   return g_strv_contains (names, action);
 }
@@ -398,6 +398,12 @@ show_opened (GtkWindow *window, BwProject *project)
 }
 
 static void
+measure (GtkWindow *window, BwProject *project)
+{
+  bw_window_show_stage (BW_WINDOW (show_opened (window, project)), "measure");
+}
+
+static void
 come (GtkWindow *window)
 {
   leave_shelf (BW_WINDOW (window));
@@ -426,7 +432,7 @@ saved (GtkWindow *window)
 }
 
 static const BwFilesOwner files_owner
-    = { find_window, show_opened, come, replace, lay_aside, saved };
+    = { find_window, show_opened, measure, come, replace, lay_aside, saved };
 
 /* --- After a crash -----------------------------------------------------------------------------
  */
