@@ -200,8 +200,7 @@ bw_project_lay_anew (BwProject *self, const char *label, BwAnewWay way, int *lef
   fit_again (self, &design, motifs);
   if (!bw_project_check_design (self, &design, error))
     return FALSE;
-  g_autoptr (BwDrawing) drawing
-      = draw_anew (bw_project_get_drawing (self), motifs, &design, way);
+  g_autoptr (BwDrawing) drawing = draw_anew (bw_project_get_drawing (self), motifs, &design, way);
   bw_project_begin (self, label);
   bw_project_set_design (self, "", &design, NULL);
   bw_project_set_drawing (self, "", FALSE, drawing, NULL);

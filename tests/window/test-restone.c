@@ -29,6 +29,19 @@ is_empty_entry (GtkWidget *widget, gconstpointer data)
   return GTK_IS_ENTRY (widget) && *gtk_editable_get_text (GTK_EDITABLE (widget)) == '\0';
 }
 
+/* Another window of the program is none. */
+static gboolean
+asks_no_more (gpointer data)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkWidget) window = g_list_model_get_item (all, i);
+    if (BW_IS_RESTONE_DIALOG (window))
+      return FALSE;
+  }
+  return TRUE;
+}
+
 /* Into the first of the entries that are empty still: girth, height, length, shoulder. */
 static void
 type_next (GtkWidget *dialog, const char *text)
@@ -89,7 +102,7 @@ the_new_stone_gets_a_project_of_its_own_on_measure (void **state)
   type_next (dialog, "88");
   desk_keep ("restone-girth");
   desk_key ("Return", 0);
-  maker_no_dialog (maker);
+  desk_until (asks_no_more, NULL);
   BwWindow *other = other_window (maker);
   BwProject *project = bw_window_get_project (other);
   const BwDesign *design = bw_project_get_design (project);
@@ -111,9 +124,8 @@ static void
 what_is_left_empty_is_still_to_be_measured (void **state)
 {
   Maker *maker = &((Bench *)*state)->maker;
-  ask (maker, "restone");
-  desk_key ("Return", 0);
-  maker_no_dialog (maker);
+  maker_click_words (ask (maker, "restone"), "Measure It");
+  desk_until (asks_no_more, NULL);
   BwProject *project = bw_window_get_project (other_window (maker));
   assert_true (bw_project_stone_is_example (project));
   assert_true (bw_drawing_equal (bw_project_get_drawing (project),
@@ -136,8 +148,8 @@ each_way_is_shown_and_the_one_chosen_is_made (void **state)
   int set = maker_count (maker, 1);
   assert_true (set > 5);
   GtkWidget *dialog = ask (maker, "restone");
-  g_autofree char *words = g_strdup_printf ("%d rows · %d beads set by hand",
-                                            maker_design (maker)->band.rows, set);
+  g_autofree char *words
+      = g_strdup_printf ("%d rows · %d beads set by hand", maker_design (maker)->band.rows, set);
   desk_find_label (dialog, words);
   GtkWidget *first = desk_look_for (dialog, is_thumb, NULL);
   assert_true (bw_drawing_equal (bw_band_thumb_get (BW_BAND_THUMB (first)),
@@ -145,7 +157,7 @@ each_way_is_shown_and_the_one_chosen_is_made (void **state)
   maker_click_words (dialog, "Leave Out: motifs and the ground alone");
   desk_keep ("restone-ways");
   maker_click_words (dialog, "Measure It");
-  maker_no_dialog (maker);
+  desk_until (asks_no_more, NULL);
   guint64 counts[256] = { 0 };
   bw_drawing_count (bw_project_get_drawing (bw_window_get_project (other_window (maker))), counts);
   assert_int_equal (counts[1], 0);
@@ -183,7 +195,7 @@ laid_anew_on_its_own_stone_it_is_one_step_back (void **state)
   GtkWidget *dialog = ask (maker, "lay-anew");
   desk_keep ("restone-anew");
   assert_null (desk_look_for (dialog, is_empty_entry, NULL));
-  desk_key ("Return", 0);
+  maker_click_words (dialog, "Lay on the Band");
   maker_no_dialog (maker);
   assert_true (maker_design (maker)->band.rows < rows);
   int n;

@@ -5,7 +5,7 @@
 #include "core/base/lattice.h"
 
 #define LEAST_WIDTH 220
-#define LINES_HIGH 3.4 /* of text */
+#define LINES_HIGH 3.4    /* of text */
 #define BEADS_MOST 200000 /* more cannot be told apart in so little room */
 
 struct _BwBandThumb {
@@ -74,8 +74,8 @@ bw_band_thumb_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   double dx = width / (bw_drawing_rows (self->drawing) + 1);
   double dy = MIN (height / bw_drawing_columns (self->drawing), 1.7 * dx);
-  cairo_t *cr = gtk_snapshot_append_cairo (
-      snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot,
+                                           &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   cairo_translate (cr, 0, (height - dy * bw_drawing_columns (self->drawing)) / 2);
   cairo_set_antialias (cr, CAIRO_ANTIALIAS_GOOD);
   for (int colour = 0; colour < self->tray.n_colours; colour++)

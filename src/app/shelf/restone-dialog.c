@@ -124,10 +124,8 @@ show_thumbs (BwRestoneDialog *self)
 {
   const BwTray *tray = bw_project_get_tray (self->project);
   for (BwAnewWay way = 0; way < BW_N_ANEW; way++) {
-    g_autoptr (BwDrawing) own
-        = self->own ? bw_project_draw_anew (self->project, way) : NULL;
-    const BwDrawing *made
-        = self->made[way] ? bw_project_get_drawing (self->made[way]) : NULL;
+    g_autoptr (BwDrawing) own = self->own ? bw_project_draw_anew (self->project, way) : NULL;
+    const BwDrawing *made = self->made[way] ? bw_project_get_drawing (self->made[way]) : NULL;
     bw_band_thumb_set (self->thumb[way], self->own ? own : made, tray);
   }
 }
@@ -141,8 +139,7 @@ result_words (BwRestoneDialog *self, int left_out)
   const BwMade *made = bw_project_get_motifs (self->project, &n);
   int by_hand = bw_anew_by_hand (bw_project_get_drawing (self->project), made, n);
   int rows = bw_drawing_rows (drawing);
-  g_autofree char *row_words
-      = g_strdup_printf (ngettext ("%d row", "%d rows", (gulong)rows), rows);
+  g_autofree char *row_words = g_strdup_printf (ngettext ("%d row", "%d rows", (gulong)rows), rows);
   g_autofree char *motif_words = g_strdup_printf (
       ngettext ("%d motif laid anew", "%d motifs laid anew", (gulong)(n - left_out)), n - left_out);
   g_autofree char *hand_words = g_strdup_printf (
@@ -274,10 +271,10 @@ bind_ways (GtkWidgetClass *widget_class)
       = { { "repeat", "stretch", "ground" }, { "repeated", "stretched", "grounded" } };
   for (BwAnewWay way = 0; way < BW_N_ANEW; way++) {
     gssize step = (gssize)(way * sizeof (gpointer));
-    gtk_widget_class_bind_template_child_full (
-        widget_class, names[0][way], FALSE, G_STRUCT_OFFSET (BwRestoneDialog, way) + step);
-    gtk_widget_class_bind_template_child_full (
-        widget_class, names[1][way], FALSE, G_STRUCT_OFFSET (BwRestoneDialog, thumb) + step);
+    gtk_widget_class_bind_template_child_full (widget_class, names[0][way], FALSE,
+                                               G_STRUCT_OFFSET (BwRestoneDialog, way) + step);
+    gtk_widget_class_bind_template_child_full (widget_class, names[1][way], FALSE,
+                                               G_STRUCT_OFFSET (BwRestoneDialog, thumb) + step);
   }
 }
 

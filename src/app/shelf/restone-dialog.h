@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The same design on another stone: asks for the stone alone, shows what becomes of the drawing, and
- * makes a project of it. */
+/* The same design on another stone: asks for the stone alone, shows what becomes of the drawing,
+ * and makes a project of it. */
 #pragma once
 
 #include "project/project.h"

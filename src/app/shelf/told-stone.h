@@ -12,7 +12,7 @@ typedef struct {
   double length_mm, shoulder_mm;
 } BwToldStone;
 
-/* What is told, and for the rest what the design's own stone has, brought to the new length. A stone
- * of which nothing is told is the old one. examples: what is still to be measured. */
+/* What is told, and for the rest what the design's own stone has, brought to the new length. A
+ * stone of which nothing is told is the old one. examples: what is still to be measured. */
 void bw_told_stone_fill (const BwToldStone *told, BwProject *project, BwStoneMeasures *measures,
                          BwExamples *examples);

@@ -450,9 +450,14 @@ bw_files_new (GtkApplicationWindow *window, BwDraft *draft, BwOpeningBar *openin
               const BwFilesOwner *owner)
 {
   static const GActionEntry entries[] = {
-    { "open", ask_open },  { "open-file", open_file, "s" }, { "open-demo", open_demo, "s" },
-    { "save", save_here }, { "save-as", save_as }, { "restone", restone },
-    { "restone-file", restone_file, "s" }, { "lay-anew", lay_anew },
+    { "open", ask_open },
+    { "open-file", open_file, "s" },
+    { "open-demo", open_demo, "s" },
+    { "save", save_here },
+    { "save-as", save_as },
+    { "restone", restone },
+    { "restone-file", restone_file, "s" },
+    { "lay-anew", lay_anew },
   };
   BwFiles *self = g_object_new (BW_TYPE_FILES, NULL);
   self->window = GTK_WINDOW (window);

@@ -213,9 +213,10 @@ static gboolean
 is_for_the_shelf (const char *action)
 {
   static const char *const names[]
-      = { "shelf",     "shelf-back", "shelf-forget", "new-stone",         "open",  "open-file",
-          "open-demo", "restone-file", "stage",      "close",        "show-help-overlay", "guide", BW_TELL_ACTION,
-          NULL };
+      = { "shelf",        "shelf-back", "shelf-forget",      "new-stone",
+          "open",         "open-file",  "open-demo",         "restone-file",
+          "stage",        "close",      "show-help-overlay", "guide",
+          BW_TELL_ACTION, NULL };
   return g_strv_contains (names, action);
 }
 
