@@ -12,6 +12,7 @@
 #include "app/recovery-question.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
+#include "app/window/preferences.h"
 #include "app/window/window.h"
 
 #include <glib-unix.h>
@@ -41,6 +42,7 @@ new_project (void)
   const BwBookHands *hands = bw_workbook_get_hands (bw_workbook_get ());
   BwProject *project
       = bw_project_new_priced (bw_price_book_fill (bw_price_book_get (), &supply) ? &supply : NULL);
+  bw_preferences_begin (project);
   if (hands)
     bw_project_begin_with_hands (project, hands);
   return project;
@@ -68,6 +70,12 @@ about (GSimpleAction *action, GVariant *parameter, gpointer data)
                          "comments", _ ("Fits a beaded band to a natural crystal point"), NULL);
 }
 
+static void
+preferences (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_preferences_show (data, gtk_application_get_active_window (data));
+}
+
 static gpointer
 hold (gconstpointer window, gpointer data)
 {
@@ -90,6 +98,7 @@ static const GActionEntry entries[] = {
   { "new", new_window },
   { "about", about },
   { "quit", quit },
+  { "preferences", preferences },
 };
 
 static const struct {
@@ -98,6 +107,7 @@ static const struct {
 } accels[] = {
   { "app.new", { "<Control>n" } },
   { "app.quit", { "<Control>q" } },
+  { "app.preferences", { "<Control>comma" } },
   { "win.open", { "<Control>o" } },
   { "win.shelf", { "<Alt>Home" } },
   { "win.save", { "<Control>s" } },

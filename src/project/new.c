@@ -130,3 +130,85 @@ bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands)
   bw_canvas_follow (document, log, frame);
   bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
 }
+
+/* The design with the band in its middle and as many rows as recommended; FALSE when it is not
+ * sound. */
+static gboolean
+fit_new (BwDesign *design, const BwProgress *progress)
+{
+  BwStone stone;
+
+  if (!bw_stone_init (&stone, &design->stone, NULL) || !bw_design_settle (design, progress, NULL))
+    return FALSE;
+  design->band.rows = 2;
+  design->band.bottom_mm = bw_design_centred_bottom (design, &stone);
+  if (!bw_design_validate (design, NULL, NULL))
+    return FALSE;
+  design->band.rows = 2 * bw_fit_recommended (design, &stone);
+  return bw_design_validate (design, NULL, NULL);
+}
+
+/* Each is tried on what stands already. */
+static void
+start_bead (BwDesign *design, const BwStart *start)
+{
+  if (!start->bead)
+    return;
+  design->bead = *start->bead;
+  design->gauge.column_mm = design->bead.length_mm;
+  design->gauge.pitch_mm = design->bead.diameter_mm;
+}
+
+static void
+take (double *value, double wanted)
+{
+  if (wanted > 0)
+    *value = wanted;
+}
+
+static void
+start_needle (BwDesign *design, const BwStart *start)
+{
+  take (&design->thread.needle_mm, start->needle_mm);
+}
+
+static void
+start_tail (BwDesign *design, const BwStart *start)
+{
+  take (&design->thread.tail_mm, start->tail_mm);
+}
+
+static void
+start_bed (BwDesign *design, const BwStart *start)
+{
+  take (&design->bed.cord_thickness_mm, start->cord_thickness_mm);
+  take (&design->bed.cord_width_mm, start->cord_width_mm);
+}
+
+static void
+start_hanging (BwDesign *design, const BwStart *start)
+{
+  take (&design->bail.cord_mm, start->hanging_cord_mm);
+}
+
+void
+bw_project_begin_with (BwProject *self, const BwStart *start)
+{
+  static void (*const parts[]) (BwDesign * design, const BwStart *start)
+      = { start_bead, start_needle, start_tail, start_bed, start_hanging };
+  BwDocument *document = self->document;
+  BwFrame *frame = document->head.frame;
+  g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
+
+  g_return_if_fail (!bw_project_can_undo (self));
+  for (gsize i = 0; i < G_N_ELEMENTS (parts); i++) {
+    BwDesign design = frame->design;
+
+    parts[i](&design, start);
+    if (bw_design_difference (&design, &frame->design) != 0
+        && fit_new (&design, document->head.progress))
+      frame->design = design;
+  }
+  bw_canvas_follow (document, log, frame);
+  bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
+}

@@ -61,6 +61,16 @@ BwProject *bw_project_new_priced (const BwSupply *supply);
 /* Begins a new project, before its first edit, from what the book says of the hands: its gauge knows
  * them when the book has pieces of its bead, and its rows are those that then fit. */
 void bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands);
+/* What a new project starts with; NULL and 0: as it has it. */
+typedef struct {
+  const BwBead *bead;
+  double needle_mm, tail_mm;
+  double cord_thickness_mm, cord_width_mm; /* of the bed */
+  double hanging_cord_mm;
+} BwStart;
+/* In a new project in which nothing was done yet: takes each that is sound there, and fits the band
+ * again. No step of history. */
+void bw_project_begin_with (BwProject *self, const BwStart *start);
 
 /* Reading and writing (JSON, RFC 8259). Loading is all or nothing; errors are BW_FAULT with the
  * pointer of the key, or G_IO_ERROR. Keys the program does not know are kept and written back.

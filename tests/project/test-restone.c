@@ -305,6 +305,7 @@ what_belongs_to_the_piece_stays_behind (void **state)
   assert_int_equal (bw_project_get_rows_done (other), 0);
   assert_string_equal (bw_project_get_title (other), "");
   assert_null (bw_project_get_file (other));
+  assert_string_equal (bw_project_get_id (other), "");
   assert_false (bw_project_get_design (other)->bed.has_girth_over);
   assert_true (bw_project_get_design (other)->thread.tail_mm == 123);
   /* What the strip told of the hands goes along. */

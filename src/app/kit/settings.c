@@ -22,6 +22,12 @@ enum {
   PROP_KEEP_BACKUP,
   PROP_SHOW_GUIDE,
   PROP_BEAD_SECONDS,
+  PROP_START_BEAD,
+  PROP_START_NEEDLE,
+  PROP_START_TAIL,
+  PROP_START_CORD,
+  PROP_START_CORD_WIDTH,
+  PROP_START_HANGING_CORD,
   N_PROPS,
 };
 
@@ -61,6 +67,12 @@ bw_settings_finalize (GObject *object)
   G_OBJECT_CLASS (bw_settings_parent_class)->finalize (object);
 }
 
+static GParamSpec *
+start_length (const char *name, GParamFlags flags)
+{
+  return g_param_spec_double (name, NULL, NULL, 0, 1000, 0, flags);
+}
+
 static void
 bw_settings_class_init (BwSettingsClass *klass)
 {
@@ -89,6 +101,12 @@ bw_settings_class_init (BwSettingsClass *klass)
   properties[PROP_SHOW_GUIDE] = g_param_spec_boolean ("show-guide", NULL, NULL, TRUE, flags);
   properties[PROP_BEAD_SECONDS]
       = g_param_spec_double ("bead-seconds", NULL, NULL, 0, 3600, 0, flags);
+  properties[PROP_START_BEAD] = g_param_spec_string ("start-bead", NULL, NULL, "", flags);
+  properties[PROP_START_NEEDLE] = start_length ("start-needle-mm", flags);
+  properties[PROP_START_TAIL] = start_length ("start-tail-mm", flags);
+  properties[PROP_START_CORD] = start_length ("start-cord-mm", flags);
+  properties[PROP_START_CORD_WIDTH] = start_length ("start-cord-width-mm", flags);
+  properties[PROP_START_HANGING_CORD] = start_length ("start-hanging-cord-mm", flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

@@ -4,6 +4,8 @@
  *   paper "usual" (what the country uses), "a4" or "letter" · show-letters · lamp-light ·
  *   window-width, window-height, maximized · stage-share 0.2..0.9 · tray-folded · stone-folded ·
  *   autosave · keep-backup · show-guide ·
+ *   start-bead (a name of the table, "" for the usual one) · start-needle-mm, start-tail-mm,
+ *   start-cord-mm, start-cord-width-mm, start-hanging-cord-mm (0 as usual, 0..1000) ·
  *   bead-seconds (how long a bead takes these hands; 0 not known, 0..3600)
  * Stored with GSettings; where the schema is not installed the same properties hold their defaults
  * and last as long as the program. */
