@@ -227,7 +227,8 @@ bw_preferences_show (GtkApplication *application, GtkWindow *parent)
       self = item->data;
   if (!self)
     self = g_object_new (BW_TYPE_PREFERENCES, "application", application, NULL);
-  gtk_window_set_transient_for (GTK_WINDOW (self), parent);
+  if (parent != GTK_WINDOW (self))
+    gtk_window_set_transient_for (GTK_WINDOW (self), parent);
   gtk_window_present (GTK_WINDOW (self));
 }
 
