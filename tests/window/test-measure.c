@@ -35,6 +35,8 @@ set_up (void **state)
 static int
 tear_down (void **state)
 {
+  gtk_settings_reset_property (gtk_settings_get_default (), "gtk-xft-dpi");
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
   maker_stop (*state);
   g_free (*state);
   return 0;
