@@ -9,6 +9,8 @@
 #include "app/draw/tray-panel.h"
 #include "app/kit/drops.h"
 
+#define LEAST_PX 232 /* what the labels of the pages want, unless they are folded away */
+
 struct _BwSidePanel {
   GtkWidget parent_instance;
   GtkWidget *switcher;
@@ -33,6 +35,7 @@ set_folded (BwSidePanel *self, gboolean folded)
   if (folded)
     gtk_stack_set_visible_child_name (self->stack, "tray");
   gtk_stack_set_hhomogeneous (self->stack, !folded);
+  gtk_widget_set_size_request (GTK_WIDGET (self->stack), folded ? -1 : LEAST_PX, -1);
   gtk_widget_set_visible (self->switcher, !folded);
   bw_tray_panel_set_folded (self->tray, folded);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_FOLDED]);
@@ -166,5 +169,6 @@ bw_side_panel_init (BwSidePanel *self)
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_size_request (GTK_WIDGET (self->stack), LEAST_PX, -1);
   bw_drops_take (GTK_WIDGET (self), dropped_here);
 }

@@ -18,13 +18,10 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LIST_PX 212 /* the list's least width, unless it is folded */
-
 struct _BwTrayPanel {
   BwCard parent_instance;
   BwSession *session;
   GtkListBox *list;
-  GtkScrolledWindow *scroller;
   GtkWidget *details;
   GtkLabel *amount;
   gboolean folded;
@@ -506,7 +503,6 @@ bw_tray_panel_set_folded (BwTrayPanel *self, gboolean folded)
   g_return_if_fail (BW_IS_TRAY_PANEL (self));
   self->folded = folded;
   gtk_widget_set_visible (self->details, !folded);
-  gtk_scrolled_window_set_min_content_width (self->scroller, folded ? -1 : LIST_PX);
   if (folded)
     gtk_widget_add_css_class (GTK_WIDGET (self), "folded");
   else
@@ -526,7 +522,6 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, list);
-  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, scroller);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, details);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, amount);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, name);
