@@ -258,7 +258,18 @@ static const struct {
   { BW_FAULTY_NO_LETTER,
     { 0x3a9 },
     BW_FAULT_RANGE,
-    "The bead alphabet has no “Ω”; it has A to Z, 0 to 9 and - + . ! ? & * '." },
+    "The bead alphabet has no “Ω”; it has A to Z with accents, ẞ, 0 to 9, ♥ and - + . , : / ! ? & "
+    "* "
+    "'." },
+  { BW_FAULTY_TEXT_HIGH,
+    { 7, 5 },
+    BW_FAULT_GEOMETRY,
+    "These letters need 7 columns, and there are 5 from the first to the last." },
+  { BW_FAULTY_TEXT_LONG,
+    { 130, 114 },
+    BW_FAULT_GEOMETRY,
+    "This text needs 130 rows, and there are 114 for it. Make it shorter, or give it fewer "
+    "columns." },
 };
 
 static void

@@ -123,6 +123,66 @@ a_motif_is_chosen_and_laid_by_keys_alone (void **state)
                         bw_drawing_get (drawing, row + 2, column));
 }
 
+static GtkWidget *
+entry_of (Maker *maker, const char *name)
+{
+  return gtk_widget_get_next_sibling (desk_find_label (window_of (maker), name));
+}
+
+/* What a word needs is told while it is typed; too long a one is not shown at all, and cannot be
+ * laid. */
+static void
+lettering_tells_what_it_needs_and_is_never_cut (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  turn_to (maker, "Motif");
+  GtkWidget *tab = gtk_widget_get_ancestor (desk_find_label (window_of (maker), "Picture"),
+                                            GTK_TYPE_TOGGLE_BUTTON);
+  gtk_widget_grab_focus (tab);
+  desk_key ("Tab", 0);
+  desk_key ("End", 0);
+  desk_settle ();
+  desk_click (entry_of (maker, "Text"));
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type ("TIDE");
+  desk_settle ();
+  desk_keep ("lettering");
+  assert_non_null (
+      desk_look_for_label (window_of (maker), "Needs 40 of 100 rows. Letters 7 columns high."));
+  desk_type (" TIDE TIDE");
+  desk_settle ();
+  desk_keep ("lettering-long");
+  assert_null (desk_look_for_prefix (window_of (maker), "Needs "));
+  assert_non_null (desk_look_for_prefix (window_of (maker), "This text needs "));
+  assert_false (bw_project_has_trial (project));
+  desk_key ("Return", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_int_equal (bw_project_count_steps (project), 0);
+}
+
+static void
+a_ground_is_laid_with_the_word (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  turn_to (maker, "Motif");
+  GtkWidget *tab = gtk_widget_get_ancestor (desk_find_label (window_of (maker), "Picture"),
+                                            GTK_TYPE_TOGGLE_BUTTON);
+  gtk_widget_grab_focus (tab);
+  desk_key ("Tab", 0);
+  desk_key ("End", 0);
+  desk_settle ();
+  g_autoptr (BwDrawing) bare = bw_drawing_copy (bw_project_shown_drawing (project));
+  maker_click_words (window_of (maker), "A ground under it");
+  desk_settle ();
+  desk_keep ("lettering-ground");
+  assert_false (bw_drawing_equal (bare, bw_project_shown_drawing (project)));
+  maker_click_words (window_of (maker), "A ground under it");
+  desk_settle ();
+  assert_true (bw_drawing_equal (bare, bw_project_shown_drawing (project)));
+}
+
 static void
 a_stroke_takes_a_motif_away_and_is_kept (void **state)
 {
@@ -570,6 +630,8 @@ main (void)
     IN_WINDOW (a_motif_is_shown_at_once_and_gone_when_left),
     IN_WINDOW (a_motif_laid_is_one_step),
     IN_WINDOW (a_motif_is_chosen_and_laid_by_keys_alone),
+    IN_WINDOW (lettering_tells_what_it_needs_and_is_never_cut),
+    IN_WINDOW (a_ground_is_laid_with_the_word),
     IN_WINDOW (a_stroke_takes_a_motif_away_and_is_kept),
     cmocka_unit_test_setup_teardown (what_is_turned_while_a_motif_is_shown_is_saved_without_it,
                                      set_up_tide, tear_down),

@@ -24,11 +24,12 @@ struct _BwMotifPanel {
   gboolean showing;
   GtkFlowBox *kinds, *own;
   GtkLabel *no_own; /* said while there is none, or one that cannot be read */
-  GtkLabel *kind_name, *size_name, *reach_name, *problem;
+  GtkLabel *kind_name, *size_name, *reach_name, *room, *problem;
   GtkEntry *text;
   GtkSpinButton *size, *reach, *slope, *density, *seed, *repeats, *centre, *first, *last;
   GtkDropDown *lean, *dither, *spread, *place;
   BwColourRows *colours;
+  GtkCheckButton *ground;
   GtkWidget *text_row, *size_row, *reach_row, *slope_row, *lean_row, *density_row, *seed_row,
       *dither_row, *spread_row, *repeats_row, *place_row, *centre_row, *drop, *keep;
 };
@@ -67,7 +68,7 @@ choose_colours (BwMotifPanel *self, BwMotif *motif)
   if (hand == ground)
     hand = (ground + 1) % n;
   bw_motif_colour_range (motif->kind, &least, &most);
-  motif->n_colours = MIN (2, most);
+  motif->n_colours = motif->kind == BW_MOTIF_LETTERS ? 1 : MIN (2, most);
   motif->colour[0] = (guint8)hand;
   motif->colour[1] = (guint8)ground;
 }
@@ -116,6 +117,7 @@ show_rows (BwMotifPanel *self, const BwMotif *motif)
   gboolean round = (parts & BW_MOTIF_HAS_REPEATS) != 0,
            numbered = round && self->numbered[motif->kind];
   gtk_widget_set_visible (self->text_row, (parts & BW_MOTIF_HAS_TEXT) != 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->ground), (parts & BW_MOTIF_HAS_TEXT) != 0);
   gtk_widget_set_visible (self->size_row, (parts & BW_MOTIF_HAS_SIZE) != 0);
   gtk_widget_set_visible (self->reach_row, (parts & BW_MOTIF_HAS_REACH) != 0);
   gtk_widget_set_visible (self->slope_row, (parts & BW_MOTIF_HAS_SLOPE) != 0);
@@ -168,6 +170,9 @@ show_motif (BwMotifPanel *self)
   show_numbers (self, motif);
   show_columns (self, motif);
   bw_motif_colour_range (motif->kind, &least, &most);
+  if (motif->kind == BW_MOTIF_LETTERS) /* the second one is their ground, and comes with it */
+    least = most = motif->n_colours;
+  gtk_check_button_set_active (self->ground, motif->n_colours > 1);
   bw_colour_rows_show (self->colours, bw_project_get_tray (project_of (self)), motif->colour,
                        motif->n_colours, least, most);
   gtk_drop_down_set_selected (self->spread, self->numbered[motif->kind] ? 1 : 0);
@@ -183,6 +188,20 @@ show_problem (BwMotifPanel *self, const GError *error)
   gtk_label_set_text (self->problem, error ? bw_fault_sentence (error) : "");
   gtk_widget_set_visible (GTK_WIDGET (self->problem), error != NULL);
   gtk_widget_set_sensitive (self->keep, error == NULL);
+}
+
+/* Told before anything is laid: what does not fit is refused, never cut. */
+static void
+show_room (BwMotifPanel *self, const BwMotif *motif, gboolean set)
+{
+  const BwBand *band = &bw_card_get_design (BW_CARD (self))->band;
+  gboolean told = set && (bw_motif_parts (motif->kind) & BW_MOTIF_HAS_TEXT) != 0;
+  gtk_widget_set_visible (GTK_WIDGET (self->room), told);
+  if (!told)
+    return;
+  BwMotifRoom room = bw_motif_room (motif, band->rows);
+  g_autofree char *words = bw_motif_words_room (&room);
+  gtk_label_set_text (self->room, words);
 }
 
 /* --- taking --------------------------------------------------------------------------------- */
@@ -234,7 +253,9 @@ try_motif (BwMotifPanel *self, GError **error)
   BwMade made = made_of (self);
   const BwMotif *motif = &made.motif;
   BwFault fault;
-  if (!bw_motif_validate (motif, band->columns, band->rows, &fault))
+  gboolean valid = bw_motif_validate (motif, band->columns, band->rows, &fault);
+  show_room (self, motif, valid);
+  if (!valid)
     return bw_fault_tell (&fault, error);
   g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project_of (self)));
   g_autofree char *label = bw_motif_words_step (motif->kind);
@@ -274,6 +295,37 @@ spread_chosen (BwMotifPanel *self)
   if (self->showing)
     return;
   self->numbered[kind_of (self)] = gtk_drop_down_get_selected (self->spread) == 1;
+  changed (self);
+}
+
+/* A ground that can be told from what the word lies on: another colour of the tray, or, where there
+ * are only two, the word's own, and the word in the band's. */
+static void
+choose_ground (BwMotifPanel *self, BwMotif *motif)
+{
+  int n = bw_project_get_tray (project_of (self))->n_colours;
+  guint8 band = bw_drawing_ground (bw_project_get_drawing (project_of (self)));
+  if (motif->n_colours > 1 && motif->colour[1] == band)
+    for (int i = n - 1; i >= 0; i--)
+      if (i != band && i != motif->colour[0])
+        motif->colour[1] = (guint8)i;
+  if (motif->n_colours > 1 && motif->colour[1] == band && motif->colour[0] != band) {
+    motif->colour[1] = motif->colour[0];
+    motif->colour[0] = band;
+  } else if (motif->n_colours == 1 && motif->colour[0] == band) {
+    motif->colour[0] = motif->colour[1];
+    motif->colour[1] = band;
+  }
+}
+
+static void
+ground_toggled (BwMotifPanel *self)
+{
+  if (self->showing)
+    return;
+  motif_of (self)->n_colours = gtk_check_button_get_active (self->ground) ? 2 : 1;
+  choose_ground (self, motif_of (self));
+  show_motif (self);
   changed (self);
 }
 
@@ -431,6 +483,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, kind_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach_name);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, room);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, ground);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, problem);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, text);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size);
@@ -474,6 +528,7 @@ bw_motif_panel_class_init (BwMotifPanelClass *klass)
   bind_rows (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, changed);
   gtk_widget_class_bind_template_callback (widget_class, kind_chosen);
+  gtk_widget_class_bind_template_callback (widget_class, ground_toggled);
   gtk_widget_class_bind_template_callback (widget_class, spread_chosen);
   gtk_widget_class_bind_template_callback (widget_class, place_chosen);
   gtk_widget_class_bind_template_callback (widget_class, keep_clicked);

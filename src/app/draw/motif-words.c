@@ -27,7 +27,7 @@ static const struct {
   [BW_MOTIF_SCATTER]
   = { N_ ("Scattered beads"), "", "", BW_MOTIF_HAS_DENSITY | BW_MOTIF_HAS_SEED, 1, 8 },
   [BW_MOTIF_BORDER] = { N_ ("Borders"), N_ ("Width, columns"), "", BW_MOTIF_HAS_SIZE, 1, 8 },
-  [BW_MOTIF_LETTERS] = { N_ ("Lettering"), "", "", BW_MOTIF_HAS_TEXT | BW_MOTIF_HAS_REPEATS, 1, 1 },
+  [BW_MOTIF_LETTERS] = { N_ ("Lettering"), "", "", BW_MOTIF_HAS_TEXT | BW_MOTIF_HAS_REPEATS, 1, 2 },
 };
 
 guint
@@ -71,4 +71,14 @@ bw_motif_colour_range (BwMotifKind kind, int *least, int *most)
 {
   *least = words[kind].least;
   *most = words[kind].most;
+}
+
+char *
+bw_motif_words_room (const BwMotifRoom *room)
+{
+  g_autofree char *high = g_strdup_printf (
+      ngettext ("Letters %d column high.", "Letters %d columns high.", room->height), room->height);
+  /* Translators: of the rows that a word needs, and of those that there are for it. */
+  g_autofree char *rows = g_strdup_printf (_ ("Needs %d of %d rows."), room->needs, room->has);
+  return g_strdup_printf ("%s %s", rows, high);
 }

@@ -25,3 +25,6 @@ const char *bw_motif_words_reach (BwMotifKind kind);
 char *bw_motif_words_step (BwMotifKind kind);
 /* How many colours the kind can use. */
 void bw_motif_colour_range (BwMotifKind kind, int *least, int *most);
+
+/* How much of the ring a text takes, in words; to be freed. */
+char *bw_motif_words_room (const BwMotifRoom *room);

@@ -126,6 +126,8 @@ typedef enum {
   BW_FAULTY_FACES_OPEN,     /* nothing: the faces do not go once round */
   BW_FAULTY_NO_TEXT,        /* nothing */
   BW_FAULTY_NO_LETTER,      /* the character the alphabet lacks */
+  BW_FAULTY_TEXT_HIGH,      /* columns a text needs, columns it is given */
+  BW_FAULTY_TEXT_LONG,      /* rows a text needs, rows there are */
   BW_N_FAULT_KINDS,
 } BwFaultKind;
 

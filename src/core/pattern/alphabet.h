@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A small alphabet of strokes, our own, drawn for beads: letters, numerals and a few signs in a box
- * of 4 × 6 units. */
+/* An alphabet of strokes, our own: letters, numerals and a few signs, six units high, most of them
+ * eight wide. A unit across is half a pitch where a unit up is a column: beads stand closer along
+ * the ring than across it. */
 #pragma once
 
 #include <glib.h>

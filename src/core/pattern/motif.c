@@ -4,7 +4,7 @@
  * whatever the row count. */
 #include "core/pattern/motif.h"
 
-#include "core/pattern/alphabet.h"
+#include "core/pattern/lettering.h"
 #include "core/base/fault.h"
 #include "core/base/lattice.h"
 #include "core/base/tolerance.h"
@@ -14,16 +14,8 @@
 #define FACES_CLOSE 1e-6 /* of the way round: faces come from a file, written with fewer digits */
 #define CENTRE_MOST 1e6  /* pitches, either way: counts stay far from the ends of an int */
 
-/* Room between letters, in units of the alphabet's box: four half pitches where the box is
- * smallest, so that a bead of every column stays free between two uprights. A unit is one column
- * high and so many half pitches wide, since beads stand closer along the ring than across it. */
-#define LETTER_SPACE 2.7
-#define LETTER_WIDTH 1.5
-#define BOX_MIDDLE 2.0 /* of the alphabet's box */
-/* The pen reaches this far. It stands half a half pitch off the lattice, so that an upright stroke
- * takes one bead of every column: those on it and, in between, those on one side of it. */
-#define PEN_REACH 0.75
-#define PEN_SHIFT 0.5
+/* Half pitches: between a text and itself, and from a letter to the edge of its ground. */
+#define LETTER_MARGIN 2
 
 /* A bead as the rules see it. */
 typedef struct {
@@ -32,6 +24,7 @@ typedef struct {
   double up;     /* columns above the middle of the worked columns */
   double height; /* columns above the lower edge of the worked columns, 0-based */
   int row, column;
+  const BwLettering *lettering; /* of letters */
 } Bead;
 
 static double
@@ -231,83 +224,44 @@ blend_diffused (const BwMotif *motif, BwDrawing *drawing)
 
 /* --- letters -------------------------------------------------------------------------------- */
 
-/* From one letter's corner to the next one's, whole half pitches: every letter stands on the
- * lattice as the first one does. `wide` is a unit in half pitches. */
-static double
-advance (gunichar character, double wide)
-{
-  return round ((bw_alphabet_width (character) + LETTER_SPACE) * wide);
-}
-
-static double
-text_half_pitches (const char *text, double wide)
-{
-  double width = 0;
-  for (const char *c = text; *c; c = g_utf8_next_char (c))
-    width += advance (g_utf8_get_char (c), wide);
-  return MAX (0, width - round (LETTER_SPACE * wide));
-}
-
-/* One unit of the box in columns when the text is `height` columns high. */
-static double
-unit_columns (int height)
-{
-  return MAX (1, height - 1) / BW_GLYPH_HEIGHT;
-}
-
-double
-bw_motif_text_pitches (const char *text, int height)
-{
-  return text_half_pitches (text, unit_columns (height) * LETTER_WIDTH) / 2;
-}
-
-static double
-distance_to (const BwStroke *s, double x, double y)
-{
-  double dx = s->x1 - s->x0, dy = s->y1 - s->y0, square = dx * dx + dy * dy;
-  double t = square > 0 ? ((x - s->x0) * dx + (y - s->y0) * dy) / square : 0;
-  t = CLAMP (t, 0, 1);
-  return hypot (x - s->x0 - t * dx, y - s->y0 - t * dy);
-}
-
-/* A place of the box on the lattice, so that uprights inside a letter are unbroken too; to the left
- * and to the right of the box's middle alike. */
-static double
-on_half_pitch (double units, double wide)
-{
-  double aside = (units - BOX_MIDDLE) * wide;
-  return round (BOX_MIDDLE * wide) + copysign (ceil (fabs (aside) - 0.5), aside);
-}
-
-/* Whether the pen inks a bead at (x, y) in half pitches and columns from the character's corner. */
-static gboolean
-inked (gunichar character, double x, double y, double unit)
-{
-  BwStroke strokes[24];
-  int n = bw_alphabet_strokes (character, strokes, G_N_ELEMENTS (strokes));
-  double wide = unit * LETTER_WIDTH, reach = MAX (PEN_REACH, 0.45 * unit);
-  for (int i = 0; i < n; i++) {
-    BwStroke s = { on_half_pitch (strokes[i].x0, wide), strokes[i].y0 * unit,
-                   on_half_pitch (strokes[i].x1, wide), strokes[i].y1 * unit };
-    if (distance_to (&s, x, y) <= reach)
-      return TRUE;
-  }
-  return FALSE;
-}
-
+/* The text stands in the middle of its repeat, or half a half pitch beside it where the lattice has
+ * no bead there: the beads of a repeat are all moved alike. The ground is a bead wider on both
+ * sides. */
 static int
 letters (const BwMotif *motif, const Bead *bead)
 {
-  double unit = unit_columns (motif->last_column - motif->first_column + 1);
-  double wide = unit * LETTER_WIDTH;
-  double x = round (bead->along) + PEN_SHIFT + floor (text_half_pitches (motif->text, wide) / 2);
-  for (const char *c = motif->text; *c; c = g_utf8_next_char (c)) {
-    gunichar character = g_utf8_get_char (c);
-    if (inked (character, x, bead->height, unit))
-      return motif->colour[0];
-    x -= advance (character, wide);
+  const BwLettering *l = bead->lettering;
+  int y = bead->column - motif->first_column;
+  int x = (int)floor (bead->along + 0.5) + l->length / 2 - 1;
+  if (l->unit <= 0)
+    x -= abs (x + y - l->foot) % 2;
+  gboolean under = x >= -LETTER_MARGIN && x <= l->length - 2 + LETTER_MARGIN;
+  if (under && bw_lettering_inked (l, x, y))
+    return motif->colour[0];
+  return motif->n_colours > 1 && under ? motif->colour[1] : BW_MOTIF_LEAVE;
+}
+
+/* Half pitches that the repeat, or the narrowest face, leaves on both sides of the middle together.
+ */
+static int
+room_for_text (const BwMotif *motif, int rows)
+{
+  double ring = MAX (2, rows - rows % 2), room = ring / motif->repeats;
+  for (int i = 0; i < motif->n_faces; i++) {
+    double begin = 2 * motif->face_end[(i + motif->n_faces - 1) % motif->n_faces];
+    double middle = wrap_ring (2 * motif->face_middle[i] - begin, ring);
+    double end = wrap_ring (2 * (motif->face_end[i] - motif->face_middle[i]), ring);
+    room = MIN (i ? room : ring, 2 * MIN (middle, end));
   }
-  return BW_MOTIF_LEAVE;
+  return (int)floor (room + FACES_CLOSE);
+}
+
+BwMotifRoom
+bw_motif_room (const BwMotif *motif, int rows)
+{
+  BwLettering l = bw_lettering_set (motif->text, motif->last_column - motif->first_column + 1);
+  int around = motif->n_colours > 1 ? 2 * LETTER_MARGIN : LETTER_MARGIN;
+  return (BwMotifRoom){ l.height, l.length + around, room_for_text (motif, rows) };
 }
 
 /* --- the whole ------------------------------------------------------------------------------ */
@@ -381,14 +335,27 @@ check_faces (const BwMotif *motif, int rows, BwFault *fault)
 static gboolean
 check_text (const char *text, BwFault *fault)
 {
-  if (!g_utf8_validate (text, -1, NULL) || !*text) {
+  if (!g_utf8_validate (text, -1, NULL) || !*text)
     return bw_fault_is (fault, BW_FAULTY_NO_TEXT, BW_AT_MOTIF_TEXT, 0, 0, 0);
-  }
-  for (const char *c = text; *c; c = g_utf8_next_char (c)) {
-    if (bw_alphabet_strokes (g_utf8_get_char (c), NULL, 0) >= 0)
-      continue;
-    return bw_fault_is (fault, BW_FAULTY_NO_LETTER, BW_AT_MOTIF_TEXT, g_utf8_get_char (c), 0, 0);
-  }
+  gunichar unknown = bw_lettering_unknown (text);
+  if (unknown)
+    return bw_fault_is (fault, BW_FAULTY_NO_LETTER, BW_AT_MOTIF_TEXT, unknown, 0, 0);
+  return TRUE;
+}
+
+/* The text fits in height, and beside itself: nothing is ever cut. */
+static gboolean
+check_lettering (const BwMotif *motif, int rows, BwFault *fault)
+{
+  int columns = motif->last_column - motif->first_column + 1;
+  if (!check_text (motif->text, fault))
+    return FALSE;
+  if (columns < bw_lettering_needs (motif->text))
+    return bw_fault_is (fault, BW_FAULTY_TEXT_HIGH, BW_AT_MOTIF_TEXT,
+                        bw_lettering_needs (motif->text), columns, 0);
+  BwMotifRoom room = bw_motif_room (motif, rows);
+  if (room.needs > room.has)
+    return bw_fault_is (fault, BW_FAULTY_TEXT_LONG, BW_AT_MOTIF_TEXT, room.needs, room.has, 0);
   return TRUE;
 }
 
@@ -408,7 +375,7 @@ bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault)
          && bw_check_range (motif->density, 0, 1, BW_AT_MOTIF_DENSITY, fault)
          && bw_check_range (motif->n_faces, 0, BW_FACES_MAX, BW_AT_MOTIF_FACES, fault)
          && check_faces (motif, rows, fault)
-         && (motif->kind != BW_MOTIF_LETTERS || check_text (motif->text, fault));
+         && (motif->kind != BW_MOTIF_LETTERS || check_lettering (motif, rows, fault));
 }
 
 void
@@ -419,12 +386,16 @@ bw_motif_draw (const BwMotif *motif, BwDrawing *drawing)
     blend_diffused (motif, drawing);
     return;
   }
+  BwLettering lettering = { 0 };
+  if (motif->kind == BW_MOTIF_LETTERS)
+    lettering = bw_lettering_set (motif->text, motif->last_column - motif->first_column + 1);
   for (int row = 1; row <= rows; row++)
     for (int j = 0; j < columns / 2; j++) {
       int column = bw_lattice_column (row, j);
       if (column < motif->first_column || column > motif->last_column)
         continue;
       Bead bead = bead_at (motif, rows, row, column);
+      bead.lettering = &lettering;
       int colour = rules[motif->kind](motif, &bead);
       if (colour != BW_MOTIF_LEAVE)
         bw_drawing_set (drawing, row, column, (guint8)colour);

@@ -25,7 +25,7 @@ typedef enum {
   BW_MOTIF_BLEND,    /* from colour 0 at the lower edge to the last colour at the upper */
   BW_MOTIF_SCATTER,  /* single beads, a share of `density`, the same for the same seed */
   BW_MOTIF_BORDER,   /* `size` columns along each edge */
-  BW_MOTIF_LETTERS,  /* `text`, upright, read round the stone */
+  BW_MOTIF_LETTERS,  /* `text`, upright, read round the stone; colour 1, if given, is its ground */
   BW_N_MOTIFS,
 } BwMotifKind;
 
@@ -63,11 +63,20 @@ void bw_motif_init (BwMotif *motif, BwMotifKind kind, int columns, int rows);
 void bw_motif_set_faces (BwMotif *motif, int n_faces, const double *middle, const double *corner);
 
 /* FALSE with a fault at the member (BW_AT_MOTIF_SIZE, BW_AT_MOTIF_TEXT …) when the motif
- * cannot be drawn on a band of this size. Letters that the alphabet lacks are named. */
+ * cannot be drawn on a band of this size. Letters that the alphabet lacks are named, and a text for
+ * which columns or rows do not suffice is refused: nothing is cut. */
 gboolean bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault);
 
 /* Works the motif onto the drawing. The motif must be valid for its size. */
 void bw_motif_draw (const BwMotif *motif, BwDrawing *drawing);
 
-/* How much of the ring a text takes, in pitches, when it is `height` columns high. */
-double bw_motif_text_pitches (const char *text, int height);
+/* Room for a text round the ring, in rows. */
+typedef struct {
+  int height; /* of its letters, in columns */
+  int needs;  /* rows it takes, with the free beads beside it */
+  int has;    /* rows there are for it: a repeat's, or the narrowest face's */
+} BwMotifRoom;
+
+/* Of letters; their text and columns must be such as bw_motif_validate() lets pass, their length
+ * may be any. */
+BwMotifRoom bw_motif_room (const BwMotif *motif, int rows);

@@ -288,7 +288,9 @@ letter_words (gunichar character)
   char letter[8] = { 0 };
   g_unichar_to_utf8 (character, letter);
   return g_strdup_printf (
-      _ ("The bead alphabet has no “%s”; it has A to Z, 0 to 9 and - + . ! ? & * '."), letter);
+      _ ("The bead alphabet has no “%s”; it has A to Z with accents, ẞ, 0 to 9, ♥ and "
+         "- + . , : / ! ? & * '."),
+      letter);
 }
 
 static char *
@@ -303,6 +305,16 @@ motif_words (BwFaultKind kind, const double n[3])
     return g_strdup (_ ("There is no text to set in beads."));
   case BW_FAULTY_NO_LETTER:
     return letter_words ((gunichar)n[0]);
+  case BW_FAULTY_TEXT_HIGH:
+    return g_strdup_printf (
+        _ ("These letters need %d columns, and there are %d from the first to the "
+           "last."),
+        (int)n[0], (int)n[1]);
+  case BW_FAULTY_TEXT_LONG:
+    return g_strdup_printf (
+        _ ("This text needs %d rows, and there are %d for it. Make it shorter, or "
+           "give it fewer columns."),
+        (int)n[0], (int)n[1]);
   default:
     return NULL;
   }
