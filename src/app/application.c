@@ -2,6 +2,7 @@
 /* The application's commands, its keys, and what it opens when it starts. */
 #include "config.h"
 
+#include "app/help/help-window.h"
 #include "app/kit/appearance.h"
 #include "app/kit/face.h"
 #include "app/application.h"
@@ -94,8 +95,15 @@ quit (GSimpleAction *action, GVariant *parameter, gpointer data)
       return;
 }
 
+static void
+help (GSimpleAction *action, GVariant *page, gpointer data)
+{
+  bw_help_show (data, g_variant_get_string (page, NULL));
+}
+
 static const GActionEntry entries[] = {
   { "new", new_window },
+  { "help", help, "s" },
   { "about", about },
   { "quit", quit },
   { "preferences", preferences },
@@ -131,6 +139,7 @@ static const struct {
   { "win.zoom-fit", { "<Control>0" } },
   { "app.show-letters", { "<Control>l" } },
   { "app.stone-folded", { "F9" } },
+  { "win.help", { "F1" } },
   { "win.show-help-overlay", { "<Control>question", "<Control>F1" } },
 };
 

@@ -5,6 +5,7 @@
 #include "app/form/card.h"
 #include "app/form/field-entry.h"
 #include "app/kit/settings.h"
+#include "app/kit/term-note.h"
 #include "project/fault/fault-error.h"
 
 typedef struct {
@@ -202,6 +203,7 @@ static void
 bw_card_class_init (BwCardClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  g_type_ensure (BW_TYPE_TERM_NOTE);
   G_OBJECT_CLASS (klass)->dispose = bw_card_dispose;
   widget_class->map = bw_card_map;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);

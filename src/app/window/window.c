@@ -8,6 +8,7 @@
 #include "app/fit/fit-line.h"
 #include "app/form/typed.h"
 #include "app/hang/hang-stage.h"
+#include "app/help/help-window.h"
 #include "app/keep/logout-hold.h"
 #include "app/keep/opening-bar.h"
 #include "app/keep/recovery.h"
@@ -215,7 +216,7 @@ is_for_the_shelf (const char *action)
   static const char *const names[]
       = { "shelf",        "shelf-back", "shelf-forget",      "new-stone",
           "open",         "open-file",  "open-demo",         "restone-file",
-          "stage",        "close",      "show-help-overlay", "guide",
+          "stage",        "close",      "show-help-overlay", "guide", "help",
           BW_TELL_ACTION, NULL };
   return g_strv_contains (names, action);
 }
@@ -577,12 +578,30 @@ tell (GSimpleAction *action, GVariant *parameter, gpointer self)
   bw_window_tell (self, type, sentence);
 }
 
+/* About what is in front of the maker. */
+static void
+help (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  static const char *const pages[][2] = { { "measure", "measuring" },
+                                          { "draw", "drawing" },
+                                          { "hang", "hanging" },
+                                          { "make", "bench" },
+                                          { "bench", "bench" } };
+  const char *shown = gtk_stack_get_visible_child_name (self->stages), *page = "ten-minutes";
+  for (gsize i = 0; !is_at_shelf (self) && i < G_N_ELEMENTS (pages); i++)
+    if (g_strcmp0 (pages[i][0], shown) == 0)
+      page = pages[i][1];
+  bw_help_show (gtk_window_get_application (GTK_WINDOW (self)), page);
+}
+
 static void
 add_actions (BwWindow *self)
 {
   static const GActionEntry entries[] = {
     { BW_TELL_ACTION, tell, "(is)" },
     { "bench", bench },
+    { "help", help },
     { "close", close_window },
     { "zoom-in", zoom_in },
     { "zoom-out", zoom_out },
