@@ -350,10 +350,32 @@ a_step_beyond_the_bail_s_bounds_says_why (void **state)
   expect_told (band_of (bench), "The bail is as wide as this band lets it be.");
 }
 
-static gboolean
-is_drop_down (GtkWidget *widget, gconstpointer data)
+static GtkWidget *
+style_button (GtkWidget *card, const char *name)
 {
-  return GTK_IS_DROP_DOWN (widget);
+  return gtk_widget_get_ancestor (desk_find_label (card, name), GTK_TYPE_TOGGLE_BUTTON);
+}
+
+static void
+a_style_is_chosen_by_its_picture (void **state)
+{
+  Bench *bench = *state;
+  GtkWidget *card = maker_find (&bench->maker, BW_TYPE_BAIL_CARD);
+  assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (style_button (card, "flap"))));
+  maker_reveal (style_button (card, "ring through a flap"));
+  desk_keep ("bail-styles");
+  desk_click (style_button (card, "ring through a flap"));
+  desk_settle ();
+  assert_int_equal (bail_of (bench)->style, BW_BAIL_RING);
+  desk_key ("Left", 0);
+  desk_key ("space", 0);
+  desk_settle ();
+  assert_int_equal (bail_of (bench)->style, BW_BAIL_UPRIGHT);
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_settle ();
+  assert_int_equal (bail_of (bench)->style, BW_BAIL_FLAP);
+  assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (style_button (card, "flap"))));
 }
 
 static void
@@ -366,15 +388,13 @@ a_bail_that_this_band_cannot_have_says_why (void **state)
   assert_true (bw_project_set_design (maker_project (&bench->maker), "Narrow", &design, NULL));
   desk_settle ();
   GtkWidget *card = maker_find (&bench->maker, BW_TYPE_BAIL_CARD);
-  GtkWidget *style = desk_look_for (card, is_drop_down, NULL);
+  GtkWidget *style = style_button (card, "flap");
   maker_reveal (style);
   gtk_widget_grab_focus (style);
   desk_key ("space", 0);
-  desk_key ("Down", 0);
-  desk_key ("Return", 0);
   desk_settle ();
   assert_int_equal (bail_of (bench)->style, BW_BAIL_NONE);
-  assert_int_equal (gtk_drop_down_get_selected (GTK_DROP_DOWN (style)), 0);
+  assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (style_button (card, "none"))));
   assert_non_null (desk_look_for_prefix (card, "A band of 2 columns is too narrow"));
   design.band.columns = 8;
   assert_true (bw_project_set_design (maker_project (&bench->maker), "Wide", &design, NULL));
@@ -393,6 +413,7 @@ main (void)
     IN_WINDOW (its_edges_change_its_width_and_its_base),
     IN_WINDOW (three_beads_coloured_are_saved_and_bought),
     IN_WINDOW (the_right_button_picks_a_colour_up),
+    IN_WINDOW (a_style_is_chosen_by_its_picture),
     IN_WINDOW (the_bail_is_moved_by_keys_alone),
     IN_WINDOW (three_beads_are_coloured_by_keys_alone),
     IN_WINDOW (the_band_s_pattern_runs_on_over_the_bail),

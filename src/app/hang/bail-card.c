@@ -2,6 +2,7 @@
 /* The loop is solved anew with every number, so that the cord can be seen to pass or not. */
 #include "config.h"
 
+#include "app/hang/bail-choice.h"
 #include "app/hang/hang-cards.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
@@ -11,7 +12,7 @@
 
 struct _BwBailCard {
   BwCard parent_instance;
-  GtkDropDown *style;
+  BwBailChoice *style;
   GtkWidget *fields;
   GtkLabel *opening;
   GtkLabel *parity;
@@ -109,7 +110,7 @@ bw_bail_card_refresh (BwCard *card)
   BwBailCard *self = BW_BAIL_CARD (card);
   const BwDesign *design = bw_card_get_design (card);
   gboolean has_bail = design->bail.style != BW_BAIL_NONE;
-  gtk_drop_down_set_selected (self->style, design->bail.style);
+  bw_bail_choice_show (self->style, design->bail.style);
   gtk_widget_set_visible (self->fields, has_bail);
   if (has_bail)
     show_loop (self, design, &bw_project_hang (bw_card_get_project (card))->loop);
@@ -136,7 +137,7 @@ style_chosen (BwBailCard *self)
   if (bw_card_is_refreshing (BW_CARD (self)))
     return;
   BwDesign design = *bw_card_get_design (BW_CARD (self));
-  BwBailStyle style = (BwBailStyle)gtk_drop_down_get_selected (self->style);
+  BwBailStyle style = bw_bail_choice_get (self->style);
   if (style == design.bail.style)
     return;
   design.bail.style = style;
@@ -182,6 +183,7 @@ bw_bail_card_class_init (BwBailCardClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   BW_CARD_CLASS (klass)->refresh = bw_bail_card_refresh;
+  g_type_ensure (BW_TYPE_BAIL_CHOICE);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/bail-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BwBailCard, style);
