@@ -8,6 +8,7 @@
 #include "app/bench/bench-steps.h"
 #include "app/kit/settings.h"
 #include "core/base/lattice.h"
+#include "output/report/fit-told.h"
 #include "preview/scene/scene.h"
 #include "preview/view/stone-view.h"
 
@@ -385,9 +386,15 @@ a_try_on_is_kept_and_told_everywhere_until_its_rows_are_picked_out (void **state
   assert_int_equal (bw_project_get_tried (project)->rows, woven);
   assert_int_equal (maker_design (maker)->band.rows, rows);
   assert_int_equal (2 * bw_project_forecast (project)->recommended, rows);
+  assert_int_equal (bw_fit_told (project).likely_rows, rows);
   g_autofree char *data = bw_project_to_data (project, NULL);
   g_autoptr (BwProject) again = bw_project_load_data (data, strlen (data), NULL);
   assert_int_equal (2 * bw_project_forecast (again)->recommended, rows);
+  desk_key ("Escape", 0);
+  desk_rest ();
+  g_autofree char *told = g_strdup_printf ("Tried on at row %d: ", woven);
+  assert_non_null (desk_look_for_prefix (GTK_WIDGET (maker->window), told));
+  open_helper (maker);
   desk_key ("space", 0);
   desk_key ("Left", 0);
   assert_int_equal (bw_project_get_tried (project)->rows, woven);

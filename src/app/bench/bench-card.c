@@ -15,6 +15,7 @@
 #include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #define BEAD_PX 40
 
@@ -49,6 +50,21 @@ show_row (BwBenchCard *self, BwProject *project, int done, int rows)
   gtk_progress_bar_set_fraction (self->bar, MIN ((double)done / rows, 1));
 }
 
+/* What the forecast counts with must be seen to be there. */
+static void
+append_tried (GString *text, const BwTried *tried)
+{
+  g_autofree char *length = bw_card_length (fabs (tried->reading.short_mm), 1);
+  if (tried->rows == 0)
+    return;
+  /* Translators: the row of the try-on, a length. */
+  g_string_append_printf (text,
+                          tried->reading.short_mm < 0
+                              ? _ ("Tried on at row %d: the ends lay %s over each other. ")
+                              : _ ("Tried on at row %d: %s were missing. "),
+                          tried->rows, length);
+}
+
 static void
 show_checks (BwBenchCard *self, BwProject *project)
 {
@@ -60,6 +76,7 @@ show_checks (BwBenchCard *self, BwProject *project)
     g_autofree char *length = bw_card_length (checks[i].length_mm, 2);
     g_string_append_printf (text, _ ("Row %d: %s. "), checks[i].rows, length);
   }
+  append_tried (text, bw_project_get_tried (project));
   if (told.likely_rows > 0)
     g_string_append_printf (text, _ ("As measured so far %d rows are likeliest to be right."),
                             told.likely_rows);

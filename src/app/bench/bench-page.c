@@ -17,6 +17,7 @@
 #include "editor/band/band-canvas.h"
 #include "output/report/report.h"
 #include "output/words/words.h"
+#include "preview/view/stone-view.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -48,7 +49,7 @@ struct _BwBenchPage {
   GtkToggleButton *voice;
   GtkMenuButton *check;
   GtkWidget *keys;
-  GtkEventController *elsewhere; /* the window's, while the page is on screen */
+  GtkEventController *elsewhere, *turner; /* the window's, while the page is on screen */
   BwBandCanvas *canvas;
   BwVoice *speech;
   BwPace paced;
@@ -358,17 +359,40 @@ key_elsewhere (BwBenchPage *self, guint key, guint code, GdkModifierType state)
   return is_plain (state) && take_key (self, key);
 }
 
+/* The pedal of a page turner is for rows, even where the stone has the focus and would come nearer
+ * with the same keys. */
+static gboolean
+page_turned (BwBenchPage *self, guint key, guint code, GdkModifierType state)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  gboolean page_key = key == GDK_KEY_Page_Down || key == GDK_KEY_KP_Page_Down
+                      || key == GDK_KEY_Page_Up || key == GDK_KEY_KP_Page_Up;
+  return page_key && is_plain (state) && focus
+         && gtk_widget_get_ancestor (focus, BW_TYPE_STONE_VIEW) && take_key (self, key);
+}
+
 static void
-listen_elsewhere (BwBenchPage *self, gboolean listen)
+listen (BwBenchPage *self, GtkEventController **controller, GtkPropagationPhase phase,
+        GCallback taken)
 {
   GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
-  if (listen && !self->elsewhere) {
-    self->elsewhere = gtk_event_controller_key_new ();
-    g_signal_connect_swapped (self->elsewhere, "key-pressed", G_CALLBACK (key_elsewhere), self);
-    gtk_widget_add_controller (window, self->elsewhere);
-  } else if (!listen && self->elsewhere) {
+  *controller = gtk_event_controller_key_new ();
+  gtk_event_controller_set_propagation_phase (*controller, phase);
+  g_signal_connect_swapped (*controller, "key-pressed", taken, self);
+  gtk_widget_add_controller (window, *controller);
+}
+
+static void
+listen_elsewhere (BwBenchPage *self, gboolean to_all)
+{
+  GtkWidget *window = GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (self)));
+  if (to_all && !self->elsewhere) {
+    listen (self, &self->elsewhere, GTK_PHASE_BUBBLE, G_CALLBACK (key_elsewhere));
+    listen (self, &self->turner, GTK_PHASE_CAPTURE, G_CALLBACK (page_turned));
+  } else if (!to_all && self->elsewhere) {
     gtk_widget_remove_controller (window, self->elsewhere);
-    self->elsewhere = NULL;
+    gtk_widget_remove_controller (window, self->turner);
+    self->elsewhere = self->turner = NULL;
   }
 }
 

@@ -83,11 +83,31 @@ bw_fit_told_init (BwFitTold *told, const BwFit *fit, const BwForecast *forecast,
   told->sign = sign_for (told);
 }
 
+/* After a try-on the count it tells is the one to name, or page and bench would contradict each
+ * other where two counts are nearly as likely. */
+static void
+follow_try_on (BwFitTold *told, const BwForecast *forecast, int beads_around)
+{
+  int rows = 2 * beads_around;
+  told->first_rows = told->likely_rows > 0 ? MIN (told->first_rows, rows) : rows;
+  told->last_rows = MAX (told->last_rows, rows);
+  told->likely_rows = rows;
+  told->likely = chance_of (forecast, beads_around);
+  told->run = 0;
+  for (int n = told->first_rows / 2; n <= told->last_rows / 2; n++)
+    told->run += chance_of (forecast, n);
+  told->second = told->last_rows == told->first_rows + 2 ? told->run - told->likely : 0;
+  told->sign = sign_for (told);
+}
+
 BwFitTold
 bw_fit_told (BwProject *project)
 {
+  const BwBelief *tried = &bw_project_get_design (project)->tried;
   BwFitTold told;
   bw_fit_told_init (&told, bw_project_fit (project), bw_project_forecast (project),
                     bw_project_stone_is_example (project));
+  if (tried->is_told)
+    follow_try_on (&told, bw_project_forecast (project), tried->beads_around);
   return told;
 }
