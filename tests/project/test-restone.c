@@ -20,6 +20,9 @@ a_motif (BwProject *project, BwMotifKind kind)
   made.motif.colour[0] = 1;
   made.motif.colour[1] = 2;
   made.motif.repeats = design->stone.faces;
+  /* There is no room on each face for more than a letter. */
+  if (kind == BW_MOTIF_LETTERS)
+    g_strlcpy (made.motif.text, "I", sizeof made.motif.text);
   made.motif.n_faces = design->stone.faces;
   bw_made_band_init (&band, design, bw_project_stone (project), 1, design->band.columns);
   bw_made_settle (&made, &band);

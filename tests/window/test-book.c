@@ -75,6 +75,10 @@ a_saved_strip_length_is_what_the_next_stone_begins_with (void **state)
   assert_true (gauge->pitch_mm > 1.6 * 1.01 && gauge->pitch_mm < 1.6 * 1.02);
   assert_true (gauge->hands.pitch_sd_mm < 0.02 * gauge->pitch_mm);
   assert_false (bw_project_can_undo (maker_project (&second)));
+  BwBead known = maker_design (&maker)->bead, other = known;
+  bw_bead_set_name (&other, "never woven");
+  assert_true (bw_workbook_gauge (bw_workbook_get (), &known).has_hands);
+  assert_false (bw_workbook_gauge (bw_workbook_get (), &other).has_hands);
   finish (&maker);
 }
 

@@ -29,7 +29,7 @@
 #define BEAD_SHARE 0.2 /* of the height that rows are seen in */
 #define CRAMPED_EM                                                                                 \
   24.0 /* lines of text in the page: with fewer only what is told nowhere else stays */
-#define NOTE_LEAST_EM 3.2 /* of a note at least; the rest is scrolled to */
+#define NOTE_LEAST_EM 2.8 /* of a note at least; the rest is scrolled to */
 
 struct _BwBenchPage {
   BwCard parent_instance;

@@ -166,6 +166,19 @@ bw_workbook_get_hands (BwWorkbook *self)
   return self->has_hands ? &self->hands : NULL;
 }
 
+BwGauge
+bw_workbook_gauge (BwWorkbook *self, const BwBead *bead)
+{
+  BwGauge gauge = { .column_mm = bead->length_mm, .pitch_mm = bead->diameter_mm };
+  int pieces = 0;
+  if (self->has_hands)
+    gauge.hands = bw_book_hands_of (&self->hands, bead->name, bead->diameter_mm, &pieces);
+  gauge.has_hands = pieces > 0;
+  if (gauge.has_hands)
+    gauge.pitch_mm = gauge.hands.pitch_mm;
+  return gauge;
+}
+
 const char *
 bw_workbook_get_fault (BwWorkbook *self)
 {

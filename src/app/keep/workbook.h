@@ -4,6 +4,7 @@
  * end. All on the main thread. */
 #pragma once
 
+#include "core/design/bead.h"
 #include "project/book/book.h"
 #include "project/project.h"
 #include <glib-object.h>
@@ -22,6 +23,9 @@ BwWorkbook *bw_workbook_new (const char *path);
 /* What the book says of the hands; NULL while it is not read or cannot be. Borrowed until
  * "changed". */
 const BwBookHands *bw_workbook_get_hands (BwWorkbook *self);
+/* The gauge that work with this bead begins with: its size, and what the hands are known to weave
+ * of it, where the book has pieces of it. */
+BwGauge bw_workbook_gauge (BwWorkbook *self, const BwBead *bead);
 /* One translated sentence when the book could not be read or written; NULL otherwise. Borrowed. */
 const char *bw_workbook_get_fault (BwWorkbook *self);
 

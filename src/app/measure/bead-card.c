@@ -3,6 +3,7 @@
  * these. */
 #include "config.h"
 
+#include "app/keep/workbook.h"
 #include "app/kit/words.h"
 #include "app/measure/measure-cards.h"
 #include "app/measure/swatch-dialog.h"
@@ -38,6 +39,11 @@ gauge_words (BwBeadCard *self)
   bw_project_get_checks (bw_card_get_project (BW_CARD (self)), &n_checks);
   g_autofree char *pitch = bw_card_length (design->pitch.mm, 3);
   g_autofree char *sd = bw_card_length (design->pitch.sd_mm, 3);
+  if (!design->gauge.has_swatch && n_checks == 0 && design->gauge.has_hands)
+    return g_strdup_printf (
+        _ ("Your hands make it %s ± %s from bead to bead, by the pieces you have "
+           "woven. A swatch makes it surer."),
+        pitch, sd);
   if (!design->gauge.has_swatch && n_checks == 0)
     return g_strdup_printf (_ ("%s is the bead’s size, not your hands’: weave a swatch."), pitch);
   const char *from = !design->gauge.has_swatch ? _ ("strip lengths")
@@ -72,8 +78,7 @@ size_chosen (BwBeadCard *self)
     bw_bead_set_name (&design.bead, "");
   } else {
     design.bead = g_array_index (self->sizes, BwBead, i);
-    design.gauge
-        = (BwGauge){ .column_mm = design.bead.length_mm, .pitch_mm = design.bead.diameter_mm };
+    design.gauge = bw_workbook_gauge (bw_workbook_get (), &design.bead);
   }
   bw_card_apply (BW_CARD (self), _ ("Bead size"), &design);
 }

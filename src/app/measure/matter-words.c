@@ -54,6 +54,16 @@ bead_size (const BwBead *bead, BwUnit unit)
 }
 
 static char *
+gauge_words (const BwGauge *gauge, const char *pitch)
+{
+  if (gauge->has_swatch)
+    return g_strdup_printf (_ ("swatch %s"), pitch);
+  /* Translators: the distance from bead to bead that this maker's hands are known to weave. */
+  return gauge->has_hands ? g_strdup_printf (_ ("your hands %s"), pitch)
+                          : g_strdup (_ ("no swatch yet"));
+}
+
+static char *
 bead_words (BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
@@ -62,9 +72,7 @@ bead_words (BwProject *project, BwUnit unit)
   g_autofree char *pitch = bw_length_format (design->gauge.pitch_mm, unit, 3);
   return join (g_strdup_printf (ngettext ("%s, %d column", "%s, %d columns", (gulong)columns), size,
                                 columns),
-               design->gauge.has_swatch ? g_strdup_printf (_ ("swatch %s"), pitch)
-                                        : g_strdup (_ ("no swatch yet")),
-               NULL);
+               gauge_words (&design->gauge, pitch), NULL);
 }
 
 static char *

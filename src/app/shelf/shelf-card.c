@@ -206,8 +206,10 @@ delete_key (GtkWidget *widget, GVariant *args, gpointer data)
   return gtk_widget_activate_action (widget, "win.shelf-forget", "s", uri);
 }
 
+/* When the button is let go: a menu that comes under a pressed button is let go in its place, and
+ * the toolkit counts what was never pressed. */
 static void
-pressed (GtkGestureClick *click, int n, double x, double y, gpointer self)
+released (GtkGestureClick *click, int n, double x, double y, gpointer self)
 {
   bw_shelf_card_open_menu (self);
   gtk_gesture_set_state (GTK_GESTURE (click), GTK_EVENT_SEQUENCE_CLAIMED);
@@ -244,7 +246,7 @@ bw_shelf_card_init (BwShelfCard *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   GtkGesture *click = gtk_gesture_click_new ();
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
-  g_signal_connect (click, "pressed", G_CALLBACK (pressed), self);
+  g_signal_connect (click, "released", G_CALLBACK (released), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
 }
 
