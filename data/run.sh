@@ -20,7 +20,7 @@ if [ -z "${file:-}" ]; then
 fi
 export BANDWRIGHT_DATA_DIR="$PWD/data"
 export BANDWRIGHT_LIBEXEC_DIR="$PWD/build/src/picture"
-export BANDWRIGHT_HELP_DIRS="$PWD/build/help:$PWD/help"
+export BANDWRIGHT_HELP_DIRS="$PWD/build/data/help:$PWD/data/help"
 export GSETTINGS_SCHEMA_DIR="$PWD/build/data"
 
 if [ -n "${WAYLAND_DISPLAY:-}${DISPLAY:-}" ]; then

@@ -78,7 +78,7 @@ what_is_no_page_is_said_to_be_none (void **state)
 
 /* --- the pages that are shipped --------------------------------------------------------------- */
 
-/* build/help and help, as the program finds them. */
+/* build/data/help and data/help, as the program finds them. */
 static char *
 folder_of (const char *language)
 {

@@ -8,7 +8,7 @@ checkout=$1
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 mkdir "$work/tree"
-for name in README.md meson.build meson_options.txt src ui shaders tests data help po; do
+for name in README.md meson.build meson_options.txt src ui shaders tests data po; do
   cp -r "$checkout/$name" "$work/tree"
 done
 

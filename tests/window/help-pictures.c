@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The pictures of the help, taken of the program itself: `meson compile -C build help-pictures`
- * writes them anew into help/C/figures. */
+ * writes them anew into data/help/C/figures. */
 #include "maker.h"
 
 #include "app/bench/bench-page.h"

@@ -279,7 +279,7 @@ static void
 every_key_that_the_help_names_exists (void **state)
 {
   g_autoptr (GHashTable) known = shortcuts ();
-  g_autofree char *folder = g_build_filename (g_getenv ("BW_SOURCE_ROOT"), "help", "C", NULL);
+  g_autofree char *folder = g_build_filename (g_getenv ("BW_SOURCE_ROOT"), "data", "help", "C", NULL);
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   int n = 0;
   assert_non_null (dir);
