@@ -28,19 +28,6 @@ other_bead (const BwBead *size, const BwBookHands *hands)
   return bead;
 }
 
-static gboolean
-same_number (double a, double b)
-{
-  return !(a < b || a > b);
-}
-
-static gboolean
-same_size (const BwBead *a, const BwBead *b)
-{
-  return same_number (a->diameter_mm, b->diameter_mm) && same_number (a->length_mm, b->length_mm)
-         && same_number (a->hole_mm, b->hole_mm);
-}
-
 /* The project's own bead first, as it is known by now; then all others there are. */
 static GArray *
 gather_beads (const BwDesign *design, const BwBookHands *hands)
@@ -52,7 +39,7 @@ gather_beads (const BwDesign *design, const BwBookHands *hands)
   for (guint i = 0; i < sizes->len; i++) {
     const BwBead *size = &g_array_index (sizes, BwBead, i);
     BwWaysBead bead = other_bead (size, hands);
-    if (!same_size (size, &design->bead))
+    if (!bw_bead_same_size (size, &design->bead))
       g_array_append_val (beads, bead);
   }
   return beads;

@@ -60,3 +60,11 @@ bw_observed_note (BwProject *project, const char *path, const char *date, GError
 
   return !bw_observed_piece (&piece, project, date) || bw_observed_put (&piece, path, error);
 }
+
+char *
+bw_observed_today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%F");
+}

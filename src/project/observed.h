@@ -17,3 +17,6 @@ gboolean bw_observed_put (BwWoven *piece, const char *path, GError **error);
 
 /* Both; nothing observed is nothing to do. */
 gboolean bw_observed_note (BwProject *project, const char *path, const char *date, GError **error);
+
+/* The day as the book writes it, "2026-11-29". Owned. */
+char *bw_observed_today (void);

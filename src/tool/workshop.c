@@ -57,17 +57,10 @@ bw_workshop_run_ways (BwProject *project, const BwOptions *options, GError **err
                          (options->given & BW_OPTION_JSON) != 0);
 }
 
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  return g_date_time_format (now, "%F");
-}
-
 char *
 bw_workshop_run_note (BwProject *project, const BwOptions *options, GError **error)
 {
-  g_autofree char *path = book_path (options), *date = today ();
+  g_autofree char *path = book_path (options), *date = bw_observed_today ();
   g_autofree char *name = g_filename_display_name (path);
   g_autoptr (GError) failure = NULL;
   if (!*bw_project_get_id (project)) {

@@ -5,6 +5,7 @@
 
 #include "app/draw/motif-picture.h"
 #include "app/draw/motif-words.h"
+#include "app/kit/line-height.h"
 #include "app/kit/palette.h"
 #include "core/base/lattice.h"
 
@@ -22,10 +23,7 @@ G_DEFINE_FINAL_TYPE (BwMotifPicture, bw_motif_picture, GTK_TYPE_WIDGET)
 static int
 side_of (GtkWidget *widget)
 {
-  g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (widget, "0");
-  int height;
-  pango_layout_get_pixel_size (text, NULL, &height);
-  return 2 * height + 6;
+  return 2 * bw_line_height (widget) + 6;
 }
 
 static void

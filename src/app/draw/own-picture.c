@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/draw/own-picture.h"
+#include "app/kit/line-height.h"
 
 struct _BwOwnPicture {
   GtkWidget parent_instance;
@@ -15,10 +16,7 @@ G_DEFINE_FINAL_TYPE (BwOwnPicture, bw_own_picture, GTK_TYPE_WIDGET)
 static int
 side_of (GtkWidget *widget)
 {
-  g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (widget, "0");
-  int height;
-  pango_layout_get_pixel_size (text, NULL, &height);
-  return 3 * height;
+  return 3 * bw_line_height (widget);
 }
 
 static void

@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "app/hang/bail-figure.h"
+#include "app/kit/line-height.h"
 #include "app/kit/palette.h"
 
 #define WIDE 64
@@ -22,10 +23,7 @@ G_DEFINE_FINAL_TYPE (BwBailFigure, bw_bail_figure, GTK_TYPE_WIDGET)
 static double
 scale_of (GtkWidget *widget)
 {
-  g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (widget, "0");
-  int height;
-  pango_layout_get_pixel_size (text, NULL, &height);
-  return height / 17.0;
+  return bw_line_height (widget) / 17.0;
 }
 
 static void

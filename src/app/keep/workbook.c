@@ -185,17 +185,10 @@ bw_workbook_get_fault (BwWorkbook *self)
   return self->fault;
 }
 
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-  return g_date_time_format (now, "%F");
-}
-
 void
 bw_workbook_prepare (BwProject *project)
 {
-  g_autofree char *date = today ();
+  g_autofree char *date = bw_observed_today ();
   g_auto (BwWoven) piece = { 0 };
   if (bw_observed_piece (&piece, project, date))
     bw_project_ensure_id (project);
@@ -204,7 +197,7 @@ bw_workbook_prepare (BwProject *project)
 void
 bw_workbook_note (BwWorkbook *self, BwProject *project)
 {
-  g_autofree char *date = today ();
+  g_autofree char *date = bw_observed_today ();
   Job *job = g_new0 (Job, 1);
   job->notes = TRUE;
   if (bw_observed_piece (&job->piece, project, date))

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "app/shelf/band-thumb.h"
+#include "app/kit/line-height.h"
 #include "core/base/lattice.h"
 
 #define LEAST_WIDTH 220
@@ -20,11 +21,9 @@ static void
 bw_band_thumb_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                        int *natural, int *minimum_baseline, int *natural_baseline)
 {
-  g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (widget, "0");
-  int height;
-  pango_layout_get_pixel_size (text, NULL, &height);
-  *minimum = *natural
-      = orientation == GTK_ORIENTATION_HORIZONTAL ? LEAST_WIDTH : (int)(LINES_HIGH * height);
+  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL
+                            ? LEAST_WIDTH
+                            : (int)(LINES_HIGH * bw_line_height (widget));
 }
 
 void

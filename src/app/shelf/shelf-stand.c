@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/shelf/shelf-stand.h"
+#include "app/kit/line-height.h"
 #include "app/kit/palette.h"
 
 #define LINES_HIGH 11.2 /* in lines of text */
@@ -22,19 +23,10 @@ struct _BwShelfStand {
 
 G_DEFINE_FINAL_TYPE (BwShelfStand, bw_shelf_stand, GTK_TYPE_WIDGET)
 
-static int
-line_of (GtkWidget *widget)
-{
-  g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (widget, "0");
-  int height;
-  pango_layout_get_pixel_size (text, NULL, &height);
-  return MAX (1, height);
-}
-
 int
 bw_shelf_stand_board (GtkWidget *self)
 {
-  return MAX (6, (int)(BOARD_LINES * line_of (self)));
+  return MAX (6, (int)(BOARD_LINES * bw_line_height (self)));
 }
 
 static void
@@ -42,7 +34,7 @@ bw_shelf_stand_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
                         int *natural, int *minimum_baseline, int *natural_baseline)
 {
   double lines = orientation == GTK_ORIENTATION_VERTICAL ? LINES_HIGH : LINES_WIDE;
-  *minimum = *natural = (int)(lines * line_of (widget));
+  *minimum = *natural = (int)(lines * bw_line_height (widget));
 }
 
 static GdkTexture *

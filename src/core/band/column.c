@@ -3,6 +3,8 @@
  * far out do the beads sit. It is answered here once. */
 #include "core/band/column.h"
 
+#include "core/base/tolerance.h"
+
 /* A reading however wild leaves something to go round. */
 #define LEAST_GROWN 0.1
 
@@ -47,23 +49,18 @@ bw_column_outside_in (int columns, int k)
   return k % 2 ? columns - k / 2 : 1 + k / 2;
 }
 
-static gboolean
-same (double a, double b)
-{
-  return !(a < b || a > b);
-}
-
 gboolean
 bw_column_equal (const BwColumn *a, const BwColumn *b)
 {
-  if (!same (a->relaxed_mm, b->relaxed_mm) || !same (a->squeezed_mm, b->squeezed_mm))
+  if (!bw_same_number (a->relaxed_mm, b->relaxed_mm)
+      || !bw_same_number (a->squeezed_mm, b->squeezed_mm))
     return FALSE;
   if (a->section.edges != b->section.edges)
     return FALSE;
   for (int i = 0; i < a->section.edges; i++)
     if (a->section.face[i] != b->section.face[i]
-        || !same (a->section.corner[i].x, b->section.corner[i].x)
-        || !same (a->section.corner[i].y, b->section.corner[i].y))
+        || !bw_same_number (a->section.corner[i].x, b->section.corner[i].x)
+        || !bw_same_number (a->section.corner[i].y, b->section.corner[i].y))
       return FALSE;
   return TRUE;
 }

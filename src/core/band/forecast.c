@@ -4,6 +4,7 @@
 #include "core/band/forecast.h"
 
 #include "core/base/lattice.h"
+#include "core/base/normal.h"
 
 #define LISTED 0.01  /* least chance that is worth a line, and a try-on */
 #define SURELY_Z 7.0 /* Φ(7) is 1 but for 1.3e-12 */
@@ -27,18 +28,11 @@ score (const Outlook *outlook, int n)
   return (lambda - 1) * outlook->girth_mm / outlook->sigma_mm;
 }
 
-/* The standard normal distribution function. */
-static double
-below (double z)
-{
-  return erfc (-z / G_SQRT2) / 2;
-}
-
 /* The probability that n beads close: that the smallest count that does is n or fewer. */
 static double
 closes_by (const Outlook *outlook, int n)
 {
-  return below (score (outlook, n));
+  return bw_normal_below (score (outlook, n));
 }
 
 /* One bead more moves the score by about p/σ, and a chance is at most 0.4 of that. */
@@ -94,7 +88,7 @@ far_above (const Outlook *outlook, int n)
   for (; n + more < BW_ROWS_MAX; more *= 2) {
     double z = score (outlook, n + (int)more);
     if (z >= SURELY_Z)
-      return below (z);
+      return bw_normal_below (z);
   }
   return 1;
 }

@@ -6,6 +6,7 @@
 #include "core/band/forecast.h"
 #include "core/base/fault.h"
 #include "core/base/limits.h"
+#include "core/base/normal.h"
 #include "core/base/tolerance.h"
 
 #include <math.h>
@@ -112,20 +113,14 @@ typedef struct {
   double off_mm; /* how far it lies from snug; 0: it does not */
 } Chance;
 
-/* The standard normal distribution function. */
-static double
-below (double z)
-{
-  return erfc (-z / G_SQRT2) / 2;
-}
-
 /* That a normal error lies between the two; taken in the lower tail, where small chances last. */
 static double
 between (double lo, double hi, double sd)
 {
   if (sd <= 0)
     return lo <= BW_ROUNDING_MM && hi >= -BW_ROUNDING_MM ? 1 : 0;
-  return lo > 0 ? below (-lo / sd) - below (-hi / sd) : below (hi / sd) - below (lo / sd);
+  return lo > 0 ? bw_normal_below (-lo / sd) - bw_normal_below (-hi / sd)
+                : bw_normal_below (hi / sd) - bw_normal_below (lo / sd);
 }
 
 static Chance

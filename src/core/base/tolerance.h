@@ -4,6 +4,15 @@
  * beside it. */
 #pragma once
 
+#include <glib.h>
+
+/* Whether two numbers are the very same: one that was copied, never one that was reckoned. */
+static inline gboolean
+bw_same_number (double a, double b)
+{
+  return !(a < b || a > b);
+}
+
 /* Lengths that differ by less are equal: a millionth of a micron, far below what can be measured
  * and far above what sums of metres lose. */
 #define BW_ROUNDING_MM 1e-9

@@ -3,10 +3,18 @@
 
 #include "core/design/bead.h"
 #include "core/base/fault.h"
+#include "core/base/tolerance.h"
 
 #include <string.h>
 
 #define MM3_PER_CM3 1000.0
+
+gboolean
+bw_bead_same_size (const BwBead *a, const BwBead *b)
+{
+  return bw_same_number (a->diameter_mm, b->diameter_mm)
+         && bw_same_number (a->length_mm, b->length_mm) && bw_same_number (a->hole_mm, b->hole_mm);
+}
 
 double
 bw_bead_mass_g (const BwBead *bead)
@@ -18,14 +26,10 @@ bw_bead_mass_g (const BwBead *bead)
 /* Common practice, no source, from memory. Soda-lime glass of 2.5 g/cm³. Round beads are shorter
  * along the hole than they are thick; reckoned as tubes they come out a little too heavy. */
 static const BwBead sizes[] = {
-  { "15/0 cylinder", 1.3, 1.0, 0.65, 2.5 },
-  { "11/0 cylinder", 1.6, 1.3, 0.8, 2.5 },
-  { "10/0 cylinder", 2.2, 1.7, 1.0, 2.5 },
-  { "8/0 cylinder", 3.0, 2.5, 1.3, 2.5 },
-  { "15/0 round seed", 1.5, 1.1, 0.6, 2.5 },
-  { "11/0 round seed", 2.2, 1.5, 0.8, 2.5 },
-  { "8/0 round seed", 3.0, 2.1, 1.1, 2.5 },
-  { "6/0 round seed", 4.0, 2.9, 1.5, 2.5 },
+  { "15/0 cylinder", 1.3, 1.0, 0.65, 2.5 },  { "11/0 cylinder", 1.6, 1.3, 0.8, 2.5 },
+  { "10/0 cylinder", 2.2, 1.7, 1.0, 2.5 },   { "8/0 cylinder", 3.0, 2.5, 1.3, 2.5 },
+  { "15/0 round seed", 1.5, 1.1, 0.6, 2.5 }, { "11/0 round seed", 2.2, 1.5, 0.8, 2.5 },
+  { "8/0 round seed", 3.0, 2.1, 1.1, 2.5 },  { "6/0 round seed", 4.0, 2.9, 1.5, 2.5 },
 };
 
 const BwBead *

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One bead, reckoned as a tube: its size, its mass, and the table of sizes a maker finds in a drawer. */
+/* One bead, reckoned as a tube: its size, its mass, and the table of sizes a maker finds in a
+ * drawer. */
 #pragma once
 
 #include "core/base/fault.h"
@@ -13,6 +14,9 @@ typedef struct {
   double hole_mm;           /* d_hole, > 0 */
   double glass_g_cm3;       /* density of the glass; soda-lime 2.5 */
 } BwBead;
+
+/* Whether both are of one size, whatever they are called: diameter, length and hole. */
+gboolean bw_bead_same_size (const BwBead *a, const BwBead *b);
 
 /* Mass of one bead in grams: density × π/4 (D² − d_hole²) ℓ. */
 double bw_bead_mass_g (const BwBead *bead);

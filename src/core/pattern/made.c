@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/pattern/made.h"
 
+#include "core/base/tolerance.h"
 #include <math.h>
 #include <string.h>
 
@@ -87,18 +88,13 @@ bw_made_append (BwMade *list, int n, const BwMade *made)
 }
 
 static gboolean
-same (double a, double b)
-{
-  return !(a < b) && !(a > b);
-}
-
-static gboolean
 faces_equal (const BwMotif *a, const BwMotif *b)
 {
   if (a->n_faces != b->n_faces)
     return FALSE;
   for (int i = 0; i < a->n_faces; i++)
-    if (!same (a->face_middle[i], b->face_middle[i]) || !same (a->face_end[i], b->face_end[i]))
+    if (!bw_same_number (a->face_middle[i], b->face_middle[i])
+        || !bw_same_number (a->face_end[i], b->face_end[i]))
       return FALSE;
   return TRUE;
 }
@@ -107,8 +103,9 @@ static gboolean
 numbers_equal (const BwMotif *a, const BwMotif *b)
 {
   return a->first_column == b->first_column && a->last_column == b->last_column
-         && a->repeats == b->repeats && same (a->centre, b->centre) && same (a->size, b->size)
-         && same (a->reach, b->reach) && same (a->slope, b->slope) && same (a->density, b->density)
+         && a->repeats == b->repeats && bw_same_number (a->centre, b->centre)
+         && bw_same_number (a->size, b->size) && bw_same_number (a->reach, b->reach)
+         && bw_same_number (a->slope, b->slope) && bw_same_number (a->density, b->density)
          && a->seed == b->seed && a->dither == b->dither;
 }
 

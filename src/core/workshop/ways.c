@@ -3,6 +3,7 @@
 
 #include "core/band/column.h"
 #include "core/band/forecast.h"
+#include "core/base/normal.h"
 #include "core/base/tolerance.h"
 #include "core/path/path.h"
 
@@ -72,18 +73,11 @@ bead_of_share (const BwWaysAsk *ask, int share, int *columns)
 /* --- One candidate -----------------------------------------------------------------------------
  */
 
-/* The standard normal distribution function. */
-static double
-below (double z)
-{
-  return erfc (-z / G_SQRT2) / 2;
-}
-
 static double
 chance_below (double mm, double sigma_mm)
 {
   if (sigma_mm > 0)
-    return below (mm / sigma_mm);
+    return bw_normal_below (mm / sigma_mm);
   return mm >= 0 ? 1 : 0;
 }
 

@@ -4,6 +4,7 @@
  * follow from the rest; where they would follow elsewhere they are told too. */
 #include "output/report/remedy-keys.h"
 
+#include "core/base/tolerance.h"
 #include "core/band/fit.h"
 #include <json-glib/json-glib.h>
 #include <string.h>
@@ -125,12 +126,6 @@ rows_that_follow (const BwDesign *design, const BwStone *stone)
   return 2 * bw_fit_recommended (&unread, stone);
 }
 
-static gboolean
-same (double a, double b)
-{
-  return !(a < b || a > b);
-}
-
 /* What a file leaves out follows from the rest, and would follow the remedy. */
 static void
 tell_what_would_follow (Also *also, BwProject *project, const BwDesign *then)
@@ -144,8 +139,8 @@ tell_what_would_follow (Also *also, BwProject *project, const BwDesign *then)
     tell (also, "/band/rows", rows);
   }
   if (!also->bottom && g_strcmp0 (also->said, "/band/bottom_mm") != 0
-      && same (now->band.bottom_mm, bw_design_centred_bottom (now, stone))
-      && !same (then->band.bottom_mm, bw_design_centred_bottom (then, stone))) {
+      && bw_same_number (now->band.bottom_mm, bw_design_centred_bottom (now, stone))
+      && !bw_same_number (then->band.bottom_mm, bw_design_centred_bottom (then, stone))) {
     g_autoptr (JsonNode) bottom = json_node_init_double (json_node_alloc (), then->band.bottom_mm);
     tell (also, "/band/bottom_mm", bottom);
   }
@@ -169,10 +164,7 @@ answer_changes (BwAnswer *json, const char *key, BwProject *project, const BwDes
 void
 bw_answer_changes (BwAnswer *json, const char *key, BwProject *project, const BwDesign *then)
 {
-  const BwBead *now = &bw_project_get_design (project)->bead, *other = &then->bead;
-  gboolean same_bead = same (now->diameter_mm, other->diameter_mm)
-                       && same (now->length_mm, other->length_mm)
-                       && same (now->hole_mm, other->hole_mm);
+  gboolean same_bead = bw_bead_same_size (&bw_project_get_design (project)->bead, &then->bead);
   answer_changes (json, key, project, then, !same_bead, NULL);
 }
 
