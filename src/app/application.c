@@ -180,7 +180,7 @@ listen_for_the_end (GApplication *application)
   g_signal_connect (application, "query-end", G_CALLBACK (keep_all_work), NULL);
 }
 
-/* Once for each fault: it is told, and the work goes on. */
+/* Whenever the book was read or noted into and could not be: it is told, and the work goes on. */
 static void
 tell_of_book (BwWorkbook *book, GApplication *application)
 {

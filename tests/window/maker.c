@@ -245,6 +245,23 @@ maker_stop (Maker *maker)
   assert_null (project);
 }
 
+int
+maker_set_up (void **state)
+{
+  Maker *maker = g_new0 (Maker, 1);
+  maker_start (maker, NULL);
+  *state = maker;
+  return 0;
+}
+
+int
+maker_tear_down (void **state)
+{
+  maker_stop (*state);
+  g_free (*state);
+  return 0;
+}
+
 BwProject *
 maker_project (Maker *maker)
 {

@@ -37,6 +37,11 @@ void maker_start_at_shelf (Maker *maker);
  * project outlives that. */
 void maker_stop (Maker *maker);
 
+/* Both for a test that wants a Maker as its state and no more: on a new stone, and the end of any.
+ */
+int maker_set_up (void **state);
+int maker_tear_down (void **state);
+
 BwProject *maker_project (Maker *maker);
 BwSession *maker_session (Maker *maker);
 const BwDesign *maker_design (Maker *maker);

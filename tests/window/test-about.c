@@ -10,23 +10,6 @@
 #include <string.h>
 #include <cmocka.h>
 
-static int
-set_up (void **state)
-{
-  Maker *maker = g_new0 (Maker, 1);
-  maker_start (maker, NULL);
-  *state = maker;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 static void
 about_names_the_licence_and_where_its_text_is (void **state)
 {
@@ -48,8 +31,8 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test_setup_teardown (about_names_the_licence_and_where_its_text_is, set_up,
-                                     tear_down),
+    cmocka_unit_test_setup_teardown (about_names_the_licence_and_where_its_text_is, maker_set_up,
+                                     maker_tear_down),
   };
   return maker_run (tests);
 }

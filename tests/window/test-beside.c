@@ -42,14 +42,6 @@ set_up_tide (void **state)
   return 0;
 }
 
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 static GtkWidget *
 window_of (Maker *maker)
 {
@@ -625,7 +617,7 @@ a_picture_made_to_do_harm_leaves_the_window_standing (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_motif_is_shown_at_once_and_gone_when_left),
     IN_WINDOW (a_motif_laid_is_one_step),
@@ -634,7 +626,7 @@ main (void)
     IN_WINDOW (a_ground_is_laid_with_the_word),
     IN_WINDOW (a_stroke_takes_a_motif_away_and_is_kept),
     cmocka_unit_test_setup_teardown (what_is_turned_while_a_motif_is_shown_is_saved_without_it,
-                                     set_up_tide, tear_down),
+                                     set_up_tide, maker_tear_down),
     IN_WINDOW (a_press_beside_the_band_leaves_a_motif_shown),
     IN_WINDOW (one_on_each_face_is_mirrored_about_its_bead),
     IN_WINDOW (a_picture_dropped_on_the_band_is_placed),

@@ -361,7 +361,8 @@ nothing_keeps_a_colour_of_the_theme_before (void **state)
   Maker *maker = &((Bench *)*state)->maker;
   maker_stage (maker, "measure");
   bw_session_set_colour_by_fit (maker_session (maker), TRUE);
-  GtkWidget *page = gtk_widget_get_ancestor (maker_find (maker, BW_TYPE_BENCH_SHEET), GTK_TYPE_VIEWPORT);
+  GtkWidget *page
+      = gtk_widget_get_ancestor (maker_find (maker, BW_TYPE_BENCH_SHEET), GTK_TYPE_VIEWPORT);
   GtkWidget *fit = maker_find (maker, BW_TYPE_FIT_LINE);
   gtk_window_set_focus_visible (GTK_WINDOW (maker->window), FALSE);
   cairo_surface_t *before = desk_picture ();

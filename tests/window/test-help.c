@@ -12,23 +12,6 @@
 #include <string.h>
 #include <cmocka.h>
 
-static int
-set_up (void **state)
-{
-  Maker *maker = g_new0 (Maker, 1);
-  maker_start (maker, NULL);
-  *state = maker;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 static BwHelpWindow *
 help_window (void)
 {
@@ -279,7 +262,8 @@ static void
 every_key_that_the_help_names_exists (void **state)
 {
   g_autoptr (GHashTable) known = shortcuts ();
-  g_autofree char *folder = g_build_filename (g_getenv ("BW_SOURCE_ROOT"), "data", "help", "C", NULL);
+  g_autofree char *folder
+      = g_build_filename (g_getenv ("BW_SOURCE_ROOT"), "data", "help", "C", NULL);
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   int n = 0;
   assert_non_null (dir);
@@ -295,7 +279,7 @@ every_key_that_the_help_names_exists (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, maker_set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (f1_opens_the_page_of_the_stage),
     IN_WINDOW (the_question_mark_of_every_stage_does_the_same),

@@ -135,23 +135,6 @@ expect_all_drawn (void)
   expect_drawn (BW_APPLICATION_ID, 128, 1, GTK_TEXT_DIR_LTR);
 }
 
-static int
-set_up (void **state)
-{
-  Maker *maker = g_new0 (Maker, 1);
-  maker_start (maker, NULL);
-  *state = maker;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 /* On a bare machine the system's picture library knows no SVG. */
 static void
 nothing_here_could_draw_an_svg (void **state)
@@ -210,7 +193,7 @@ undo_and_redo_turn_round_where_words_run_from_the_right (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, maker_set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (nothing_here_could_draw_an_svg),
     IN_WINDOW (every_icon_is_drawn_with_the_usual_theme),

@@ -11,23 +11,6 @@
 #include <string.h>
 #include <cmocka.h>
 
-static int
-set_up (void **state)
-{
-  Maker *maker = g_new0 (Maker, 1);
-  maker_start (maker, NULL);
-  *state = maker;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 static gboolean
 has_two_windows (gpointer application)
 {
@@ -217,7 +200,7 @@ what_lies_beside_the_band_is_reached_by_keys (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, maker_set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_project_is_begun_drawn_mirrored_and_saved_by_keys_alone),
     IN_WINDOW (what_lies_beside_the_band_is_reached_by_keys),

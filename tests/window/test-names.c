@@ -9,23 +9,6 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-static int
-set_up (void **state)
-{
-  Maker *maker = g_new0 (Maker, 1);
-  maker_start (maker, NULL);
-  *state = maker;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 static gboolean
 says_something (GtkWidget *widget, gconstpointer data)
 {
@@ -140,7 +123,7 @@ every_motif_names_its_fields (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, maker_set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (every_control_of_every_stage_has_a_name),
     IN_WINDOW (every_control_beside_the_band_has_a_name),

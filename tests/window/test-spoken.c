@@ -24,14 +24,6 @@ set_up (void **state)
   return 0;
 }
 
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 /* --- Names -------------------------------------------------------------------------------------
  */
 
@@ -241,7 +233,7 @@ a_wrong_value_is_told_with_its_field (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (every_control_of_every_stage_and_of_what_opens_there_has_a_name),
     IN_WINDOW (every_control_beside_the_band_has_a_name),

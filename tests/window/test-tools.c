@@ -26,14 +26,6 @@ set_up (void **state)
   return 0;
 }
 
-static int
-tear_down (void **state)
-{
-  maker_stop (*state);
-  g_free (*state);
-  return 0;
-}
-
 static gboolean
 is_tool (GtkWidget *widget, gconstpointer name)
 {
@@ -274,7 +266,7 @@ flips_and_turns_are_done_by_key_and_by_menu (void **state)
 int
 main (void)
 {
-#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (line_block_and_frame_are_pulled),
     IN_WINDOW (the_size_is_told_while_a_line_is_pulled),

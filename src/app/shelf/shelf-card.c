@@ -77,7 +77,8 @@ numbers_words (BwShelfCard *self)
 {
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
   g_autofree char *length = bw_length_format (self->length_mm, unit, 1);
-  return g_strdup_printf (_ ("%s · %d rows"), length, self->rows);
+  return g_strdup_printf (ngettext ("%s · %d row", "%s · %d rows", (gulong)self->rows), length,
+                          self->rows);
 }
 
 /* Owned. */
