@@ -129,6 +129,15 @@ bw_project_set_examples (BwProject *self, const char *label, const BwExamples *e
   edit_end (&edit, self);
 }
 
+void
+bw_project_recall_examples (BwProject *self, const BwExamples *examples)
+{
+  BwFrame *frame = bw_frame_new (self->document->head.frame);
+
+  frame->examples = *examples;
+  put_frame (self, frame);
+}
+
 /* The first colour at or above n_colours that a bead shown has, −1 when there is none. */
 static int
 shown_beyond (BwProject *self, int n_colours)

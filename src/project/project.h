@@ -152,6 +152,8 @@ gboolean bw_project_set_design (BwProject *self, const char *label, const BwDesi
 gboolean bw_project_check_design (BwProject *self, const BwDesign *design, GError **error);
 /* Says which measurements are made up: a maker may confirm one by typing the same number. */
 void bw_project_set_examples (BwProject *self, const char *label, const BwExamples *examples);
+/* The same for a project that comes back from a safety copy: no step, and nothing to undo. */
+void bw_project_recall_examples (BwProject *self, const BwExamples *examples);
 /* A tray that lacks a colour some bead shown has is refused; hidden beads of it become the ground.
  */
 gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray,

@@ -275,6 +275,26 @@ work_left_by_a_crash_is_found_whole (void **state)
   assert_string_equal (path, "/tmp/no such folder/harbour-night.bandwright");
 }
 
+/* A stone that nobody has measured yet must not come back as one that promises a verdict. */
+static void
+made_up_measurements_are_made_up_after_a_crash_too (void **state)
+{
+  g_autoptr (BwProject) lost = bw_project_new ();
+  BwDesign design = *bw_project_get_design (lost);
+  design.stone.values_mm[0] += 1;
+  design.stone.length_mm += 1;
+  assert_true (bw_project_set_design (lost, "Measure", &design, NULL));
+  crash_with (lost, NULL);
+  g_autoptr (GPtrArray) found = bw_recovery_find ();
+  assert_int_equal (found->len, 1);
+  g_autoptr (BwProject) back = bw_leftover_load (g_ptr_array_index (found, 0), NULL);
+  BwExamples before = bw_project_get_examples (lost), after = bw_project_get_examples (back);
+  assert_true (bw_project_is_example (back, "/stone/at_mm"));
+  assert_false (bw_project_is_example (back, "/stone/length_mm"));
+  assert_true (bw_examples_equal (&before, &after));
+  assert_false (bw_project_can_undo (back));
+}
+
 /* Two programs that start after one crash must not both take it. */
 static void
 a_copy_that_is_offered_here_is_offered_nowhere_else (void **state)
@@ -612,6 +632,7 @@ main (void)
     COPY_TEST (a_copy_in_the_making_does_not_outlive_a_save),
     COPY_TEST (a_living_programs_copy_is_not_offered),
     COPY_TEST (work_left_by_a_crash_is_found_whole),
+    COPY_TEST (made_up_measurements_are_made_up_after_a_crash_too),
     COPY_TEST (a_copy_that_is_offered_here_is_offered_nowhere_else),
     COPY_TEST (recovered_work_knows_whether_its_file_has_changed_since),
     COPY_TEST (a_file_written_after_the_copy_is_told_to_be_newer),

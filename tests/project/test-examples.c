@@ -203,6 +203,42 @@ a_saved_project_and_a_loaded_one_have_no_examples (void **state)
   g_file_delete (file, NULL, NULL);
 }
 
+static void
+examples_are_the_same_after_they_were_text (void **state)
+{
+  for (int faces = BW_FACES_MIN; faces <= BW_FACES_MAX; faces++) {
+    BwStoneMeasures stone
+        = { .faces = faces, .measured = BW_MEASURED_FACE_WIDTHS, .has_shoulder = faces % 3 != 0 };
+    BwExamples all = bw_examples_all (&stone), some = all;
+
+    some.values &= 0xa5a5a5a5a5a5a5a5;
+    some.at = faces % 2 != 0;
+    for (const BwExamples *given = &all; given; given = given == &all ? &some : NULL) {
+      g_autofree char *text = bw_examples_to_text (given);
+      BwExamples back = bw_examples_from_text (text, &stone);
+
+      assert_true (bw_examples_equal (given, &back));
+    }
+  }
+}
+
+static void
+a_text_makes_nothing_up_that_is_no_measurement_of_the_stone (void **state)
+{
+  const BwStoneMeasures stone = { .faces = 5, .measured = BW_MEASURED_FACE_WIDTHS };
+  const BwExamples none = { 0 };
+  BwExamples got;
+
+  assert_null (bw_examples_to_text (&none));
+  got = bw_examples_from_text (NULL, &stone);
+  assert_true (bw_examples_equal (&got, &none));
+  got = bw_examples_from_text (
+      "/stone/values_mm/5  /stone/shoulder_mm /stone /stone/values_mm/-1 x", &stone);
+  assert_true (bw_examples_equal (&got, &none));
+  got = bw_examples_from_text ("/stone/values_mm/4 /stone/values_mm/64", &stone);
+  assert_true (got.values == 16 && !got.at && !got.length);
+}
+
 int
 main (void)
 {
@@ -216,6 +252,8 @@ main (void)
     cmocka_unit_test (sixty_four_faces_have_sixty_four_marks),
     cmocka_unit_test (a_mark_that_goes_is_told_and_derives_nothing_anew),
     cmocka_unit_test (a_saved_project_and_a_loaded_one_have_no_examples),
+    cmocka_unit_test (examples_are_the_same_after_they_were_text),
+    cmocka_unit_test (a_text_makes_nothing_up_that_is_no_measurement_of_the_stone),
   };
 
   return cmocka_run_group_tests_name ("examples", tests, NULL, NULL);

@@ -27,6 +27,7 @@ bw_copy_label_clear (BwCopyLabel *label)
   g_clear_pointer (&label->title, g_free);
   g_clear_pointer (&label->uri, g_free);
   g_clear_pointer (&label->stamp, g_free);
+  g_clear_pointer (&label->examples, g_free);
 }
 
 BwCopyFile *
@@ -101,6 +102,8 @@ write_info (BwCopyFile *self, const BwCopyLabel *label, GError **error)
     g_key_file_set_string (keys, "copy", "file", label->uri);
   if (label->stamp)
     g_key_file_set_string (keys, "copy", "stamp", label->stamp);
+  if (label->examples)
+    g_key_file_set_string (keys, "copy", "examples", label->examples);
   g_key_file_set_int64 (keys, "copy", "time", g_get_real_time () / G_USEC_PER_SEC);
   g_autofree char *text = g_key_file_to_data (keys, &length, NULL);
   if (pwrite (self->lock, text, length, 0) == (gssize)length

@@ -10,8 +10,9 @@ typedef struct _BwCopyFile BwCopyFile;
 /* What is told of the document. Texts are owned by the label. */
 typedef struct {
   char *title;
-  char *uri;   /* where it was saved last; NULL for never */
-  char *stamp; /* what that file was then, as of bw_stamp_to_text(); may be NULL */
+  char *uri;      /* where it was saved last; NULL for never */
+  char *stamp;    /* what that file was then, as of bw_stamp_to_text(); may be NULL */
+  char *examples; /* which measurements are made up, as of bw_examples_to_text(); may be NULL */
 } BwCopyLabel;
 
 void bw_copy_label_clear (BwCopyLabel *label);

@@ -22,6 +22,7 @@ bw_leftover_free (BwLeftover *leftover)
     close (leftover->lock);
   g_free (leftover->path);
   g_free (leftover->title);
+  g_free (leftover->examples);
   g_clear_object (&leftover->file);
   g_clear_pointer (&leftover->when, g_date_time_unref);
   g_free (leftover);
@@ -89,6 +90,7 @@ read_leftover (const char *copy, const char *info, int lock)
   leftover->title = read_title (keys, leftover->file);
   leftover->when = read_time (keys, copy);
   leftover->age = read_age (leftover);
+  leftover->examples = g_key_file_get_string (keys, "copy", "examples", NULL);
   bw_stamp_from_text (stamp, &leftover->stamp);
   return leftover;
 }
@@ -145,6 +147,9 @@ bw_leftover_load (const BwLeftover *leftover, GError **error)
   BwProject *project = bw_project_load (copy, error);
   if (!project)
     return NULL;
+  BwExamples examples
+      = bw_examples_from_text (leftover->examples, &bw_project_get_design (project)->stone);
+  bw_project_recall_examples (project, &examples);
   bw_project_set_file (project, leftover->file);
   bw_project_set_stamp (project, &leftover->stamp);
   bw_project_set_modified (project, TRUE);

@@ -18,6 +18,7 @@ typedef struct {
   char *title;     /* at most 80 characters */
   GFile *file;     /* where the project was saved last; NULL for never */
   BwStamp stamp;   /* what that file was when the project was loaded or saved last */
+  char *examples;  /* which measurements were made up; NULL for none */
   GDateTime *when; /* it was written; NULL when that cannot be known */
   BwLeftoverAge age;
   int lock; /* descriptor that holds its lock; −1 where there are no locks */

@@ -55,6 +55,7 @@ static Job *
 job_new (BwRecovery *self)
 {
   GFile *file = bw_project_get_file (self->project);
+  BwExamples examples = bw_project_get_examples (self->project);
   Job *job = g_new0 (Job, 1);
   job->copy = bw_copy_file_ref (self->copy);
   job->snapshot = bw_snapshot_new (self->project);
@@ -62,6 +63,7 @@ job_new (BwRecovery *self)
   job->label.uri = file ? g_file_get_uri (file) : NULL;
   if (bw_project_get_stamp (self->project)->known)
     job->label.stamp = bw_stamp_to_text (bw_project_get_stamp (self->project));
+  job->label.examples = bw_examples_to_text (&examples);
   job->serial = ++self->serial;
   return job;
 }

@@ -97,3 +97,42 @@ bw_examples_own (BwExamples *examples, const char *pointer)
   else
     examples->values &= ~value_bit (pointer);
 }
+
+/* --- As text ------------------------------------------------------------------------------------
+ */
+
+static const char *const alone[] = { "/stone/at_mm", "/stone/length_mm", "/stone/shoulder_mm" };
+
+char *
+bw_examples_to_text (const BwExamples *examples)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < 64; i++)
+    if (examples->values >> i & 1)
+      g_string_append_printf (text, VALUES "%u ", i);
+  for (gsize i = 0; i < G_N_ELEMENTS (alone); i++)
+    if (bw_examples_has (examples, alone[i]))
+      g_string_append_printf (text, "%s ", alone[i]);
+  if (text->len == 0)
+    return NULL;
+  g_string_truncate (text, text->len - 1);
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+/* Whatever is not named is the maker's own. */
+BwExamples
+bw_examples_from_text (const char *text, const BwStoneMeasures *stone)
+{
+  g_auto (GStrv) named = g_strsplit (text ? text : "", " ", -1);
+  BwExamples all = bw_examples_all (stone), own = all;
+
+  for (char **name = named; *name; name++)
+    bw_examples_own (&own, *name);
+  return (BwExamples){
+    .values = all.values & ~own.values,
+    .at = all.at && !own.at,
+    .length = all.length && !own.length,
+    .shoulder = all.shoulder && !own.shoulder,
+  };
+}

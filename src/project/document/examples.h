@@ -25,3 +25,9 @@ gboolean bw_examples_equal (const BwExamples *a, const BwExamples *b);
 gboolean bw_examples_has (const BwExamples *examples, const char *pointer);
 /* The measurement of a JSON Pointer is the maker's own from now on. */
 void bw_examples_own (BwExamples *examples, const char *pointer);
+
+/* The JSON Pointers of all that is made up, a blank between two; NULL when nothing is. Owned. */
+char *bw_examples_to_text (const BwExamples *examples);
+/* What such a text says of this stone; text may be anything, and NULL. What is no measurement of
+ * the stone is passed over. */
+BwExamples bw_examples_from_text (const char *text, const BwStoneMeasures *stone);
