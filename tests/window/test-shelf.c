@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The page to start from: every design is one click away, what is gone or broken says so, and
- * nothing in the list of the desktop can end the program or keep it waiting. */
+ * nothing in the list of them can end the program or keep it waiting. */
 #include "maker.h"
 
+#include "app/keep/designs.h"
 #include "app/kit/settings.h"
 #include "app/shelf/shelf-boards.h"
 #include "app/shelf/shelf-guide.h"
 #include "app/shelf/shelf-page.h"
-#include "app/shelf/shelf-recent.h"
 
 #include <glib/gstdio.h>
 #include <setjmp.h>
@@ -22,7 +22,9 @@ static int
 tear_down (void **state)
 {
   maker_stop (*state);
-  gtk_recent_manager_purge_items (gtk_recent_manager_get_default (), NULL);
+  g_autoptr (GPtrArray) known = bw_designs_list (bw_designs_get ());
+  for (guint i = 0; i < known->len; i++)
+    bw_designs_forget (bw_designs_get (), g_ptr_array_index (known, i));
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
   g_object_set (bw_settings_get (), "show-guide", TRUE, NULL);
   desk_rest ();
@@ -40,14 +42,11 @@ set_up (void **state)
 static void
 remember (const char *path)
 {
-  g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
-  GtkRecentData data = { .mime_type = (char *)"application/x-bandwright+json",
-                         .app_name = (char *)"Bandwright",
-                         .app_exec = (char *)"bandwright %u" };
-  assert_true (gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data));
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  bw_designs_remember (bw_designs_get (), file);
 }
 
-/* A design in the list of the desktop, the newest so far. Owned. */
+/* A design among those opened last, the newest so far. Owned. */
 static char *
 put_by (const char *title, const char *name)
 {
@@ -61,7 +60,7 @@ put_by (const char *title, const char *name)
 static int
 designs_known (void)
 {
-  g_autoptr (GPtrArray) files = bw_shelf_recent ();
+  g_autoptr (GPtrArray) files = bw_designs_list (bw_designs_get ());
   return (int)files->len;
 }
 

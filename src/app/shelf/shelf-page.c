@@ -5,12 +5,12 @@
 
 #include "app/shelf/shelf-page.h"
 #include "app/keep/demos.h"
+#include "app/keep/designs.h"
 #include "app/kit/file-name.h"
 #include "app/kit/tell.h"
 #include "app/shelf/shelf-boards.h"
 #include "app/shelf/shelf-guide.h"
 #include "app/shelf/shelf-pictures.h"
-#include "app/shelf/shelf-recent.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -116,7 +116,7 @@ stop_asking (BwShelfPage *self)
 static void
 put_up_designs (BwShelfPage *self)
 {
-  g_autoptr (GPtrArray) files = bw_shelf_recent ();
+  g_autoptr (GPtrArray) files = bw_designs_list (bw_designs_get ());
   if (bw_shelf_boards_get (self->designs, 0) && stand_already (self, files))
     return;
   bw_shelf_boards_clear (self->designs);
@@ -235,7 +235,7 @@ bw_shelf_page_init (BwShelfPage *self)
   bw_shelf_boards_set_name (self->examples, _ ("Examples"));
   put_up_designs (self);
   put_up_examples (self);
-  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (refresh), self,
+  g_signal_connect_object (bw_designs_get (), "changed", G_CALLBACK (refresh), self,
                            G_CONNECT_SWAPPED);
 }
 

@@ -5,6 +5,7 @@
 #include "app/form/typed.h"
 #include "app/keep/changed-question.h"
 #include "app/keep/demos.h"
+#include "app/keep/designs.h"
 #include "app/keep/recovery-folder.h"
 #include "app/keep/workbook.h"
 #include "app/shelf/restone-dialog.h"
@@ -50,24 +51,6 @@ tell_failure (BwFiles *self, BwFileDeed deed, GFile *file, const GError *error)
 }
 
 static void
-remember (GFile *file)
-{
-  g_autofree char *uri = g_file_get_uri (file);
-  GtkRecentData data = { .mime_type = (char *)"application/x-bandwright+json",
-                         .app_name = (char *)"Bandwright",
-                         .app_exec = (char *)"bandwright %u" };
-  gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
-}
-
-/* A file that is gone has no place among those opened last. */
-static void
-forget (GFile *file)
-{
-  g_autofree char *uri = g_file_get_uri (file);
-  gtk_recent_manager_remove_item (gtk_recent_manager_get_default (), uri, NULL);
-}
-
-static void
 not_opened (BwFiles *self, GFile *file, const GError *error)
 {
   gtk_window_present (self->window);
@@ -75,7 +58,7 @@ not_opened (BwFiles *self, GFile *file, const GError *error)
     return;
   tell_failure (self, BW_FILE_OPENED, file, error);
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND))
-    forget (file);
+    bw_designs_forget (bw_designs_get (), file);
 }
 
 static void
@@ -89,7 +72,7 @@ opened (GFile *file, BwProject *project, const GError *error, gpointer data)
     return;
   }
   GtkWindow *shown = self->owner->find (self->window, file, bw_project_get_stamp (project));
-  remember (file);
+  bw_designs_remember (bw_designs_get (), file);
   if (shown)
     self->owner->come (shown);
   else
@@ -328,7 +311,7 @@ save_to (BwFiles *self, GFile *file, guint how)
     return FALSE;
   }
   bw_workbook_note (bw_workbook_get (), project_of (self));
-  remember (file);
+  bw_designs_remember (bw_designs_get (), file);
   self->owner->saved (self->window);
   tell_lost (self, file, lost);
   return TRUE;

@@ -3,6 +3,8 @@
 #include "config.h"
 
 #include "app/keep/demos.h"
+#include "app/keep/designs.h"
+#include "app/kit/file-name.h"
 #include "app/window/menus.h"
 
 #include <glib/gi18n-lib.h>
@@ -27,47 +29,18 @@ add_item (GMenu *menu, const char *text, const char *action, const char *target)
   g_menu_append_item (menu, item);
 }
 
-static int
-newest_first (gconstpointer a, gconstpointer b)
-{
-  GDateTime *first = gtk_recent_info_get_modified ((GtkRecentInfo *)a);
-  GDateTime *second = gtk_recent_info_get_modified ((GtkRecentInfo *)b);
-  return g_date_time_compare (second, first);
-}
-
-static gboolean
-is_ours (GtkRecentInfo *info)
-{
-  return g_str_has_suffix (gtk_recent_info_get_uri (info), ".bandwright")
-         && gtk_recent_info_exists (info);
-}
-
-/* The name without its ending, which says the same of all of them. Owned. */
-static char *
-recent_name (GtkRecentInfo *info)
-{
-  const char *name = gtk_recent_info_get_display_name (info);
-  const char *ending = g_strrstr (name, ".bandwright");
-  return ending ? g_strndup (name, (gsize)(ending - name)) : g_strdup (name);
-}
-
 static void
 fill_recent (GMenu *menu)
 {
-  GList *all = gtk_recent_manager_get_items (gtk_recent_manager_get_default ());
-  int n = 0;
+  g_autoptr (GPtrArray) files = bw_designs_list (bw_designs_get ());
   g_menu_remove_all (menu);
-  all = g_list_sort (all, newest_first);
-  for (GList *item = all; item && n < RECENT_MOST; item = item->next) {
-    if (!is_ours (item->data))
-      continue;
-    g_autofree char *name = recent_name (item->data);
-    add_item (menu, name, "win.open-file", gtk_recent_info_get_uri (item->data));
-    n++;
+  for (guint i = 0; i < MIN (files->len, RECENT_MOST); i++) {
+    g_autofree char *name = bw_file_stem (g_ptr_array_index (files, i));
+    g_autofree char *uri = g_file_get_uri (g_ptr_array_index (files, i));
+    add_item (menu, name, "win.open-file", uri);
   }
-  if (n == 0)
+  if (files->len == 0)
     g_menu_append (menu, _ ("None yet"), "win.nothing-recent");
-  g_list_free_full (all, (GDestroyNotify)gtk_recent_info_unref);
 }
 
 /* "harbour-lamp.bandwright" is listed as "Harbour Lamp", as its title is written. */
@@ -103,6 +76,6 @@ void
 bw_recent_menu_follow (GMenu *menu)
 {
   fill_recent (menu);
-  g_signal_connect_object (gtk_recent_manager_get_default (), "changed", G_CALLBACK (fill_recent),
-                           menu, G_CONNECT_SWAPPED);
+  g_signal_connect_object (bw_designs_get (), "changed", G_CALLBACK (fill_recent), menu,
+                           G_CONNECT_SWAPPED);
 }

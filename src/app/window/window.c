@@ -11,6 +11,7 @@
 #include "app/help/help-window.h"
 #include "app/keep/logout-hold.h"
 #include "app/keep/opening-bar.h"
+#include "app/keep/designs.h"
 #include "app/keep/recovery.h"
 #include "app/kit/drops.h"
 #include "app/kit/fold-handle.h"
@@ -23,7 +24,6 @@
 #include "app/measure/measure-stage.h"
 #include "app/measure/swatch-dialog.h"
 #include "app/shelf/shelf-page.h"
-#include "app/shelf/shelf-recent.h"
 #include "app/window/export.h"
 #include "app/window/files.h"
 #include "app/window/focus-keeper.h"
@@ -213,11 +213,21 @@ show_fit_line (BwWindow *self)
 static gboolean
 is_for_the_shelf (const char *action)
 {
-  static const char *const names[]
-      = { "shelf",        "shelf-back", "shelf-forget",      "new-stone",
-          "open",         "open-file",  "open-demo",         "restone-file",
-          "stage",        "close",      "show-help-overlay", "guide", "help",
-          BW_TELL_ACTION, NULL };
+  static const char *const names[] = { "shelf",
+                                       "shelf-back",
+                                       "shelf-forget",
+                                       "new-stone",
+                                       "open",
+                                       "open-file",
+                                       "open-demo",
+                                       "restone-file",
+                                       "stage",
+                                       "close",
+                                       "show-help-overlay",
+                                       "guide",
+                                       "help",
+                                       BW_TELL_ACTION,
+                                       NULL };
   return g_strv_contains (names, action);
 }
 
@@ -532,7 +542,7 @@ static void
 shelf_forget (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (parameter, NULL));
-  bw_shelf_forget (file);
+  bw_designs_forget (bw_designs_get (), file);
 }
 
 /* In this window as long as nothing would make way for it. */
@@ -599,18 +609,10 @@ static void
 add_actions (BwWindow *self)
 {
   static const GActionEntry entries[] = {
-    { BW_TELL_ACTION, tell, "(is)" },
-    { "bench", bench },
-    { "help", help },
-    { "close", close_window },
-    { "zoom-in", zoom_in },
-    { "zoom-out", zoom_out },
-    { "zoom-fit", zoom_fit },
-    { "shelf", shelf },
-    { "shelf-back", shelf_back },
-    { "new-stone", new_stone },
-    { "swatch", swatch },
-    { "shelf-forget", shelf_forget, "s" },
+    { BW_TELL_ACTION, tell, "(is)" }, { "bench", bench },     { "help", help },
+    { "close", close_window },        { "zoom-in", zoom_in }, { "zoom-out", zoom_out },
+    { "zoom-fit", zoom_fit },         { "shelf", shelf },     { "shelf-back", shelf_back },
+    { "new-stone", new_stone },       { "swatch", swatch },   { "shelf-forget", shelf_forget, "s" },
   };
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_autoptr (GPropertyAction) stage
@@ -713,7 +715,8 @@ bw_window_init (BwWindow *self)
   bw_recent_menu_follow (self->recent_menu);
   bw_demo_menu_fill (self->demo_menu);
   bw_place_take (GTK_WINDOW (self), self->paned);
-  bw_fold_handle_say (self->fold, TRUE, _ ("Fold the stone away"), _ ("Bring the stone back"), "F9");
+  bw_fold_handle_say (self->fold, TRUE, _ ("Fold the stone away"), _ ("Bring the stone back"),
+                      "F9");
   g_object_bind_property (bw_settings_get (), "stone-folded", self->stone, "visible",
                           G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
   bw_drops_take (GTK_WIDGET (self), dropped);
