@@ -11,6 +11,7 @@
 #include "app/measure/matter-words.h"
 #include "app/measure/sheet-drawing.h"
 #include "app/measure/sheet-plan.h"
+#include "project/place-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -153,12 +154,28 @@ words_above (BwBenchSheet *self)
   return g_strdup_printf (_ ("Seen from the tip · girth %s · misfit %s"), girth, error);
 }
 
+/* An angle is what is typed; a place on the stone is what is seen. */
+static char *
+words_of_places (BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  g_autofree char *join = bw_place_words (project, design->band.seam_deg);
+  if (design->bail.style == BW_BAIL_NONE)
+    return g_strdup_printf (_ ("Join: %s"), join);
+  g_autofree char *bail = bw_place_words (project, design->bail.at_deg);
+  if (g_str_equal (join, bail))
+    return g_strdup_printf (_ ("Join and bail: %s"), join);
+  return g_strdup_printf (_ ("Join: %s · bail: %s"), join, bail);
+}
+
 static void
 show_words (BwBenchSheet *self)
 {
   BwProject *project = bw_card_get_project (BW_CARD (self));
   gboolean example = bw_project_stone_is_example (project);
-  g_autofree char *above = words_above (self);
+  g_autofree char *seen = words_above (self);
+  g_autofree char *places = words_of_places (project);
+  g_autofree char *above = g_strdup_printf ("%s\n%s", seen, places);
   g_autofree char *width
       = bw_card_length (bw_design_span (bw_project_get_design (project)).width_mm, 1);
   g_autofree char *beside = g_strdup_printf (_ ("Seen from the side · %.1f g · band %s wide"),
