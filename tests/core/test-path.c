@@ -683,6 +683,68 @@ a_bail_far_from_the_join_begins_with_a_fresh_thread (void **state)
   bw_path_clear (&far);
 }
 
+/* Room of a working length: without two tails and two weavings-in. */
+static double
+room (const BwDesign *d)
+{
+  return d->thread.working_mm - 2 * d->thread.tail_mm - 2 * bw_path_pass_mm (d, 16);
+}
+
+/* How many lengths the visits of a part run over. */
+static int
+lengths_of_part (const BwPath *path, BwPart part)
+{
+  int n = 0, last = -1;
+  for (guint k = 0; k < path->visits->len; k++) {
+    const BwVisit *v = visit_at (path, k);
+    if (v->part != part || v->length == last)
+      continue;
+    last = v->length;
+    n++;
+  }
+  return n;
+}
+
+/* The thread of all passes of the bail and its sewing; of the sewing of one end. */
+static double
+bail_mm (const BwDesign *d)
+{
+  int passes = is_flap (d) ? d->bail.rows + 2 : MAX (d->bail.rows - 1, 1) + 4;
+  return passes * bw_path_pass_mm (d, d->bail.columns);
+}
+
+static void
+neither_a_bail_nor_its_sewing_is_parted_where_a_length_can_hold_it (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (16);
+  int changed_before = 0, too_long = 0;
+  for (int i = 0; i < 1500; i++) {
+    BwDesign d = a_random_design (dice);
+    BwPath path;
+    if (!has_bail (&d))
+      continue;
+    sample_path (&path, &d);
+    if (bail_mm (&d) <= room (&d)) {
+      const BwVisit *last = NULL;
+      assert_int_equal (lengths_of_part (&path, BW_PART_BAIL), 1);
+      for (guint k = 0; k < path.visits->len; k++) {
+        const BwVisit *v = visit_at (&path, k);
+        if (v->part != BW_PART_BAIL && v->part != BW_PART_ATTACHMENT)
+          continue;
+        assert_true (!last || v->length == last->length);
+        last = v;
+      }
+      changed_before += path.lengths->len > 1;
+    } else if (is_flap (&d) && 2 * bw_path_pass_mm (&d, d.bail.columns) <= room (&d)) {
+      assert_int_equal (lengths_of_part (&path, BW_PART_ATTACHMENT), 1);
+      too_long++;
+    }
+    bw_path_clear (&path);
+  }
+  assert_true (changed_before > 50 && too_long > 5);
+  g_rand_free (dice);
+}
+
 /* After the third row nothing lies beside the last bead of the row. Every working length is tried,
  * so that one of them ends just there. */
 static void
@@ -690,7 +752,7 @@ an_end_is_woven_in_wherever_a_thread_is_changed (void **state)
 {
   int changed_there = 0;
   for (double working = 700; working < 1500; working += 2) {
-    BwDesign d = with_bail (a_design (14, 114), BW_BAIL_UPRIGHT, 10, 24, 5);
+    BwDesign d = with_bail (a_design (14, 114), BW_BAIL_UPRIGHT, 10, 124, 5);
     BwPath path;
     d.thread.working_mm = working;
     sample_path (&path, &d);
@@ -870,6 +932,7 @@ main (void)
     cmocka_unit_test (one_strung_row_offers_nothing_to_weave_into),
     cmocka_unit_test (a_flap_over_the_join_begins_where_the_anchors_end),
     cmocka_unit_test (a_bail_far_from_the_join_begins_with_a_fresh_thread),
+    cmocka_unit_test (neither_a_bail_nor_its_sewing_is_parted_where_a_length_can_hold_it),
     cmocka_unit_test (an_end_is_woven_in_wherever_a_thread_is_changed),
     cmocka_unit_test (the_anchors_turn_twice),
     cmocka_unit_test (the_rule_for_a_full_hole_agrees_with_published_packings),

@@ -5,7 +5,10 @@
  * A flap's columns go on from the band's. Its first row takes up band beads of one row as the row
  * before it, and its last row is sewn to band beads as far round the ring as its base is wide. An
  * upright strip lies across: its beads have their holes round the stone, and each end is whipped to
- * the band beads beneath it, first the end it begins with, then the other. */
+ * the band beads beneath it, first the end it begins with, then the other.
+ *
+ * Neither a bail nor its sewing is parted between two lengths where one can hold it: so small a
+ * piece has no room for ends. A bail longer than any working length is worked like the band. */
 #include "core/path/path-bail.h"
 
 #include "core/path/path-lengths.h"
@@ -57,17 +60,35 @@ walk_mm (const BwNeedle *needle, const BwRoute *route)
   return route->n * bw_path_step_mm (needle->design) + turns * needle->design->gauge.pitch_mm;
 }
 
+/* How many beads each row of the bail passes: the first two of a strip are strung in one. */
+static int
+row_passes (const BwBail *bail)
+{
+  return bail->style == BW_BAIL_UPRIGHT ? MAX (bail->rows - 1, 1) : bail->rows;
+}
+
+/* The thread for all of the bail with its sewing. */
+static double
+whole_mm (const BwDesign *design)
+{
+  const BwBail *bail = &design->bail;
+  int runs = bail->style == BW_BAIL_UPRIGHT ? 4 : 2;
+  return (row_passes (bail) + runs) * bw_path_pass_mm (design, bail->columns);
+}
+
 /* The way through the band to the bail counts with the bail's first row. Where it is long, or where
- * the first row would want a fresh length anyway, that length begins at the bail. */
+ * the bail would want a fresh length anyway, that length begins at the bail. */
 static void
-go_to_bail (BwNeedle *needle, BwStitch entry, int first_row, int beads)
+go_to_bail (BwNeedle *needle, BwStitch entry, int first_row)
 {
   BwRouteWish wish = { 1, BW_ROUTE_MAX, -1, &entry };
   BwRoute route = { 0 };
   gboolean found
       = is_there (&needle->at, &entry) || bw_route_search (&route, needle, needle->at, &wish);
-  double walk = walk_mm (needle, &route), pass = bw_path_pass_mm (needle->design, beads);
-  if (!found || !bw_needle_has_room (needle, walk + pass)) {
+  double walk = walk_mm (needle, &route), whole = whole_mm (needle->design);
+  double first = bw_path_pass_mm (needle->design, needle->design->bail.columns);
+  double reserved = bw_needle_has_length_for (needle, whole) ? whole : first;
+  if (!found || !bw_needle_has_room (needle, walk + reserved)) {
     entry.way = entry.way ? entry.way : 1;
     bw_needle_change (needle, entry);
   } else if (route.n > 0) {
@@ -75,6 +96,15 @@ go_to_bail (BwNeedle *needle, BwStitch entry, int first_row, int beads)
     needle->path->part[BW_PART_BAIL].length_mm += walk;
     bw_needle_follow (needle, BW_PART_BAIL, route.stitch, route.n);
   }
+}
+
+/* Before a sewing of two runs. */
+static void
+keep_runs_together (BwNeedle *needle)
+{
+  double runs = 2 * bw_path_pass_mm (needle->design, needle->design->bail.columns);
+  if (!bw_needle_has_room (needle, runs) && bw_needle_has_length_for (needle, runs))
+    bw_needle_change (needle, needle->at);
 }
 
 /* Back from the sewing: turn into the band bead beside the last one, then through the same beads.
@@ -101,6 +131,7 @@ weave_flap (BwNeedle *needle, int row)
     bw_needle_weave_row (needle, BW_PART_BAIL, TRUE, r, TRUE);
   }
   needle->hung = TRUE;
+  keep_runs_together (needle);
   begin_pass (needle, BW_PART_ATTACHMENT, &row, bail->columns);
   bw_needle_weave_row (needle, BW_PART_ATTACHMENT, TRUE, bail->rows + 1, FALSE);
   begin_pass (needle, BW_PART_ATTACHMENT, &row, bail->columns);
@@ -123,27 +154,33 @@ whip_end (BwNeedle *needle, int end_row, int foot, int *row)
 }
 
 static void
+sew_end (BwNeedle *needle, int end_row, int foot, int *row)
+{
+  keep_runs_together (needle);
+  for (int run = 0; run < 2; run++)
+    whip_end (needle, end_row, foot, row);
+}
+
+static void
 weave_upright (BwNeedle *needle, int row)
 {
   const BwBail *bail = &needle->design->bail;
   int strung = MIN (bail->rows, 2);
   begin_pass (needle, BW_PART_BAIL, &row, strung == 2 ? bail->columns : bail->columns / 2);
   bw_needle_string_rows (needle, BW_PART_BAIL, TRUE, strung);
-  for (int run = 0; run < 2; run++)
-    whip_end (needle, 1, 0, &row);
+  sew_end (needle, 1, 0, &row);
   for (int r = 3; r <= bail->rows; r++) {
     begin_pass (needle, BW_PART_BAIL, &row, bail->columns);
     bw_needle_weave_row (needle, BW_PART_BAIL, TRUE, r, TRUE);
   }
-  for (int run = 0; run < 2; run++)
-    whip_end (needle, bail->rows, 1, &row);
+  sew_end (needle, bail->rows, 1, &row);
 }
 
 void
 bw_bail_path_weave (BwNeedle *needle)
 {
   int row = needle->design->band.rows + 2;
-  go_to_bail (needle, bw_bail_path_entry (needle), row + 1, needle->design->bail.columns);
+  go_to_bail (needle, bw_bail_path_entry (needle), row + 1);
   if (needle->design->bail.style == BW_BAIL_UPRIGHT)
     weave_upright (needle, row);
   else

@@ -25,6 +25,12 @@ bw_needle_has_room (const BwNeedle *needle, double mm)
   return needle->used_mm + mm <= room_mm (needle->design);
 }
 
+gboolean
+bw_needle_has_length_for (const BwNeedle *needle, double mm)
+{
+  return mm <= room_mm (needle->design);
+}
+
 void
 bw_needle_begin (BwNeedle *needle)
 {
@@ -81,7 +87,7 @@ bw_needle_reserve (BwNeedle *needle, double mm, int from, int to)
   if (needle->used_mm > 0 && !bw_needle_has_room (needle, mm))
     bw_needle_change (needle, needle->at);
   BwThreadLength *length = &g_array_index (needle->path->lengths, BwThreadLength, needle->length);
-  if (mm > room_mm (needle->design))
+  if (!bw_needle_has_length_for (needle, mm))
     needle->path->pass_too_long = TRUE;
   if (length->from_row == 0)
     length->from_row = from;

@@ -10,6 +10,9 @@
 /* Whether a pass still fits on the length in the needle. */
 gboolean bw_needle_has_room (const BwNeedle *needle, double mm);
 
+/* Whether so much fits on a length of its own. */
+gboolean bw_needle_has_length_for (const BwNeedle *needle, double mm);
+
 /* Before a pass of `mm` millimetres that ends at row `to`: takes a fresh length when it does not
  * fit. */
 void bw_needle_reserve (BwNeedle *needle, double mm, int from, int to);
