@@ -666,8 +666,8 @@ every_change_of_thread_tells_its_own_length (void **state)
       g_autofree char *cut = bw_text_cut (g_array_index (lengths, BwThreadLength, i).length_mm);
       g_autofree char *before
           = bw_text_cut (g_array_index (lengths, BwThreadLength, i - 1).length_mm);
-      g_autofree char *told = g_strdup_printf ("weave the old end in, cut %s", cut);
-      from = strstr (from, "weave the old end in, cut ");
+      g_autofree char *told = g_strdup_printf ("Cut %s of new thread", cut);
+      from = strstr (from, "Cut ");
       assert_non_null (from);
       assert_true (g_str_has_prefix (from, told));
       differ |= !g_str_equal (cut, before);

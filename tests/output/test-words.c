@@ -223,7 +223,7 @@ assert_words_rebuild (const Sample *sample)
   g_auto (GStrv) lines = lines_of (project);
   Work work;
   work_init (&work, sample->columns, sample->rows);
-  follow (&work, sample, lines, "The band", "The join");
+  follow (&work, sample, lines, "The band", "Further rows");
   assert_work_is (&work, sample->cells);
   g_free (work.bead);
 }
@@ -299,23 +299,38 @@ expand_columns (const char *list, GArray *columns)
   }
 }
 
+/* The number a row of a band of `rows` rows has that the words call so: "3", "L − 1 (119)". */
+static int
+row_called (const char *name, int rows)
+{
+  if (*name != 'L')
+    return atoi (name);
+  const char *off = strstr (name, "− ");
+  int row = rows - (off ? atoi (off + strlen ("− ")) : 0);
+  g_autofree char *planned = g_strdup_printf ("(%d)", row);
+  assert_non_null (strstr (name, planned));
+  return row;
+}
+
 /* The beads a sentence passes through, as "row.column" in order, band rows alone. */
 static char *
-beads_in_turn (const char *line)
+beads_in_turn (const char *line, int rows)
 {
-  g_auto (GStrv) found = match ("band row (\\d+) \\(columns ([^)]*)\\) and band row (\\d+) "
-                                "\\(columns ([^)]*)\\) in turn",
-                                line);
+  g_auto (GStrv) found
+      = match ("band row ([^,]*), columns ([^a-z]*), and band row ([^,]*), columns ([^a-z]*), one "
+               "of each in turn",
+               line);
   assert_non_null (found);
   g_autoptr (GArray) first = g_array_new (FALSE, FALSE, sizeof (int));
   g_autoptr (GArray) second = g_array_new (FALSE, FALSE, sizeof (int));
   expand_columns (found[2], first);
   expand_columns (found[4], second);
+  int first_row = row_called (found[1], rows), second_row = row_called (found[3], rows);
   GString *beads = g_string_new (NULL);
   for (guint i = 0; i < first->len; i++) {
-    g_string_append_printf (beads, "%s.%d ", found[1], g_array_index (first, int, i));
+    g_string_append_printf (beads, "%d.%d ", first_row, g_array_index (first, int, i));
     if (i < second->len)
-      g_string_append_printf (beads, "%s.%d ", found[3], g_array_index (second, int, i));
+      g_string_append_printf (beads, "%d.%d ", second_row, g_array_index (second, int, i));
   }
   return g_string_free (beads, FALSE);
 }
@@ -340,8 +355,8 @@ the_join_is_told_bead_by_bead (void **state)
     g_autoptr (Sample) sample = sample_new (rand, columns, 0, SAMPLE_NO_BAIL);
     g_autoptr (BwProject) project = load (sample);
     g_auto (GStrv) lines = lines_of (project);
-    g_autofree char *zip = beads_in_turn (line_that_begins (lines, "* Zip: "));
-    g_autofree char *back = beads_in_turn (line_that_begins (lines, "* Return: "));
+    g_autofree char *zip = beads_in_turn (line_that_begins (lines, "* Zip: "), sample->rows);
+    g_autofree char *back = beads_in_turn (line_that_begins (lines, "* Return: "), sample->rows);
     g_autoptr (GString) down = g_string_new (NULL);
     g_autoptr (GString) up = g_string_new (NULL);
     for (int c = columns; c >= 1; c--)
@@ -351,6 +366,151 @@ the_join_is_told_bead_by_bead (void **state)
     assert_string_equal (zip, down->str);
     assert_string_equal (back, up->str);
   }
+}
+
+/* Nothing after the last row is told by a number that another count would make wrong: only rows of
+ * the beginning are, which is where they were. */
+static void
+rows_after_the_last_are_told_from_the_end (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20268);
+  for (int i = 0; i < 24; i++) {
+    g_autoptr (Sample) sample
+        = sample_new (rand, 2 * g_rand_int_range (rand, 3, 12), 0, SAMPLE_NO_BAIL + i % 4);
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *finish = bw_words_finish (project);
+    g_autoptr (GRegex) regex = g_regex_new ("band row (\\d+|[LF][^,.;]*)", 0, 0, NULL);
+    g_autoptr (GMatchInfo) info = NULL;
+    int from_end = 0;
+    g_regex_match (regex, strstr (finish, "* Zip: "), 0, &info);
+    for (; g_match_info_matches (info); g_match_info_next (info, NULL)) {
+      g_autofree char *name = g_match_info_fetch (info, 1);
+      if (g_ascii_isdigit (*name))
+        assert_in_range (atoi (name), 1, sample->rows / 2);
+      else if (*name == 'L')
+        assert_in_range (row_called (name, sample->rows), sample->rows / 2, sample->rows);
+      from_end += *name == 'L';
+    }
+    assert_true (from_end > 0);
+    assert_non_null (strstr (finish, " as planned; L − 1"));
+  }
+}
+
+/* The letter of a bead of the drawing run on with the least even repeat it has, worked out here. */
+static int
+repeat_of (const Sample *sample)
+{
+  for (int k = 2; k <= sample->rows / 2; k += 2) {
+    gboolean holds = TRUE;
+    for (int row = k; row < sample->rows && holds; row++)
+      holds = g_str_equal (sample->cells->pdata[row], sample->cells->pdata[row - k]);
+    if (holds)
+      return k;
+  }
+  return 0;
+}
+
+/* A drawing whose rows repeat every k rows. */
+static Sample *
+repeating (GRand *rand, int columns, int rows, int k)
+{
+  Sample *sample = sample_new (rand, columns, rows, SAMPLE_NO_BAIL);
+  for (int row = k; row < sample->rows; row++) {
+    g_free (sample->cells->pdata[row]);
+    sample->cells->pdata[row] = g_strdup (sample->cells->pdata[row - k]);
+  }
+  return sample;
+}
+
+static void
+further_rows_run_the_pattern_on (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20269);
+  for (int i = 0; i < 20; i++) {
+    g_autoptr (Sample) sample = repeating (rand, 10, 0, 2 * g_rand_int_range (rand, 1, 15));
+    g_autoptr (BwProject) project = load (sample);
+    g_auto (GStrv) lines = lines_of (project);
+    const BwForecast *forecast = bw_project_forecast (project);
+    int k = repeat_of (sample), own = sample->rows;
+    int last = MAX (own + 4, 2 * forecast->chance[forecast->n_chances - 1].beads_around);
+    Work work;
+    assert_true (k > 0);
+    work_init (&work, sample->columns, last);
+    work.next_row = own + 1;
+    follow (&work, sample, lines, "Further rows", "The join");
+    for (int row = own + 1; row <= last; row++)
+      for (int column = 1 + row % 2; column <= sample->columns; column += 2)
+        assert_int_equal (work.bead[(row - 1) * work.columns + column - 1],
+                          sample_bead (sample->cells, (row - 1) % k + 1, column));
+    g_free (work.bead);
+  }
+}
+
+/* Beads of the first repeat that are not those the last rows of so many would go on with. */
+static int
+breaks_at (const Sample *sample, int k, int rows)
+{
+  int broken = 0;
+  for (int row = 1; row <= k; row++)
+    for (int column = 1 + row % 2; column <= sample->columns; column += 2)
+      broken += sample_bead (sample->cells, row, column)
+                != sample_bead (sample->cells, (rows + row - 1) % k + 1, column);
+  return broken;
+}
+
+static void
+every_likely_count_is_told_whether_the_pattern_breaks (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20270);
+  int whole = 0, broken = 0;
+  for (int i = 0; i < 20; i++) {
+    g_autoptr (Sample) sample = repeating (rand, 8, 0, 2 * g_rand_int_range (rand, 1, 9));
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *finish = bw_words_finish (project);
+    int k = repeat_of (sample);
+    g_autofree char *runs_on = g_strdup_printf ("repeats every %d rows and runs on across", k);
+    const char *list = strstr (finish, runs_on);
+    for (int rows = sample->rows - 4; rows <= sample->rows + 4; rows += 2) {
+      int beads = breaks_at (sample, k, rows);
+      g_autofree char *told
+          = g_strdup_printf ("With %d rows the pattern breaks at the join: %d bead", rows, beads);
+      g_autofree char *listed = g_strdup_printf (" %d", rows);
+      if (beads > 0)
+        assert_non_null (strstr (finish, told));
+      else
+        assert_true (list && strstr (list, listed) < strchr (list, '\n'));
+      whole += beads == 0;
+      broken += beads > 0;
+    }
+  }
+  assert_true (whole > 10 && broken > 10);
+}
+
+/* Who stops before the row at which a fresh thread was due takes it before the zip. */
+static void
+a_change_of_thread_in_rows_left_out_is_told_at_the_join (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20271);
+  int due = 0;
+  for (int working = 900; working < 1300; working += 20) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+    g_autofree char *text = g_strdup_printf ("%d", working);
+    sample->working_mm = text;
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *finish = bw_words_finish (project);
+    const GArray *lengths = bw_project_path (project)->lengths;
+    for (guint k = 1; k < lengths->len; k++) {
+      int row = g_array_index (lengths, BwThreadLength, k).from_row;
+      g_autofree char *told = g_strdup_printf ("stopped before row %d, change the thread", row);
+      if (row <= sample->rows && row > sample->rows - 4) {
+        assert_non_null (strstr (finish, told));
+        due++;
+      }
+      if (row > sample->rows)
+        assert_null (strstr (finish, told));
+    }
+  }
+  assert_true (due > 0);
 }
 
 static void
@@ -505,6 +665,10 @@ main (void)
     cmocka_unit_test (changes_of_thread_part_no_row_and_lose_none),
     cmocka_unit_test (following_the_words_makes_the_very_bail),
     cmocka_unit_test (the_join_is_told_bead_by_bead),
+    cmocka_unit_test (rows_after_the_last_are_told_from_the_end),
+    cmocka_unit_test (further_rows_run_the_pattern_on),
+    cmocka_unit_test (every_likely_count_is_told_whether_the_pattern_breaks),
+    cmocka_unit_test (a_change_of_thread_in_rows_left_out_is_told_at_the_join),
     cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
     cmocka_unit_test (the_try_on_is_told_in_the_one_way_there_is),
     cmocka_unit_test (the_try_on_stands_after_its_row_and_every_fresh_length_is_told),

@@ -168,6 +168,8 @@ a_number_stays_on_a_line_with_its_unit (void **state)
     { "114 rows, 57 around", "114 rows, 57 around" },
     { "row 3 must go", "row 3 must go" },
     { "a mm", "a mm" },
+    { "row L − 1 (119), F + 12", "row L\u00a0−\u00a01 (119), F\u00a0+\u00a012" },
+    { "+ 3 and −2", "+ 3 and −2" },
     { "", "" },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++) {

@@ -5,8 +5,6 @@
 
 #include "core/path/path-needle.h"
 
-#define BW_WEAVING_VISITS 16
-
 /* Whether a pass still fits on the length in the needle. */
 gboolean bw_needle_has_room (const BwNeedle *needle, double mm);
 

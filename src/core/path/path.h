@@ -67,6 +67,9 @@ double bw_path_step_mm (const BwDesign *design);
 /* A pass of m beads: m √(w² + j²) + p, jog j = max(0, p/2 − (d_hole − d_thread)). */
 double bw_path_pass_mm (const BwDesign *design, int beads);
 
+/* Beads an end of thread is woven in through, wherever the work offers so many. */
+#define BW_WEAVING_VISITS 16
+
 /* How much of a hole's section thread and needle may take. */
 #define BW_FULL_SHARE 0.7
 

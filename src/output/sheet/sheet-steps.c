@@ -173,7 +173,9 @@ sewing_sentence (const Steps *steps, const char *beads)
 static char *
 step_sentence (const Steps *steps, const BwStep *step)
 {
-  g_autofree char *beads = bw_stretch_words ((BwStretch){ visit_at (steps, step->first), step->n });
+  BwRowNames names = bw_row_names (steps->project);
+  BwStretch stretch = { visit_at (steps, step->first), step->n };
+  g_autofree char *beads = bw_stretch_words (&names, stretch);
   switch (step->kind) {
   case BW_STEP_PICK_UP:
     return g_strdup (_ ("Rows 1 and 2 at once: a bead for every column, column 1 first. The ring "

@@ -28,14 +28,24 @@ typedef struct {
 } Writer;
 
 /* The sections whose words have drawings, in the order of the titles below. */
-enum { SECTION_BEFORE, SECTION_BAND, SECTION_JOIN, SECTION_BAIL, SECTION_ENDS, N_SECTIONS };
+enum {
+  SECTION_BEFORE,
+  SECTION_BAND,
+  SECTION_FURTHER,
+  SECTION_JOIN,
+  SECTION_BAIL,
+  SECTION_ENDS,
+  N_SECTIONS
+};
 
 /* Which section a line is the title of, or −1. */
 static int
 section_of (const char *line)
 {
-  const char *titles[N_SECTIONS] = { _ ("Before the first row"), _ ("The band"), _ ("The join"),
-                                     _ ("The bail"), _ ("The ends of the thread") };
+  const char *titles[N_SECTIONS] = {
+    _ ("Before the first row"),  _ ("The band"), _ ("Further rows"), _ ("The join"), _ ("The bail"),
+    _ ("The ends of the thread")
+  };
   for (int i = 0; i < N_SECTIONS; i++)
     if (g_str_equal (line, titles[i]))
       return i;

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* From the last row on the words follow the needle's path bead by bead: the join and its return,
- * the anchors, the bail and its sewing down, the ends of the thread. */
+/* From the closed band on the words follow the needle's path bead by bead: the bail and its sewing
+ * down, the ends of the thread. */
 #include "config.h"
 
 #include "output/words/words.h"
 
 #include "output/report/report.h"
 #include "output/report/report-parts.h"
-#include "output/words/words-visits.h"
+#include "output/words/further-rows.h"
+#include "output/words/thread-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -16,6 +17,7 @@ typedef struct {
   BwProject *project;
   const BwDesign *design;
   const BwPath *path;
+  BwRowNames names;
   char **labels;
   int length;          /* index of the thread in the needle */
   gboolean row_by_row; /* rows are told elsewhere, one at a time */
@@ -26,75 +28,6 @@ typedef struct {
   GArray *rows, *events;
   int next_row;
 } Bail;
-
-char *
-bw_words_change (const BwThreadLength *length, double tail_mm)
-{
-  g_autofree char *cut = bw_text_cut (length->length_mm);
-  return g_strdup_printf (
-      _ ("Change the thread: weave the old end in, cut %s, weave the new end in "
-         "up to the last bead and leave a tail of %.0f mm."),
-      cut, tail_mm);
-}
-
-static const char *
-stretch_arrow (BwStretch stretch)
-{
-  return bw_words_arrow (stretch.visit->direction);
-}
-
-static char *
-change_sentence (const Finish *finish, int length)
-{
-  const BwThreadLength *fresh = &g_array_index (finish->path->lengths, BwThreadLength, length);
-  return bw_words_change (fresh, finish->design->thread.tail_mm);
-}
-
-static char *
-join_sentence (BwStretch stretch)
-{
-  g_autofree char *beads = bw_stretch_words (stretch);
-  const char *arrow = stretch_arrow (stretch);
-  switch (stretch.visit->part) {
-  case BW_PART_ZIP:
-    return g_strdup_printf (
-        _ ("Zip: bend the strip round the bed until its ends meet; the beads that stand out at "
-           "either end fit between those of the other. Without picking up, pass %s through %s. "
-           "Pull the join together as you go."),
-        arrow, beads);
-  case BW_PART_RETURN:
-    return g_strdup_printf (_ ("Return: turn and pass back %s through %s."), arrow, beads);
-  default:
-    return g_strdup_printf (_ ("Anchor: to hold the join, pass on through %s."), beads);
-  }
-}
-
-static gboolean
-is_join (const BwVisit *visit)
-{
-  return visit->part == BW_PART_ZIP || visit->part == BW_PART_RETURN
-         || visit->part == BW_PART_ANCHORS;
-}
-
-static void
-append_join (Finish *finish)
-{
-  const GArray *visits = finish->path->visits;
-  bw_text_section (finish->text, _ ("The join"));
-  BwStretch stretch;
-  for (guint i = 0; i < visits->len; i += stretch.n) {
-    stretch = bw_stretch_at (visits, i);
-    if (stretch.visit->length > finish->length && is_join (stretch.visit)) {
-      finish->length = stretch.visit->length;
-      g_autofree char *change = change_sentence (finish, finish->length);
-      bw_text_item (finish->text, change);
-    }
-    if (!is_join (stretch.visit))
-      continue;
-    g_autofree char *sentence = join_sentence (stretch);
-    bw_text_item (finish->text, sentence);
-  }
-}
 
 static void
 append_open_strip (const Finish *finish)
@@ -128,9 +61,9 @@ bail_row (const Finish *finish, BwStretch stretch)
 }
 
 static char *
-first_row_sentence (BwStretch stretch)
+first_row_sentence (const Finish *finish, BwStretch stretch)
 {
-  g_autofree char *beads = bw_stretch_words (stretch);
+  g_autofree char *beads = bw_stretch_words (&finish->names, stretch);
   return g_strdup_printf (_ ("Row 1 hangs on the band: pick up a bead and pass through one of the "
                              "band, in turn. The beads of the band: %s."),
                           beads);
@@ -158,22 +91,30 @@ take_bail_row (Finish *finish, Bail *bail, BwStretch stretch)
     return;
   }
   if (row.row == 1)
-    bw_words_events_add (bail->events, 1, first_row_sentence (stretch));
+    bw_words_events_add (bail->events, 1, first_row_sentence (finish, stretch));
   g_array_append_val (bail->rows, row);
 }
 
 static char *
-sewing_sentence (BwStretch stretch)
+sewing_sentence (const Finish *finish, BwStretch stretch)
 {
-  g_autofree char *beads = bw_stretch_words (stretch);
+  g_autofree char *beads = bw_stretch_words (&finish->names, stretch);
   return g_strdup_printf (_ ("Sew down: pass through %s."), beads);
 }
 
+/* With another count a bail off the join is a few rows nearer or farther. */
 static char *
-walk_sentence (BwStretch stretch)
+walk_sentence (const Finish *finish, BwStretch stretch)
 {
-  g_autofree char *beads = bw_stretch_words (stretch);
-  return g_strdup_printf (_ ("Bring the thread to the bail: pass through %s."), beads);
+  g_autofree char *beads = bw_stretch_words (&finish->names, stretch);
+  if (finish->names.foot == 0)
+    return g_strdup_printf (_ ("Bring the thread to the bail: pass through %s."), beads);
+  const BwVisit *last = &stretch.visit[stretch.n - 1];
+  g_autofree char *row = bw_row_name_of (&finish->names, last);
+  return g_strdup_printf (_ ("Bring the thread to the bail: as planned, pass through %s. With "
+                             "another count go from bead to bead in the same way, until the thread "
+                             "comes out %s of %s, column %d."),
+                          beads, bw_words_arrow (last->direction), row, last->column);
 }
 
 static void
@@ -181,14 +122,15 @@ take_bail_stretch (Finish *finish, Bail *bail, BwStretch stretch)
 {
   if (stretch.visit->length > finish->length) {
     finish->length = stretch.visit->length;
-    bw_words_events_add (bail->events, bail->next_row, change_sentence (finish, finish->length));
+    bw_words_events_add (bail->events, bail->next_row,
+                         bw_words_change (finish->project, finish->length));
   }
   if (stretch.visit->part == BW_PART_ATTACHMENT)
-    bw_words_events_add (bail->events, bail->next_row, sewing_sentence (stretch));
+    bw_words_events_add (bail->events, bail->next_row, sewing_sentence (finish, stretch));
   else if (bw_stretch_count_new (stretch) > 0)
     take_bail_row (finish, bail, stretch);
   else
-    bw_words_events_add (bail->events, bail->next_row, walk_sentence (stretch));
+    bw_words_events_add (bail->events, bail->next_row, walk_sentence (finish, stretch));
 }
 
 static void
@@ -226,6 +168,25 @@ bail_sentence (const BwBail *bail)
   }
 }
 
+/* Where the bail stands, for every count that may come out. */
+static void
+append_foot (const Finish *finish)
+{
+  if (finish->names.foot == 0)
+    return;
+  BwLikelyRows likely = bw_likely_rows (finish->project);
+  g_autoptr (GString) others = g_string_new (NULL);
+  for (int rows = likely.first; rows <= likely.last; rows += 2)
+    if (rows != finish->names.rows)
+      g_string_append_printf (others, others->len > 0 ? _ (", %d (%d)") : _ ("%d (%d)"),
+                              bw_row_names_foot_at (finish->project, rows), rows);
+  g_autofree char *sentence = g_strdup_printf (
+      _ ("F is the band row the bail stands on: row %d with %d rows. With another count it is, the "
+         "count in brackets, row %s. F + 1 is the row after it."),
+      finish->names.foot, finish->names.rows, others->str);
+  bw_text_item (finish->text, sentence);
+}
+
 static void
 append_bail (Finish *finish)
 {
@@ -236,26 +197,53 @@ append_bail (Finish *finish)
   bw_text_section (finish->text, _ ("The bail"));
   g_autofree char *sentence = bail_sentence (&finish->design->bail);
   bw_text_paragraph (finish->text, sentence);
+  append_foot (finish);
   bw_words_append_rows (finish->text, rows, finish->labels, events);
+}
+
+/* A strip that is not zipped has its stopper bead on yet. */
+static void
+append_tail (const Finish *finish, const char *way)
+{
+  gboolean zipped = finish->path->part[BW_PART_ZIP].visits > 0;
+  g_autofree char *sentence = g_strdup_printf (
+      zipped ? _ ("Weave in the tail of the beginning in the same way, %s. Cut both ends close.")
+             : _ ("Take the stopper bead off the tail of the beginning and weave it in in the same "
+                  "way, %s. Cut both ends close."),
+      way);
+  bw_text_item (finish->text, sentence);
 }
 
 static void
 append_ends (const Finish *finish)
 {
+  BwStretch end[2];
+  BwVisit from[2];
   bw_text_section (finish->text, _ ("The ends of the thread"));
-  bw_text_item (
-      finish->text,
-      _ ("Weave in the end you have in the needle through 16 beads, turning once, where the "
-         "holes are emptiest. Never force the needle: glass breaks."));
-  bw_text_item (finish->text, _ ("Take the stopper bead off the tail of the beginning and weave it "
-                                 "in the same way. Cut both ends close."));
+  if (!bw_words_last_ends (finish->path, end, from)) {
+    bw_text_item (finish->text, _ ("Weave both ends in. Never force the needle: glass breaks."));
+    return;
+  }
+  g_autofree char *needle = bw_words_way (end[0], &from[0]);
+  g_autofree char *tail = bw_words_way (end[1], &from[1]);
+  g_autofree char *sentence = g_strdup_printf (_ ("Weave in the end you have in the needle %s, "
+                                                  "where the holes are emptiest. Never force the "
+                                                  "needle: glass breaks."),
+                                               needle);
+  bw_text_item (finish->text, sentence);
+  append_tail (finish, tail);
 }
 
 static Finish
 finish_of (GString *text, BwProject *project, char **labels)
 {
   const BwPath *path = bw_project_path (project);
-  Finish finish = { text, project, bw_project_get_design (project), path, labels, 0, FALSE };
+  Finish finish = { .text = text,
+                    .project = project,
+                    .design = bw_project_get_design (project),
+                    .path = path,
+                    .names = bw_row_names (project),
+                    .labels = labels };
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     if (visit->part <= BW_PART_ROWS)
@@ -286,11 +274,14 @@ bw_words_before_bail_row (BwProject *project, int row)
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
   Finish finish = finish_of (text, project, labels);
   finish.row_by_row = TRUE;
-  append_join (&finish);
-  if (row > 1)
+  bw_words_append_further_rows (text, project, labels);
+  bw_words_append_join (text, project, &finish.length);
+  if (row > 1) {
     g_string_truncate (text, 0);
-  else
+  } else {
     bw_text_section (text, _ ("The bail"));
+    append_foot (&finish);
+  }
   append_events_before (&finish, row);
   if (row > finish.design->bail.rows)
     append_ends (&finish);
@@ -300,11 +291,11 @@ bw_words_before_bail_row (BwProject *project, int row)
 void
 bw_words_append_finish (GString *text, BwProject *project, char **labels)
 {
-  const BwDesign *design = bw_project_get_design (project);
   const BwPath *path = bw_project_path (project);
   Finish finish = finish_of (text, project, labels);
-  if (design->band.rows % 2 == 0)
-    append_join (&finish);
+  bw_words_append_further_rows (text, project, labels);
+  if (path->part[BW_PART_ZIP].visits > 0)
+    bw_words_append_join (text, project, &finish.length);
   else
     append_open_strip (&finish);
   if (path->part[BW_PART_BAIL].visits > 0)

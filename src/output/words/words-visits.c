@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Where beads are only passed through, as in the join, each one is named: by far the most of them
- * alternate between two rows, which reads as two short lists. */
+ * alternate between two rows, which reads as two short lists. Any other way is a chain whose links
+ * are numbered, so that nobody takes three groups for something done in turn. */
 #include "config.h"
 
 #include "output/words/words-visits.h"
@@ -10,6 +11,9 @@
 
 /* Fewer than two of each row are shorter told one by one. */
 #define LEAST_IN_TURN 4
+
+/* A longer chain is numbered by its groups. */
+#define MOST_LINKS 12
 
 BwStretch
 bw_stretch_at (const GArray *visits, guint i)
@@ -31,12 +35,6 @@ bw_stretch_count_new (BwStretch stretch)
   for (guint i = 0; i < stretch.n; i++)
     n += stretch.visit[i].is_new;
   return n;
-}
-
-static char *
-row_name (const BwVisit *visit)
-{
-  return g_strdup_printf (visit->in_bail ? _ ("bail row %d") : _ ("band row %d"), visit->row);
 }
 
 static gboolean
@@ -91,47 +89,50 @@ column_list (const BwVisit *visit, guint n, guint step)
 }
 
 static void
-append_in_turn (GString *text, const BwVisit *visit, guint n)
+append_in_turn (GString *text, const BwRowNames *names, const BwVisit *visit, guint n)
 {
-  g_autofree char *first = row_name (&visit[0]), *second = row_name (&visit[1]);
+  g_autofree char *first = bw_row_name_of (names, &visit[0]);
+  g_autofree char *second = bw_row_name_of (names, &visit[1]);
   g_autofree char *first_columns = column_list (visit, n, 2);
   g_autofree char *second_columns = column_list (visit + 1, n - 1, 2);
   /* Translators: a row and its columns, another row and its columns. */
-  g_string_append_printf (text, _ ("%s (columns %s) and %s (columns %s) in turn"), first,
-                          first_columns, second, second_columns);
+  g_string_append_printf (text, _ ("%s, columns %s, and %s, columns %s, one of each in turn"),
+                          first, first_columns, second, second_columns);
 }
 
 static void
-append_in_row (GString *text, const BwVisit *visit, guint n)
+append_in_row (GString *text, const BwRowNames *names, const BwVisit *visit, guint n)
 {
-  g_autofree char *row = row_name (visit), *columns = column_list (visit, n, 1);
+  g_autofree char *row = bw_row_name_of (names, visit), *columns = column_list (visit, n, 1);
   /* Translators: a row and its columns. */
-  g_string_append_printf (text, _ ("%s (columns %s)"), row, columns);
+  g_string_append_printf (text, _ ("%s, columns %s"), row, columns);
 }
 
 static void
-append_visit (GString *text, const BwVisit *visit)
+append_visit (GString *text, const BwRowNames *names, const BwVisit *visit)
 {
-  g_autofree char *row = row_name (visit);
+  g_autofree char *row = bw_row_name_of (names, visit);
   /* Translators: a row and a column. */
-  g_string_append_printf (text, _ ("%s (column %d)"), row, visit->column);
+  g_string_append_printf (text, _ ("%s, column %d"), row, visit->column);
 }
 
-/* Tells some of n visits; returns how many. */
+/* How many visits from the first on read as one group: a zigzag, some of one row, or one. */
 static guint
-append_some (GString *text, const BwVisit *visit, guint n)
+count_group (const BwVisit *visit, guint n)
 {
-  guint in_turn = count_in_turn (visit, n), in_row = count_in_row (visit, n);
-  if (in_turn >= LEAST_IN_TURN) {
-    append_in_turn (text, visit, in_turn);
-    return in_turn;
-  }
-  if (in_row > 1) {
-    append_in_row (text, visit, in_row);
-    return in_row;
-  }
-  append_visit (text, visit);
-  return 1;
+  guint in_turn = count_in_turn (visit, n);
+  return in_turn >= LEAST_IN_TURN ? in_turn : count_in_row (visit, n);
+}
+
+static void
+append_group (GString *text, const BwRowNames *names, const BwVisit *visit, guint n)
+{
+  if (n == 1)
+    append_visit (text, names, visit);
+  else if (same_row (&visit[0], &visit[1]))
+    append_in_row (text, names, visit, n);
+  else
+    append_in_turn (text, names, visit, n);
 }
 
 static GArray *
@@ -144,14 +145,47 @@ passed_again (BwStretch stretch)
   return visits;
 }
 
-char *
-bw_stretch_words (BwStretch stretch)
+static gboolean
+is_chain (const GArray *visits)
+{
+  const BwVisit *first = (const BwVisit *)(gconstpointer)visits->data;
+  return visits->len > 1 && visits->len <= MOST_LINKS
+         && count_group (first, visits->len) < visits->len;
+}
+
+gboolean
+bw_stretch_is_chain (BwStretch stretch)
 {
   g_autoptr (GArray) visits = passed_again (stretch);
+  return is_chain (visits);
+}
+
+char *
+bw_stretch_words (const BwRowNames *names, BwStretch stretch)
+{
+  g_autoptr (GArray) visits = passed_again (stretch);
+  gboolean one_by_one = is_chain (visits);
   GString *text = g_string_new (NULL);
-  for (guint i = 0; i < visits->len;) {
-    g_string_append (text, i > 0 ? ", " : "");
-    i += append_some (text, &g_array_index (visits, BwVisit, i), visits->len - i);
+  int link = 0;
+  for (guint i = 0, n; i < visits->len; i += n) {
+    const BwVisit *visit = &g_array_index (visits, BwVisit, i);
+    n = one_by_one ? 1 : count_group (visit, visits->len - i);
+    if (n < visits->len)
+      /* Translators: between the links of a chain, and the number before each. */
+      g_string_append_printf (text, link > 0 ? _ ("; %d: ") : _ ("%d: "), link + 1);
+    append_group (text, names, visit, n);
+    link++;
   }
   return g_string_free (text, FALSE);
+}
+
+int
+bw_stretch_turns (BwStretch stretch, const BwVisit *from)
+{
+  int turns = 0;
+  for (guint i = 0; i < stretch.n; i++) {
+    const BwVisit *before = i > 0 ? &stretch.visit[i - 1] : from;
+    turns += before && before->direction != stretch.visit[i].direction;
+  }
+  return turns;
 }

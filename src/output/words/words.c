@@ -8,6 +8,7 @@
 #include "core/base/lattice.h"
 #include "output/report/report-parts.h"
 #include "output/words/bed-words.h"
+#include "output/words/thread-words.h"
 #include "output/words/try-on-words.h"
 #include "output/words/words.h"
 
@@ -116,7 +117,7 @@ append_thread (GString *text, BwProject *project)
   g_autofree char *length = bw_text_cut (first->length_mm);
   g_autofree char *cut = g_strdup_printf (
       _ ("The thread: cut %s. Pass twice through a spare bead, %.0f mm from its end: this stopper "
-         "bead holds the first row back and comes off again at the end."),
+         "bead holds the first row back and comes off again before the zip."),
       length, design->thread.tail_mm);
   bw_text_item (text, cut);
 }
@@ -157,7 +158,8 @@ try_on_sentence (const BwForecast *forecast)
   return g_strdup_printf (
       _ ("Try on: from here on, until the ends meet. %s It should close at one of these counts of "
          "beads round the stone: %s. If it closes early leave the last rows out; if it wants more "
-         "rows go on as the band began. %s Measure the strip lying flat, from edge to edge, and "
+         "rows, they are told under “Further rows”. %s Measure the strip lying flat, from edge to "
+         "edge, and "
          "write the length down."),
       bw_try_on_words_procedure (), counts, bw_try_on_words_reading ());
 }
@@ -183,18 +185,16 @@ first_pull (BwProject *project)
 static GArray *
 band_events (BwProject *project)
 {
-  const BwDesign *design = bw_project_get_design (project);
   const BwForecast *forecast = bw_project_forecast (project);
   const GArray *lengths = bw_project_path (project)->lengths;
-  int rows = design->band.rows;
+  int rows = bw_project_get_design (project)->band.rows;
   GArray *events = bw_words_events_new ();
   if (rows >= 3)
     bw_words_events_add (events, 3, turning_sentence ());
   for (guint i = 1; i < lengths->len; i++) {
     const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
     if (length->from_row <= rows)
-      bw_words_events_add (events, length->from_row,
-                           bw_words_change (length, design->thread.tail_mm));
+      bw_words_events_add (events, length->from_row, bw_words_change (project, (int)i));
   }
   bw_words_events_add (events, first_pull (project) + 1, try_on_sentence (forecast));
   return events;

@@ -48,8 +48,9 @@ void bw_words_events_add (GArray *events, int before_row, char *sentence);
  * told as one, none is left out. */
 void bw_words_append_rows (GString *text, const GArray *rows, char **labels, const GArray *events);
 
-/* That a fresh length of thread is to be taken. Owned. */
-char *bw_words_change (const BwThreadLength *length, double tail_mm);
+/* The join, from the last row to the anchors, and every change of thread in it; *length: the length
+ * in the needle, before and after. */
+void bw_words_append_join (GString *text, BwProject *project, int *length);
 
-/* What comes after the last row: the join, the bail, the ends of the thread. */
+/* What comes after the last row: further rows, the join, the bail, the ends of the thread. */
 void bw_words_append_finish (GString *text, BwProject *project, char **labels);

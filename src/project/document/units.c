@@ -32,13 +32,32 @@ is_inches (const char *words, const char *blank)
          && strcspn (start, ".,") < (gsize)(blank - start);
 }
 
+static gboolean
+is_sign (const char *at)
+{
+  gunichar c = g_utf8_get_char (at);
+  return c == '+' || c == 0x2212; /* the minus of print */
+}
+
+/* "L − 1" is one name: a blank on either side of a sign that stands between blanks. */
+static gboolean
+is_beside_sign (const char *words, const char *blank)
+{
+  if (blank[1] && is_sign (blank + 1) && *g_utf8_next_char (blank + 1) == ' ')
+    return TRUE;
+  const char *before = g_utf8_find_prev_char (words, blank);
+  return before && before > words && is_sign (before) && before[-1] == ' ';
+}
+
 char *
 bw_units_kept (const char *words)
 {
   g_autoptr (GString) kept = g_string_sized_new (strlen (words) + 16);
   for (const char *c = words; *c; c++) {
     gboolean after_digit = c > words && g_ascii_isdigit (c[-1]);
-    if (*c == ' ' && after_digit && (is_unit (c + 1) || is_inches (words, c)))
+    if (*c == ' '
+        && (is_beside_sign (words, c)
+            || (after_digit && (is_unit (c + 1) || is_inches (words, c)))))
       g_string_append (kept, NO_BREAK_SPACE);
     else
       g_string_append_c (kept, *c);
