@@ -9,6 +9,7 @@
 #include "editor/bail/bail-frame.h"
 #include "editor/bail/bail-look.h"
 #include "editor/bail/bail-words.h"
+#include "editor/cloth/listening.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -491,22 +492,14 @@ add_drag (BwBailGrasp *grasp)
 void
 bw_bail_grasp_init (BwBailGrasp *grasp, BwBandView *view)
 {
-  GtkWidget *widget = view->widget;
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *scroll
-      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
+  static const BwListening listening = {
+    .pointed = G_CALLBACK (on_motion),
+    .left = G_CALLBACK (on_leave),
+    .scrolled = G_CALLBACK (on_scroll),
+    .key_pressed = G_CALLBACK (on_key),
+    .unfocused = G_CALLBACK (bw_bail_grasp_settle),
+  };
   *grasp = (BwBailGrasp){ .view = view };
   add_drag (grasp);
-  g_signal_connect (motion, "enter", G_CALLBACK (on_motion), grasp);
-  g_signal_connect (motion, "motion", G_CALLBACK (on_motion), grasp);
-  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave), grasp);
-  g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), grasp);
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), grasp);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (bw_bail_grasp_settle), grasp);
-  gtk_widget_add_controller (widget, motion);
-  gtk_widget_add_controller (widget, scroll);
-  gtk_widget_add_controller (widget, keys);
-  gtk_widget_add_controller (widget, focus);
+  bw_listen (view->widget, &listening, grasp);
 }

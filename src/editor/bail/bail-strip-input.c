@@ -5,6 +5,7 @@
 #include "editor/bail/bail-strip-input.h"
 
 #include "editor/bail/bail-look.h"
+#include "editor/cloth/listening.h"
 #include "core/base/lattice.h"
 #include "editor/tool/stroke.h"
 
@@ -344,23 +345,15 @@ add_pointing (BwBailStripInput *input)
 void
 bw_bail_strip_input_init (BwBailStripInput *input, BwBailLaid *laid)
 {
-  GtkWidget *widget = laid->view->widget;
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *scroll
-      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
+  static const BwListening listening = {
+    .pointed = G_CALLBACK (on_motion),
+    .left = G_CALLBACK (point_at_cursor),
+    .scrolled = G_CALLBACK (on_scroll),
+    .key_pressed = G_CALLBACK (on_key),
+    .focused = G_CALLBACK (on_focus_enter),
+    .unfocused = G_CALLBACK (on_focus_leave),
+  };
   *input = (BwBailStripInput){ .laid = laid };
   add_pointing (input);
-  g_signal_connect (motion, "enter", G_CALLBACK (on_motion), input);
-  g_signal_connect (motion, "motion", G_CALLBACK (on_motion), input);
-  g_signal_connect_swapped (motion, "leave", G_CALLBACK (point_at_cursor), input);
-  g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), input);
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), input);
-  g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_focus_enter), input);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus_leave), input);
-  gtk_widget_add_controller (widget, motion);
-  gtk_widget_add_controller (widget, scroll);
-  gtk_widget_add_controller (widget, keys);
-  gtk_widget_add_controller (widget, focus);
+  bw_listen (laid->view->widget, &listening, input);
 }

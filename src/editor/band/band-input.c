@@ -7,6 +7,7 @@
 
 #include "editor/band/band-deeds.h"
 #include "editor/band/band-keys.h"
+#include "editor/cloth/listening.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -409,25 +410,16 @@ on_modifiers (GtkEventControllerKey *keys, GdkModifierType state, BwBandInput *i
 void
 bw_band_input_init (BwBandInput *input, BwBandWork *work)
 {
-  GtkWidget *widget = work->view->widget;
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *scroll
-      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
+  static const BwListening listening = {
+    .pointed = G_CALLBACK (on_motion),
+    .left = G_CALLBACK (on_leave),
+    .scrolled = G_CALLBACK (on_scroll),
+    .key_pressed = G_CALLBACK (on_key),
+    .modifiers = G_CALLBACK (on_modifiers),
+    .focused = G_CALLBACK (on_focus_enter),
+    .unfocused = G_CALLBACK (on_focus_leave),
+  };
   *input = (BwBandInput){ .work = work };
   add_gestures (input);
-  g_signal_connect (motion, "enter", G_CALLBACK (on_motion), input);
-  g_signal_connect (motion, "motion", G_CALLBACK (on_motion), input);
-  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave), input);
-  g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), input);
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key), input);
-  g_signal_connect (keys, "modifiers", G_CALLBACK (on_modifiers), input);
-  g_signal_connect_swapped (focus, "enter", G_CALLBACK (on_focus_enter), input);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_focus_leave), input);
-  gtk_widget_add_controller (widget, motion);
-  gtk_widget_add_controller (widget, scroll);
-  gtk_widget_add_controller (widget, keys);
-  gtk_widget_add_controller (widget, focus);
+  bw_listen (work->view->widget, &listening, input);
 }

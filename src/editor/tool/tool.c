@@ -46,6 +46,23 @@ bw_tool_set_bead (BwToolHold *hold, int long_row, int column)
   bw_tool_lay (hold, long_row, column, hold->colour);
 }
 
+static void
+set_bead (int long_row, int column, gpointer data)
+{
+  bw_tool_set_bead (data, long_row, column);
+}
+
+BwToolReply
+bw_tool_pull_shape (BwToolHold *hold,
+                    void (*shape) (BwShapeBox box, BwStrokeVisit visit, gpointer data))
+{
+  BwShapeBox box = bw_shape_box (bw_tool_brick (hold, hold->from), bw_tool_square_end (hold),
+                                 bw_band_layout_around (&hold->layout));
+  bw_paint_restart (hold->paint);
+  shape (box, set_bead, hold);
+  return BW_TOOL_GOES_ON;
+}
+
 BwToolReply
 bw_tool_let_go (BwToolHold *hold)
 {

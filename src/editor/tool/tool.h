@@ -71,6 +71,11 @@ BwBeadAt bw_tool_brick (const BwToolHold *hold, BwBandPoint point);
 BwBeadAt bw_tool_straight_end (const BwToolHold *hold);
 BwBeadAt bw_tool_square_end (const BwToolHold *hold);
 
+/* Lays a shape, such as bw_shape_fill(), between where it was taken hold of and where the pointer
+ * is, in place of the one laid before. */
+BwToolReply bw_tool_pull_shape (BwToolHold *hold,
+                                void (*shape) (BwShapeBox box, BwStrokeVisit visit, gpointer data));
+
 /* Lays the bead that a long row and column stand for, in the colour in hand or another; outside the
  * band nothing happens. */
 void bw_tool_set_bead (BwToolHold *hold, int long_row, int column);

@@ -6,6 +6,7 @@
 #include "preview/scene/camera.h"
 #include "preview/gl/gl-limits.h"
 #include "preview/gl/gl-program.h"
+#include "preview/gl/gl-target.h"
 #include <string.h>
 
 /* More beads than this and a whole picture is the shorter way. */
@@ -19,8 +20,7 @@ typedef struct {
 } Rect;
 
 struct _BwGlPicture {
-  GLuint framebuffer, colour, depth;
-  int width, height; /* of the framebuffer */
+  BwGlTarget target;
   BwGlShot shown;
   gboolean whole_spoilt;
   int spoilt[BEADS_MAX];
@@ -42,22 +42,12 @@ bw_gl_picture_new (void)
   return self;
 }
 
-static void
-drop_buffers (BwGlPicture *self)
-{
-  glDeleteFramebuffers (1, &self->framebuffer);
-  glDeleteRenderbuffers (1, &self->colour);
-  glDeleteRenderbuffers (1, &self->depth);
-  self->framebuffer = self->colour = self->depth = 0;
-  self->width = self->height = 0;
-}
-
 void
 bw_gl_picture_free (BwGlPicture *self)
 {
   if (!self)
     return;
-  drop_buffers (self);
+  bw_gl_target_drop (&self->target);
   g_free (self);
 }
 
@@ -87,35 +77,7 @@ bw_gl_picture_spoil_beads (BwGlPicture *self, const int *bead, int n)
 double
 bw_gl_picture_last_share (const BwGlPicture *self)
 {
-  return (double)self->last_pixels / ((double)self->width * self->height);
-}
-
-static GLuint
-storage (GLenum format, GLenum point, int width, int height)
-{
-  GLuint buffer;
-  glGenRenderbuffers (1, &buffer);
-  glBindRenderbuffer (GL_RENDERBUFFER, buffer);
-  glRenderbufferStorage (GL_RENDERBUFFER, format, width, height);
-  glFramebufferRenderbuffer (GL_FRAMEBUFFER, point, GL_RENDERBUFFER, buffer);
-  return buffer;
-}
-
-/* Binds a framebuffer of this size; what it held is lost when the size is another. */
-static void
-bind_buffers (BwGlPicture *self, int width, int height)
-{
-  if (self->width == width && self->height == height) {
-    glBindFramebuffer (GL_FRAMEBUFFER, self->framebuffer);
-    return;
-  }
-  drop_buffers (self);
-  glGenFramebuffers (1, &self->framebuffer);
-  glBindFramebuffer (GL_FRAMEBUFFER, self->framebuffer);
-  self->colour = storage (GL_RGBA8, GL_COLOR_ATTACHMENT0, width, height);
-  self->depth = storage (GL_DEPTH_COMPONENT24, GL_DEPTH_ATTACHMENT, width, height);
-  self->width = width;
-  self->height = height;
+  return (double)self->last_pixels / ((double)self->target.width * self->target.height);
 }
 
 static Rect
@@ -150,7 +112,7 @@ changed_part (const BwGlPicture *self, const BwScene *scene, const BwGlShot *sho
   const Rect all = { 0, 0, shot->width, shot->height };
   BwGlShot same = self->shown;
   same.hover = shot->hover;
-  if (self->whole_spoilt || self->width != shot->width || memcmp (&same, shot, sizeof same))
+  if (self->whole_spoilt || self->target.width != shot->width || memcmp (&same, shot, sizeof same))
     return all;
   BwEye eye;
   Rect part = { 0, 0, 0, 0 };
@@ -202,7 +164,8 @@ draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const BwGlS
 {
   Rect part = changed_part (self, scene, shot);
   gint64 start = g_get_monotonic_time ();
-  bind_buffers (self, shot->width, shot->height);
+  if (!bw_gl_target_bind (&self->target, shot->width, shot->height))
+    return;
   draw_part (self, renderer, scene, shot, part);
   self->shown = *shot;
   self->whole_spoilt = FALSE;
@@ -269,10 +232,11 @@ look_again (BwGlPicture *self, const BwScene *scene, const BwGlShot *shot, doubl
 static void
 copy_to (const BwGlPicture *self, GLuint target, const BwGlShot *shot)
 {
-  glBindFramebuffer (GL_READ_FRAMEBUFFER, self->framebuffer);
+  glBindFramebuffer (GL_READ_FRAMEBUFFER, self->target.framebuffer);
   glBindFramebuffer (GL_DRAW_FRAMEBUFFER, target);
-  glBlitFramebuffer (0, 0, self->width, self->height, 0, 0, shot->width, shot->height,
-                     GL_COLOR_BUFFER_BIT, self->width == shot->width ? GL_NEAREST : GL_LINEAR);
+  glBlitFramebuffer (0, 0, self->target.width, self->target.height, 0, 0, shot->width, shot->height,
+                     GL_COLOR_BUFFER_BIT,
+                     self->target.width == shot->width ? GL_NEAREST : GL_LINEAR);
   glBindFramebuffer (GL_FRAMEBUFFER, target);
 }
 

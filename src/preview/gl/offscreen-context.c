@@ -3,6 +3,7 @@
  * everywhere: Mesa's surfaceless platform, the default display, and the first device. */
 #include "preview/gl/offscreen-context.h"
 
+#include "preview/gl/gl-target.h"
 #include "preview/gl/renderer.h"
 #include <epoxy/egl.h>
 #include <epoxy/gl.h>
@@ -12,8 +13,7 @@ struct _BwOffscreen {
   EGLDisplay display;
   EGLContext context;
   BwRenderer *renderer;
-  GLuint framebuffer, colour, depth;
-  int width, height;
+  BwGlTarget target;
 };
 
 static EGLDisplay
@@ -111,16 +111,6 @@ bw_offscreen_new (gboolean want_es, GError **error)
   return self;
 }
 
-static void
-drop_target (BwOffscreen *self)
-{
-  glDeleteFramebuffers (1, &self->framebuffer);
-  glDeleteRenderbuffers (1, &self->colour);
-  glDeleteRenderbuffers (1, &self->depth);
-  self->framebuffer = self->colour = self->depth = 0;
-  self->width = self->height = 0;
-}
-
 /* The display stays open: it is the process's own, EGL hands out the same one every time, and
  * opening it anew loads the whole driver again. */
 void
@@ -129,7 +119,7 @@ bw_offscreen_free (BwOffscreen *self)
   if (!self)
     return;
   if (self->display != EGL_NO_DISPLAY) {
-    drop_target (self);
+    bw_gl_target_drop (&self->target);
     bw_renderer_free (self->renderer);
     eglMakeCurrent (self->display, EGL_NO_SURFACE, EGL_NO_SURFACE, EGL_NO_CONTEXT);
     eglDestroyContext (self->display, self->context);
@@ -150,42 +140,12 @@ bw_offscreen_update_beads (BwOffscreen *self, const BwScene *scene, const int *b
   bw_renderer_update_beads (self->renderer, scene, bead, n);
 }
 
-static GLuint
-storage (GLenum format, GLenum point, int width, int height)
-{
-  GLuint buffer;
-  glGenRenderbuffers (1, &buffer);
-  glBindRenderbuffer (GL_RENDERBUFFER, buffer);
-  glRenderbufferStorage (GL_RENDERBUFFER, format, width, height);
-  glFramebufferRenderbuffer (GL_FRAMEBUFFER, point, GL_RENDERBUFFER, buffer);
-  return buffer;
-}
-
-static gboolean
-target (BwOffscreen *self, int width, int height)
-{
-  if (self->width == width && self->height == height)
-    return TRUE;
-  drop_target (self);
-  glGenFramebuffers (1, &self->framebuffer);
-  glBindFramebuffer (GL_FRAMEBUFFER, self->framebuffer);
-  self->colour = storage (GL_RGBA8, GL_COLOR_ATTACHMENT0, width, height);
-  self->depth = storage (GL_DEPTH_COMPONENT24, GL_DEPTH_ATTACHMENT, width, height);
-  if (glCheckFramebufferStatus (GL_FRAMEBUFFER) != GL_FRAMEBUFFER_COMPLETE) {
-    drop_target (self);
-    return FALSE;
-  }
-  self->width = width;
-  self->height = height;
-  return TRUE;
-}
-
 void
 bw_offscreen_draw (BwOffscreen *self, const BwScene *scene, BwCamera camera, guint layers,
                    BwLight light, int hover, int width, int height)
 {
   const float nothing[4] = { 0, 0, 0, 0 };
-  if (!target (self, width, height))
+  if (!bw_gl_target_bind (&self->target, width, height))
     return;
   bw_renderer_draw (self->renderer, scene, camera, layers, light, hover, width, height, nothing);
   glFinish ();
@@ -229,7 +189,7 @@ bw_offscreen_picture (BwOffscreen *self, const BwScene *scene, BwCamera camera, 
                       BwLight light, int hover, int width, int height, GError **error)
 {
   int times = oversize (width, height);
-  if (!target (self, width * times, height * times)) {
+  if (!bw_gl_target_bind (&self->target, width * times, height * times)) {
     g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
                  "The driver cannot draw a picture of %d × %d pixels", width, height);
     return NULL;
