@@ -34,6 +34,10 @@ import time
 
 TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 DEMANDED = 0.95
+# Many a fault lets a test wait for what never comes. Seconds until it is taken to hang: so many, and
+# so many times what it took without the fault.
+HANGS_AFTER = 60
+HANGS_TIMES = 8
 KEYS = ("file", "old", "new", "suite", "equivalent")
 
 
@@ -120,9 +124,10 @@ class Worker:
             self.call(["meson", "setup", "-Dtests=true", self.build, self.tree], 600, True)
         self.files = {target["id"]: target["filename"] for target in self.introspect("--targets")}
         # Two rooms may have tests of one name: meson runs both.
-        self.needs = {}
+        self.needs, self.limits = {}, {}
         for test in self.introspect("--tests"):
             self.needs.setdefault(test["name"], []).extend(test["depends"])
+            self.limits[test["name"]] = min(test["timeout"], self.limits.get(test["name"], 1e9))
 
     def introspect(self, what):
         return json.loads(self.call(["meson", "introspect", what, self.build], 600, True))
@@ -175,14 +180,19 @@ class Worker:
         targets = sorted({target for suite in suites for target in self.targets(suite)})
         return self.call(["ninja", "-C", self.build, "-j2"] + targets, 1800) is not None
 
-    def passes(self, suite):
+    def passes(self, suite, times=2):
         return self.call(["meson", "test", "-C", self.build, "--no-rebuild",
-                          "--timeout-multiplier", "2", suite], 1800) is not None
+                          "--timeout-multiplier", "%g" % times, suite], 3600) is not None
 
-    def catcher(self, suites):
-        return next((suite for suite in suites if not self.passes(suite)), None)
+    def catcher(self, suites, took):
+        """took: seconds of each suite without a fault."""
+        for suite in suites:
+            hangs = HANGS_AFTER + HANGS_TIMES * took[suite]
+            if not self.passes(suite, min(2, hangs / self.limits[suite])):
+                return suite
+        return None
 
-    def try_fault(self, fault):
+    def try_fault(self, fault, took):
         texts = whole(fault)
         if not texts:
             fault.result = "has no place"
@@ -191,7 +201,7 @@ class Worker:
         if not self.builds(fault.suites):
             fault.result = "did not build"
         else:
-            fault.by = self.catcher(fault.suites)
+            fault.by = self.catcher(fault.suites, took)
             fault.result = "caught" if fault.by else "survived"
         self.write(fault.file, texts[0])
 
@@ -205,6 +215,7 @@ class Run:
         self.workers = []
         self.to_check = queue.Queue()
         self.failing = []
+        self.took = {}
 
     def in_parallel(self, work):
         threads = [threading.Thread(target=work, args=(worker,)) for worker in self.workers]
@@ -220,8 +231,11 @@ class Run:
                 suite = self.to_check.get_nowait()
             except queue.Empty:
                 return
-            if not worker.builds([suite]) or not worker.passes(suite):
+            built = worker.builds([suite])
+            begin = time.monotonic()
+            if not built or not worker.passes(suite):
                 self.failing.append(suite)
+            self.took[suite] = time.monotonic() - begin
 
     def try_faults(self, worker):
         """A worker takes the faults of one file after another: what is built stays near."""
@@ -230,7 +244,7 @@ class Run:
                 fault = self.to_try.get_nowait()
             except queue.Empty:
                 return
-            worker.try_fault(fault)
+            worker.try_fault(fault, self.took)
             with self.lock:
                 self.done += 1
                 print("%d/%d %s: %s (%s)%s" % (self.done, len(self.faults), fault.result,
