@@ -165,6 +165,7 @@ a_swatch_sets_the_gauge_and_can_be_forgotten (void **state)
   write_in (dialog, "width", "13.4 mm");
   write_in (dialog, "rows", "25");
   write_in (dialog, "length", "21.06");
+  maker_click_words (dialog, "a ruler");
   desk_keep ("measure-swatch");
   maker_click_words (dialog, "Use It");
   maker_no_dialog (maker);
@@ -733,6 +734,37 @@ a_dimension_is_asked_about_where_it_stands (void **state)
   expect_mm (length_of (maker), 58);
 }
 
+/* A strip of r rows is (r + 1) / 2 pitches, 0.1 mm by calliper against 2 % believed beforehand:
+ * 1/sd² = 1/(0.02 × 1.6)² + (13 / 0.1)², and with 60 rows 30.5 for 13. */
+static void
+a_calliper_is_taken_for_what_it_is_and_a_longer_swatch_advised (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *dialog = open_swatch (maker, "Measure a Swatch…");
+  write_in (dialog, "columns", "10");
+  write_in (dialog, "width", "13.4");
+  write_in (dialog, "rows", "25");
+  write_in (dialog, "length", "21.06");
+  maker_click_words (dialog, "a calliper");
+  assert_non_null (desk_look_for (dialog, is_label_with, "± 0.007\u00a0mm"));
+  assert_non_null (desk_look_for (dialog, is_label_with, "would make it sure to ± 0.003\u00a0mm"));
+  write_in (dialog, "rows", "60");
+  write_in (dialog, "length", "49.4");
+  assert_null (desk_look_for (dialog, is_label_with, "sure to ±"));
+  maker_click_words (dialog, "a ruler");
+  assert_non_null (desk_look_for (dialog, is_label_with, "calliper it would be sure to ± 0.003"));
+  maker_click_words (dialog, "a calliper");
+  desk_keep ("measure-swatch-calliper");
+  maker_click_words (dialog, "Use It");
+  maker_no_dialog (maker);
+  assert_int_equal (maker_design (maker)->gauge.swatch.tool, BW_STRIP_BY_CALLIPER);
+  dialog = open_swatch (maker, "Swatch…");
+  GtkWidget *calliper = desk_look_for (dialog, has_name, "calliper");
+  assert_true (gtk_check_button_get_active (GTK_CHECK_BUTTON (calliper)));
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+}
+
 static const char *
 text_in (GtkWidget *dialog, const char *name)
 {
@@ -756,6 +788,8 @@ a_swatch_begins_with_open_blanks (void **state)
   write_in (dialog, "rows", "25");
   assert_false (gtk_widget_get_sensitive (use));
   write_in (dialog, "length", "21.06");
+  assert_false (gtk_widget_get_sensitive (use));
+  maker_click_words (dialog, "a ruler");
   assert_true (gtk_widget_get_sensitive (use));
   assert_non_null (desk_look_for (dialog, is_label_with, "tenth of the bead’s size"));
   write_in (dialog, "columns", "ten");
@@ -783,6 +817,7 @@ main (void)
     IN_WINDOW (a_tenth_of_the_bead_is_taken_and_asked_about),
     IN_WINDOW (a_dimension_is_asked_about_where_it_stands),
     IN_WINDOW (a_swatch_begins_with_open_blanks),
+    IN_WINDOW (a_calliper_is_taken_for_what_it_is_and_a_longer_swatch_advised),
     IN_WINDOW (a_click_into_a_dimension_selects_all_of_it),
     IN_WINDOW (tab_goes_round_the_stone_and_then_up_along_it),
     IN_WINDOW (escape_gives_the_number_back_and_then_leaves_it),

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Four numbers off a swatch, and what they are worth: the gauge they give, how sure it is, and what
- * that does for the row count, told while they are typed. */
+/* Four numbers off a swatch, what they were measured with and what they are worth: the gauge they
+ * give, how sure it is, and what that does for the row count, told while they are typed. */
 #include "config.h"
 
 #include "app/form/doubt.h"
@@ -22,11 +22,17 @@ struct _BwSwatchDialog {
   GtkEntry *rows;
   GtkEntry *width;
   GtkEntry *length;
+  GtkCheckButton *ruler;
+  GtkCheckButton *calliper;
   GtkLabel *result;
   GtkLabel *gain;
+  GtkLabel *longer;
   GtkButton *use;
   GtkButton *drop;
 };
+
+/* Rows of a swatch that is worth weaving. Common practice, no source. */
+#define LONG_ROWS 60
 
 G_DEFINE_FINAL_TYPE (BwSwatchDialog, bw_swatch_dialog, GTK_TYPE_WINDOW)
 
@@ -59,7 +65,17 @@ read_swatch (BwSwatchDialog *self, BwSwatch *swatch, GError **error)
     return FALSE;
   swatch->columns = (int)CLAMP (columns, -1e6, 1e6);
   swatch->rows = (int)CLAMP (rows, -1e6, 1e6);
+  swatch->tool
+      = gtk_check_button_get_active (self->calliper) ? BW_STRIP_BY_CALLIPER : BW_STRIP_BY_RULER;
   return TRUE;
+}
+
+static BwPitch
+pitch_of (BwSwatchDialog *self, const BwGauge *gauge)
+{
+  int n_checks;
+  const BwCheck *checks = bw_project_get_checks (bw_draft_get_project (self->draft), &n_checks);
+  return bw_gauge_pitch (gauge, checks, n_checks);
 }
 
 /* The project's design with the swatch as typed; FALSE when it cannot stand. */
@@ -79,9 +95,7 @@ read_design (BwSwatchDialog *self, BwDesign *design, GError **error)
   BwFault fault;
   if (!bw_gauge_validate (&design->gauge, &fault))
     return bw_fault_tell (&fault, error);
-  int n_checks;
-  const BwCheck *checks = bw_project_get_checks (bw_draft_get_project (self->draft), &n_checks);
-  design->pitch = bw_gauge_pitch (&design->gauge, checks, n_checks);
+  design->pitch = pitch_of (self, &design->gauge);
   return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
 
@@ -110,6 +124,27 @@ words_of_doubt (const BwDesign *design)
   return NULL;
 }
 
+/* What the same hands' long swatch by calliper would be worth; NULL where this is one. */
+static char *
+words_of_longer (BwSwatchDialog *self, const BwDesign *design)
+{
+  BwGauge gauge = design->gauge;
+  gboolean is_short = gauge.swatch.rows < LONG_ROWS;
+  if (!is_short && gauge.swatch.tool == BW_STRIP_BY_CALLIPER)
+    return NULL;
+  gauge.swatch.length_mm *= (MAX (gauge.swatch.rows, LONG_ROWS) + 1) / (gauge.swatch.rows + 1.0);
+  gauge.swatch.rows = MAX (gauge.swatch.rows, LONG_ROWS);
+  gauge.swatch.tool = BW_STRIP_BY_CALLIPER;
+  g_autofree char *sd = bw_length_format (pitch_of (self, &gauge).sd_mm,
+                                          bw_settings_get_unit (bw_settings_get ()), 3);
+  if (!is_short)
+    return g_strdup_printf (_ ("Measured with a calliper it would be sure to ± %s."), sd);
+  return g_strdup_printf (
+      _ ("%d rows measured with a calliper would make it sure to ± %s: what the "
+         "measuring is off by is then shared among more beads."),
+      LONG_ROWS, sd);
+}
+
 static void
 show_result (BwSwatchDialog *self, const BwDesign *design)
 {
@@ -122,8 +157,10 @@ show_result (BwSwatchDialog *self, const BwDesign *design)
       = g_strdup_printf (_ ("Column to column %s, bead to bead %s ± %s"), w, p, sd);
   g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
   g_autofree char *doubt = words_of_doubt (design);
+  g_autofree char *longer = words_of_longer (self, design);
   bw_label_set_words (self->result, gauge);
   bw_label_set_words (self->gain, doubt ? doubt : gain);
+  bw_label_set_words (self->longer, longer ? longer : "");
 }
 
 /* Nothing is wrong with what nobody has typed yet. */
@@ -134,7 +171,7 @@ is_whole (BwSwatchDialog *self)
   for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
     if (*text_of (entries[i]) == '\0')
       return FALSE;
-  return TRUE;
+  return gtk_check_button_get_active (self->ruler) || gtk_check_button_get_active (self->calliper);
 }
 
 static void
@@ -146,6 +183,7 @@ show_fault (BwSwatchDialog *self, const GError *error)
   mark (self->length, error, "/gauge/swatch/length_mm");
   bw_label_set_words (self->result, error ? bw_fault_sentence (error) : "");
   bw_label_set_words (self->gain, "");
+  bw_label_set_words (self->longer, "");
   if (error)
     gtk_widget_add_css_class (GTK_WIDGET (self->result), "reason");
   else
@@ -166,7 +204,10 @@ changed (BwSwatchDialog *self)
   if (stands)
     show_result (self, &design);
   else if (!whole)
-    bw_label_set_words (self->result, _ ("Four numbers off your swatch say how your hands weave."));
+    bw_label_set_words (
+        self->result,
+        _ ("Four numbers off your swatch, and what you measured it with, say how your "
+           "hands weave."));
 }
 
 static void
@@ -215,7 +256,7 @@ show_swatch (BwSwatchDialog *self)
 {
   const BwGauge *gauge = &bw_draft_get_design (self->draft)->gauge;
   suggest (self->columns, BW_SWATCH_COLUMNS);
-  suggest (self->rows, BW_SWATCH_ROWS);
+  suggest (self->rows, LONG_ROWS);
   gtk_widget_set_visible (GTK_WIDGET (self->drop), gauge->has_swatch);
   if (!gauge->has_swatch)
     return;
@@ -223,6 +264,8 @@ show_swatch (BwSwatchDialog *self)
   put_length (self->width, gauge->swatch.width_mm);
   put_count (self->rows, gauge->swatch.rows);
   put_length (self->length, gauge->swatch.length_mm);
+  gboolean finely = gauge->swatch.tool == BW_STRIP_BY_CALLIPER;
+  gtk_check_button_set_active (finely ? self->calliper : self->ruler, TRUE);
 }
 
 void
@@ -256,6 +299,9 @@ bw_swatch_dialog_class_init (BwSwatchDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, rows);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, width);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, length);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, ruler);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, calliper);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, longer);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, result);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, gain);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, use);
