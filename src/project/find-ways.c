@@ -77,6 +77,13 @@ bw_ways_question_wish (BwWaysQuestion *self)
   return &self->ask.wish;
 }
 
+void
+bw_ways_question_hang (BwWaysQuestion *self)
+{
+  if (self->design.bail.style == BW_BAIL_NONE)
+    self->design.bail.style = BW_BAIL_FLAP;
+}
+
 typedef struct {
   const BwWaysAsk *ask;
   gboolean coarse;

@@ -17,6 +17,9 @@ BwWaysQuestion *bw_ways_question_new (BwProject *project, const BwBookHands *han
 void bw_ways_question_free (BwWaysQuestion *question);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwWaysQuestion, bw_ways_question_free)
 
+/* Ways with a bail are looked for, though the project may have none; before the search begins. */
+void bw_ways_question_hang (BwWaysQuestion *question);
+
 /* May be written until the search begins. Borrowed. */
 BwWaysWish *bw_ways_question_wish (BwWaysQuestion *question);
 

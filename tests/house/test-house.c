@@ -23,7 +23,7 @@ static const struct {
   { "preview", 2, "scene gl picture view" },
   { "editor", 2, "cloth tool band bail" },
   { "picture", 2, "" },
-  { "app", 3, "kit help form keep fit measure draw hang bench make shelf window" },
+  { "app", 3, "kit help form keep fit measure draw hang bench make shelf workshop window" },
   { "tool", 3, "" },
 };
 

@@ -19,6 +19,7 @@ struct _BwRemedyList {
   GtkListBox *list, *tried; /* each row of a remedy keeps it */
   GtkLabel *none;
   GtkWidget *unfold;
+  GtkWidget *ways; /* another bead, width and height together */
 };
 
 enum { APPLIED, N_SIGNALS };
@@ -215,6 +216,7 @@ bw_remedy_list_fill (BwRemedyList *self)
                                       : _ ("Nothing by itself makes it snug."));
   gtk_widget_set_visible (GTK_WIDGET (self->none), none);
   gtk_widget_set_visible (GTK_WIDGET (self->list), !none);
+  gtk_widget_set_visible (self->ways, told.verdict != BW_VERDICT_SNUG);
   gtk_widget_set_visible (self->unfold, gtk_list_box_get_row_at_index (self->tried, 0) != NULL);
 }
 
@@ -230,6 +232,13 @@ row_activated (BwRemedyList *self, GtkListBoxRow *row)
     gtk_widget_activate_action (GTK_WIDGET (self), "win.swatch", NULL);
   else
     bw_remedy_try (GTK_WIDGET (self), self->draft, &remedy);
+}
+
+static void
+ways_clicked (BwRemedyList *self)
+{
+  g_signal_emit (self, signals[APPLIED], 0);
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.ways", NULL);
 }
 
 /* While the list is open the project can change below it, by undo for one. */
@@ -287,7 +296,9 @@ bw_remedy_list_class_init (BwRemedyListClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwRemedyList, tried);
   gtk_widget_class_bind_template_child (widget_class, BwRemedyList, none);
   gtk_widget_class_bind_template_child (widget_class, BwRemedyList, unfold);
+  gtk_widget_class_bind_template_child (widget_class, BwRemedyList, ways);
   gtk_widget_class_bind_template_callback (widget_class, row_activated);
+  gtk_widget_class_bind_template_callback (widget_class, ways_clicked);
 }
 
 static void

@@ -117,6 +117,17 @@ describe_fault (BwShelfLook *look, const GError *error)
   look->reason = g_strdup (pointer ? bw_fault_sentence (error) : bw_io_words (error, BW_IO_READ));
 }
 
+cairo_surface_t *
+bw_shelf_look_paint (BwProject *project, GCancellable *stop)
+{
+  cairo_surface_t *picture = NULL;
+  g_mutex_lock (&painting);
+  if (!ended && !g_cancellable_is_cancelled (stop) && is_worth_painting (project))
+    picture = paint (project);
+  g_mutex_unlock (&painting);
+  return picture;
+}
+
 BwShelfLook *
 bw_shelf_look_make (GFile *file, GCancellable *stop)
 {
@@ -128,9 +139,6 @@ bw_shelf_look_make (GFile *file, GCancellable *stop)
     return look;
   }
   describe (look, project);
-  g_mutex_lock (&painting);
-  if (!ended && !g_cancellable_is_cancelled (stop) && is_worth_painting (project))
-    look->picture = paint (project);
-  g_mutex_unlock (&painting);
+  look->picture = bw_shelf_look_paint (project, stop);
   return look;
 }

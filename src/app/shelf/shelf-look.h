@@ -3,6 +3,7 @@
  * on any thread. */
 #pragma once
 
+#include "project/project.h"
 #include <cairo.h>
 #include <gio/gio.h>
 
@@ -33,6 +34,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwShelfLook, bw_shelf_look_free)
 /* Of a project's file, read and painted. Never NULL; waits as long as the disk does. stop ends it
  * between its parts, and what it gives then is of no use. */
 BwShelfLook *bw_shelf_look_make (GFile *file, GCancellable *stop);
+
+/* The piece alone, as it stands on the shelf; NULL when it has too many beads, none could be
+ * painted, or it was stopped. Waits for its turn. Owned. */
+cairo_surface_t *bw_shelf_look_paint (BwProject *project, GCancellable *stop);
 
 /* Pictures are painted one at a time. Waits for the one in hand and lets no other begin: for a
  * program that ends, whose graphics driver goes with it. */

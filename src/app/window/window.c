@@ -33,6 +33,7 @@
 #include "app/window/stone-panel.h"
 #include "app/window/undo-box.h"
 #include "app/window/window.h"
+#include "app/workshop/ways-window.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -580,6 +581,14 @@ swatch (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+ways (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  bw_typed_take (GTK_WIDGET (self));
+  bw_ways_window_show (GTK_WINDOW (self), self->draft);
+}
+
+static void
 tell (GSimpleAction *action, GVariant *parameter, gpointer self)
 {
   int type;
@@ -609,10 +618,19 @@ static void
 add_actions (BwWindow *self)
 {
   static const GActionEntry entries[] = {
-    { BW_TELL_ACTION, tell, "(is)" }, { "bench", bench },     { "help", help },
-    { "close", close_window },        { "zoom-in", zoom_in }, { "zoom-out", zoom_out },
-    { "zoom-fit", zoom_fit },         { "shelf", shelf },     { "shelf-back", shelf_back },
-    { "new-stone", new_stone },       { "swatch", swatch },   { "shelf-forget", shelf_forget, "s" },
+    { BW_TELL_ACTION, tell, "(is)" },
+    { "bench", bench },
+    { "help", help },
+    { "close", close_window },
+    { "zoom-in", zoom_in },
+    { "zoom-out", zoom_out },
+    { "zoom-fit", zoom_fit },
+    { "shelf", shelf },
+    { "shelf-back", shelf_back },
+    { "new-stone", new_stone },
+    { "swatch", swatch },
+    { "shelf-forget", shelf_forget, "s" },
+    { "ways", ways },
   };
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_autoptr (GPropertyAction) stage
