@@ -137,56 +137,101 @@ within (const Scatter *s)
          - 0.5 * (s->squares - s->sum.weighted * s->sum.weighted / s->sum.precision);
 }
 
+/* The pieces' part: each kind's readings gathered, what they say within the kind in *total. Owned.
+ */
+static Scatter *
+scatter_pieces (double spread, const BwHandsPiece *pieces, int n_pieces, int n_kinds, double *total)
+{
+  Scatter *kinds = g_new0 (Scatter, MAX (n_kinds, 1));
+  for (int i = 0; i < n_pieces; i++)
+    scatter (&kinds[pieces[i].kind], pieces[i].y, beyond (pieces[i].weight, spread));
+  *total = 0;
+  for (int k = 0; k < n_kinds; k++)
+    *total += within (&kinds[k]);
+  return kinds;
+}
+
+/* The part above the kinds, which does not see the pieces any more. */
+static double
+likelihood_of_kinds (double hands_spread, double kind_spread, const Scatter *kinds, int n_kinds)
+{
+  Scatter hands = { 0 };
+  for (int k = 0; k < n_kinds; k++)
+    scatter (&hands, mean_of (kinds[k].sum), beyond (kinds[k].sum.precision, kind_spread));
+  double last = beyond (hands.sum.precision, hands_spread), mean = mean_of (hands.sum);
+  return last > 0 ? within (&hands) + 0.5 * log (last) - 0.5 * last * mean * mean : 0;
+}
+
 double
 bw_hands_log_likelihood (BwHandsSpread spread, const BwHandsPiece *pieces, int n_pieces,
                          int n_kinds)
 {
-  g_autofree Scatter *kinds = g_new0 (Scatter, MAX (n_kinds, 1));
-  Scatter hands = { 0 };
-  double total = 0;
-  for (int i = 0; i < n_pieces; i++)
-    scatter (&kinds[pieces[i].kind], pieces[i].y, beyond (pieces[i].weight, spread.piece));
-  for (int k = 0; k < n_kinds; k++) {
-    total += within (&kinds[k]);
-    scatter (&hands, mean_of (kinds[k].sum), beyond (kinds[k].sum.precision, spread.kind));
-  }
-  total += within (&hands);
-  double last = beyond (hands.sum.precision, spread.hands), mean = mean_of (hands.sum);
-  return last > 0 ? total + 0.5 * log (last) - 0.5 * last * mean * mean : total;
+  double within_kinds;
+  g_autofree Scatter *kinds
+      = scatter_pieces (spread.piece, pieces, n_pieces, n_kinds, &within_kinds);
+  return within_kinds + likelihood_of_kinds (spread.hands, spread.kind, kinds, n_kinds);
+}
+
+typedef struct {
+  double likely;
+  BwHandsSpread spread;
+} Fitted;
+
+/* All spreads of hands and kinds for one spread of pieces: these are gathered once. */
+static void
+fit_above (Fitted *best, double piece, const BwHandsPiece *pieces, int n_pieces, int n_kinds)
+{
+  BwHandsSpread usual = bw_hands_usual_spread ();
+  double within_kinds;
+  g_autofree Scatter *kinds = scatter_pieces (piece, pieces, n_pieces, n_kinds, &within_kinds);
+  for (int a = -GRID_STEPS; a <= GRID_STEPS; a++)
+    for (int b = -GRID_STEPS; b <= GRID_STEPS; b++) {
+      BwHandsSpread spread
+          = { usual.hands * pow (GRID_RATIO, a), usual.kind * pow (GRID_RATIO, b), piece };
+      double likely
+          = within_kinds + likelihood_of_kinds (spread.hands, spread.kind, kinds, n_kinds);
+      if (likely > best->likely)
+        *best = (Fitted){ likely, spread };
+    }
 }
 
 static double
-shrunk (double found, double usual, double pieces)
+shrunk (double found, double usual, int n)
 {
-  return sqrt ((pieces * found * found + SHRINK_PIECES * usual * usual) / (pieces + SHRINK_PIECES));
+  return sqrt ((n * found * found + SHRINK_PIECES * usual * usual) / (n + SHRINK_PIECES));
+}
+
+/* Pieces with readings, and the kinds they are of. */
+static int
+count_told (const BwHandsPiece *pieces, int n_pieces, int n_kinds, int *kinds)
+{
+  g_autofree gboolean *is_told = g_new0 (gboolean, MAX (n_kinds, 1));
+  int told = 0;
+  for (int i = 0; i < n_pieces; i++)
+    if (pieces[i].weight > 0) {
+      is_told[pieces[i].kind] = TRUE;
+      told++;
+    }
+  *kinds = 0;
+  for (int k = 0; k < n_kinds; k++)
+    *kinds += is_told[k];
+  return told;
 }
 
 BwHandsSpread
 bw_hands_fit_spread (const BwHandsPiece *pieces, int n_pieces, int n_kinds, gboolean *fitted)
 {
-  BwHandsSpread usual = bw_hands_usual_spread (), best = usual;
-  double most = -HUGE_VAL;
-  int told = 0;
-  for (int i = 0; i < n_pieces; i++)
-    told += pieces[i].weight > 0;
+  BwHandsSpread usual = bw_hands_usual_spread ();
+  Fitted best = { -HUGE_VAL, usual };
+  int kinds, told = count_told (pieces, n_pieces, n_kinds, &kinds);
   *fitted = told >= BW_HANDS_FIT_FROM;
   if (!*fitted)
     return usual;
-  for (int a = -GRID_STEPS; a <= GRID_STEPS; a++)
-    for (int b = -GRID_STEPS; b <= GRID_STEPS; b++)
-      for (int c = -GRID_STEPS; c <= GRID_STEPS; c++) {
-        BwHandsSpread spread
-            = { usual.hands * pow (GRID_RATIO, a), usual.kind * pow (GRID_RATIO, b),
-                usual.piece * pow (GRID_RATIO, c) };
-        double likely = bw_hands_log_likelihood (spread, pieces, n_pieces, n_kinds);
-        if (likely > most) {
-          most = likely;
-          best = spread;
-        }
-      }
-  return (BwHandsSpread){ shrunk (best.hands, usual.hands, told),
-                          shrunk (best.kind, usual.kind, told),
-                          shrunk (best.piece, usual.piece, told) };
+  for (int c = -GRID_STEPS; c <= GRID_STEPS; c++)
+    fit_above (&best, usual.piece * pow (GRID_RATIO, c), pieces, n_pieces, n_kinds);
+  return (BwHandsSpread){ shrunk (best.spread.hands, usual.hands, 1),
+                          shrunk (best.spread.kind, usual.kind, kinds),
+                          shrunk (best.spread.piece, usual.piece, told) };
 }
 
 BwHandsPitch

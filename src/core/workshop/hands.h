@@ -66,8 +66,11 @@ void bw_hands_clear (BwHands *self);
 #define BW_HANDS_FIT_FROM 20
 
 /* The spread that makes the pieces most likely, looked for on a grid of factors of the usual one
- * and shrunk towards that with the weight of ten pieces: s² = (m ŝ² + 10 s₀²) / (m + 10) for m
- * pieces. *fitted tells whether there were enough; without, the usual spread is returned. */
+ * and shrunk towards that with the weight of ten: s² = (m ŝ² + 10 s₀²) / (m + 10), where m counts
+ * what the spread was seen in: pieces with readings for the pieces', their kinds for the kinds',
+ * and one pair of hands for the hands'. Shrunk by the pieces throughout, a maker of one or two
+ * kinds would be told a third by far too surely. *fitted tells whether there were enough; without,
+ * the usual spread is returned. O(pieces), but for a factor. */
 BwHandsSpread bw_hands_fit_spread (const BwHandsPiece *pieces, int n_pieces, int n_kinds,
                                    gboolean *fitted);
 
