@@ -58,6 +58,34 @@ every_chance_follows_the_formula_and_none_of_a_hundredth_is_missing (void **stat
   }
 }
 
+/* Round a stone known by a strip of paper bed and pull come on top, by hand: a bed of 0.35 mm gives
+ * 2π 0.85 × 0.02, 2π 0.35 × 0.05, and n beads of 1.6 mm n × 1.6 × 0.003. */
+static void
+a_strip_of_paper_knows_neither_bed_nor_pull (void **state)
+{
+  BwStone stone;
+  BwForecast forecast;
+  BwDesign design = sample_design ();
+  design.stone.has_second = FALSE;
+  sample_solve (&design, &stone);
+  int n = bw_fit_recommended (&design, &stone);
+  double flats = hypot (0.4, n * 0.032);
+  double bed = 2 * G_PI * 0.85 * 0.02, pull = hypot (2 * G_PI * 0.35 * 0.05, n * 1.6 * 0.003);
+  assert_near (bw_forecast_sigma_of (&design, &stone, n), flats, 1e-12);
+  assert_near (bw_forecast_pull_sd_mm (&design, &stone, n), pull, 1e-12);
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = stone.girth_mm;
+  sample_solve (&design, &stone);
+  n = bw_fit_recommended (&design, &stone);
+  pull = hypot (2 * G_PI * 0.35 * 0.05, n * 1.6 * 0.003);
+  bw_forecast_init (&forecast, &design, &stone);
+  assert_near (forecast.sigma_mm, hypot (hypot (0.4, n * 0.032), hypot (bed, pull)), 1e-12);
+  design.bed.has_girth_over = TRUE;
+  design.bed.girth_over_mm = stone.girth_mm + 2 * G_PI * 0.35;
+  assert_near (bw_forecast_sigma_of (&design, &stone, n), hypot (hypot (0.4, n * 0.032), pull),
+               1e-12);
+}
+
 static void
 all_chances_together_are_one (void **state)
 {
@@ -187,6 +215,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_chance_follows_the_formula_and_none_of_a_hundredth_is_missing),
+    cmocka_unit_test (a_strip_of_paper_knows_neither_bed_nor_pull),
     cmocka_unit_test (all_chances_together_are_one),
     cmocka_unit_test (stones_drawn_at_random_want_each_count_as_often_as_foretold),
     cmocka_unit_test (a_try_on_is_due_two_rows_before_the_first_likely_count_closes),

@@ -9,12 +9,21 @@
 #include "core/band/forecast.h"
 #include "core/band/try-on.h"
 
-#include "samples.h"
+#include "makers.h"
 
 #include <math.h>
 
 #define SEED 4711
 #define MAKERS 2000
+
+/* The same width at every height, so that one column is as tight as another. */
+static BwDesign
+straight_design (void)
+{
+  BwDesign design = sample_design ();
+  design.stone.has_second = FALSE;
+  return design;
+}
 
 /* Slack ends read by eye, and nothing else known: the forecast says nothing. */
 static void
@@ -22,10 +31,35 @@ try_on_slack (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int
               double short_beads)
 {
   BwDesign unknown = *design;
-  unknown.stone.girth_sd_mm = 1e9;
+  unknown.pitch.sd_mm = 1e9;
   BwReading reading = bw_reading_beads (design, short_beads, BW_TRIED_SLACK);
   reading.tool = BW_TRIED_BY_CALLIPER;
   bw_try_on_init (try_on, &unknown, stone, rows, &reading);
+}
+
+/* What the column lacks, slack, that pulling leaves open the most; `pull` receives what it gives.
+ */
+static double
+deciding_gap (const BwDesign *design, const BwStone *stone, int rows, double *pull)
+{
+  g_autofree BwFit *fit = g_new (BwFit, 1);
+  double most = -INFINITY;
+  bw_fit_init (fit, design, stone, rows);
+  for (int i = 0; i < fit->n_columns; i++)
+    if (fit->column[i].gap_mm - fit->column[i].pull_mm > most) {
+      *pull = fit->column[i].pull_mm;
+      most = fit->column[i].gap_mm - *pull;
+    }
+  return most + *pull;
+}
+
+/* By how much less so many more beads lack, as the fit has it: about a pitch each. */
+static double
+gained (const BwDesign *design, const BwStone *stone, int rows, int beads)
+{
+  double pull;
+  return deciding_gap (design, stone, rows, &pull)
+         - deciding_gap (design, stone, rows + 2 * beads, &pull);
 }
 
 static void
@@ -48,7 +82,7 @@ a_strip_that_fits_is_not_picked_out (void **state)
 {
   BwTryOn try_on;
   BwStone stone;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   sample_solve (&design, &stone);
   try_on_slack (&try_on, &design, &stone, 110, -0.5 * design.limits.slack_mm / design.pitch.mm);
   assert_int_equal (try_on.change, 0);
@@ -66,7 +100,7 @@ a_thicker_bed_can_take_up_what_would_be_picked_out (void **state)
 {
   BwTryOn try_on;
   BwStone stone;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   sample_solve (&design, &stone);
   try_on_slack (&try_on, &design, &stone, 110, -2);
   assert_true (try_on.change <= -4);
@@ -124,14 +158,16 @@ a_bead_short_is_two_rows (void **state)
 {
   BwTryOn try_on;
   BwStone stone;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   design.thread.stretch = 0;
   design.bed.squeeze = 0;
   sample_solve (&design, &stone);
   for (int beads = -5; beads <= 5; beads++) {
     try_on_slack (&try_on, &design, &stone, 100, beads);
     assert_int_equal (try_on.change, 2 * beads);
-    assert_near (try_on.over_mm, 0, 1e-9);
+    double gain = gained (&design, &stone, 100, beads);
+    assert_near (try_on.over_mm, gain - beads * design.pitch.mm, 1e-9);
+    assert_near (try_on.over_mm, 0, 0.25 * design.pitch.mm);
   }
   try_on_slack (&try_on, &design, &stone, 101, 0.5);
   assert_int_equal (try_on.rows, 102);
@@ -145,15 +181,17 @@ what_pulling_does_not_close_takes_a_bead_and_more_bed (void **state)
 {
   BwTryOn much;
   BwStone stone;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   double p = design.pitch.mm;
   design.thread.stretch = 0;
   design.bed.squeeze = 0;
   sample_solve (&design, &stone);
   try_on_slack (&much, &design, &stone, 110, 0.3);
   assert_int_equal (much.rows, 112);
-  assert_near (much.over_mm, 0.7 * p, 1e-9);
-  assert_near (much.bed_mm, 0.7 * p / (2 * G_PI), 1e-9);
+  double over = gained (&design, &stone, 110, 1) - 0.3 * p;
+  assert_near (over, 0.7 * p, 0.1 * p);
+  assert_near (much.over_mm, over, 1e-9);
+  assert_near (much.bed_mm, over / (2 * G_PI), 1e-9);
   assert_near (much.more_bed_mm, 0, 0);
 }
 
@@ -164,31 +202,15 @@ where_no_count_is_right_a_bead_more_and_more_bed_is_told (void **state)
 {
   BwTryOn try_on;
   BwStone stone;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   double p = design.pitch.mm;
   design.thread.stretch = 0;
   design.bed.squeeze = 0;
   sample_solve (&design, &stone);
   try_on_slack (&try_on, &design, &stone, 110, 0.2);
   assert_int_equal (try_on.change, 0);
-  assert_true (try_on.snug_probability < 0.1);
-  assert_near (try_on.more_bed_mm, 0.8 * p / (2 * G_PI), 1e-9);
-}
-
-/* What the column lacks, slack, that pulling leaves open the most; `pull` receives what it gives.
- */
-static double
-deciding_gap (const BwDesign *design, const BwStone *stone, int rows, double *pull)
-{
-  g_autofree BwFit *fit = g_new (BwFit, 1);
-  double most = -INFINITY;
-  bw_fit_init (fit, design, stone, rows);
-  for (int i = 0; i < fit->n_columns; i++)
-    if (fit->column[i].gap_mm - fit->column[i].pull_mm > most) {
-      *pull = fit->column[i].pull_mm;
-      most = fit->column[i].gap_mm - *pull;
-    }
-  return most + *pull;
+  assert_true (try_on.snug_probability < 0.3);
+  assert_near (try_on.more_bed_mm, (gained (&design, &stone, 110, 1) - 0.2 * p) / (2 * G_PI), 1e-9);
 }
 
 /* Were the model the truth, the maker would count what it computes, and the advice would close and
@@ -209,11 +231,9 @@ a_true_model_is_told_a_count_that_is_snug (void **state)
     double lacks = deciding_gap (&design, &stone, rows, &pull);
     try_on_slack (&try_on, &design, &stone, rows, lacks / design.pitch.mm);
     assert_true (ABS (try_on.rows - recommended) <= 2);
-    if (deciding_gap (&design, &stone, recommended, &pull) < -design.limits.slack_mm)
-      continue;
-    could++;
-    double told = deciding_gap (&design, &stone, try_on.rows, &pull);
-    snug += told <= pull && told >= -design.limits.slack_mm;
+    could += bw_fit_is_snug (&design, &stone, recommended);
+    snug += bw_fit_is_snug (&design, &stone, recommended)
+            && bw_fit_is_snug (&design, &stone, try_on.rows);
   }
   assert_true (could >= 100);
   assert_int_equal (snug, could);
@@ -272,11 +292,21 @@ a_reading_is_weighed_with_the_forecast_by_their_errors (void **state)
     }
   BwReading reading = { gap + 0.4, BW_TRIED_SLACK, BW_TRIED_BY_CALLIPER };
   bw_try_on_init (&try_on, &design, &stone, rows, &reading);
-  double foretold = 1 / pow (bw_forecast_sigma_mm (&design, &stone), 2);
-  double read = 1 / (0.15 * 0.15 + 0.15 * 0.15 * pull * pull);
+  /* What pulling gives is as little known to the one as to the other, and weighs for neither. */
+  double pull_sd = bw_forecast_pull_sd_mm (&design, &stone, rows / 2);
+  double sigma = bw_forecast_sigma_mm (&design, &stone);
+  double foretold = 1 / (sigma * sigma - pull_sd * pull_sd), read = 1 / (0.15 * 0.15);
   double slack = gap + 0.4 * read / (read + foretold);
-  double n_more = try_on.change / 2.0;
-  assert_near (try_on.pulled_mm, slack - n_more * design.pitch.mm, 1e-9);
+  assert_near (try_on.pulled_mm, slack - gained (&design, &stone, rows, try_on.change / 2), 1e-9);
+  BwTried tried = { rows, reading };
+  assert_near (bw_tried_belief (&design, &stone, &tried).sd_mm,
+               hypot (sqrt (1 / (read + foretold)), pull_sd), 1e-9);
+  reading.how = BW_TRIED_PULLED;
+  reading.short_mm = gap - pull + 0.4;
+  bw_try_on_init (&try_on, &design, &stone, rows, &reading);
+  read = 1 / (0.15 * 0.15 + 0.15 * 0.15 * pull * pull);
+  slack = gap + 0.4 * read / (read + 1 / (sigma * sigma));
+  assert_near (try_on.pulled_mm, slack - gained (&design, &stone, rows, try_on.change / 2), 1e-9);
   assert_near (try_on.astray_mm, 0, 0);
 }
 
@@ -291,12 +321,13 @@ a_reading_far_from_the_forecast_counts_alone_and_says_so (void **state)
     BwReading reading = bw_reading_beads (&design, sign * 12, BW_TRIED_SLACK);
     bw_try_on_init (&try_on, &design, &stone, 110, &reading);
     assert_true (sign * try_on.astray_mm > 10);
-    double left = 12 * sign * design.pitch.mm - try_on.change / 2.0 * design.pitch.mm;
-    assert_near (try_on.pulled_mm, left, 1e-9);
+    double gain = gained (&design, &stone, 110, try_on.change / 2);
+    assert_near (try_on.pulled_mm, 12 * sign * design.pitch.mm - gain, 1e-9);
   }
 }
 
-/* The same strip, read both ways: slack, and pulled by what the program says pulling gives. */
+/* The same strip, read both ways: slack, and pulled by what the program says pulling gives. Where
+ * it lies as foretold there is nothing to weigh. */
 static void
 a_strip_read_slack_and_read_pulled_is_told_the_same (void **state)
 {
@@ -315,16 +346,16 @@ a_strip_read_slack_and_read_pulled_is_told_the_same (void **state)
         pull = fit->column[i].pull_mm;
         missing = fit->column[i].gap_mm - pull;
       }
-    double astray = sample_between (rand, -0.5, 0.5) * design.pitch.mm;
-    BwReading as_slack = { missing + pull + astray, BW_TRIED_SLACK, BW_TRIED_BY_CALLIPER };
-    BwReading as_pulled = { missing + astray, BW_TRIED_PULLED, BW_TRIED_BY_CALLIPER };
+    BwReading as_slack = { missing + pull, BW_TRIED_SLACK, BW_TRIED_BY_CALLIPER };
+    BwReading as_pulled = { missing, BW_TRIED_PULLED, BW_TRIED_BY_CALLIPER };
     bw_try_on_init (&slack, &design, &stone, rows, &as_slack);
     bw_try_on_init (&pulled, &design, &stone, rows, &as_pulled);
-    assert_near (pulled.closes_probability, slack.closes_probability, 1e-9);
+    if (slack.rows != pulled.rows)
+      continue;
     assert_near (pulled.pulled_mm, slack.pulled_mm, 1e-9);
-    agree += slack.rows == pulled.rows;
+    agree++;
   }
-  assert_int_equal (agree, all);
+  assert_true (agree >= 95); /* their errors differ, so that a near tie may fall otherwise */
 }
 
 /* --- The count does not jump ----------------------------------------------------------------- */
@@ -436,11 +467,17 @@ nothing_jumps_where_the_forecast_is_given_up (void **state)
 static double
 snug_by_reading_alone (const Strip *strip, int n)
 {
-  double sd = hypot (BW_TRIED_CALLIPER_MM, BW_TRIED_HAND_SHARE * deciding_pull (strip, strip->rows))
-              * G_SQRT2;
-  double lacks = strip->from.short_mm + (strip->rows / 2.0 - n) * strip->design.pitch.mm;
+  g_autofree BwFit *fit = g_new (BwFit, 1);
+  double pull_sd = bw_forecast_pull_sd_mm (&strip->design, &strip->stone, strip->rows / 2);
+  double sd = hypot (BW_TRIED_CALLIPER_MM, pull_sd) * G_SQRT2, pull;
+  double lacks = strip->from.short_mm
+                 - gained (&strip->design, &strip->stone, strip->rows, n - strip->rows / 2);
   double most = deciding_pull (strip, 2 * n) - lacks;
-  return (erf (most / sd) - erf ((-strip->design.limits.slack_mm - lacks) / sd)) / 2;
+  bw_fit_init (fit, &strip->design, &strip->stone, 2 * n);
+  double loosest
+      = lacks - (deciding_gap (&strip->design, &strip->stone, 2 * n, &pull) - fit->gap_min_mm);
+  double least = -strip->design.limits.slack_mm - loosest;
+  return least < most ? (erf (most / sd) - erf (least / sd)) / 2 : 0;
 }
 
 static void
@@ -455,12 +492,14 @@ no_count_more_likely_right_is_passed_over (void **state)
     strip_init (&strip, rand);
     strip.from.how = BW_TRIED_SLACK;
     strip.from.tool = BW_TRIED_BY_CALLIPER;
-    strip.design.stone.girth_sd_mm = 1e9;
+    strip.design.stone.girth_sd_mm = 0; /* the taper is known */
+    strip.design.pitch.sd_mm = 1e9;
+    strip.design.limits.slack_mm *= 1 + 2 * (k % 2); /* with more of it a count can be sure */
     read_on (&told, &strip, 0);
     for (int n = MAX (told.rows / 2 - 3, 3); n <= told.rows / 2 + 3; n++)
       best = MAX (best, snug_by_reading_alone (&strip, n));
     assert_near (told.snug_probability, snug_by_reading_alone (&strip, told.rows / 2), 1e-6);
-    assert_true (told.snug_probability >= MIN (best, 0.99) - 1e-6);
+    assert_true (told.snug_probability >= MIN (best, 0.99) - 1e-6 || best < 0.01);
     assert_true (told.closes_probability >= told.snug_probability);
     if (snug_by_reading_alone (&strip, strip.rows / 2) >= 0.99 + 1e-6) {
       assert_int_equal (told.change, 0);
@@ -470,106 +509,26 @@ no_count_more_likely_right_is_passed_over (void **state)
   assert_true (sure >= 5);
 }
 
-/* A maker at the bench: what is true, and what the program is told. */
-typedef struct {
-  BwDesign truth, told;
-  BwStone real, known;
-  int right; /* rows with which the band first closes */
-} Weaver;
-
-/* Box and Muller, Annals of Mathematical Statistics 29(2), 1958, 610-611. */
-static double
-normal (GRand *rand, double mean, double sd)
-{
-  double u = 1 - g_rand_double (rand), v = g_rand_double (rand);
-  return mean + sd * sqrt (-2 * log (u)) * cos (2 * G_PI * v);
-}
-
-static BwDesign
-told_piece (GRand *rand)
-{
-  BwDesign design = sample_design ();
-  double across = sample_between (rand, 14, 30);
-  for (int i = 0; i < 3; i++)
-    design.stone.values_mm[i] = across * sample_between (rand, 0.95, 1.05);
-  design.stone.has_second = FALSE;
-  design.band.columns = 2 * g_rand_int_range (rand, 3, 7);
-  design.bed.layers = 1;
-  return design;
-}
-
-/* A swatch of 24 rows and two checks on the way, each measured to 0.3 mm. */
-static BwPitch
-learnt_pitch (GRand *rand, const BwGauge *gauge, double pitch, int rows)
-{
-  BwCheck checks[3] = { { .rows = 24 }, { .rows = rows / 3 }, { .rows = 2 * rows / 3 } };
-  for (int i = 0; i < 3; i++)
-    checks[i].length_mm = normal (rand, (checks[i].rows + 1) * pitch / 2, 0.3);
-  return bw_gauge_pitch (gauge, checks, 3);
-}
-
-/* The spreads of the study the readings' errors come from: pitch 2 %, flats 0.1 mm, bed 0.02 mm,
- * squeeze 0.15 ± 0.05, stretch 0.010 ± 0.003. */
-static gboolean
-weaver_init (Weaver *weaver, GRand *rand)
-{
-  weaver->told = told_piece (rand);
-  weaver->truth = weaver->told;
-  for (int i = 0; i < 3; i++)
-    weaver->truth.stone.values_mm[i] = normal (rand, weaver->told.stone.values_mm[i], 0.1);
-  double pitch = weaver->truth.gauge.pitch_mm * normal (rand, 1, 0.02);
-  weaver->truth.pitch = (BwPitch){ .mm = pitch };
-  weaver->truth.bed.cord_thickness_mm += normal (rand, 0, 0.02) / weaver->truth.bed.layers;
-  weaver->truth.bed.squeeze = CLAMP (normal (rand, 0.15, 0.05), 0, 0.5);
-  weaver->truth.thread.stretch = CLAMP (normal (rand, 0.010, 0.003), 0, 0.05);
-  if (!bw_design_validate (&weaver->truth, &weaver->real, NULL)
-      || !bw_design_validate (&weaver->told, &weaver->known, NULL))
-    return FALSE;
-  weaver->right = 2 * bw_fit_recommended (&weaver->truth, &weaver->real);
-  weaver->told.pitch = learnt_pitch (rand, &weaver->told.gauge, pitch, weaver->right);
-  return TRUE;
-}
-
-/* What a strip of these rows really lacks: slack, and when it is pulled. */
-static void
-really_lacks (const Weaver *weaver, int rows, double *slack, double *pulled)
-{
-  g_autofree BwFit *fit = g_new (BwFit, 1);
-  bw_fit_init (fit, &weaver->truth, &weaver->real, rows);
-  *pulled = -INFINITY;
-  for (int i = 0; i < fit->n_columns; i++)
-    if (fit->column[i].gap_mm - fit->column[i].pull_mm > *pulled) {
-      *slack = fit->column[i].gap_mm;
-      *pulled = *slack - fit->column[i].pull_mm;
-    }
-}
-
 typedef enum { SLACK_BY_EYE, SLACK_BY_CALLIPER, PULLED_BY_EYE, PULLED_SAID_SLACK, N_WAYS } Way;
 
-/* By eye half beads are read. */
 static BwReading
-read_strip (const Weaver *weaver, GRand *rand, int rows, Way way)
+read_strip (const Maker *maker, GRand *rand, int rows, Way way)
 {
-  double slack, pulled, p = weaver->truth.pitch.mm;
-  really_lacks (weaver, rows, &slack, &pulled);
-  double lacks = way >= PULLED_BY_EYE ? pulled : slack;
-  BwTriedHow how = way == PULLED_BY_EYE ? BW_TRIED_PULLED : BW_TRIED_SLACK;
-  if (way == SLACK_BY_CALLIPER)
-    return (BwReading){ normal (rand, lacks, 0.15), how, BW_TRIED_BY_CALLIPER };
-  double beads = round (2 * normal (rand, lacks / p, 0.15)) / 2;
-  return bw_reading_beads (&weaver->told, beads, how);
+  BwTriedHow how = way >= PULLED_BY_EYE ? BW_TRIED_PULLED : BW_TRIED_SLACK;
+  BwTriedTool tool = way == SLACK_BY_CALLIPER ? BW_TRIED_BY_CALLIPER : BW_TRIED_BY_EYE;
+  BwReading reading = maker_read (maker, rand, rows, how, tool);
+  if (way == PULLED_SAID_SLACK)
+    reading.how = BW_TRIED_SLACK;
+  return reading;
 }
 
-/* Pulling at every second row until the ends meet, each time a little harder or less. */
+/* Pulling at every second row until the ends meet. */
 static int
-stops_at (const Weaver *weaver, GRand *rand, int rows)
+stops_at (const Maker *maker, GRand *rand, int rows)
 {
-  for (;; rows += 2) {
-    double slack, pulled;
-    really_lacks (weaver, rows, &slack, &pulled);
-    if (slack <= (slack - pulled) * normal (rand, 1, 0.15))
-      return rows;
-  }
+  while (!maker_pull (maker, rand, rows))
+    rows += 2;
+  return rows;
 }
 
 typedef struct {
@@ -578,22 +537,14 @@ typedef struct {
   int could;
 } Outcome;
 
-static gboolean
-is_snug (const Weaver *weaver, int rows)
-{
-  double slack = 0, pulled = 0;
-  really_lacks (weaver, rows, &slack, &pulled);
-  return pulled <= 0 && slack >= -weaver->truth.limits.slack_mm;
-}
-
 static void
-count (Outcome *outcome, int rows, const Weaver *weaver)
+count (Outcome *outcome, int rows, const Maker *maker)
 {
-  outcome->right += (rows == weaver->right) / (double)MAKERS;
-  outcome->off_rows += ABS (rows - weaver->right) / (double)MAKERS;
-  if (is_snug (weaver, weaver->right)) {
+  outcome->right += (rows == maker->right) / (double)MAKERS;
+  outcome->off_rows += ABS (rows - maker->right) / (double)MAKERS;
+  if (maker_is_snug (maker, maker->right)) {
     outcome->could++;
-    outcome->snug += is_snug (weaver, rows);
+    outcome->snug += maker_is_snug (maker, rows);
   }
 }
 
@@ -618,25 +569,25 @@ the_ways_of_reading_come_out_much_as_in_a_study_of_makers (void **state)
   g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
   Outcome read[N_WAYS] = { 0 }, until_it_closes = { 0 };
   for (int k = 0; k < MAKERS;) {
-    Weaver weaver;
+    Maker maker;
     BwForecast forecast;
-    if (!weaver_init (&weaver, rand))
+    if (!maker_init (&maker, rand))
       continue;
     k++;
-    bw_forecast_init (&forecast, &weaver.told, &weaver.known);
+    bw_forecast_init (&forecast, &maker.told, &maker.known);
     for (int way = 0; way < N_WAYS; way++) {
       BwTryOn try_on;
-      BwReading reading = read_strip (&weaver, rand, forecast.try_on_row, (Way)way);
-      bw_try_on_init (&try_on, &weaver.told, &weaver.known, forecast.try_on_row, &reading);
-      count (&read[way], try_on.rows, &weaver);
+      BwReading reading = read_strip (&maker, rand, forecast.try_on_row, (Way)way);
+      bw_try_on_init (&try_on, &maker.told, &maker.known, forecast.try_on_row, &reading);
+      count (&read[way], try_on.rows, &maker);
     }
-    count (&until_it_closes, stops_at (&weaver, rand, forecast.try_on_row), &weaver);
+    count (&until_it_closes, stops_at (&maker, rand, forecast.try_on_row), &maker);
   }
-  assert_comes_out (&read[SLACK_BY_EYE], 0.92, 0.83, 0.35);
-  assert_comes_out (&read[SLACK_BY_CALLIPER], 0.97, 0.84, 0.32);
-  assert_comes_out (&read[PULLED_BY_EYE], 0.93, 0.80, 0.40);
-  assert_comes_out (&read[PULLED_SAID_SLACK], 0.53, 0.53, 0.95);
-  assert_comes_out (&until_it_closes, 0.95, 0.91, 0.17);
+  assert_comes_out (&read[SLACK_BY_EYE], 0.92, 0.80, 0.40);
+  assert_comes_out (&read[SLACK_BY_CALLIPER], 0.965, 0.815, 0.37);
+  assert_comes_out (&read[PULLED_BY_EYE], 0.92, 0.795, 0.41);
+  assert_comes_out (&read[PULLED_SAID_SLACK], 0.56, 0.55, 0.91);
+  assert_comes_out (&until_it_closes, 0.95, 0.91, 0.18);
 }
 
 /* --- A reading that is kept --------------------------------------------------------------------

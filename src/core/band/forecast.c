@@ -109,10 +109,56 @@ first_worth_trying (const Outlook *outlook, int recommended)
   return hi;
 }
 
+static double
+thickness_at_middle (const BwDesign *design, const BwStone *stone)
+{
+  BwBedding bedding;
+  BwBandSpan span = bw_design_span (design);
+  if (!bw_bedding_init (&bedding, &design->bed, stone, span, NULL))
+    return 0;
+  return bw_bedding_thickness (&bedding, bw_band_span_mid (span));
+}
+
+double
+bw_forecast_pull_sd_mm (const BwDesign *design, const BwStone *stone, int beads_around)
+{
+  return hypot (2 * G_PI * thickness_at_middle (design, stone) * BW_KNOWN_SQUEEZE,
+                beads_around * design->pitch.mm * BW_KNOWN_STRETCH);
+}
+
+/* Of how thick a bed came out that nobody measured. */
+static double
+bed_sd_mm (const BwDesign *design)
+{
+  gboolean is_wound = !design->bed.has_girth_over && design->bed.layers > 0;
+  return is_wound ? 2 * G_PI * (1 - design->bed.squeeze) * BW_KNOWN_BED_MM : 0;
+}
+
+/* What comes on top of the girth's error. */
+static double
+unmeasured_mm (const BwDesign *design, const BwStone *stone, int n)
+{
+  if (design->stone.measured != BW_MEASURED_GIRTH && !design->bed.has_girth_over)
+    return 0;
+  return hypot (bed_sd_mm (design), bw_forecast_pull_sd_mm (design, stone, n));
+}
+
+static double
+sigma_with (const BwDesign *design, const BwStone *stone, int n, double sd_mm, double girth_sd_mm)
+{
+  return hypot (hypot (girth_sd_mm, n * sd_mm), unmeasured_mm (design, stone, n));
+}
+
+double
+bw_forecast_sigma_of (const BwDesign *design, const BwStone *stone, int beads_around)
+{
+  return sigma_with (design, stone, beads_around, design->pitch.sd_mm, design->stone.girth_sd_mm);
+}
+
 static Outlook
 outlook_for (const BwDesign *design, const BwStone *stone, int n, double sd_mm, double girth_sd_mm)
 {
-  double sigma_mm = hypot (girth_sd_mm, n * sd_mm);
+  double sigma_mm = sigma_with (design, stone, n, sd_mm, girth_sd_mm);
   if (design->tried.is_told)
     sigma_mm = MIN (sigma_mm, design->tried.sd_mm);
   return (Outlook){ design, stone, stone->girth_mm + design->tried.longer_mm, sigma_mm };

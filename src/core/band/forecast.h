@@ -1,5 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How sure the row count is: the girth's and the pitch's uncertainty carried round the ring. */
+/* How sure the row count is: the girth's and the pitch's uncertainty carried round the ring.
+ *
+ * σ_eff = hypot (girth_sd, n sd_p). The girth's error (0.4 mm unless the maker says otherwise) is
+ * that of a strip of paper. Where the way round the bed is known by a calliper on the stone, the
+ * girth is known to about half of that, and the rest stands for what nobody measures: how thick the
+ * bed came out, how much it gives and how far the thread stretches. Where a strip of paper told it,
+ * round the stone or over the bed, these come on top:
+ *
+ *   σ_eff² = girth_sd² + (n sd_p)² + (2π (1 − q) sd_t)² + (2π t sd_q)² + (n p sd_ε)²,
+ *
+ * sd_t left out where the girth over the bed was measured. So it is in tests/bench/bench-study.c
+ * that what is told comes true. */
 #pragma once
 
 #include "core/band/fit.h"
@@ -9,11 +20,16 @@ typedef struct {
   double p; /* that this is the smallest count that closes */
 } BwChance;
 
+/* What bed and pull are known to, of a study of makers: thickness of the bed, squeeze, stretch. */
+#define BW_KNOWN_BED_MM 0.02
+#define BW_KNOWN_SQUEEZE 0.05
+#define BW_KNOWN_STRETCH 0.003
+
 #define BW_FORECAST_MAX 512
 
 typedef struct {
-  double sigma_mm; /* σ_eff = hypot(girth_sd, n sd_p) with n the recommended count; after a try-on
-                      what the reading leaves of it */
+  double sigma_mm; /* σ_eff with n the recommended count; after a try-on what the reading leaves of
+                      it */
   int recommended; /* beads around; after a try-on the count it tells */
   double closes_probability; /* of the project's own count */
   int try_on_row; /* the first: 2n − 2 for the smallest n with P ≥ 1 %; where the error is so
@@ -28,6 +44,13 @@ void bw_forecast_init (BwForecast *forecast, const BwDesign *design, const BwSto
 
 /* σ_eff alone. */
 double bw_forecast_sigma_mm (const BwDesign *design, const BwStone *stone);
+
+/* σ_eff with n beads around, whatever a try-on taught. */
+double bw_forecast_sigma_of (const BwDesign *design, const BwStone *stone, int beads_around);
+
+/* What pulling gives is known to no better than this: hypot (2π t sd_q, n p sd_ε), t the thickness
+ * of the bed at the middle of the band. */
+double bw_forecast_pull_sd_mm (const BwDesign *design, const BwStone *stone, int beads_around);
 
 /* The chance that the recommended count is right the first time if the pitch's sd were sd_mm and
  * the girth's girth_sd_mm, the rest as it is: what a swatch or a try-on would add. 0..1. */

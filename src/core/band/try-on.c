@@ -15,27 +15,31 @@
 #define CONTRADICTS_SDS 3.0 /* from the forecast: three in a thousand by chance */
 #define DOUBTED_SDS 2.5     /* from here on the forecast fades, so that nothing jumps at three */
 #define SURE 0.99           /* more than that nobody picks out rows for */
+#define HARDLY 0.01         /* a chance too small to choose by */
 
 const char *const bw_tried_how_words[] = { "slack", "pulled", NULL };
 const char *const bw_tried_tool_words[] = { "eye", "calliper", NULL };
 
 /* The column that decides, at one count of beads: the one that pulling leaves open the most. */
 typedef struct {
-  double gap_mm;  /* slack */
-  double pull_mm; /* what pulling gives */
+  double gap_mm;    /* slack */
+  double pull_mm;   /* what pulling gives */
+  double spread_mm; /* how much less the loosest column lacks */
 } Binding;
 
 static Binding
 binding_at (const BwDesign *design, const BwStone *stone, int rows)
 {
-  Binding binding = { -INFINITY, 0 };
+  Binding binding = { -INFINITY, 0, 0 };
   g_autofree BwFit *fit = g_new (BwFit, 1);
   bw_fit_init (fit, design, stone, rows);
   for (int i = 0; i < fit->n_columns; i++) {
     const BwFitColumn *column = &fit->column[i];
     if (column->gap_mm - column->pull_mm > binding.gap_mm - binding.pull_mm)
-      binding = (Binding){ column->gap_mm, column->pull_mm };
+      binding = (Binding){ column->gap_mm, column->pull_mm, column->gap_mm - fit->gap_min_mm };
   }
+  /* The fit counts an odd row as a whole bead; it is half a one. */
+  binding.gap_mm += rows % 2 * design->pitch.mm / 2;
   return binding;
 }
 
@@ -46,7 +50,9 @@ typedef struct {
   int rows;
   double pull_mm;    /* of these rows */
   double missing_mm; /* of these rows, pulled */
+  double longer_mm;  /* so much more than the fit foretells */
   double sd_mm;
+  double spread_sd_mm; /* of how much less the loosest column lacks */
 } Strip;
 
 /* How far the forecast is believed with a reading so many standard errors off it: wholly, less and
@@ -75,11 +81,31 @@ missing_when_pulled (const BwReading *reading, double short_mm, double pull_mm)
 }
 
 static double
-reading_sd_mm (const BwDesign *design, const BwReading *reading, double pull_mm)
+tool_sd_mm (const BwDesign *design, const BwReading *reading)
 {
-  double tool = reading->tool == BW_TRIED_BY_EYE ? BW_TRIED_EYE_BEADS * design->pitch.mm
-                                                 : BW_TRIED_CALLIPER_MM;
-  return hypot (tool, BW_TRIED_HAND_SHARE * pull_mm);
+  if (reading->tool == BW_TRIED_BY_CALLIPER)
+    return BW_TRIED_CALLIPER_MM;
+  return hypot (BW_TRIED_EYE_BEADS, BW_TRIED_EYE_STEP_BEADS / sqrt (12)) * design->pitch.mm;
+}
+
+/* What is left of an error when a part of it is taken out. */
+static double
+without (double sd, double part)
+{
+  return sqrt (MAX (sd * sd - part * part, 0));
+}
+
+/* How the stone tapers was measured by two girths, each with its error; one told across the flats
+ * by calliper is known to half of a strip's. */
+static double
+spread_sd_mm (const BwDesign *design)
+{
+  const BwStoneMeasures *stone = &design->stone;
+  double first = stone->measured == BW_MEASURED_GIRTH ? 1 : 0.5;
+  double apart = (design->band.columns - 1) * design->gauge.column_mm;
+  if (!stone->has_second)
+    return 0;
+  return stone->girth_sd_mm * hypot (1, first) * apart / fabs (stone->second_at_mm - stone->at_mm);
 }
 
 /* Returns by how much the reading contradicts the forecast. */
@@ -89,27 +115,35 @@ strip_init (Strip *strip, const BwDesign *design, const BwStone *stone, int rows
 {
   double most = BW_ROWS_MAX / 2.0 * design->pitch.mm;
   Binding binding = binding_at (design, stone, rows);
-  *strip = (Strip){ design, stone, rows, binding.pull_mm, 0, 0 };
+  *strip = (Strip){ .design = design, .stone = stone, .rows = rows, .pull_mm = binding.pull_mm };
   double read
       = missing_when_pulled (reading, CLAMP (reading->short_mm, -most, most), binding.pull_mm);
-  double read_sd = reading_sd_mm (design, reading, binding.pull_mm);
-  double foretold_sd = bw_forecast_sigma_mm (design, stone);
+  gboolean slack = reading->how == BW_TRIED_SLACK;
+  double pull_sd = slack ? bw_forecast_pull_sd_mm (design, stone, (rows + 1) / 2) : 0;
+  double hand = slack ? 0 : BW_TRIED_HAND_SHARE * binding.pull_mm;
+  double read_sd = hypot (tool_sd_mm (design, reading), hand);
+  double foretold_sd = without (bw_forecast_sigma_mm (design, stone), pull_sd);
   double astray = read - (binding.gap_mm - binding.pull_mm);
   weigh (strip, read, read_sd, astray, foretold_sd);
+  strip->longer_mm = strip->missing_mm - (binding.gap_mm - binding.pull_mm);
+  strip->sd_mm = hypot (strip->sd_mm, pull_sd);
+  strip->spread_sd_mm = spread_sd_mm (design);
   return fabs (astray) > CONTRADICTS_SDS * hypot (read_sd, foretold_sd) ? astray : 0;
 }
 
-/* What the strip lacks, slack, once it has n beads around. */
+/* What the strip lacks, slack, once it has n beads around: as the fit has it, and what was learnt.
+ */
 static double
 slack_at (const Strip *strip, int n)
 {
-  return strip->missing_mm + strip->pull_mm + (strip->rows / 2.0 - n) * strip->design->pitch.mm;
+  return binding_at (strip->design, strip->stone, 2 * n).gap_mm + strip->longer_mm;
 }
 
 /* What is known of one count. */
 typedef struct {
   double closes; /* the chance that no more is missing than pulling gives */
-  double snug;   /* and that it is not too long by more than the slack */
+  double snug;   /* and that no column is too long by more than the slack */
+  double fewest; /* that it closes and a bead less would not */
   double off_mm; /* how far it lies from snug; 0: it does not */
 } Chance;
 
@@ -117,27 +151,44 @@ typedef struct {
 static double
 between (double lo, double hi, double sd)
 {
+  if (lo > hi)
+    return 0;
   if (sd <= 0)
     return lo <= BW_ROUNDING_MM && hi >= -BW_ROUNDING_MM ? 1 : 0;
   return lo > 0 ? bw_normal_below (-lo / sd) - bw_normal_below (-hi / sd)
                 : bw_normal_below (hi / sd) - bw_normal_below (lo / sd);
 }
 
+/* The same with a lower end that is known with an error of its own, normal too: three points of
+ * Gauss and Hermite (Abramowitz and Stegun, 25.4.46), each weighed as it is likely. */
+static double
+between_about (double lo, double lo_sd, double hi, double sd)
+{
+  double off = sqrt (3) * lo_sd;
+  return 2 / 3.0 * between (lo, hi, sd)
+         + (between (lo - off, hi, sd) + between (lo + off, hi, sd)) / 6;
+}
+
 static Chance
 chance_at (const Strip *strip, int n)
 {
-  double lacks = slack_at (strip, n), longest = -strip->design->limits.slack_mm - lacks;
-  double pull = binding_at (strip->design, strip->stone, 2 * n).pull_mm;
-  return (Chance){ .closes = between (-INFINITY, pull - lacks, strip->sd_mm),
-                   .snug = between (longest, pull - lacks, strip->sd_mm),
-                   .off_mm = MAX (MAX (longest, lacks - pull), 0) };
+  Binding binding = binding_at (strip->design, strip->stone, 2 * n);
+  double lacks = binding.gap_mm + strip->longer_mm, room = binding.pull_mm - lacks;
+  double longest = binding.spread_mm - strip->design->limits.slack_mm - lacks;
+  return (Chance){ .closes = between (-INFINITY, room, strip->sd_mm),
+                   .snug = between_about (longest, strip->spread_sd_mm, room, strip->sd_mm),
+                   .fewest = between (room - strip->design->pitch.mm, room, strip->sd_mm),
+                   .off_mm = MAX (MAX (longest, -room), 0) };
 }
 
+/* Where the stone tapers so much that no count is likely to be snug, the fewest rows that close. */
 static gboolean
 is_better (const Chance *one, const Chance *other)
 {
-  if (one->snug > 0 || other->snug > 0)
+  if (MAX (one->snug, other->snug) >= HARDLY)
     return one->snug > other->snug;
+  if (MAX (one->fewest, other->fewest) > HARDLY)
+    return one->fewest > other->fewest;
   return one->off_mm < other->off_mm;
 }
 
@@ -252,10 +303,9 @@ bw_tried_belief (const BwDesign *design, const BwStone *stone, const BwTried *tr
   if (tried->rows < 2)
     return (BwBelief){ 0 };
   BwDesign unread = untold (design);
-  Binding foretold = binding_at (&unread, stone, tried->rows);
   strip_init (&strip, &unread, stone, tried->rows, &tried->reading);
   return (BwBelief){ .is_told = TRUE,
-                     .longer_mm = strip.missing_mm - (foretold.gap_mm - foretold.pull_mm),
+                     .longer_mm = strip.longer_mm,
                      .sd_mm = strip.sd_mm,
                      .beads_around = choose (&strip, &chance) };
 }

@@ -15,8 +15,9 @@ typedef enum {
 typedef enum { BW_TRIED_BY_EYE, BW_TRIED_BY_CALLIPER } BwTriedTool;
 
 /* Standard errors of a reading, of a study of makers; the hand's is a share of what pulling gives.
- */
+ * By eye half beads are told, which adds the error of rounding, a half bead / √12. */
 #define BW_TRIED_EYE_BEADS 0.15
+#define BW_TRIED_EYE_STEP_BEADS 0.5
 #define BW_TRIED_CALLIPER_MM 0.15
 #define BW_TRIED_HAND_SHARE 0.15
 
@@ -53,21 +54,27 @@ typedef struct {
 
 /* What to do with a strip of `rows` rows that was read so. A bead more is two rows and one pitch of
  * length; an odd row counts with half a bead, since it raises beads on both ends. All is reckoned
- * in what is missing when the strip is pulled: a pulled reading says it, and from a slack one the
- * pull of the column that decides is taken off, as bw_fit_init() has it.
+ * in what is missing when the strip is pulled, bead by bead as the fit has it: a pulled reading
+ * says it, and from a slack one the pull of the column that decides is taken off, as bw_fit_init()
+ * has it.
  *
  * The reading is weighed with the forecast of the design, both normal: the forecast's error is
- * bw_forecast_sigma_mm(), the reading's hypot(tool, hand). A reading more than three standard
- * errors off the forecast contradicts it, and counts alone: something measured is wrong, and the
- * strip round the stone knows better. From two and a half on the forecast fades, so that what is
- * told does not jump there.
+ * bw_forecast_sigma_mm(). A pulled reading's is hypot (tool, hand). A slack one's is the tool's
+ * alone; what its pull will give is as little known as in the forecast, bw_forecast_pull_sd_mm(),
+ * and stands aside while the two are weighed, for it is one and the same error. More than three
+ * standard errors off the forecast contradicts it, and counts alone: something measured is wrong,
+ * and the strip round the stone knows better. From two and a half on the forecast fades, so that
+ * what is told does not jump there.
  *
- * A count is right when it closes and grips, its slack gap lying between −slack and what pulling
- * gives. The count most likely to be right is best; among those right with 99 % and more the one
- * nearest to what is woven. So the count changes only where two are as likely right, to within
- * that one per cent, and never falls when more is read to be missing. Where a strip is longer by
- * more than the slack, a bed thicker by the excess / 2π takes it up (exact round every convex
- * section: Steiner's formula for parallel bodies).
+ * A count is right when it closes and grips: the tightest column lacks no more than pulling gives,
+ * the loosest, which lacks less by as much as the fit has it, give or take what the two girths say
+ * of the taper, no less than −slack. The count most
+ * likely to be right is best; among those right with 99 % and more the one nearest to what is
+ * woven; and where the stone tapers so much that none is right with 1 %, the one most likely to be
+ * the fewest rows that close. So the count changes only where two are as likely right, to within
+ * that one per cent, and never falls when more is read to be missing. Where
+ * a strip is longer by more than the slack, a bed thicker by the excess / 2π takes it up (exact
+ * round every convex section: Steiner's formula for parallel bodies).
  *
  * short_mm is bounded to half of what the limits of rows allow. */
 void bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int rows,

@@ -93,7 +93,7 @@ weigh_chance (BwWayWorth *worth, const BwDesign *design, const BwStone *stone)
     room = MIN (room, fit.column[c].pull_mm - fit.column[c].gap_mm);
     lack = MAX (lack, -design->limits.slack_mm - fit.column[c].gap_mm);
   }
-  double sigma = hypot (design->stone.girth_sd_mm, fit.beads_around * design->pitch.sd_mm);
+  double sigma = bw_forecast_sigma_of (design, stone, fit.beads_around);
   worth->closes = chance_below (room, sigma);
   worth->chance = MAX (0, worth->closes - chance_below (lack, sigma));
 }
