@@ -120,6 +120,51 @@ every_motif_names_its_fields (void **state)
   }
 }
 
+/* On the shelf cards stand where the stages were. */
+static void
+every_control_of_the_shelf_has_a_name (void **state)
+{
+  Maker *maker = *state;
+  desk_key ("Home", GDK_ALT_MASK);
+  assert_true (expect_names (GTK_WIDGET (maker->window)) > 5);
+  desk_key ("Escape", 0);
+}
+
+static void
+expect_dialog_names (Maker *maker, GActionGroup *group, const char *action, int most_nameless)
+{
+  g_action_group_activate_action (group, action, NULL);
+  GtkWindow *dialog = maker_dialog (maker);
+  int named = expect_names (GTK_WIDGET (dialog));
+  if (named <= most_nameless)
+    fail_msg ("%s: %d controls were seen", action, named);
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+}
+
+static void
+every_control_of_every_window_has_a_name (void **state)
+{
+  Maker *maker = *state;
+  GActionGroup *window = G_ACTION_GROUP (maker->window);
+  GActionGroup *application = G_ACTION_GROUP (maker_application ());
+  expect_dialog_names (maker, application, "preferences", 8);
+  expect_dialog_names (maker, window, "restone", 5);
+  expect_dialog_names (maker, window, "swatch", 3);
+  expect_dialog_names (maker, window, "save-picture", 5);
+  expect_dialog_names (maker, window, "help", 3);
+}
+
+static void
+every_control_at_the_bench_has_a_name (void **state)
+{
+  Maker *maker = *state;
+  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "bench", NULL);
+  desk_settle ();
+  assert_true (expect_names (GTK_WIDGET (maker->window)) > 5);
+  desk_key ("Escape", 0);
+}
+
 int
 main (void)
 {
@@ -128,6 +173,9 @@ main (void)
     IN_WINDOW (every_control_of_every_stage_has_a_name),
     IN_WINDOW (every_control_beside_the_band_has_a_name),
     IN_WINDOW (every_motif_names_its_fields),
+    IN_WINDOW (every_control_of_the_shelf_has_a_name),
+    IN_WINDOW (every_control_of_every_window_has_a_name),
+    IN_WINDOW (every_control_at_the_bench_has_a_name),
   };
   /* The toolkit keeps names in memory instead of telling them to a bus. */
   g_setenv ("GTK_A11Y", "test", TRUE);

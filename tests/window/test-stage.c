@@ -770,6 +770,25 @@ a_picture_is_saved_as_it_was_chosen (void **state)
   cairo_surface_destroy (picture);
 }
 
+static gboolean
+is_gone (gpointer object)
+{
+  return *(gpointer *)object == NULL;
+}
+
+/* The preview is being made by a thread that nobody waits for. */
+static void
+a_window_may_go_while_a_picture_of_it_is_made (void **state)
+{
+  Maker *maker = *state;
+  GtkWindow *dialog = NULL;
+  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "save-picture", NULL);
+  g_set_weak_pointer (&dialog, maker_dialog (maker));
+  desk_key ("Escape", 0);
+  maker_stop (maker);
+  desk_until (is_gone, &dialog);
+}
+
 int
 main (void)
 {
@@ -793,6 +812,7 @@ main (void)
     IN_WINDOW (a_right_click_on_the_stone_opens_its_menu),
     IN_WINDOW (the_picture_is_copied_as_a_png),
     IN_WINDOW (a_picture_is_saved_as_it_was_chosen),
+    IN_WINDOW (a_window_may_go_while_a_picture_of_it_is_made),
   };
   return maker_run (tests);
 }

@@ -85,6 +85,29 @@ chosen (BwPictureDialog *self, BwStill *still)
   return scene;
 }
 
+/* --- Who is told ---------------------------------------------------------------------------------
+ */
+
+/* A picture in the making does not keep the dialog: GTK lets go of a closed dialog's parent only
+ * with the dialog itself, and the parent may be gone by then. */
+static GWeakRef *
+weakly (BwPictureDialog *self)
+{
+  GWeakRef *weak = g_new0 (GWeakRef, 1);
+  g_weak_ref_init (weak, self);
+  return weak;
+}
+
+/* Takes weak. NULL when the dialog is gone; else owned. */
+static BwPictureDialog *
+still_there (GWeakRef *weak)
+{
+  BwPictureDialog *self = g_weak_ref_get (weak);
+  g_weak_ref_clear (weak);
+  g_free (weak);
+  return self;
+}
+
 /* --- The preview -------------------------------------------------------------------------------
  */
 
@@ -109,11 +132,11 @@ show_preview (BwPictureDialog *self, GBytes *png)
 static void
 preview_made (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (BwPictureDialog) self = data;
+  g_autoptr (BwPictureDialog) self = still_there (data);
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
   gboolean stopped = g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
-  if (stopped || !self->draft)
+  if (stopped || !self || !self->draft)
     return;
   g_clear_object (&self->stop);
   if (png)
@@ -134,7 +157,7 @@ follow (BwPictureDialog *self)
   BwScene *scene = chosen (self, &still);
   shrink (&still, PREVIEW_PX);
   self->stop = g_cancellable_new ();
-  bw_still_job_run (scene, &still, self->stop, preview_made, g_object_ref (self));
+  bw_still_job_run (scene, &still, self->stop, preview_made, weakly (self));
 }
 
 static void
@@ -160,10 +183,10 @@ set_busy (BwPictureDialog *self, gboolean busy)
 static void
 picture_made (GObject *source, GAsyncResult *result, gpointer data)
 {
-  g_autoptr (BwPictureDialog) self = data;
+  g_autoptr (BwPictureDialog) self = still_there (data);
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
-  if (!self->draft || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+  if (!self || !self->draft || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     return;
   g_clear_object (&self->stop);
   set_busy (self, FALSE);
@@ -198,7 +221,7 @@ save_clicked (BwPictureDialog *self)
   remembered.ground = still.ground;
   set_busy (self, TRUE);
   self->stop = g_cancellable_new ();
-  bw_still_job_run (scene, &still, self->stop, picture_made, g_object_ref (self));
+  bw_still_job_run (scene, &still, self->stop, picture_made, weakly (self));
 }
 
 /* --- The dialog --------------------------------------------------------------------------------
