@@ -122,7 +122,8 @@ static gboolean
 same_colour (const BwColour *a, const BwColour *b)
 {
   return a->id == b->id && a->srgb == b->srgb && a->finish == b->finish
-         && g_str_equal (a->name, b->name);
+         && g_str_equal (a->name, b->name) && g_str_equal (a->article, b->article)
+         && !(fabs (a->in_hand_g - b->in_hand_g) > 0);
 }
 
 static void
@@ -135,6 +136,16 @@ compare_trays (GStrvBuilder *words, BwProject *here, BwProject *file)
     same = same_colour (&own->colour[i], &other->colour[i]);
   if (!same)
     g_strv_builder_add (words, _ ("The tray holds other colours in the file."));
+}
+
+static void
+compare_about (GStrvBuilder *words, BwProject *here, BwProject *file)
+{
+  for (BwAbout about = 0; about < BW_N_ABOUT; about++)
+    if (!g_str_equal (bw_project_get_about (here, about), bw_project_get_about (file, about))) {
+      g_strv_builder_add (words, _ ("The file tells other things about the piece on its cover."));
+      return;
+    }
 }
 
 static gboolean
@@ -215,6 +226,7 @@ bw_project_differences (BwProject *here, BwProject *file)
   compare_bands (words, here, file);
   compare_bails (words, here, file);
   compare_trays (words, here, file);
+  compare_about (words, here, file);
   compare_values (words, here, file);
   return g_strv_builder_end (words);
 }

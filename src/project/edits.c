@@ -254,10 +254,10 @@ bw_project_set_tray (BwProject *self, const char *label, const BwTray *tray, GEr
   return TRUE;
 }
 
+/* Takes text. */
 static void
-set_text (BwProject *self, const char *label, const char *title, const char *mineral)
+set_text (BwProject *self, const char *label, BwText *text)
 {
-  BwText *text = bw_text_new (title, mineral);
   BwHead *head = &self->document->head;
   Edit edit;
 
@@ -270,13 +270,19 @@ set_text (BwProject *self, const char *label, const char *title, const char *min
 void
 bw_project_set_title (BwProject *self, const char *label, const char *title)
 {
-  set_text (self, label, title, bw_project_get_mineral (self));
+  set_text (self, label, bw_text_with_title (self->document->head.text, title));
 }
 
 void
 bw_project_set_mineral (BwProject *self, const char *label, const char *mineral)
 {
-  set_text (self, label, bw_project_get_title (self), mineral);
+  set_text (self, label, bw_text_with_mineral (self->document->head.text, mineral));
+}
+
+void
+bw_project_set_about (BwProject *self, const char *label, BwAbout about, const char *words)
+{
+  set_text (self, label, bw_text_with_about (self->document->head.text, about, words));
 }
 
 /* With the try-on forgotten that speaks of more rows than are woven. */

@@ -193,6 +193,12 @@ bw_project_get_title (BwProject *self)
 }
 
 const char *
+bw_project_get_about (BwProject *self, BwAbout about)
+{
+  return self->document->head.text->about[about];
+}
+
+const char *
 bw_project_get_mineral (BwProject *self)
 {
   return self->document->head.text->mineral;

@@ -25,6 +25,7 @@
 #include "core/pattern/anew.h"
 #include "core/band/remedy.h"
 #include "project/book/book.h"
+#include "project/document/about.h"
 #include "project/document/examples.h"
 #include "core/band/try-on.h"
 #include "project/document/length.h"
@@ -42,7 +43,7 @@ typedef enum {
   BW_CHANGED_DESIGN = 1 << 0, /* anything of BwDesign, and which of it is made up */
   BW_CHANGED_CELLS = 1 << 1,  /* colours of beads, band or bail */
   BW_CHANGED_TRAY = 1 << 2,
-  BW_CHANGED_TITLE = 1 << 3, /* title, mineral */
+  BW_CHANGED_TITLE = 1 << 3, /* title, mineral, what the cover tells */
   BW_CHANGED_PROGRESS = 1 << 4,
   BW_CHANGED_SHAPE = 1 << 5, /* with DESIGN: more of it than what is bought and what it costs */
   BW_CHANGED_ALL = 63,
@@ -58,8 +59,8 @@ BwProject *bw_project_new (void);
 /* The same with the prices of `supply` and the pack they are for, when these are sound. */
 BwProject *bw_project_new_priced (const BwSupply *supply);
 
-/* Begins a new project, before its first edit, from what the book says of the hands: its gauge knows
- * them when the book has pieces of its bead, and its rows are those that then fit. */
+/* Begins a new project, before its first edit, from what the book says of the hands: its gauge
+ * knows them when the book has pieces of its bead, and its rows are those that then fit. */
 void bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands);
 /* What a new project starts with; NULL and 0: as it has it. */
 typedef struct {
@@ -115,6 +116,8 @@ const char *bw_project_get_title (BwProject *self);
 const char *bw_project_get_id (BwProject *self);
 void bw_project_ensure_id (BwProject *self);
 const char *bw_project_get_mineral (BwProject *self);
+/* What the cover tells; "" where nothing is said. */
+const char *bw_project_get_about (BwProject *self, BwAbout about);
 int bw_project_get_rows_done (BwProject *self);
 const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
 int bw_project_get_bail_rows_done (BwProject *self);
@@ -160,6 +163,8 @@ gboolean bw_project_set_tray (BwProject *self, const char *label, const BwTray *
                               GError **error);
 void bw_project_set_title (BwProject *self, const char *label, const char *title);
 void bw_project_set_mineral (BwProject *self, const char *label, const char *mineral);
+/* One line, made so and cut after BW_LINE_MAX characters. */
+void bw_project_set_about (BwProject *self, const char *label, BwAbout about, const char *words);
 gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_done,
                                   const BwCheck *checks, int n_checks, GError **error);
 /* A reading of the strip is kept (rows 0: forgotten) and weighed into fit and forecast from then

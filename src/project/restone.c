@@ -116,7 +116,7 @@ replace_progress (BwHead *head)
 static void
 replace_title (BwHead *head)
 {
-  BwText *text = bw_text_new ("", head->text->mineral);
+  BwText *text = bw_text_with_title (head->text, "");
 
   bw_text_unref (head->text);
   head->text = text;

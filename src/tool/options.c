@@ -238,9 +238,9 @@ static const Kind kinds[] = {
   { BW_OPTION_VIEW, "view", N_ ("WORD"), take_view, N_ ("front, join, above or rest"),
     N_ ("front, join, above, or rest: hanging; instead of --turn and --tip") },
   { BW_OPTION_PAPER, "paper", N_ ("SIZE"), take_paper,
-    N_ ("a4, letter, or a width and a height in millimetres such as 216x356, each from 180 to "
+    N_ ("a4, a5, letter, or a width and a height in millimetres such as 216x356, each from 180 to "
         "1200"),
-    N_ ("a4, letter or WxH in mm, 180 to 1200 (a4)") },
+    N_ ("a4, a5, letter or WxH in mm, 180 to 1200 (a4)") },
   { BW_OPTION_KIT, "kit", N_ ("K"), take_kit, N_ ("a whole number from 1 to 1000"),
     N_ ("a kit sheet for a class of K makers instead") },
   { BW_OPTION_READING, "reading", N_ ("X"), take_reading, N_ ("a number"),
@@ -263,6 +263,10 @@ static const Kind kinds[] = {
     N_ ("the project whose stone it is laid on") },
   { BW_OPTION_BY_HAND, "by-hand", N_ ("WORD"), take_by_hand, N_ ("repeat, stretch or ground"),
     N_ ("beads set by hand: repeat, stretch or ground (repeat)") },
+  { BW_OPTION_LARGE, "large", NULL, NULL, NULL, N_ ("large print") },
+  { BW_OPTION_SPARING, "sparing", NULL, NULL, NULL,
+    N_ ("spare ink: white beads with their letters and marks alone") },
+  { BW_OPTION_COSTS, "costs", NULL, NULL, NULL, N_ ("print prices and wages too") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

@@ -42,6 +42,9 @@ typedef enum {
   BW_OPTION_WANT = 1 << 23,
   BW_OPTION_STONE = 1 << 24,
   BW_OPTION_BY_HAND = 1 << 25,
+  BW_OPTION_LARGE = 1 << 26,
+  BW_OPTION_SPARING = 1 << 27,
+  BW_OPTION_COSTS = 1 << 28,
 } BwOption;
 
 #define BW_PICTURE_MIN 16

@@ -18,21 +18,33 @@ write_sheet (BwSheet *taken, const char *path, GError **error)
   return bw_sheet_write_pdf (sheet, path, error) ? g_strdup ("") : NULL;
 }
 
+static BwPaper
+wished (const BwOptions *options)
+{
+  BwPaper paper = options->paper;
+  paper.wishes = (options->given & BW_OPTION_LARGE ? BW_PRINT_LARGE : 0)
+                 | (options->given & BW_OPTION_SPARING ? BW_PRINT_SPARING : 0)
+                 | (options->given & BW_OPTION_COSTS ? BW_PRINT_COSTS : 0);
+  return paper;
+}
+
 char *
 bw_paper_run_sheet (BwProject *project, const BwOptions *options, GError **error)
 {
-  cairo_surface_t *front = bw_portrait_new (project, BW_PORTRAIT_FRONT, BW_PORTRAIT_SIDE, error),
-                  *back = NULL;
-  if (front)
-    back = bw_portrait_new (project, BW_PORTRAIT_BACK, BW_PORTRAIT_SIDE, error);
-  if (!back) {
-    g_clear_pointer (&front, cairo_surface_destroy);
+  cairo_surface_t *hanging
+      = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_PORTRAIT_SIDE, error),
+      *join = NULL;
+  if (hanging)
+    join = bw_portrait_new (project, BW_PORTRAIT_JOIN, BW_PORTRAIT_SIDE, error);
+  if (!join) {
+    g_clear_pointer (&hanging, cairo_surface_destroy);
     return NULL;
   }
-  BwSheet *sheet = options->kit > 0 ? bw_kit_new (project, options->paper, options->kit, front)
-                                    : bw_sheet_new (project, options->paper, front, back);
-  cairo_surface_destroy (front);
-  cairo_surface_destroy (back);
+  BwPaper paper = wished (options);
+  BwSheet *sheet = options->kit > 0 ? bw_kit_new (project, paper, options->kit, hanging)
+                                    : bw_sheet_new (project, paper, hanging, join);
+  cairo_surface_destroy (hanging);
+  cairo_surface_destroy (join);
   return write_sheet (sheet, options->output, error);
 }
 

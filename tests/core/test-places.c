@@ -6,6 +6,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include "core/band/finished.h"
 #include "core/band/fit.h"
 #include "core/base/lattice.h"
 #include "core/band/places.h"
@@ -162,6 +163,38 @@ the_foot_lies_on_the_face_or_corner_named (void **state)
     }
   assert_true (on_corner > 20);
   bw_places_clear (&places);
+}
+
+/* The farthest two points are apart across the axis: the greatest breadth by another way. */
+static void
+the_finished_breadth_is_how_far_the_farthest_two_things_are_apart (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (69);
+  for (int k = 0; k < 6; k++) {
+    BwStone stone;
+    BwPlaces places;
+    BwDesign design = sample_random_design (rand, &stone);
+    double most = 0;
+    bw_places_init_closed (&places, &design, &stone);
+    int n = places.rows * places.columns / 2;
+    for (int i = 0; i < n; i++) {
+      BwVec3 a = places.place[i].at;
+      for (int j = 0; j < i; j++)
+        most = fmax (most, hypot (a.x - places.place[j].at.x, a.y - places.place[j].at.y)
+                               + design.bead.diameter_mm);
+      for (int j = 0; j < stone.n_vertices; j++)
+        most = fmax (most, hypot (a.x - stone.vertex[j].x, a.y - stone.vertex[j].y)
+                               + design.bead.diameter_mm / 2);
+    }
+    for (int i = 0; i < stone.n_vertices; i++)
+      for (int j = 0; j < i; j++)
+        most = fmax (most, hypot (stone.vertex[i].x - stone.vertex[j].x,
+                                  stone.vertex[i].y - stone.vertex[j].y));
+    BwFinished size = bw_finished_size (&design, &stone, &places);
+    assert_true (fabs (size.breadth_mm - most) <= 4e-5 * most);
+    assert_true (fabs (size.length_mm - design.stone.length_mm) < 1e-12);
+    bw_places_clear (&places);
+  }
 }
 
 static void
@@ -449,6 +482,7 @@ main (void)
     cmocka_unit_test (even_columns_start_at_the_seam_and_odd_ones_half_a_step_on),
     cmocka_unit_test (rows_go_counter_clockwise_once_round),
     cmocka_unit_test (the_foot_lies_on_the_face_or_corner_named),
+    cmocka_unit_test (the_finished_breadth_is_how_far_the_farthest_two_things_are_apart),
     cmocka_unit_test (splay_is_the_greatest_turn_between_neighbours),
     cmocka_unit_test (the_join_splays_like_any_other_place),
     cmocka_unit_test (a_place_that_odd_rows_leave_empty_does_not_splay),

@@ -4,6 +4,8 @@
 #define _GNU_SOURCE
 #include "pen.h"
 
+#include "output/page/page.h"
+
 #include <dlfcn.h>
 #include <math.h>
 #include <pango/pangocairo.h>
@@ -55,10 +57,19 @@ colour_of (cairo_t *cr)
   return srgb;
 }
 
+/* What a page is drawn in, a stretch at a time, knows its page. */
+static const void *
+page_of (cairo_t *cr)
+{
+  cairo_surface_t *target = cairo_get_target (cr);
+  const void *page = cairo_surface_get_user_data (target, &bw_sheet_page_key);
+  return page ? page : target;
+}
+
 static void
 note_words (cairo_t *cr, char *text, PangoRectangle extents, double above)
 {
-  PenWords words = { .text = text, .page = cairo_get_target (cr), .srgb = colour_of (cr) };
+  PenWords words = { .text = text, .page = page_of (cr), .srgb = colour_of (cr) };
   where_it_is (cr, &words.x, &words.y);
   words.width = (double)extents.width / PANGO_SCALE;
   words.height = (double)extents.height / PANGO_SCALE;
@@ -97,7 +108,7 @@ pango_cairo_show_layout_line (cairo_t *cr, PangoLayoutLine *line)
 static void
 note_line (cairo_t *cr, double from_x, double from_y)
 {
-  PenLine line = { from_x, from_y, 0, 0, cairo_get_target (cr) };
+  PenLine line = { from_x, from_y, 0, 0, page_of (cr) };
   where_it_is (cr, &line.x1, &line.y1);
   if (all_lines)
     g_array_append_val (all_lines, line);

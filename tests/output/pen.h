@@ -10,7 +10,7 @@ typedef struct {
   char *text;
   double x, y;          /* top left corner of the layout */
   double width, height; /* of the layout */
-  const void *page;     /* the surface: the same for all that is on one page */
+  const void *page;     /* the same for all that is on one page */
   guint32 srgb;         /* the colour it is written in */
 } PenWords;
 

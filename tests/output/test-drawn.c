@@ -302,7 +302,7 @@ static void
 a_rows_number_stands_where_the_needle_enters_and_its_arrow_shows_the_way (void **state)
 {
   g_autoptr (BwProject) project = some_project (31, 0, SAMPLE_NO_BAIL, FALSE);
-  BwChart chart = { project, PITCH, COLUMN, FALSE };
+  BwChart chart = { project, PITCH, COLUMN, FALSE, NULL };
   BwChartPart part = { 1, 40, 1, 12, 0, 0 };
   draw_chart (&chart, &part);
   for (int row = 1; row <= 40; row++)
@@ -318,7 +318,7 @@ the_arrows_of_the_bail_are_those_of_the_thread (void **state)
     const GArray *visits = bw_project_path (project)->visits;
     const BwDrawing *drawing = bw_project_get_bail_drawing (project);
     int rows = bw_drawing_rows (drawing), n = 0;
-    BwChart chart = { project, PITCH, COLUMN, TRUE };
+    BwChart chart = { project, PITCH, COLUMN, TRUE, NULL };
     BwChartPart part = { 1, rows, 1, bw_drawing_columns (drawing), 0, 0 };
     draw_chart (&chart, &part);
     for (guint i = 0; i < visits->len; i++) {
@@ -339,7 +339,7 @@ the_beads_letters_stand_as_the_band_is_worn (void **state)
   g_autoptr (BwProject) project = some_project (33, 0, SAMPLE_NO_BAIL, FALSE);
   const BwDrawing *drawing = bw_project_get_drawing (project);
   const BwTray *tray = bw_project_get_tray (project);
-  BwChart chart = { project, PITCH, COLUMN, FALSE };
+  BwChart chart = { project, PITCH, COLUMN, FALSE, NULL };
   BwChartPart part = { 11, 30, 1, 12, 2, 0 };
   draw_chart (&chart, &part);
   double column_y[13];
@@ -360,9 +360,9 @@ the_beads_letters_stand_as_the_band_is_worn (void **state)
     for (int column = 1; column <= 12; column++) {
       if (!bw_lattice_has (row, column))
         continue;
-      char letter[7] = { 0 };
+      char letter[BW_TRAY_LETTER];
       double x = bw_chart_row_x (&chart, &part, row);
-      g_unichar_to_utf8 (tray->colour[bw_drawing_get (drawing, row, column)].id, letter);
+      bw_tray_print_letter (tray, bw_drawing_get (drawing, row, column), letter);
       gboolean found = FALSE;
       for (guint i = 0; i < pen_n_words (); i++) {
         const PenWords *words = pen_word (i);
@@ -382,7 +382,7 @@ the_ribbon_names_the_face_the_beads_come_to_lie_on (void **state)
 {
   g_autoptr (BwProject) project = some_project (34, 0, SAMPLE_NO_BAIL, FALSE);
   int rows = bw_project_get_design (project)->band.rows, n = 0;
-  BwChart chart = { project, PITCH, COLUMN, FALSE };
+  BwChart chart = { project, PITCH, COLUMN, FALSE, NULL };
   BwChartPart part = { 1, rows, 1, 12, 0, 0 };
   draw_chart (&chart, &part);
   for (guint i = 0; i < pen_n_words (); i++) {
@@ -465,8 +465,8 @@ a_long_picture_has_every_bead (void **state)
   bw_drawing_count (bw_project_get_drawing (project), counts);
   for (guint i = 0; i < pen_n_words (); i++)
     for (int colour = 0; colour < tray->n_colours; colour++) {
-      char letter[7] = { 0 };
-      g_unichar_to_utf8 (tray->colour[colour].id, letter);
+      char letter[BW_TRAY_LETTER];
+      bw_tray_print_letter (tray, colour, letter);
       told[colour] += g_str_equal (pen_word (i)->text, letter);
     }
   for (int colour = 0; colour < tray->n_colours; colour++)

@@ -324,13 +324,15 @@ static void
 papers_are_named_and_sized (void **state)
 {
   static const char *const wrong[]
-      = { "a5",          "",    "179x200", "200x1201", "200",     "200x", "x200",
+      = { "a6",          "",    "179x200", "200x1201", "200",     "200x", "x200",
           "200x200x200", "0x0", "nanxnan", "-200x200", "200 x200" };
   BwPaper paper;
   assert_true (bw_paper_from_word ("Letter", &paper) && bw_paper_equal (paper, BW_PAPER_LETTER));
   assert_true (bw_paper_from_word ("a4", &paper) && bw_paper_equal (paper, BW_PAPER_A4));
   assert_true (fabs (paper.width / BW_POINTS_PER_MM - 210) < 1e-9);
   assert_true (fabs (paper.height / BW_POINTS_PER_MM - 297) < 1e-9);
+  assert_true (bw_paper_from_word ("A5", &paper) && bw_paper_equal (paper, BW_PAPER_A5));
+  assert_true (fabs (paper.width / BW_POINTS_PER_MM - 148) < 1e-9);
   assert_true (bw_paper_from_word ("420x297.5", &paper));
   assert_true (fabs (paper.width / BW_POINTS_PER_MM - 420) < 1e-9);
   assert_true (fabs (paper.height / BW_POINTS_PER_MM - 297.5) < 1e-9);

@@ -111,19 +111,11 @@ assert_cases_refused (const Case *cases, gsize n)
 static void
 a_value_of_another_kind_is_named (void **state)
 {
-  static const char *const texts[] = { "/title",
-                                       "/stone/mineral",
-                                       "/stone/measured",
-                                       "/stone/base",
-                                       "/bead/name",
-                                       "/bail/style",
-                                       "/tray/1/id",
-                                       "/tray/1/name",
-                                       "/tray/1/srgb",
-                                       "/tray/1/finish",
-                                       "/band/cells/7",
-                                       "/bail/cells/0",
-                                       "/materials/prices/currency" };
+  static const char *const texts[]
+      = { "/title",          "/about/maker",  "/about/hours",  "/stone/mineral",
+          "/stone/measured", "/stone/base",   "/bead/name",    "/bail/style",
+          "/tray/1/id",      "/tray/1/name",  "/tray/1/srgb",  "/tray/1/finish",
+          "/tray/0/article", "/band/cells/7", "/bail/cells/0", "/materials/prices/currency" };
   static const char *const numbers[] = { "/stone/faces",
                                          "/stone/density_g_cm3",
                                          "/stone/values_mm/2",
@@ -238,6 +230,14 @@ static void
 every_key_that_is_not_required_may_be_left_out (void **state)
 {
   static const char *const pointers[] = { "/title",
+                                          "/about",
+                                          "/about/maker",
+                                          "/about/licence",
+                                          "/about/version",
+                                          "/about/skill",
+                                          "/about/hours",
+                                          "/tray/0/article",
+                                          "/tray/0/in_hand_g",
                                           "/stone/mineral",
                                           "/stone/density_g_cm3",
                                           "/stone/second_girth_mm",
@@ -322,6 +322,13 @@ a_value_outside_its_range_is_named (void **state)
     { "/title", "\"\\u2028\"", BW_FAULT_RANGE, NULL },
     { "/stone/mineral", "\"\\u0007\"", BW_FAULT_RANGE, NULL },
     { "/tray/0/name", "\"\\u0001\"", BW_FAULT_RANGE, NULL },
+    { "/about/skill", "\"two\\nlines\"", BW_FAULT_RANGE, NULL },
+    { "/about/version", "2", -1, NULL },
+    { "/about", "[]", -1, NULL },
+    { "/tray/0/article", "\"a\\u0001\"", BW_FAULT_RANGE, NULL },
+    { "/tray/0/in_hand_g", "-0.1", BW_FAULT_RANGE, NULL },
+    { "/tray/0/in_hand_g", "100001", BW_FAULT_RANGE, NULL },
+    { "/tray/0/in_hand_g", "\"3\"", -1, NULL },
     { "/bead/name", "\"\\u007f\"", BW_FAULT_RANGE, NULL },
     { "/materials/prices/currency", "\"\\t\"", BW_FAULT_RANGE, NULL },
     { "/stone/length_mm", "1e7", BW_FAULT_RANGE, NULL },
@@ -673,7 +680,7 @@ assert_contains (JsonNode *whole, JsonNode *part, const char *pointer)
   }
 }
 
-/* Title and mineral in a sound file, n characters each. */
+/* A text in a sound file, n characters each. */
 static BwProject *
 titled (const char *pointer, int n, GError **error)
 {
@@ -688,9 +695,9 @@ titled (const char *pointer, int n, GError **error)
 }
 
 static void
-a_title_and_a_mineral_have_two_hundred_characters_and_no_more (void **state)
+texts_have_two_hundred_characters_and_no_more (void **state)
 {
-  static const char *const pointers[] = { "/title", "/stone/mineral" };
+  static const char *const pointers[] = { "/title", "/stone/mineral", "/about/licence" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++) {
     g_autoptr (GError) error = NULL;
@@ -698,7 +705,9 @@ a_title_and_a_mineral_have_two_hundred_characters_and_no_more (void **state)
     const char *text;
 
     assert_non_null (fits);
-    text = i ? bw_project_get_mineral (fits) : bw_project_get_title (fits);
+    text = i == 0   ? bw_project_get_title (fits)
+           : i == 1 ? bw_project_get_mineral (fits)
+                    : bw_project_get_about (fits, BW_ABOUT_LICENCE);
     assert_int_equal (g_utf8_strlen (text, -1), 200);
     assert_null (titled (pointers[i], 201, &error));
     assert_fault (error, BW_FAULT_RANGE, pointers[i]);
@@ -724,6 +733,33 @@ a_title_that_is_set_is_made_one_line_that_fits (void **state)
   again = bw_project_load_data (data, length, &error);
   assert_non_null (again);
   assert_string_equal (bw_project_get_title (again), bw_project_get_title (project));
+}
+
+static void
+what_the_cover_tells_is_a_step_that_is_undone_and_comes_back_from_the_file (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new (), again = NULL;
+  g_autofree char *data = NULL, *plain = NULL, *copied = NULL;
+  gsize length;
+
+  plain = bw_project_to_data (project, &length);
+  assert_null (strstr (plain, "about"));
+  bw_project_set_about (project, "Maker", BW_ABOUT_MAKER, "Tidewrack");
+  bw_project_set_title (project, "Title", "Ebb");
+  bw_project_set_mineral (project, "Mineral", "citrine");
+  assert_string_equal (bw_project_get_about (project, BW_ABOUT_MAKER), "Tidewrack");
+  assert_string_equal (bw_project_get_about (project, BW_ABOUT_SKILL), "");
+  data = bw_project_to_data (project, &length);
+  again = bw_project_load_data (data, length, NULL);
+  assert_string_equal (bw_project_get_about (again, BW_ABOUT_MAKER), "Tidewrack");
+  copied = bw_project_to_data (again, &length);
+  assert_string_equal (copied, data);
+  bw_project_go_to (project, 0);
+  assert_string_equal (bw_project_get_about (project, BW_ABOUT_MAKER), "");
+  bw_project_redo (project);
+  assert_string_equal (bw_project_get_about (project, BW_ABOUT_MAKER), "Tidewrack");
+  bw_project_set_about (project, "Maker", BW_ABOUT_MAKER, "Tidewrack");
+  assert_int_equal (bw_project_get_position (project), 1);
 }
 
 /* No double and no 64 bits hold these; byte by byte they come back. */
@@ -825,8 +861,9 @@ main (void)
     cmocka_unit_test (a_bail_of_style_none_is_kept_as_it_was_found),
     cmocka_unit_test (writing_and_reading_again_changes_no_byte),
     cmocka_unit_test (after_random_edits_a_file_still_reads_back_the_same),
-    cmocka_unit_test (a_title_and_a_mineral_have_two_hundred_characters_and_no_more),
+    cmocka_unit_test (texts_have_two_hundred_characters_and_no_more),
     cmocka_unit_test (a_title_that_is_set_is_made_one_line_that_fits),
+    cmocka_unit_test (what_the_cover_tells_is_a_step_that_is_undone_and_comes_back_from_the_file),
     cmocka_unit_test (numbers_of_unknown_keys_come_back_as_they_were_written),
     cmocka_unit_test (unknown_keys_are_written_back_at_every_level),
     cmocka_unit_test (the_locale_does_not_reach_the_file),

@@ -38,6 +38,45 @@ free_letters_fill_a_whole_tray_without_a_double (void **state)
 }
 
 static void
+letters_in_print_are_capitals_that_nobody_takes_for_numbers (void **state)
+{
+  BwTray tray = { 0 };
+  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (; tray.n_colours < BW_TRAY_MAX; tray.n_colours++)
+    tray.colour[tray.n_colours].id = bw_tray_free_letter (&tray);
+  for (int i = 0; i < BW_TRAY_MAX; i++) {
+    char letter[BW_TRAY_LETTER];
+
+    bw_tray_print_letter (&tray, i, letter);
+    assert_true (strlen (letter) == (i < 26 && !strchr ("ilo", (int)tray.colour[i].id) ? 1 : 2));
+    assert_null (strpbrk (letter, "ILO0123456789"));
+    assert_true (g_ascii_isupper (letter[0]));
+    assert_true (g_hash_table_add (seen, g_strdup (letter)));
+  }
+}
+
+static void
+a_colour_keeps_its_own_letter_in_print (void **state)
+{
+  static const struct {
+    gunichar id;
+    const char *letter;
+  } told[]
+      = { { 'k', "K" }, { 'i', "A" }, { 'K', "B" }, { 0xe9, "C" }, { 'd', "D" }, { 'o', "E" } };
+  BwTray tray = { .n_colours = G_N_ELEMENTS (told) };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
+    tray.colour[i].id = told[i].id;
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++) {
+    char letter[BW_TRAY_LETTER];
+
+    bw_tray_print_letter (&tray, (int)i, letter);
+    assert_string_equal (letter, told[i].letter);
+  }
+}
+
+static void
 a_letter_is_found_where_it_is (void **state)
 {
   BwTray tray = { .n_colours = 3, .colour = { { .id = 'k' }, { .id = 0xe9 }, { .id = 'a' } } };
@@ -77,6 +116,8 @@ main (void)
     cmocka_unit_test (the_plain_tray_has_one_colour_of_letter_a),
     cmocka_unit_test (every_finish_is_known_by_its_word),
     cmocka_unit_test (free_letters_fill_a_whole_tray_without_a_double),
+    cmocka_unit_test (letters_in_print_are_capitals_that_nobody_takes_for_numbers),
+    cmocka_unit_test (a_colour_keeps_its_own_letter_in_print),
     cmocka_unit_test (a_letter_is_found_where_it_is),
     cmocka_unit_test (invisible_signs_are_no_letters),
     cmocka_unit_test (a_letter_that_stands_twice_is_named),

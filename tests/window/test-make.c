@@ -267,6 +267,35 @@ what_is_folded_says_its_content_in_a_line (void **state)
   maker_stop (&maker);
 }
 
+static gboolean
+is_entry (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_ENTRY (widget);
+}
+
+/* Typed, taken when the focus goes on, told in the folded line, and one step of undo. */
+static void
+what_the_cover_tells_is_typed_on_the_stage (void **state)
+{
+  Maker maker = { 0 };
+  maker_start (&maker, NULL);
+  maker_stage (&maker, "make");
+  GtkWidget *entry = desk_look_for (maker_find (&maker, BW_TYPE_COVER_CARD), is_entry, NULL);
+  maker_reveal (entry);
+  desk_click (entry);
+  desk_type ("tidewrack");
+  desk_key ("Tab", 0);
+  desk_settle ();
+  BwProject *project = maker_project (&maker);
+  assert_string_equal (bw_project_get_about (project, BW_ABOUT_MAKER), "tidewrack");
+  assert_non_null (desk_look_for_label (GTK_WIDGET (maker.window), "tidewrack"));
+  desk_keep ("make-cover");
+  bw_project_undo (project);
+  desk_settle ();
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (entry)), "");
+  maker_stop (&maker);
+}
+
 int
 main (void)
 {
@@ -278,6 +307,7 @@ main (void)
     cmocka_unit_test (other_prices_are_remembered_when_asked),
     cmocka_unit_test (a_wrong_number_is_marked_and_changes_nothing),
     cmocka_unit_test (a_necklace_typed_is_the_cord_on_the_list),
+    cmocka_unit_test (what_the_cover_tells_is_typed_on_the_stage),
   };
   return maker_run (tests);
 }

@@ -77,6 +77,20 @@ words_line (BwProject *project)
                           rows);
 }
 
+static char *
+cover_line (BwProject *project)
+{
+  GString *line = g_string_new (NULL);
+  for (BwAbout about = 0; about < BW_N_ABOUT; about++) {
+    const char *words = bw_project_get_about (project, about);
+    if (*words)
+      g_string_append_printf (line, "%s%s", line->len > 0 ? " · " : "", words);
+  }
+  if (line->len == 0)
+    g_string_append (line, _ ("maker, licence, version: nothing is told yet"));
+  return g_string_free (line, FALSE);
+}
+
 char *
 bw_make_line (BwMakeLine line, BwProject *project, BwUnit unit)
 {
@@ -89,6 +103,8 @@ bw_make_line (BwMakeLine line, BwProject *project, BwUnit unit)
     return necklace_line (project, unit);
   case BW_MAKE_CARE:
     return care_line (project, unit);
+  case BW_MAKE_COVER:
+    return cover_line (project);
   case BW_MAKE_WORDS:
   default:
     return words_line (project);

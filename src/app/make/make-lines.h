@@ -11,6 +11,7 @@ typedef enum {
   BW_MAKE_NECKLACE,
   BW_MAKE_CARE,
   BW_MAKE_WORDS,
+  BW_MAKE_COVER,
   BW_N_MAKE_LINES,
 } BwMakeLine;
 

@@ -29,15 +29,15 @@ bw_print_sheet_new (BwProject *project, BwPrintKind kind, BwPaper paper)
 {
   if (kind == BW_PRINT_STRIP)
     return bw_strip_new (project, paper);
-  cairo_surface_t *front = bw_portrait_new (project, BW_PORTRAIT_FRONT, BW_PORTRAIT_SIDE, NULL);
-  cairo_surface_t *back = NULL;
-  if (front && kind == BW_PRINT_SHEET)
-    back = bw_portrait_new (project, BW_PORTRAIT_BACK, BW_PORTRAIT_SIDE, NULL);
+  cairo_surface_t *hanging = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_PORTRAIT_SIDE, NULL);
+  cairo_surface_t *join = NULL;
+  if (hanging && kind == BW_PRINT_SHEET)
+    join = bw_portrait_new (project, BW_PORTRAIT_JOIN, BW_PORTRAIT_SIDE, NULL);
   int makers = bw_project_get_design (project)->supply.pieces;
-  BwSheet *sheet = kind == BW_PRINT_KIT ? bw_kit_new (project, paper, makers, front)
-                                        : bw_sheet_new (project, paper, front, back);
-  g_clear_pointer (&front, cairo_surface_destroy);
-  g_clear_pointer (&back, cairo_surface_destroy);
+  BwSheet *sheet = kind == BW_PRINT_KIT ? bw_kit_new (project, paper, makers, hanging)
+                                        : bw_sheet_new (project, paper, hanging, join);
+  g_clear_pointer (&hanging, cairo_surface_destroy);
+  g_clear_pointer (&join, cairo_surface_destroy);
   return sheet;
 }
 

@@ -47,9 +47,8 @@ append_symbol (GString *svg, const BwTray *tray, int colour, double height)
   int n;
   const BwMarkStroke *stroke = bw_mark_strokes (colour, &n);
   guint32 srgb = tray->colour[colour].srgb, ink = bw_mark_ink (srgb);
-  char letter[7];
-  bw_mark_letter (&tray->colour[colour], letter);
-  g_autofree char *text = g_markup_escape_text (letter, -1);
+  char letter[BW_TRAY_LETTER];
+  bw_tray_print_letter (tray, colour, letter);
   g_autofree char *name = bw_sheet_one_line (tray->colour[colour].name);
   g_autofree char *title = g_markup_escape_text (name, -1);
   g_string_append_printf (svg, "<g id=\"c%d\"><title>%s</title><rect", colour, title);
@@ -75,14 +74,14 @@ append_symbol (GString *svg, const BwTray *tray, int colour, double height)
   put (svg, "font-size", 0.6 * height);
   put (svg, "x", PITCH / 2);
   put (svg, "y", 0.7 * height);
-  g_string_append_printf (svg, ">%s</text></g>\n", text);
+  g_string_append_printf (svg, ">%s</text></g>\n", letter);
 }
 
 static void
 append_bead (GString *svg, const BwTray *tray, int colour, int row, int column, double x, double y)
 {
-  char letter[7];
-  bw_mark_letter (&tray->colour[colour], letter);
+  char letter[7] = { 0 };
+  g_unichar_to_utf8 (tray->colour[colour].id, letter);
   g_autofree char *text = g_markup_escape_text (letter, -1);
   g_string_append_printf (svg,
                           "<use class=\"bead\" xlink:href=\"#c%d\" data-row=\"%d\" "

@@ -226,8 +226,8 @@ bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr)
 {
   g_auto (BwMarkPen) pen = { 0 };
   double gap = GAP * chart->column;
-  bw_mark_pen_init (&pen, bw_project_get_tray (chart->project), chart->pitch - 2 * gap,
-                    chart->column - 2 * gap);
+  const BwTray *tray = chart->tray ? chart->tray : bw_project_get_tray (chart->project);
+  bw_mark_pen_init (&pen, tray, chart->pitch - 2 * gap, chart->column - 2 * gap);
   draw_tens (chart, part, cr);
   for (int row = part->first_row; row <= part->last_row; row++) {
     for (int column = part->first_column; column <= part->last_column; column++)

@@ -20,6 +20,7 @@ typedef struct {
   double pitch;       /* from bead to bead along the rows, in units of the page */
   double column;      /* from column to column */
   gboolean in_bail;   /* the bail's own chart: no faces */
+  const BwTray *tray; /* its colours in print; borrowed, NULL: the project's */
 } BwChart;
 
 /* How large a part is with its numbers and faces. */

@@ -4,12 +4,15 @@
 
 #include "core/pattern/tint.h"
 #include "core/pattern/colour.h"
+#include "output/page/page.h"
 
 #include <math.h>
 
 #define MOST_STROKES 6
 #define N_PATTERNS 16
 #define ROUND 0.18 /* of a bead's corners, in heights */
+#define LETTER 0.6 /* size of a letter, in heights */
+#define PAIR 0.42  /* and of two */
 
 static const struct {
   int n;
@@ -55,12 +58,6 @@ bw_mark_ink (guint32 srgb)
 {
   guint32 light = bw_tint_srgb (BW_TINT_GLEAM, FALSE), deep = bw_tint_srgb (BW_TINT_PRINT, FALSE);
   return bw_colour_contrast (srgb, light) > bw_colour_contrast (srgb, deep) ? light : deep;
-}
-
-void
-bw_mark_letter (const BwColour *colour, char letter[7])
-{
-  letter[g_unichar_to_utf8 (colour->id, letter)] = '\0';
 }
 
 static void
@@ -122,16 +119,16 @@ bw_mark_pen_clear (BwMarkPen *pen)
 static void
 shape_letter (BwMarkPen *pen, cairo_t *cr, int colour)
 {
-  char letter[7];
+  char letter[BW_TRAY_LETTER];
   PangoRectangle ink;
-  bw_mark_letter (&pen->tray->colour[colour], letter);
+  bw_tray_print_letter (pen->tray, colour, letter);
   PangoLayout *layout = pango_cairo_create_layout (cr);
   PangoContext *context = pango_layout_get_context (layout);
   pango_cairo_context_set_resolution (context, 72);
   pango_layout_context_changed (layout);
-  PangoFontDescription *font = pango_font_description_from_string ("Sans");
-  pango_font_description_set_absolute_size (font,
-                                            0.58 * MIN (pen->height, pen->width) * PANGO_SCALE);
+  PangoFontDescription *font = pango_font_description_from_string (BW_FACE " Bold");
+  double size = (letter[1] ? PAIR : LETTER) * MIN (pen->height, pen->width);
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, letter, -1);
   pango_layout_get_extents (layout, &ink, NULL);

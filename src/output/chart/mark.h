@@ -20,9 +20,6 @@ const BwMarkStroke *bw_mark_strokes (int colour, int *n_strokes);
 /* The black of print or white, as 0xrrggbb: what can be read on this colour. */
 guint32 bw_mark_ink (guint32 srgb);
 
-/* The letter as text. */
-void bw_mark_letter (const BwColour *colour, char letter[7]);
-
 /* A bead whose top left corner is (x, y), without its letter. */
 void bw_mark_draw (cairo_t *cr, const BwTray *tray, int colour, double x, double y, double width,
                    double height);

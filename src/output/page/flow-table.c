@@ -13,6 +13,7 @@
 typedef struct {
   BwFlow *flow;
   const BwTable *table;
+  gboolean facts; /* its first column is bold, and no row a heading */
   int n_columns;
   double width[MOST_COLUMNS];
   BwFlowCell cell;
@@ -24,7 +25,8 @@ cell_layout (const Grid *grid, int row, int column, double width)
 {
   const char *const *fields = g_ptr_array_index (grid->table->rows, row);
   g_autofree char *text = bw_sheet_one_line (fields[column]);
-  return bw_type_layout (grid->flow->cr, row == 0 ? BW_TYPE_BOLD : BW_TYPE_TEXT, text, width);
+  gboolean bold = grid->facts ? column == 0 : row == 0;
+  return bw_type_layout (grid->flow->cr, bold ? BW_TYPE_BOLD : BW_TYPE_TEXT, text, width);
 }
 
 static void
@@ -80,7 +82,7 @@ draw_row (const Grid *grid, int row, double height)
   }
   flow->y += height;
   cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
-  cairo_set_line_width (flow->cr, row == 0 ? 0.6 : 0.25);
+  cairo_set_line_width (flow->cr, row == 0 && !grid->facts ? 0.6 : 0.25);
   cairo_move_to (flow->cr, flow->left, flow->y);
   cairo_line_to (flow->cr, x - GAP, flow->y);
   cairo_stroke (flow->cr);
@@ -95,6 +97,7 @@ bw_flow_table (BwFlow *flow, const BwTable *table, BwFlowCell cell, gpointer dat
     return;
   measure (&grid);
   double head = row_height (&grid, 0);
+  bw_flow_tag (flow, BW_TAG_TABLE);
   for (int row = 1; row < (int)table->rows->len; row++) {
     double height = row_height (&grid, row);
     gboolean first = row == 1;
@@ -107,4 +110,20 @@ bw_flow_table (BwFlow *flow, const BwTable *table, BwFlowCell cell, gpointer dat
     draw_row (&grid, row, height);
   }
   flow->y += 4;
+  bw_flow_tag (flow, BW_TAG_TEXT);
+}
+
+void
+bw_flow_facts (BwFlow *flow, const BwTable *table)
+{
+  Grid grid = { .flow = flow, .table = table, .facts = TRUE, .n_columns = 2 };
+  measure (&grid);
+  bw_flow_tag (flow, BW_TAG_TABLE);
+  for (int row = 0; row < (int)table->rows->len; row++) {
+    double height = row_height (&grid, row);
+    bw_flow_room (flow, height);
+    draw_row (&grid, row, height);
+  }
+  flow->y += 4;
+  bw_flow_tag (flow, BW_TAG_TEXT);
 }

@@ -3,22 +3,43 @@
  * the sheets of this room. */
 #pragma once
 
+#include "core/pattern/tint.h"
 #include "output/page/sheet.h"
 #include "output/report/table.h"
 #include <pango/pangocairo.h>
 
+/* The type of everything printed: fonts that the package depends on, the second for signs that the
+ * first has not. */
+#define BW_FACE "Lato,DejaVu Sans,Sans"
+
 #define BW_SHEET_MARGIN 42.0 /* left and right, points */
-#define BW_SHEET_HEAD 36.0   /* above the text */
+#define BW_SHEET_HEAD 44.0   /* above the text, with the ribbon of the band */
 #define BW_SHEET_FOOT 46.0   /* below it, with the running line */
+
+/* What a stretch of a page is, for who listens to it: the structure types of PDF (ISO 32000-1,
+ * 14.8.4) that the sheets have. */
+typedef enum { BW_TAG_TEXT, BW_TAG_TITLE, BW_TAG_HEADING, BW_TAG_TABLE, BW_TAG_FIGURE } BwTag;
 
 struct _BwSheet {
   BwPaper paper;
+  double scale; /* how much larger than it is laid out everything is printed, 1 at true size */
   char *title, *kind, *date, *stamp;
-  GPtrArray *pages; /* of cairo_surface_t */
+  cairo_surface_t *head; /* drawn at the head of each page but the first; NULL: nothing */
+  GPtrArray *pages;      /* of GArray of stretches */
 };
 
-/* kind: what this sheet is, as its running line says. */
-BwSheet *bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind);
+/* The user data of a recorded stretch is the page it lies on. */
+extern const cairo_user_data_key_t bw_sheet_page_key;
+
+/* kind: what this sheet is, as its running line says. at_size: whatever the maker wants, nothing is
+ * made larger. */
+BwSheet *bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind, gboolean at_size);
+
+/* Opens a new page. */
+void bw_sheet_open_page (BwSheet *sheet);
+/* A context for another stretch at the end of a page, in the units in which pages are laid out.
+ * Owned. */
+cairo_t *bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag);
 
 /* Text with every control character a space. Owned. */
 char *bw_sheet_one_line (const char *text);
@@ -26,6 +47,8 @@ char *bw_sheet_one_line (const char *text);
 typedef enum {
   BW_TYPE_TEXT,
   BW_TYPE_BOLD,
+  BW_TYPE_BENCH, /* read from an arm's length away */
+  BW_TYPE_BENCH_BOLD,
   BW_TYPE_SMALL,
   BW_TYPE_TINY,
   BW_TYPE_TINY_BOLD,
@@ -39,6 +62,8 @@ PangoLayout *bw_type_layout (cairo_t *cr, BwType type, const char *text, double 
 /* One line at (x, y), y its top; align 0 left, 0.5 middle, 1 right of x. Returns its width. */
 double bw_type_draw (cairo_t *cr, BwType type, const char *text, double x, double y, double align);
 double bw_type_height (BwType type);
+/* The colour it is printed in. */
+BwTint bw_type_ink (BwType type);
 
 /* A heading and its page, counted from 0. */
 typedef struct {
@@ -48,7 +73,9 @@ typedef struct {
 
 typedef struct {
   BwSheet *sheet;                  /* being set */
-  cairo_t *cr;                     /* of the present page */
+  cairo_t *cr;                     /* of the present stretch of the present page */
+  BwTag tag;                       /* what it is */
+  BwTray tray;                     /* in the colours in which beads are printed */
   double left, width, top, bottom; /* of the text, points */
   double y;                        /* where the next thing goes */
   int n_drawings;                  /* of steps so far: they are numbered */
@@ -57,11 +84,13 @@ typedef struct {
   double contents_y;
 } BwFlow;
 
-void bw_flow_init (BwFlow *flow, BwSheet *sheet);
+void bw_flow_init (BwFlow *flow, BwSheet *sheet, BwProject *project);
 /* Closes the last page; the sheet goes to the caller. */
 BwSheet *bw_flow_finish (BwFlow *flow);
 
 void bw_flow_new_page (BwFlow *flow);
+/* What comes next on this page is this. */
+void bw_flow_tag (BwFlow *flow, BwTag tag);
 /* A new page unless this height is left. */
 void bw_flow_room (BwFlow *flow, double height);
 double bw_flow_left_over (const BwFlow *flow);
@@ -79,6 +108,9 @@ typedef void (*BwFlowCell) (cairo_t *cr, double x, double y, double height, int 
 /* A table with its first row as heading, which is repeated on each page; the widest column of text
  * gives way and wraps. cell may be NULL. */
 void bw_flow_table (BwFlow *flow, const BwTable *table, BwFlowCell cell, gpointer data);
+
+/* A table of names and what they are, without a heading, the names in bold. */
+void bw_flow_facts (BwFlow *flow, const BwTable *table);
 
 /* Draws a figure into a box at (0, 0). */
 typedef void (*BwFlowFigure) (cairo_t *cr, double width, double height, gpointer data);

@@ -12,6 +12,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define LARGE_PRINT 1.5
+#define LARGER_PAPER 1.1 /* times A4 from which on a paper counts as larger */
+
 /* A whole or decimal number of millimetres up to `end`. */
 static gboolean
 side_from_word (const char *word, char end, double *points, const char **rest)
@@ -28,10 +31,12 @@ side_from_word (const char *word, char end, double *points, const char **rest)
 gboolean
 bw_paper_from_word (const char *word, BwPaper *paper)
 {
-  BwPaper given;
+  BwPaper given = { 0 };
   const char *rest;
   if (g_ascii_strcasecmp (word, "a4") == 0)
     *paper = BW_PAPER_A4;
+  else if (g_ascii_strcasecmp (word, "a5") == 0)
+    *paper = BW_PAPER_A5;
   else if (g_ascii_strcasecmp (word, "letter") == 0)
     *paper = BW_PAPER_LETTER;
   else if (side_from_word (word, 'x', &given.width, &rest)
@@ -61,19 +66,47 @@ sheet_day (void)
   return g_date_time_new_now_local ();
 }
 
+/* A stretch of a page: drawn by itself, so that a PDF can say what it is. */
+typedef struct {
+  cairo_surface_t *drawing;
+  BwTag tag;
+} Stretch;
+
+const cairo_user_data_key_t bw_sheet_page_key;
+
+static void
+clear_stretch (gpointer stretch)
+{
+  cairo_surface_destroy (((Stretch *)stretch)->drawing);
+}
+
 static void
 destroy_page (gpointer page)
 {
-  cairo_surface_destroy (page);
+  g_array_unref (page);
+}
+
+/* Larger than it is laid out: by the maker's wish, and on a paper larger than the usual, so that
+ * its lines hold no more words than can be read. What is smaller than A4 is laid out as it is. */
+static double
+scale_for (BwPaper paper)
+{
+  double wider = MIN (paper.width / BW_PAPER_A4.width, paper.height / BW_PAPER_A4.height);
+  double scale = wider < LARGER_PAPER ? 1 : wider;
+  if (paper.wishes & BW_PRINT_LARGE)
+    scale *= LARGE_PRINT;
+  /* Large print on small paper: as large as leaves a page to lay out. */
+  return CLAMP (MIN (paper.width / BW_PAPER_A5.width, paper.height / BW_PAPER_A5.height), 1, scale);
 }
 
 BwSheet *
-bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind)
+bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind, gboolean at_size)
 {
   const char *title = bw_project_get_title (project);
   BwSheet *sheet = g_new0 (BwSheet, 1);
   g_autoptr (GDateTime) day = sheet_day ();
   sheet->paper = paper;
+  sheet->scale = at_size ? 1 : scale_for (paper);
   sheet->title = bw_sheet_one_line (title && *title ? title : _ ("Untitled"));
   sheet->kind = g_strdup (kind);
   /* Translators: day, month by name, year of a printed sheet. */
@@ -84,8 +117,30 @@ bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind)
 }
 
 void
+bw_sheet_open_page (BwSheet *sheet)
+{
+  GArray *page = g_array_new (FALSE, FALSE, sizeof (Stretch));
+  g_array_set_clear_func (page, clear_stretch);
+  g_ptr_array_add (sheet->pages, page);
+}
+
+cairo_t *
+bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag)
+{
+  /* A recording without bounds would never be let go by a PDF surface that it is painted on. */
+  cairo_rectangle_t paper
+      = { 0, 0, sheet->paper.width / sheet->scale, sheet->paper.height / sheet->scale };
+  GArray *stretches = g_ptr_array_index (sheet->pages, page);
+  Stretch stretch = { cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &paper), tag };
+  cairo_surface_set_user_data (stretch.drawing, &bw_sheet_page_key, stretches, NULL);
+  g_array_append_val (stretches, stretch);
+  return cairo_create (stretch.drawing);
+}
+
+void
 bw_sheet_free (BwSheet *sheet)
 {
+  g_clear_pointer (&sheet->head, cairo_surface_destroy);
   g_ptr_array_unref (sheet->pages);
   g_free (sheet->title);
   g_free (sheet->kind);
@@ -124,11 +179,22 @@ draw_small (cairo_t *cr, const char *text, double x, double y, double most, doub
   return pango_units_to_double (width);
 }
 
+#define HEAD_TOP 24.0 /* of what stands at the head of a page */
+
+static void
+draw_head (const BwSheet *sheet, cairo_t *cr, int page)
+{
+  if (!sheet->head || page == 0)
+    return;
+  cairo_set_source_surface (cr, sheet->head, BW_SHEET_MARGIN, HEAD_TOP);
+  cairo_paint (cr);
+}
+
 static void
 draw_frame (const BwSheet *sheet, cairo_t *cr, int page)
 {
-  double left = BW_SHEET_MARGIN, width = sheet->paper.width - 2 * left;
-  double foot = sheet->paper.height - BW_SHEET_FOOT + 8;
+  double left = BW_SHEET_MARGIN, width = sheet->paper.width / sheet->scale - 2 * left;
+  double foot = sheet->paper.height / sheet->scale - BW_SHEET_FOOT + 12;
   g_autofree char *head = g_strdup_printf (_ ("%s · %s"), sheet->kind, sheet->title);
   g_autofree char *number
       = g_strdup_printf (_ ("page %d of %d"), page + 1, bw_sheet_n_pages (sheet));
@@ -137,14 +203,35 @@ draw_frame (const BwSheet *sheet, cairo_t *cr, int page)
   draw_small (cr, number, left + width - 75, foot, 75, 1);
 }
 
+static gboolean
+is_empty (cairo_surface_t *drawing)
+{
+  double x, y, width, height;
+  cairo_recording_surface_ink_extents (drawing, &x, &y, &width, &height);
+  return width <= 0 || height <= 0;
+}
+
 void
 bw_sheet_draw_page (const BwSheet *sheet, cairo_t *cr, int page)
 {
   g_return_if_fail (page >= 0 && page < bw_sheet_n_pages (sheet));
+  static const char *const names[] = { "P", "H1", "H2", "Table", "Figure" };
+  const GArray *stretches = g_ptr_array_index (sheet->pages, page);
   cairo_save (cr);
-  cairo_set_source_surface (cr, g_ptr_array_index (sheet->pages, page), 0, 0);
-  cairo_paint (cr);
+  cairo_scale (cr, sheet->scale, sheet->scale);
+  /* The running line first: cairo drops what lies under the first picture of a page, and would
+   * drop with it the beginning of a tag. */
   draw_frame (sheet, cr, page);
+  draw_head (sheet, cr, page);
+  for (guint i = 0; i < stretches->len; i++) {
+    const Stretch *stretch = &g_array_index (stretches, Stretch, i);
+    if (is_empty (stretch->drawing))
+      continue;
+    cairo_tag_begin (cr, names[stretch->tag], NULL);
+    cairo_set_source_surface (cr, stretch->drawing, 0, 0);
+    cairo_paint (cr);
+    cairo_tag_end (cr, names[stretch->tag]);
+  }
   cairo_restore (cr);
 }
 
@@ -166,10 +253,12 @@ bw_sheet_write_pdf (const BwSheet *sheet, const char *path, GError **error)
       bw_whole_file_append, bytes, sheet->paper.width, sheet->paper.height);
   cairo_t *cr = cairo_create (pdf);
   describe (sheet, pdf);
+  cairo_tag_begin (cr, "Document", NULL);
   for (int page = 0; page < bw_sheet_n_pages (sheet); page++) {
     bw_sheet_draw_page (sheet, cr, page);
     cairo_show_page (cr);
   }
+  cairo_tag_end (cr, "Document");
   cairo_destroy (cr);
   cairo_surface_finish (pdf);
   cairo_status_t status = cairo_surface_status (pdf);

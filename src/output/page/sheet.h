@@ -9,30 +9,41 @@
 
 #define BW_POINTS_PER_MM (72 / 25.4)
 
+/* What the maker wants of a print beside the usual. */
+typedef enum {
+  BW_PRINT_LARGE = 1 << 0,   /* everything but what is at true size half as large again */
+  BW_PRINT_SPARING = 1 << 1, /* white beads, told apart by letter and mark alone */
+  BW_PRINT_COSTS = 1 << 2,   /* prices and wages too */
+} BwPrintWish;
+
+/* The paper, and how it is printed on. */
 typedef struct {
   double width, height; /* as it is fed, points */
+  guint wishes;         /* flags of BwPrintWish */
 } BwPaper;
 
-/* A4: 210 × 297 mm (ISO 216); Letter: 8½ × 11 inches. */
-#define BW_PAPER_A4 ((BwPaper){ 210 * BW_POINTS_PER_MM, 297 * BW_POINTS_PER_MM })
-#define BW_PAPER_LETTER ((BwPaper){ 612, 792 })
+/* A4: 210 × 297 mm, A5: 148 × 210 mm (ISO 216); Letter: 8½ × 11 inches. */
+#define BW_PAPER_A4 ((BwPaper){ 210 * BW_POINTS_PER_MM, 297 * BW_POINTS_PER_MM, 0 })
+#define BW_PAPER_A5 ((BwPaper){ 148 * BW_POINTS_PER_MM, 210 * BW_POINTS_PER_MM, 0 })
+#define BW_PAPER_LETTER ((BwPaper){ 612, 792, 0 })
 
-/* What a page can be laid out on, each way, millimetres. */
+/* What a page of a size that is given can be laid out on, each way, millimetres. */
 #define BW_PAPER_LEAST_MM 180
 #define BW_PAPER_MOST_MM 1200
 
-/* "a4", "letter", or width and height in millimetres within the bounds above, such as "216x356". */
+/* "a4", "a5", "letter", or width and height in millimetres within the bounds above, such as
+ * "216x356". */
 gboolean bw_paper_from_word (const char *word, BwPaper *paper);
-/* The same to a tenth of a point. */
+/* The same size to a tenth of a point. */
 gboolean bw_paper_equal (BwPaper a, BwPaper b);
 
 typedef struct _BwSheet BwSheet;
 
-/* The work sheet: all that a maker needs who was not there when the piece was designed. front and
- * back are pictures of the finished piece on a clear ground; each may be NULL, and is left alone
- * afterwards. */
-BwSheet *bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front,
-                       cairo_surface_t *back);
+/* The work sheet: all that a maker needs who was not there when the piece was designed. hanging and
+ * join are pictures of the finished piece on a clear ground, as it hangs and where it was joined;
+ * each may be NULL, and is left alone afterwards. */
+BwSheet *bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging,
+                       cairo_surface_t *join);
 
 /* The paper strip: wrapped round the stone it checks the measurements before a bead is threaded. */
 BwSheet *bw_strip_new (BwProject *project, BwPaper paper);

@@ -3,6 +3,7 @@
  * the band stays on the stone, and at which height of the band it would hang otherwise. */
 #include "config.h"
 
+#include "core/band/finished.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
 #include "project/hang-words.h"
@@ -100,6 +101,9 @@ hang_json (BwProject *project)
   bw_answer_number (&json, "mass_g", hang->mass_g);
   bw_answer_numbers (&json, "centroid_mm",
                      (double[]){ hang->centroid.x, hang->centroid.y, hang->centroid.z }, 3);
+  BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
+                                      bw_project_places (project));
+  bw_answer_numbers (&json, "finished_mm", (double[]){ size.length_mm, size.breadth_mm }, 2);
   bw_answer_string (&json, "style", style_word (bw_project_get_design (project)->bail.style));
   json_rest (&json, hang);
   json_wedge (&json, &hang->wedge);

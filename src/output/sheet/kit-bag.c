@@ -29,9 +29,9 @@ typedef struct {
 } Bag;
 
 static void
-bag_init (Bag *bag, BwProject *project, BwMaterials *materials)
+bag_init (Bag *bag, const BwTray *tray, BwProject *project, BwMaterials *materials)
 {
-  *bag = (Bag){ .tray = bw_project_get_tray (project), .materials = materials };
+  *bag = (Bag){ .tray = tray, .materials = materials };
   bw_shopping_init (materials, project, 1);
   for (int i = 0; i < materials->n_colours; i++)
     if (materials->need[i].count > 0)
@@ -121,7 +121,7 @@ bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room)
 {
   BwMaterials materials;
   Bag bag;
-  bag_init (&bag, project, &materials);
+  bag_init (&bag, &flow->tray, project, &materials);
   bw_flow_heading (flow, _ ("In the bag"), 60);
   if (bag.n <= MOST_IN_TABLE) {
     add_table (flow, &bag);

@@ -189,7 +189,7 @@ static gboolean
 spills (Page *page, BwPaper paper)
 {
   BwFlow trial;
-  bw_flow_init (&trial, bw_sheet_alloc (page->project, paper, ""));
+  bw_flow_init (&trial, bw_sheet_alloc (page->project, paper, "", FALSE), page->project);
   guint before = trial.sheet->pages->len;
   add_maker (&trial, page);
   gboolean more = trial.sheet->pages->len > before + 1;
@@ -201,7 +201,7 @@ BwSheet *
 bw_kit_new (BwProject *project, BwPaper paper, int makers, cairo_surface_t *picture)
 {
   BwFlow flow;
-  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Kit sheet")));
+  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Kit sheet"), FALSE), project);
   Page page = { .project = project,
                 .title = flow.sheet->title,
                 .maker = 1,

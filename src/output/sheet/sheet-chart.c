@@ -163,7 +163,7 @@ draw_chart (Layout *layout)
 }
 
 typedef struct {
-  BwProject *project;
+  const BwTray *tray;
   GArray *colours; /* of int: those in use */
   int a_row;
 } Key;
@@ -174,7 +174,7 @@ static void
 draw_key (cairo_t *cr, double width, double height, gpointer data)
 {
   const Key *key = data;
-  const BwTray *tray = bw_project_get_tray (key->project);
+  const BwTray *tray = key->tray;
   double step = width / key->a_row;
   for (guint i = 0; i < key->colours->len; i++) {
     int colour = g_array_index (key->colours, int, i);
@@ -203,7 +203,7 @@ add_key (BwFlow *flow, BwProject *project)
   for (int i = 0; i < bw_project_get_tray (project)->n_colours; i++)
     if (counts[i] > 0)
       g_array_append_val (colours, i);
-  Key key = { project, colours, 4 };
+  Key key = { &flow->tray, colours, 4 };
   bw_flow_figure (flow, ceil (colours->len / 4.0) * KEY_ROW + 2, draw_key, &key);
   bw_flow_space (flow, 4);
 }
@@ -233,13 +233,13 @@ add_bail (BwFlow *flow, BwProject *project)
   if (!drawing)
     return;
   Layout layout = { .flow = flow,
-                    .chart = { .project = project, .in_bail = TRUE },
+                    .chart = { .project = project, .in_bail = TRUE, .tray = &flow->tray },
                     .rows = bw_drawing_rows (drawing),
                     .columns = bw_drawing_columns (drawing) };
   choose (&layout);
   double width, height;
   part_size (&layout, 1, layout.columns_a_line, &width, &height);
-  bw_flow_heading (flow, _ ("Chart of the bail"), height + LABEL + 20);
+  bw_flow_heading (flow, _ ("Chart of the bail"), height + LABEL + 50);
   tell_bail (flow, bw_project_get_design (project));
   draw_chart (&layout);
 }
@@ -266,7 +266,7 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
 {
   const BwDrawing *drawing = bw_project_get_drawing (project);
   Layout layout = { .flow = flow,
-                    .chart = { .project = project },
+                    .chart = { .project = project, .tray = &flow->tray },
                     .rows = bw_drawing_rows (drawing),
                     .columns = bw_drawing_columns (drawing) };
   g_autoptr (GArray) flags = flags_of (project);

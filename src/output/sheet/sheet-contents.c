@@ -51,8 +51,7 @@ draw_entry (cairo_t *cr, const BwFlowEntry *entry, double x, double y, double wi
 void
 bw_sheet_draw_contents (BwFlow *flow)
 {
-  cairo_surface_t *page = g_ptr_array_index (flow->sheet->pages, (guint)flow->contents_page);
-  cairo_t *cr = cairo_create (page);
+  cairo_t *cr = bw_sheet_open_stretch (flow->sheet, flow->contents_page, BW_TAG_TEXT);
   double step = (flow->width + GAP) / COLUMNS;
   bw_type_draw (cr, BW_TYPE_BOLD, _ ("The way through these pages"), flow->left, flow->contents_y,
                 0);

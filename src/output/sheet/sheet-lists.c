@@ -48,7 +48,7 @@ blank_letters (BwTable *table)
 static void
 add_beads (BwFlow *flow, BwProject *project, const BwMaterials *materials)
 {
-  Rows rows = { .tray = bw_project_get_tray (project) };
+  Rows rows = { .tray = &flow->tray };
   g_auto (BwTable) table = { 0 };
   bw_materials_bead_table (&table, rows.tray, materials);
   blank_letters (&table);
@@ -84,7 +84,7 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
   add_beads (flow, project, &materials);
   bw_flow_space (flow, 4);
   add_other (flow, project, &materials);
-  if (!materials.has_cost)
+  if (!materials.has_cost || !(flow->sheet->paper.wishes & BW_PRINT_COSTS))
     return;
   g_auto (BwTable) cost = { 0 };
   bw_table_init (&cost, "lrl");

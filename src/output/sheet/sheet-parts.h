@@ -15,9 +15,13 @@ void bw_sheet_add_title (BwFlow *flow);
 void bw_sheet_add_contents (BwFlow *flow);
 void bw_sheet_draw_contents (BwFlow *flow);
 
-/* The sections of the work sheet. */
-void bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *front,
-                         cairo_surface_t *back);
+/* The band laid out across the page, and small at the head of every page but the first. */
+void bw_sheet_add_ribbon (BwFlow *flow, BwProject *project);
+void bw_sheet_set_head (BwFlow *flow, BwProject *project);
+
+/* The sections of the work sheet; either picture may be NULL. */
+void bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hanging,
+                         cairo_surface_t *join);
 void bw_sheet_add_stone (BwFlow *flow, BwProject *project);
 void bw_sheet_add_fit (BwFlow *flow, BwProject *project);
 void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);

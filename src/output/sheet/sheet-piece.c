@@ -1,40 +1,54 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The head of the work sheet: the title in full, the finished piece from two sides, and the few
- * numbers one looks for first. */
+/* The cover of the work sheet: the title in full, the piece as it hangs and where it was joined,
+ * the band laid out, and the few facts one looks for first. */
 #include "config.h"
 
 #include "output/sheet/sheet-parts.h"
 
-#include "core/pattern/tint.h"
+#include "core/band/finished.h"
 #include "core/base/lattice.h"
+#include "core/pattern/tint.h"
+#include "output/chart/ribbon.h"
 #include "output/report/report-parts.h"
 #include "project/hang-words.h"
 
 #include <glib/gi18n-lib.h>
 
-#define PICTURE_HEIGHT 192.0
+#define PICTURE_SHARE 0.44 /* of the height of a page */
+#define HANGING_SHARE 0.6  /* of the width: the first picture is the larger */
+#define RIBBON_MOST 90.0   /* points high on the cover */
+#define RIBBON_HEAD 7.0    /* and at the head of a page */
+#define CAPTION 15.0
+#define MM_PER_INCH 25.4
 
 typedef struct {
-  cairo_surface_t *picture[2];
-  gboolean hangs; /* there is a bail to be seen */
+  cairo_surface_t *hanging, *join;
+  gboolean has_bail;
 } Pictures;
+
+static void
+draw_view (cairo_t *cr, cairo_surface_t *picture, const char *caption, double x, double y,
+           double width, double height)
+{
+  if (!picture)
+    return;
+  cairo_save (cr);
+  cairo_translate (cr, x, y);
+  bw_sheet_draw_picture (cr, picture, width, height - CAPTION);
+  cairo_restore (cr);
+  bw_type_draw (cr, BW_TYPE_SMALL, caption, x + width / 2, y + height - CAPTION + 3, 0.5);
+}
 
 static void
 draw_pictures (cairo_t *cr, double width, double height, gpointer data)
 {
   const Pictures *pictures = data;
-  const char *labels[2]
-      = { pictures->hangs ? _ ("the join and the bail") : _ ("the join"), _ ("the other side") };
-  double tall = height - 14;
-  for (int i = 0; i < 2; i++) {
-    if (!pictures->picture[i])
-      continue;
-    cairo_save (cr);
-    cairo_translate (cr, i * width / 2, 0);
-    bw_sheet_draw_picture (cr, pictures->picture[i], width / 2, tall);
-    cairo_restore (cr);
-    bw_type_draw (cr, BW_TYPE_SMALL, labels[i], (i + 0.5) * width / 2, tall + 2, 0.5);
-  }
+  double large = width * HANGING_SHARE, small = width - large;
+  draw_view (cr, pictures->hanging,
+             pictures->has_bail ? _ ("as it hangs") : _ ("the finished piece"), 0, 0, large,
+             height);
+  draw_view (cr, pictures->join, pictures->has_bail ? _ ("the join and the bail") : _ ("the join"),
+             large, 0.15 * height, small, 0.7 * height);
 }
 
 /* A long title is set smaller, never cut. */
@@ -42,6 +56,7 @@ void
 bw_sheet_add_title (BwFlow *flow)
 {
   const char *title = flow->sheet->title;
+  bw_flow_tag (flow, BW_TAG_TITLE);
   g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_TITLE, title, flow->width);
   int lines = pango_layout_get_line_count (layout), height;
   pango_layout_get_size (layout, NULL, &height);
@@ -53,6 +68,7 @@ bw_sheet_add_title (BwFlow *flow)
     pango_cairo_show_layout (flow->cr, layout);
     flow->y += pango_units_to_double (height) + 2;
   }
+  bw_flow_tag (flow, BW_TAG_TEXT);
   bw_flow_text (flow, BW_TYPE_SMALL, flow->sheet->date);
 }
 
@@ -94,16 +110,122 @@ add_warnings (BwFlow *flow, BwProject *project)
     bw_flow_item (flow, "!", *warning, 12);
 }
 
-void
-bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *front, cairo_surface_t *back)
+typedef struct {
+  const BwDesign *design;
+  const BwDrawing *drawing;
+  const BwTray *tray;
+} Ribbon;
+
+static void
+draw_ribbon (cairo_t *cr, double width, double height, gpointer data)
 {
-  Pictures pictures = { { front, back }, bw_project_hang (project)->has_bail };
+  const Ribbon *ribbon = data;
+  double wide = MIN (width, bw_ribbon_width (ribbon->design, height));
+  cairo_translate (cr, (width - wide) / 2, 0);
+  bw_ribbon_draw (cr, ribbon->design, ribbon->drawing, ribbon->tray, wide);
+}
+
+static Ribbon
+ribbon_of (const BwFlow *flow, BwProject *project)
+{
+  return (Ribbon){ bw_project_get_design (project), bw_project_get_drawing (project), &flow->tray };
+}
+
+void
+bw_sheet_add_ribbon (BwFlow *flow, BwProject *project)
+{
+  Ribbon ribbon = ribbon_of (flow, project);
+  double height = MIN (RIBBON_MOST, bw_ribbon_height (ribbon.design, flow->width));
+  bw_flow_space (flow, 6);
+  bw_flow_figure (flow, height, draw_ribbon, &ribbon);
+  bw_flow_space (flow, 8);
+}
+
+/* One turn, without the half bead by which a strip begins and ends. */
+static void
+draw_turn (cairo_t *cr, const Ribbon *ribbon, double width)
+{
+  double step = bw_ribbon_width (ribbon->design, RIBBON_HEAD);
+  cairo_rectangle (cr, 0, 0, width, RIBBON_HEAD);
+  cairo_clip (cr);
+  for (int turn = -1; turn <= 0; turn++) {
+    cairo_save (cr);
+    cairo_translate (cr, turn * width, 0);
+    bw_ribbon_draw (cr, ribbon->design, ribbon->drawing, ribbon->tray, step);
+    cairo_restore (cr);
+  }
+}
+
+/* A drawing side by side with itself, as the band runs on round the stone. */
+static cairo_surface_t *
+repeated (cairo_surface_t *once, double step, double width)
+{
+  cairo_rectangle_t box = { 0, 0, width, RIBBON_HEAD };
+  cairo_surface_t *all = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &box);
+  cairo_t *cr = cairo_create (all);
+  cairo_rectangle (cr, 0, 0, width, RIBBON_HEAD);
+  cairo_clip (cr);
+  for (double x = 0; x < width; x += step) {
+    cairo_set_source_surface (cr, once, x, 0);
+    cairo_paint (cr);
+  }
+  cairo_destroy (cr);
+  return all;
+}
+
+void
+bw_sheet_set_head (BwFlow *flow, BwProject *project)
+{
+  Ribbon ribbon = ribbon_of (flow, project);
+  double turn = bw_ribbon_width (ribbon.design, RIBBON_HEAD) * ribbon.design->band.rows
+                / (ribbon.design->band.rows + 1);
+  cairo_rectangle_t box = { 0, 0, turn, RIBBON_HEAD };
+  cairo_surface_t *once = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &box);
+  cairo_t *cr = cairo_create (once);
+  draw_turn (cr, &ribbon, turn);
+  cairo_destroy (cr);
+  flow->sheet->head = repeated (once, turn, flow->width);
+  cairo_surface_destroy (once);
+}
+
+/* "72 × 31 mm (2.8 × 1.2 in)": in both, for a buyer may know either. Owned. */
+static char *
+size_words (BwProject *project)
+{
+  BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
+                                      bw_project_places (project));
+  /* Translators: length and breadth of the piece in millimetres, and in inches. */
+  return g_strdup_printf (_ ("%.0f × %.0f mm (%.2f × %.2f in), without the bail"), size.length_mm,
+                          size.breadth_mm, size.length_mm / MM_PER_INCH,
+                          size.breadth_mm / MM_PER_INCH);
+}
+
+static void
+add_facts (BwFlow *flow, BwProject *project)
+{
+  g_auto (BwTable) facts = { 0 };
+  bw_table_init (&facts, "ll");
+  bw_table_add (&facts, g_strdup (_ ("Finished size")), size_words (project));
+  for (BwAbout about = 0; about < BW_N_ABOUT; about++)
+    if (*bw_project_get_about (project, about))
+      bw_table_add (&facts, g_strdup (bw_about_name (about)),
+                    g_strdup (bw_project_get_about (project, about)));
+  bw_flow_facts (flow, &facts);
+}
+
+void
+bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hanging,
+                    cairo_surface_t *join)
+{
+  Pictures pictures = { hanging, join, bw_project_hang (project)->has_bail };
   g_autofree char *band = band_sentence (project), *hang = hang_sentence (project);
   bw_sheet_add_title (flow);
-  if (front || back)
-    bw_flow_figure (flow, PICTURE_HEIGHT, draw_pictures, &pictures);
-  bw_flow_space (flow, 4);
+  if (hanging || join)
+    bw_flow_figure (flow, PICTURE_SHARE * (flow->bottom - flow->top), draw_pictures, &pictures);
+  bw_sheet_add_ribbon (flow, project);
   bw_flow_text (flow, BW_TYPE_TEXT, band);
   bw_flow_text (flow, BW_TYPE_TEXT, hang);
+  bw_flow_space (flow, 2);
+  add_facts (flow, project);
   add_warnings (flow, project);
 }

@@ -211,7 +211,7 @@ caption (const Steps *steps, const BwStep *step)
   g_autofree char *text = g_strdup_printf (_ ("%s %s"), head, sentence);
   PangoLayout *layout
       = bw_type_layout (steps->flow->cr, BW_TYPE_SMALL, text, cell_width (steps->flow));
-  PangoAttrList *attributes = pango_attr_list_new ();
+  PangoAttrList *attributes = pango_attr_list_copy (pango_layout_get_attributes (layout));
   PangoAttribute *bold = pango_attr_weight_new (PANGO_WEIGHT_BOLD);
   bold->end_index = (guint)strlen (head);
   pango_attr_list_insert (attributes, bold);

@@ -151,7 +151,7 @@ begin_section (Writer *writer, int section, const char *title)
   BwFlow *flow = writer->flow;
   end_section (writer);
   writer->section = section;
-  bw_flow_heading (flow, title, section == SECTION_BAND ? 300 : 60);
+  bw_flow_heading (flow, title, section == SECTION_BAND ? 300 : section == SECTION_BAIL ? 140 : 60);
   if (section == SECTION_BAND) {
     bw_sheet_add_legend (flow);
     bw_sheet_add_steps (flow, writer->project, BW_WORK_BAND);
@@ -184,8 +184,8 @@ bw_sheet_add_words (BwFlow *flow, BwProject *project)
   g_autofree char *words = bw_words_flowing (project);
   g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
   const BwBand *band = &bw_project_get_design (project)->band;
-  g_autoptr (BwBeadWords) beads = bw_bead_words_new (
-      bw_project_get_tray (project), band->rows * band->columns / 2 <= MOST_PICTURED);
+  g_autoptr (BwBeadWords) beads
+      = bw_bead_words_new (&flow->tray, band->rows * band->columns / 2 <= MOST_PICTURED);
   Writer writer = { flow, project, beads, -1 };
   bw_flow_heading (flow, _ ("Row by row"), 200);
   for (char **line = lines + MIN (2, g_strv_length (lines)); *line; line++)

@@ -397,7 +397,7 @@ bw_strip_new (BwProject *project, BwPaper paper)
   BwFlow flow;
   BwStripMarks marks;
   bw_strip_marks_init (&marks, project);
-  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Paper strip")));
+  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Paper strip"), TRUE), project);
   bw_sheet_add_title (&flow);
   bw_flow_space (&flow, 4);
   bw_flow_figure (&flow, wants_inches (paper) ? 2 * RULER : RULER, draw_rulers, flow.sheet);

@@ -8,12 +8,14 @@
 #include <glib/gi18n-lib.h>
 
 BwSheet *
-bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *front, cairo_surface_t *back)
+bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo_surface_t *join)
 {
   BwFlow flow;
-  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Work sheet")));
-  bw_sheet_add_piece (&flow, project, front, back);
+  bw_flow_init (&flow, bw_sheet_alloc (project, paper, _ ("Work sheet"), FALSE), project);
+  bw_sheet_set_head (&flow, project);
+  bw_sheet_add_piece (&flow, project, hanging, join);
   bw_sheet_add_contents (&flow);
+  bw_flow_new_page (&flow);
   bw_sheet_add_materials (&flow, project, 1);
   bw_sheet_add_thread (&flow, project);
   bw_sheet_add_stone (&flow, project);

@@ -1,23 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One point of view for the window and the command line, so that both print the same picture. */
+/* The points of view are the window's own, so that both show the same piece. */
 #include "config.h"
 
 #include "preview/picture/portrait.h"
 
 #include "preview/picture/offscreen.h"
-
-#define ASIDE_DEG 35.0 /* off the bail, or off the join without one */
-#define ABOVE_DEG 10.0 /* so that the bail is seen as a loop */
+#include "preview/scene/seen-from.h"
 
 cairo_surface_t *
-bw_portrait_new (BwProject *project, BwPortrait from, int side, GError **error)
+bw_portrait_new (BwProject *project, BwPortrait which, int side, GError **error)
 {
-  const BwDesign *design = bw_project_get_design (project);
-  gboolean bail = design->bail.style != BW_BAIL_NONE;
-  double turn = (bail ? design->bail.at_deg : design->band.seam_deg) + ASIDE_DEG
-                + (from == BW_PORTRAIT_BACK ? 180 : 0);
-  BwCamera camera = { .turn_deg = turn, .tip_deg = ABOVE_DEG, .zoom = 1 };
+  static const BwSeenFrom from[BW_N_PORTRAITS] = { BW_SEEN_FROM_FRONT, BW_SEEN_FROM_JOIN };
   guint layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD;
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  gboolean hangs = which == BW_PORTRAIT_HANGING && scene->rest.hangs;
+  if (hangs)
+    bw_scene_stand_at_rest (scene);
+  BwCamera camera = bw_seen_from (from[which], project, hangs, (BwCamera){ .zoom = 1 });
   return bw_offscreen_render (scene, camera, layers, BW_LIGHT_DAY, side, side, NULL, error);
 }

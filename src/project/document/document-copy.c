@@ -114,7 +114,7 @@ bw_document_copy (const BwDocument *from)
   copy->head = (BwHead){
     .frame = bw_frame_new (from->head.frame),
     .tray = copy_tray (from->head.tray),
-    .text = bw_text_new (from->head.text->title, from->head.text->mineral),
+    .text = bw_text_with_title (from->head.text, from->head.text->title),
     .progress = copy_progress (from->head.progress),
     .motifs = copy_motifs (from->head.motifs),
   };

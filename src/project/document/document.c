@@ -6,6 +6,7 @@
 #include "project/document/document.h"
 #include "project/document/line.h"
 #include "project/fault/fault-words.h"
+#include <math.h>
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -66,7 +67,44 @@ bw_text_new (const char *title, const char *mineral)
 
   text->title = bw_line_make (title);
   text->mineral = bw_line_make (mineral);
+  for (int i = 0; i < BW_N_ABOUT; i++)
+    text->about[i] = g_strdup ("");
   return text;
+}
+
+/* Owned by its maker alone. */
+static BwText *
+text_like (const BwText *from, const char *title, const char *mineral)
+{
+  BwText *text = bw_text_new (title, mineral);
+
+  for (int i = 0; i < BW_N_ABOUT; i++) {
+    g_free (text->about[i]);
+    text->about[i] = g_strdup (from->about[i]);
+  }
+  return text;
+}
+
+BwText *
+bw_text_with_title (const BwText *text, const char *title)
+{
+  return text_like (text, title, text->mineral);
+}
+
+BwText *
+bw_text_with_mineral (const BwText *text, const char *mineral)
+{
+  return text_like (text, text->title, mineral);
+}
+
+BwText *
+bw_text_with_about (const BwText *text, BwAbout about, const char *words)
+{
+  BwText *with = text_like (text, text->title, text->mineral);
+
+  g_free (with->about[about]);
+  with->about[about] = bw_line_make (words);
+  return with;
 }
 
 static void
@@ -76,6 +114,8 @@ text_clear (gpointer data)
 
   g_free (text->title);
   g_free (text->mineral);
+  for (int i = 0; i < BW_N_ABOUT; i++)
+    g_free (text->about[i]);
 }
 
 void
@@ -232,7 +272,8 @@ static gboolean
 colours_equal (const BwColour *a, const BwColour *b)
 {
   return a->id == b->id && a->srgb == b->srgb && a->finish == b->finish
-         && g_str_equal (a->name, b->name);
+         && g_str_equal (a->name, b->name) && g_str_equal (a->article, b->article)
+         && !(fabs (a->in_hand_g - b->in_hand_g) > 0);
 }
 
 static gboolean
@@ -251,7 +292,12 @@ trays_equal (const BwTrayValue *a, const BwTrayValue *b)
 static gboolean
 texts_equal (const BwText *a, const BwText *b)
 {
-  return a == b || (g_str_equal (a->title, b->title) && g_str_equal (a->mineral, b->mineral));
+  if (a == b)
+    return TRUE;
+  for (int i = 0; i < BW_N_ABOUT; i++)
+    if (!g_str_equal (a->about[i], b->about[i]))
+      return FALSE;
+  return g_str_equal (a->title, b->title) && g_str_equal (a->mineral, b->mineral);
 }
 
 static gboolean
@@ -345,6 +391,8 @@ colour_validate (const BwTray *tray, int i, GError **error)
   g_autofree char *pointer = g_strdup_printf ("/tray/%d", i);
   g_autofree char *id_pointer = g_strconcat (pointer, "/id", NULL);
   g_autofree char *name_pointer = g_strconcat (pointer, "/name", NULL);
+  g_autofree char *article_pointer = g_strconcat (pointer, "/article", NULL);
+  g_autofree char *hand_pointer = g_strconcat (pointer, "/in_hand_g", NULL);
 
   if (!bw_tray_is_letter (colour->id)) {
     bw_fault_set (error, BW_FAULT_RANGE, id_pointer,
@@ -358,11 +406,14 @@ colour_validate (const BwTray *tray, int i, GError **error)
     return FALSE;
   }
   if (colour->srgb > 0xffffff || colour->finish >= BW_N_FINISHES
-      || !g_utf8_validate (colour->name, -1, NULL)) {
+      || !g_utf8_validate (colour->name, -1, NULL)
+      || !g_utf8_validate (colour->article, -1, NULL)) {
     bw_fault_set (error, BW_FAULT_RANGE, pointer, _ ("this is not a colour."));
     return FALSE;
   }
-  return bw_line_check (colour->name, name_pointer, error);
+  return bw_line_check (colour->name, name_pointer, error)
+         && bw_line_check (colour->article, article_pointer, error)
+         && bw_fault_check_range (colour->in_hand_g, 0, BW_IN_HAND_MAX_G, hand_pointer, error);
 }
 
 gboolean

@@ -8,6 +8,7 @@
 #include "core/band/try-on.h"
 #include "core/pattern/made.h"
 #include "core/design/gauge.h"
+#include "project/document/about.h"
 #include "project/document/examples.h"
 #include "project/document/keys.h"
 #include "project/document/touched.h"
@@ -47,6 +48,7 @@ typedef struct {
 
 typedef struct {
   char *title, *mineral;
+  char *about[BW_N_ABOUT]; /* "" where nothing is said */
 } BwText;
 
 /* How motifs were laid, in their order. */
@@ -77,6 +79,10 @@ typedef struct {
 BwFrame *bw_frame_new (const BwFrame *from); /* NULL: the defaults of a design, nothing seen */
 BwTrayValue *bw_tray_value_new (void);       /* the plain tray */
 BwText *bw_text_new (const char *title, const char *mineral);
+/* The same but for one of them. */
+BwText *bw_text_with_title (const BwText *text, const char *title);
+BwText *bw_text_with_mineral (const BwText *text, const char *mineral);
+BwText *bw_text_with_about (const BwText *text, BwAbout about, const char *words);
 BwProgress *bw_progress_new (void);
 /* The same values; the keys that the program does not know are left to bw_progress_inherit(). */
 BwProgress *bw_progress_like (const BwProgress *from);

@@ -5,6 +5,8 @@
 
 #include "project/document/tray.h"
 
+#include <string.h>
+
 static const char *const finish_words[BW_N_FINISHES]
     = { "opaque", "matte", "clear", "frosted", "lined", "lustre", "metal" };
 
@@ -49,4 +51,49 @@ bw_tray_free_letter (const BwTray *tray)
       if (g_unichar_isalpha (c) && bw_tray_find (tray, c) < 0)
         return c;
   return 0;
+}
+
+/* Capitals that nobody takes for a number. */
+static const char capitals[] = "ABCDEFGHJKMNPQRSTUVWXYZ";
+#define N_CAPITALS ((int)sizeof capitals - 1)
+
+/* Which of the capitals a colour has by its own letter; -1: none. */
+static int
+own_capital (gunichar id)
+{
+  gunichar capital = g_unichar_toupper (id);
+  const char *at = capital < 0x80 && capital > 0 ? strchr (capitals, (char)capital) : NULL;
+  return at ? (int)(at - capitals) : -1;
+}
+
+/* The number of marks: every capital, then every pair of them. */
+static void
+mark_of (int number, char letter[BW_TRAY_LETTER])
+{
+  int pair = number - N_CAPITALS;
+  letter[0] = number < N_CAPITALS ? capitals[number] : capitals[pair / N_CAPITALS];
+  letter[1] = number < N_CAPITALS ? '\0' : capitals[pair % N_CAPITALS];
+  letter[2] = '\0';
+}
+
+void
+bw_tray_print_letter (const BwTray *tray, int colour, char letter[BW_TRAY_LETTER])
+{
+  gboolean taken[BW_TRAY_MAX + N_CAPITALS] = { FALSE };
+  int number[BW_TRAY_MAX], next = 0;
+  for (int i = 0; i < tray->n_colours; i++) {
+    int own = own_capital (tray->colour[i].id);
+    number[i] = own >= 0 && !taken[own] ? own : -1;
+    if (number[i] >= 0)
+      taken[own] = TRUE;
+  }
+  for (int i = 0; i <= colour; i++) {
+    if (number[i] >= 0)
+      continue;
+    while (taken[next])
+      next++;
+    taken[next] = TRUE;
+    number[i] = next;
+  }
+  mark_of (number[colour], letter);
 }

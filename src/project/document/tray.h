@@ -18,6 +18,8 @@ typedef enum {
 
 const char *bw_finish_word (BwFinish finish); /* as in the file: "opaque", … */
 
+#define BW_IN_HAND_MAX_G 100000
+
 /* One colour. Copied by assignment. */
 typedef struct {
   gunichar
@@ -25,6 +27,8 @@ typedef struct {
   char name[64]; /* UTF-8 */
   guint32 srgb;  /* 0xRRGGBB */
   BwFinish finish;
+  char article[64]; /* the maker's own number for a shop, UTF-8; "": none */
+  double in_hand_g; /* of such beads at home, 0..BW_IN_HAND_MAX_G */
 } BwColour;
 
 typedef struct {
@@ -36,6 +40,11 @@ typedef struct {
 void bw_tray_init (BwTray *tray);
 /* Index of a letter, −1 when absent. */
 int bw_tray_find (const BwTray *tray, gunichar id);
+/* What stands for a colour in print: its own letter as a capital where
+ * that is one, free and not I, L or O, which are taken for numbers; else the next capital free, and
+ * two of them where there are more than 23 colours. */
+#define BW_TRAY_LETTER 3
+void bw_tray_print_letter (const BwTray *tray, int colour, char letter[BW_TRAY_LETTER]);
 /* Whether a character can be a colour's letter: visible, not a space, not a combining mark. */
 gboolean bw_tray_is_letter (gunichar id);
 /* The next letter not in use: a–z, A–Z, then other letters. Never 0: there are more than

@@ -75,24 +75,44 @@ read_finish (JsonObject *object, const char *pointer, BwFinish *finish, GError *
   return TRUE;
 }
 
+static gboolean
+read_text (JsonObject *object, const char *pointer, const char *key, char *buffer, gsize bytes,
+           GError **error)
+{
+  g_autofree char *inner = bw_json_pointer (pointer, key);
+  JsonNode *node = json_object_get_member (object, key);
+
+  return !node || bw_take_short_text (node, inner, buffer, bytes, error);
+}
+
+static gboolean
+read_in_hand (JsonObject *object, const char *pointer, double *grams, GError **error)
+{
+  g_autofree char *inner = bw_json_pointer (pointer, "in_hand_g");
+  JsonNode *node = json_object_get_member (object, "in_hand_g");
+
+  return !node || bw_take_number (node, inner, grams, error);
+}
+
 /* Fills the next colour of the tray; what it does not say is as in the plain tray. */
 static gboolean
 read_colour (JsonNode *node, const char *pointer, BwTrayValue *value, GError **error)
 {
-  static const char *const known[] = { "id", "name", "srgb", "finish", NULL };
+  static const char *const known[]
+      = { "id", "name", "srgb", "finish", "article", "in_hand_g", NULL };
   BwTray *tray = &value->tray;
   JsonObject *object = bw_take_object (node, pointer, error);
-  g_autofree char *name_pointer = bw_json_pointer (pointer, "name");
-  JsonNode *name = object ? json_object_get_member (object, "name") : NULL;
   BwTray plain;
   BwColour colour;
 
   bw_tray_init (&plain);
   colour = plain.colour[0];
   if (!object || !read_letter (object, pointer, tray, &colour.id, error)
-      || (name && !bw_take_short_text (name, name_pointer, colour.name, sizeof colour.name, error))
+      || !read_text (object, pointer, "name", colour.name, sizeof colour.name, error)
       || !read_srgb (object, pointer, &colour.srgb, error)
-      || !read_finish (object, pointer, &colour.finish, error))
+      || !read_finish (object, pointer, &colour.finish, error)
+      || !read_text (object, pointer, "article", colour.article, sizeof colour.article, error)
+      || !read_in_hand (object, pointer, &colour.in_hand_g, error))
     return FALSE;
   value->extra[tray->n_colours] = bw_take_unknown (object, known);
   tray->colour[tray->n_colours++] = colour;

@@ -162,6 +162,13 @@ check_stone_keys (BwStoneMeasures *stone, JsonObject *object, GError **error)
   return TRUE;
 }
 
+static void
+take_text (BwDocument *document, BwText *text)
+{
+  bw_text_unref (document->head.text);
+  document->head.text = text;
+}
+
 static gboolean
 read_stone (BwDocument *document, JsonObject *root, GError **error)
 {
@@ -169,15 +176,12 @@ read_stone (BwDocument *document, JsonObject *root, GError **error)
   g_autoptr (JsonObject) object = group_object (root, "", "stone", TRUE, error);
   JsonNode *mineral = object ? json_object_get_member (object, "mineral") : NULL;
   const char *name = document->head.text->mineral;
-  BwText *text;
 
   if (!object || (mineral && !bw_take_line (mineral, "/stone/mineral", &name, error))
       || !bw_read_group (BW_GROUP_STONE, object, "/stone", design, error)
       || !check_stone_keys (&design->stone, object, error))
     return FALSE;
-  text = bw_text_new (document->head.text->title, name);
-  bw_text_unref (document->head.text);
-  document->head.text = text;
+  take_text (document, bw_text_with_mineral (document->head.text, name));
   keep_unknown_of_group (document, BW_GROUP_STONE, object, "mineral");
   return TRUE;
 }
@@ -256,13 +260,32 @@ read_title (BwDocument *document, JsonObject *root, GError **error)
 {
   JsonNode *node = json_object_get_member (root, "title");
   const char *title = "";
-  BwText *text;
 
   if (node && !bw_take_line (node, "/title", &title, error))
     return FALSE;
-  text = bw_text_new (title, document->head.text->mineral);
-  bw_text_unref (document->head.text);
-  document->head.text = text;
+  take_text (document, bw_text_with_title (document->head.text, title));
+  return TRUE;
+}
+
+static gboolean
+read_about (BwDocument *document, JsonObject *root, GError **error)
+{
+  const char *known[BW_N_ABOUT + 1] = { NULL };
+  g_autoptr (JsonObject) object = group_object (root, "", "about", FALSE, error);
+
+  if (!object)
+    return FALSE;
+  for (BwAbout about = 0; about < BW_N_ABOUT; about++) {
+    g_autofree char *pointer = bw_json_pointer ("/about", bw_about_key (about));
+    JsonNode *node = json_object_get_member (object, bw_about_key (about));
+    const char *words = "";
+
+    known[about] = bw_about_key (about);
+    if (node && !bw_take_line (node, pointer, &words, error))
+      return FALSE;
+    take_text (document, bw_text_with_about (document->head.text, about, words));
+  }
+  keep_unknown (document, "/about", object, known);
   return TRUE;
 }
 
@@ -383,12 +406,14 @@ static gboolean
 read_root (BwDocument *document, JsonObject *root, GError **error)
 {
   static const char *const known[]
-      = { "format", "version", "id",     "title", "stone",     "bead",     "gauge",  "bed", "band",
-          "tray",   "bail",    "thread", "fit",   "materials", "progress", "motifs", NULL };
+      = { "format", "version",   "id",       "title",  "stone", "bead",
+          "gauge",  "bed",       "band",     "tray",   "bail",  "thread",
+          "fit",    "materials", "progress", "motifs", "about", NULL };
   BwDesign *design = &document->head.frame->design;
 
   if (!check_format (root, error) || !read_title (document, root, error)
-      || !read_id (document, root, error) || !read_stone (document, root, error)
+      || !read_id (document, root, error) || !read_about (document, root, error)
+      || !read_stone (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_BEAD, TRUE, error)
       || !read_gauge (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_BED, FALSE, error)

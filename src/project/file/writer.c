@@ -180,6 +180,10 @@ add_tray (JsonObject *root, const BwTrayValue *value)
     json_object_set_string_member (object, "name", colour->name);
     json_object_set_string_member (object, "srgb", srgb);
     json_object_set_string_member (object, "finish", bw_finish_word (colour->finish));
+    if (*colour->article)
+      json_object_set_string_member (object, "article", colour->article);
+    if (colour->in_hand_g > 0)
+      json_object_set_member (object, "in_hand_g", bw_json_number (colour->in_hand_g));
     add_unknown (object, value->extra[i]);
     json_array_add_object_element (list, object);
   }
@@ -248,6 +252,21 @@ add_motifs (JsonObject *root, const BwDocument *document)
   json_object_set_array_member (root, "motifs", list);
 }
 
+/* What the cover does not tell is not written. */
+static void
+add_about (JsonObject *root, const BwDocument *document)
+{
+  g_autoptr (JsonObject) object = json_object_new ();
+
+  for (BwAbout about = 0; about < BW_N_ABOUT; about++)
+    if (*document->head.text->about[about])
+      json_object_set_string_member (object, bw_about_key (about),
+                                     document->head.text->about[about]);
+  add_unknown (object, g_hash_table_lookup (document->extras, "/about"));
+  if (json_object_get_size (object) > 0)
+    add_object (root, "about", g_steal_pointer (&object));
+}
+
 JsonNode *
 bw_document_to_json (const BwDocument *document)
 {
@@ -259,6 +278,7 @@ bw_document_to_json (const BwDocument *document)
   json_object_set_string_member (root, "title", document->head.text->title);
   if (document->id)
     json_object_set_string_member (root, "id", document->id);
+  add_about (root, document);
   add_stone (root, document);
   add_group (root, document, BW_GROUP_BEAD);
   add_gauge (root, document);
