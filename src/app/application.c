@@ -15,6 +15,7 @@
 #include "app/kit/tell.h"
 #include "app/window/preferences.h"
 #include "app/window/window.h"
+#include "app/workshop/workshop-window.h"
 
 #include <glib-unix.h>
 #include <glib/gi18n-lib.h>
@@ -77,6 +78,13 @@ preferences (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_preferences_show (data, gtk_application_get_active_window (data));
 }
 
+static void
+workshop (GSimpleAction *action, GVariant *page, gpointer data)
+{
+  bw_workshop_window_show (data, gtk_application_get_active_window (data),
+                           g_variant_get_string (page, NULL));
+}
+
 static gpointer
 hold (gconstpointer window, gpointer data)
 {
@@ -102,11 +110,8 @@ help (GSimpleAction *action, GVariant *page, gpointer data)
 }
 
 static const GActionEntry entries[] = {
-  { "new", new_window },
-  { "help", help, "s" },
-  { "about", about },
-  { "quit", quit },
-  { "preferences", preferences },
+  { "new", new_window }, { "help", help, "s" },          { "about", about },
+  { "quit", quit },      { "preferences", preferences }, { "workshop", workshop, "s" },
 };
 
 static const struct {

@@ -18,6 +18,7 @@ struct _BwWorkbook {
   char *path;
   gboolean has_hands;
   BwBookHands hands;
+  BwBook *book; /* NULL until it is read */
   char *fault;
   GQueue waiting; /* of GTask */
   gboolean busy;
@@ -30,7 +31,11 @@ typedef struct {
   char *path;
   BwWoven piece; /* to be noted */
   gboolean notes;
+  BwBookEdit edit; /* NULL: none */
+  gpointer data;
+  GDestroyNotify release;
   BwBookHands hands;
+  BwBook *book;
 } Job;
 
 static void
@@ -40,6 +45,9 @@ job_free (gpointer data)
   g_free (job->path);
   bw_woven_clear (&job->piece);
   bw_book_hands_clear (&job->hands);
+  g_clear_pointer (&job->book, bw_book_free);
+  if (job->release)
+    job->release (job->data);
   g_free (job);
 }
 
@@ -48,14 +56,17 @@ run (GTask *task, gpointer source, gpointer data, GCancellable *stop)
 {
   Job *job = data;
   g_autoptr (GError) error = NULL;
-  gboolean noted = !job->notes || bw_observed_put (&job->piece, job->path, &error);
-  g_autoptr (BwBook) book = noted ? bw_book_load (job->path, &error) : NULL;
-  if (!book) {
+  gboolean done = (!job->notes || bw_observed_put (&job->piece, job->path, &error))
+                  && (!job->edit || bw_book_change (job->path, job->edit, job->data, &error));
+  job->book = done ? bw_book_load (job->path, &error) : NULL;
+  if (!done) /* what was meant for another book is not done to this one, which is to be seen */
+    job->book = bw_book_load (job->path, NULL);
+  if (job->book)
+    bw_book_hands_init (&job->hands, job->book);
+  if (error)
     g_task_return_error (task, g_steal_pointer (&error));
-    return;
-  }
-  bw_book_hands_init (&job->hands, book);
-  g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_boolean (task, TRUE);
 }
 
 static char *
@@ -64,7 +75,7 @@ fault_sentence (BwWorkbook *self, const Job *job, const GError *error)
   g_autofree char *name = g_filename_display_name (self->path);
   const char *why = error->domain == BW_FAULT
                         ? error->message
-                        : bw_io_words (error, job->notes ? BW_IO_WRITE : BW_IO_READ);
+                        : bw_io_words (error, job->notes || job->edit ? BW_IO_WRITE : BW_IO_READ);
   /* Translators: a file's name, and why. */
   return g_strdup_printf (_ ("The book of your hands, %s, was not kept up: %s"), name, why);
 }
@@ -78,13 +89,16 @@ done (GObject *source, GAsyncResult *result, gpointer data)
   Job *job = g_task_get_task_data (G_TASK (result));
   g_autoptr (GError) error = NULL;
   g_clear_pointer (&self->fault, g_free);
-  if (g_task_propagate_boolean (G_TASK (result), &error)) {
+  if (!g_task_propagate_boolean (G_TASK (result), &error))
+    self->fault = fault_sentence (self, job, error);
+  if (job->book) {
     bw_book_hands_clear (&self->hands);
     self->hands = job->hands;
     job->hands = (BwBookHands){ 0 };
+    g_clear_pointer (&self->book, bw_book_free);
+    self->book = g_steal_pointer (&job->book);
     self->has_hands = TRUE;
-  } else
-    self->fault = fault_sentence (self, job, error);
+  }
   self->busy = FALSE;
   begin_next (self);
   g_signal_emit_by_name (self, "changed");
@@ -121,6 +135,7 @@ bw_workbook_finalize (GObject *object)
   BwWorkbook *self = BW_WORKBOOK (object);
   g_queue_clear_full (&self->waiting, g_object_unref);
   bw_book_hands_clear (&self->hands);
+  g_clear_pointer (&self->book, bw_book_free);
   g_free (self->fault);
   g_free (self->path);
   G_OBJECT_CLASS (bw_workbook_parent_class)->finalize (object);
@@ -145,7 +160,7 @@ bw_workbook_new (const char *path)
 {
   BwWorkbook *self = g_object_new (BW_TYPE_WORKBOOK, NULL);
   self->path = g_strdup (path);
-  begin (self, g_new0 (Job, 1));
+  bw_workbook_read (self);
   return self;
 }
 
@@ -158,6 +173,26 @@ bw_workbook_get (void)
     own = bw_workbook_new (path);
   }
   return own;
+}
+
+const BwBook *
+bw_workbook_get_book (BwWorkbook *self)
+{
+  return self->book;
+}
+
+void
+bw_workbook_read (BwWorkbook *self)
+{
+  begin (self, g_new0 (Job, 1));
+}
+
+void
+bw_workbook_change (BwWorkbook *self, BwBookEdit edit, gpointer data, GDestroyNotify release)
+{
+  Job *job = g_new0 (Job, 1);
+  *job = (Job){ .edit = edit, .data = data, .release = release };
+  begin (self, job);
 }
 
 const BwBookHands *

@@ -5,7 +5,7 @@
 #pragma once
 
 #include "core/design/bead.h"
-#include "project/book/book.h"
+#include "project/book/book-file.h"
 #include "project/project.h"
 #include <glib-object.h>
 
@@ -28,6 +28,15 @@ const BwBookHands *bw_workbook_get_hands (BwWorkbook *self);
 BwGauge bw_workbook_gauge (BwWorkbook *self, const BwBead *bead);
 /* One translated sentence when the book could not be read or written; NULL otherwise. Borrowed. */
 const char *bw_workbook_get_fault (BwWorkbook *self);
+
+/* The book as it was read last; NULL while it is not read or cannot be. Borrowed until "changed".
+ */
+const BwBook *bw_workbook_get_book (BwWorkbook *self);
+/* Reads it anew: another program may have written it. */
+void bw_workbook_read (BwWorkbook *self);
+/* Has the book changed on a thread, which calls edit with data and lets it go in the end. What
+ * could not be done is told by the fault. */
+void bw_workbook_change (BwWorkbook *self, BwBookEdit edit, gpointer data, GDestroyNotify release);
 
 /* To be called before a project is saved: one that says something of the hands gets its id. */
 void bw_workbook_prepare (BwProject *project);

@@ -28,6 +28,7 @@ static const struct {
   [BW_FILES_PDF] = { N_ ("PDF documents"), "*.pdf", "application/pdf", ".pdf" },
   [BW_FILES_SVG] = { N_ ("SVG drawings"), "*.svg", "image/svg+xml", ".svg" },
   [BW_FILES_MODEL] = { N_ ("glTF models"), "*.glb", "model/gltf-binary", ".glb" },
+  [BW_FILES_BOOK] = { N_ ("Books of Bandwright"), "*.json", "application/json", ".json" },
   [BW_FILES_DRAWN] = { N_ ("Pictures (PNG, JPEG, SVG)"), "*.png *.jpg *.jpeg *.svg",
                        "image/png image/jpeg image/svg+xml", ".png" },
 };

@@ -11,6 +11,7 @@ typedef enum {
   BW_FILES_PDF,
   BW_FILES_SVG,
   BW_FILES_MODEL,
+  BW_FILES_BOOK,
   BW_FILES_DRAWN, /* pictures that a maker brings; to open only */
 } BwFileKind;
 

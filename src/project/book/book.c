@@ -150,32 +150,96 @@ bw_book_find_piece (const BwBook *self, const char *id)
   return -1;
 }
 
-static BwWoven
-copied (const BwWoven *piece)
+/* At the end when at is the number of pieces. */
+static gboolean
+put_at (BwBook *self, guint at, const BwWoven *piece, GError **error)
 {
-  BwWoven copy = *piece;
-
-  if (piece->checks)
-    copy.checks = g_array_copy (piece->checks);
-  return copy;
-}
-
-gboolean
-bw_book_put_piece (BwBook *self, const BwWoven *piece, GError **error)
-{
-  int found = bw_book_find_piece (self, piece->id);
-  guint at = found >= 0 ? (guint)found : self->pieces->len;
   g_autofree char *pointer = g_strdup_printf ("/pieces/%u", at);
 
   if (!bw_woven_validate (piece, pointer, error) || !check_length (at + 1, error))
     return FALSE;
-  if (found < 0) {
+  if (at == self->pieces->len) {
     json_array_add_object_element (piece_list (self), json_object_new ());
     g_array_set_size (self->pieces, at + 1);
   }
   bw_woven_write (piece, json_array_get_object_element (piece_list (self), at));
   BwWoven *place = &g_array_index (self->pieces, BwWoven, at);
   bw_woven_clear (place);
-  *place = copied (piece);
+  *place = bw_woven_copy (piece);
+  return TRUE;
+}
+
+gboolean
+bw_book_put_piece (BwBook *self, const BwWoven *piece, GError **error)
+{
+  int found = bw_book_find_piece (self, piece->id);
+
+  return put_at (self, found >= 0 ? (guint)found : self->pieces->len, piece, error);
+}
+
+static gboolean
+is_same_check (const BwWoven *a, const BwWoven *b, guint i)
+{
+  BwCheck one = g_array_index (a->checks, BwCheck, i),
+          other = g_array_index (b->checks, BwCheck, i);
+
+  return one.rows == other.rows && !(one.length_mm < other.length_mm)
+         && !(one.length_mm > other.length_mm);
+}
+
+/* Word for word, as far as it tells one entry from another. */
+static gboolean
+says_the_same (const BwWoven *a, const BwWoven *b)
+{
+  guint n = a->checks ? a->checks->len : 0;
+
+  if (!g_str_equal (a->id, b->id) || !g_str_equal (a->bead, b->bead)
+      || !g_str_equal (a->date, b->date) || a->has_swatch != b->has_swatch
+      || (a->has_swatch && a->swatch.rows != b->swatch.rows)
+      || n != (b->checks ? b->checks->len : 0))
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (!is_same_check (a, b, i))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+bw_book_mend_piece (BwBook *self, guint at, const BwWoven *before, const BwWoven *piece,
+                    GError **error)
+{
+  int found = bw_book_find_piece (self, before->id);
+
+  if (found < 0 && at < self->pieces->len && says_the_same (bw_book_get_piece (self, at), before))
+    found = (int)at;
+  if (found >= 0)
+    return put_at (self, (guint)found, piece, error);
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED,
+                       _ ("this entry was changed by another program meanwhile"));
+  return FALSE;
+}
+
+static gboolean
+has_piece (const BwBook *self, const BwWoven *piece)
+{
+  for (guint i = 0; i < self->pieces->len; i++)
+    if (says_the_same (bw_book_get_piece (self, i), piece))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+bw_book_take_in (BwBook *self, const BwBook *other, GError **error)
+{
+  guint before = self->pieces->len;
+
+  if (!check_length (before + other->pieces->len, error))
+    return FALSE;
+  for (guint i = 0; i < other->pieces->len; i++) {
+    const BwWoven *piece = bw_book_get_piece (other, i);
+
+    if ((*piece->id || !has_piece (self, piece)) && !bw_book_put_piece (self, piece, error))
+      return FALSE;
+  }
   return TRUE;
 }

@@ -43,6 +43,8 @@ typedef struct {
 } BwWoven;
 
 void bw_woven_clear (BwWoven *piece);
+/* Owned by the caller, to be cleared. */
+BwWoven bw_woven_copy (const BwWoven *piece);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwWoven, bw_woven_clear)
 
 /* Ranges, and that every strip speaks for a pitch that beads of this diameter can have. pointer is
@@ -70,6 +72,16 @@ int bw_book_find_piece (const BwBook *self, const char *id);
 /* Puts a valid piece in the place of the one with its id, or at the end. FALSE with a fault when it
  * is not valid or the book is full; the book is then as it was. */
 gboolean bw_book_put_piece (BwBook *self, const BwWoven *piece, GError **error);
+
+/* Puts a piece in the place of `before`, which was read from the book some time ago: found by its id
+ * or, without one, by its place and what it says. FALSE with an error when it is not there any more
+ * as it was, or the piece is not valid. */
+gboolean bw_book_mend_piece (BwBook *self, guint at, const BwWoven *before, const BwWoven *piece,
+                             GError **error);
+
+/* Puts the pieces of another book in: in the place of those with their ids, else at the end; what is
+ * there already word for word is not put in twice. All or nothing. */
+gboolean bw_book_take_in (BwBook *self, const BwBook *other, GError **error);
 
 /* A kind of bead that occurs in the book: one name and one diameter. */
 typedef struct {

@@ -20,6 +20,16 @@ bw_woven_clear (BwWoven *piece)
   g_clear_pointer (&piece->checks, g_array_unref);
 }
 
+BwWoven
+bw_woven_copy (const BwWoven *piece)
+{
+  BwWoven copy = *piece;
+
+  if (piece->checks)
+    copy.checks = g_array_copy (piece->checks);
+  return copy;
+}
+
 static gboolean
 validate_pitch (const BwWoven *piece, double pitch_mm, const char *pointer, const char *key,
                 GError **error)

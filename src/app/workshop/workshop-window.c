@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "app/workshop/workshop-window.h"
+
+#include "app/keep/workbook.h"
+#include "app/kit/file-dialog.h"
+#include "app/kit/notice.h"
+#include "app/kit/part-names.h"
+#include "app/kit/tell-file.h"
+#include "app/kit/tell.h"
+#include "app/workshop/hands-page.h"
+#include "project/fault/fault-error.h"
+#include "project/file/io-words.h"
+#include "project/file/save-whole.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _BwWorkshopWindow {
+  GtkWindow parent_instance;
+  BwWorkbook *book;
+  GtkStack *pages;
+  BwNotice *notice;
+};
+
+G_DEFINE_FINAL_TYPE (BwWorkshopWindow, bw_workshop_window, GTK_TYPE_WINDOW)
+
+/* --- The book as a file ------------------------------------------------------------------------
+ */
+
+static void
+export_to (GFile *file, gpointer data)
+{
+  BwWorkshopWindow *self = data;
+  const BwBook *book = bw_workbook_get_book (self->book);
+  g_autoptr (GError) error = NULL;
+  gsize length;
+  if (!book)
+    return;
+  g_autofree char *text = bw_book_to_data (book, &length);
+  bw_save_file (file, text, length, BW_SAVE_PLAIN, NULL, NULL, &error);
+  bw_tell_file_written (GTK_WIDGET (self), file, error);
+}
+
+static void
+export_clicked (BwWorkshopWindow *self)
+{
+  g_autofree char *name = bw_file_name_for (_ ("Workshop"), BW_FILES_BOOK);
+  bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_BOOK, name, NULL, export_to, self);
+}
+
+static gboolean
+take_in (BwBook *book, gpointer path, GError **error)
+{
+  g_autofree char *name = g_filename_display_basename (path);
+  g_autoptr (GError) failure = NULL;
+  g_autoptr (BwBook) other = bw_book_load (path, &failure);
+  if (other && bw_book_take_in (book, other, &failure))
+    return TRUE;
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", name,
+               failure->domain == BW_FAULT ? failure->message : bw_io_words (failure, BW_IO_READ));
+  return FALSE;
+}
+
+static void
+read_in (GFile *file, gpointer data)
+{
+  BwWorkshopWindow *self = data;
+  char *path = g_file_get_path (file);
+  if (path)
+    bw_workbook_change (self->book, take_in, path, g_free);
+}
+
+static void
+read_in_clicked (BwWorkshopWindow *self)
+{
+  bw_file_dialog_open (GTK_WINDOW (self), BW_FILES_BOOK, read_in, self);
+}
+
+static void
+book_changed (BwWorkshopWindow *self)
+{
+  const char *fault = bw_workbook_get_fault (self->book);
+  if (fault)
+    bw_notice_tell (self->notice, GTK_MESSAGE_WARNING, fault);
+  else
+    bw_notice_clear (self->notice);
+}
+
+static void
+tell (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  int type;
+  const char *sentence;
+  g_variant_get (parameter, "(i&s)", &type, &sentence);
+  bw_notice_tell (BW_WORKSHOP_WINDOW (widget)->notice, (GtkMessageType)type, sentence);
+}
+
+/* --- The window --------------------------------------------------------------------------------
+ */
+
+static void
+bw_workshop_window_class_init (BwWorkshopWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  gtk_widget_class_install_action (widget_class, "win." BW_TELL_ACTION, "(is)", tell);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/io/github/bandwright/Bandwright/workshop-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwWorkshopWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, BwWorkshopWindow, notice);
+  gtk_widget_class_bind_template_callback (widget_class, export_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, read_in_clicked);
+}
+
+static void
+bw_workshop_window_init (BwWorkshopWindow *self)
+{
+  g_type_ensure (BW_TYPE_NOTICE);
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->book = bw_workbook_get ();
+  gtk_stack_add_titled (self->pages, bw_hands_page_new (self->book), "hands", _ ("Hands"));
+  g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
+                           G_CONNECT_SWAPPED);
+  bw_part_names_give (GTK_WIDGET (self));
+}
+
+void
+bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, const char *page)
+{
+  BwWorkshopWindow *self = NULL;
+  for (GList *item = gtk_application_get_windows (application); item; item = item->next)
+    if (BW_IS_WORKSHOP_WINDOW (item->data))
+      self = item->data;
+  if (!self)
+    self = g_object_new (BW_TYPE_WORKSHOP_WINDOW, "application", application, NULL);
+  if (parent != GTK_WINDOW (self))
+    gtk_window_set_transient_for (GTK_WINDOW (self), parent);
+  bw_workbook_read (self->book);
+  gtk_stack_set_visible_child_name (self->pages, page);
+  gtk_window_present (GTK_WINDOW (self));
+}

@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The maker's workshop: the hands, and what else the book keeps, a page each. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#define BW_TYPE_WORKSHOP_WINDOW (bw_workshop_window_get_type ())
+G_DECLARE_FINAL_TYPE (BwWorkshopWindow, bw_workshop_window, BW, WORKSHOP_WINDOW, GtkWindow)
+
+/* One for the program, before parent, which may be NULL; the book is read anew. page: "hands". */
+void bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, const char *page);
