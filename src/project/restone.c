@@ -4,7 +4,9 @@
  * goes along. */
 #include "config.h"
 
+#include "core/bail/bail-loop.h"
 #include "core/band/made-band.h"
+#include "project/document/canvas.h"
 #include "project/fault/fault-words.h"
 #include "project/project-private.h"
 
@@ -92,15 +94,31 @@ fit_to_stone (BwDesign *design, BwStone *stone, GError **error)
   return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
 
+/* A loop over the tip is as long as its stone makes it, its feet as far apart as they were. */
+static void
+reach_over (BwDesign *design, const BwStone *stone, double share)
+{
+  BwLoop loop;
+
+  design->bail.base_beads = MAX (1, round (share * design->band.rows)) / 2;
+  if (bw_bail_loop_init (&loop, NULL, design, stone, NULL) && loop.rows_needed > 0)
+    design->bail.rows = loop.rows_needed;
+}
+
 static gboolean
 put_on_stone (BwDesign *design, const BwStoneMeasures *measures, BwStone *stone, GError **error)
 {
   int from_faces = design->stone.faces;
+  double share = 2 * design->bail.base_beads / design->band.rows;
 
   design->stone = *measures;
   design->bed.has_girth_over = FALSE;
   turn_to_faces (design, from_faces);
-  return fit_to_stone (design, stone, error);
+  if (!fit_to_stone (design, stone, error))
+    return FALSE;
+  if (design->bail.style == BW_BAIL_OVER)
+    reach_over (design, stone, share);
+  return TRUE;
 }
 
 /* --- A new document ----------------------------------------------------------------------------
@@ -150,6 +168,7 @@ bw_project_restone (BwProject *self, const BwStoneMeasures *measures, const BwEx
   g_autoptr (BwDocument) document = bw_document_copy (self->document);
   BwDesign *design = &document->head.frame->design;
   g_autofree Motifs *motifs = g_new0 (Motifs, 1);
+  g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
   BwStone stone;
 
   keep_hands (design, document->head.progress);
@@ -159,6 +178,7 @@ bw_project_restone (BwProject *self, const BwStoneMeasures *measures, const BwEx
     return NULL;
   renew_motifs (self->document->head.motifs, design, &stone, motifs);
   replace_band (document, draw_anew (bw_project_get_drawing (self), motifs, design, way));
+  bw_canvas_follow (document, log, document->head.frame);
   replace_motifs (&document->head, motifs);
   replace_title (&document->head);
   document->head.frame->examples = examples ? *examples : (BwExamples){ 0 };

@@ -14,6 +14,8 @@
 #define CHECK_DOUBTFUL_SHARE 0.08
 /* Neither hanging upright nor lying level, as an eye sees it. */
 #define TILT_DOUBTFUL_DEG 5.0
+/* Peyote turns so far about its length without gaping (common practice, no source). */
+#define TWIST_DOUBTFUL_DEG 30.0
 
 /* The sentences gathered, and the unit their lengths are told in. `lengths` owns the formatted
  * lengths until all is told. */
@@ -244,6 +246,22 @@ warn_of_tilt (const BwHang *hang, const BwBail *bail, Doubts *list)
 }
 
 static void
+warn_of_loop_over (const BwBailFrame *frame, const BwBail *bail, Doubts *list)
+{
+  if (bail->style != BW_BAIL_OVER)
+    return;
+  if (frame->twist_deg > TWIST_DOUBTFUL_DEG)
+    add (list,
+         _ ("The loop’s feet turn by %.0f° against the edge they are sewn to, and it will gape "
+            "there: set them farther apart, best straight across."),
+         frame->twist_deg);
+  if (frame->beside_mm < 0)
+    add (list,
+         _ ("The stone stands in the loop’s way beside the tip, by %s: more rows give it room."),
+         told (list, -frame->beside_mm, 1));
+}
+
+static void
 warn_of_hang (BwProject *project, Doubts *list)
 {
   const BwHang *hang = bw_project_hang (project);
@@ -251,6 +269,7 @@ warn_of_hang (BwProject *project, Doubts *list)
 
   if (hang->has_bail) {
     warn_of_opening (&hang->loop, &design->bail, list);
+    warn_of_loop_over (&hang->frame, &design->bail, list);
     warn_of_tilt (hang, &design->bail, list);
   }
   if (hang->wedge.slips)

@@ -40,7 +40,8 @@ strew (BwProject *project, GRand *rand)
 static BwProject *
 random_project (GRand *rand)
 {
-  static const BwBailStyle styles[] = { BW_BAIL_NONE, BW_BAIL_FLAP, BW_BAIL_UPRIGHT, BW_BAIL_RING };
+  static const BwBailStyle styles[]
+      = { BW_BAIL_NONE, BW_BAIL_FLAP, BW_BAIL_UPRIGHT, BW_BAIL_RING, BW_BAIL_OVER };
   BwProject *project = bw_project_new ();
   for (gboolean sound = FALSE; !sound;) {
     BwDesign design = *bw_project_get_design (project);
@@ -115,7 +116,7 @@ row_after_row_is_the_path_of_the_thread (void **state)
     bails += made[1] > 0;
     for (int bail = 0; bail < 2; bail++)
       for (int row = 1; row <= made[bail]; row++) {
-        gboolean upward, strung = row == 2 && (!bail || design->bail.style == BW_BAIL_UPRIGHT);
+        gboolean upward, strung = row == 2 && (!bail || bw_bail_is_strip (&design->bail));
         if (strung)
           continue;
         g_autoptr (GArray) beads = bw_needle_beads (project, bail, row, &upward);

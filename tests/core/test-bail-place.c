@@ -23,7 +23,7 @@ bailed (GRand *rand)
   design.band.columns = MAX (4, design.band.columns);
   design.band.rows += design.band.rows % 2;
   design.band.seam_deg = sample_between (rand, 0, 360);
-  bail->style = (BwBailStyle)g_rand_int_range (rand, 1, 4);
+  bail->style = (BwBailStyle)g_rand_int_range (rand, BW_BAIL_FLAP, BW_BAIL_OVER + 1);
   bail->columns = 2 * g_rand_int_range (rand, 1, design.band.columns / 2);
   bail->base_beads = g_rand_int_range (rand, 1, 9) / 2.0;
   bail->base_beads = MIN (bail->base_beads, design.band.rows / 4.0);
@@ -140,6 +140,57 @@ the_feet_of_an_upright_strip_lie_on_the_band (void **state)
   }
 }
 
+static void
+the_feet_of_a_loop_over_the_tip_lie_on_the_upper_edge (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (817);
+  int across = 0;
+  for (int k = 0; k < 1000; k++) {
+    BwDesign design = bailed (rand);
+    BwBailBase base;
+    BwRing ring;
+    double at[2], half = design.band.rows / 4.0;
+    sample_mid_ring (&ring, &design);
+    design.bail.style = BW_BAIL_OVER;
+    design.bail.base_beads = g_rand_int_range (rand, 1, design.band.rows) / 2.0;
+    bw_bail_base_init (&base, &design, &ring);
+    double apart = fmin (design.bail.base_beads, half);
+    double middle = bw_bail_row (&design, &ring, design.bail.at_deg);
+    assert_near (base.foot_row[1] - base.foot_row[0], 2 * apart, 1e-9);
+    assert_near ((base.foot_row[0] + base.foot_row[1]) / 2, middle, 1e-9);
+    assert_true (base.first_row == base.foot_row[0] && base.last_row == base.foot_row[1]);
+    assert_int_equal (base.column[0], design.band.columns);
+    assert_int_equal (base.column[1], design.band.columns);
+    assert_true (base.top == design.band.columns && base.bottom == base.top - 1);
+    assert_int_equal (base.sense[0], -1);
+    assert_int_equal (base.sense[1], 1);
+    assert_int_equal (bw_bail_azimuths (at, &design, &ring), 2);
+    for (int foot = 0; foot < 2; foot++)
+      assert_near (difference (bw_bail_row (&design, &ring, at[foot]), base.foot_row[foot],
+                               design.band.rows),
+                   0, 1e-6);
+    across += apart == half;
+  }
+  assert_true (across > 100 && across < 900);
+}
+
+static void
+a_bail_of_another_kind_stands_under_its_own_azimuth (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (818);
+  for (int k = 0; k < 100; k++) {
+    BwDesign design = bailed (rand);
+    BwRing ring;
+    double at[2];
+    sample_mid_ring (&ring, &design);
+    design.bail.style = BW_BAIL_NONE;
+    assert_int_equal (bw_bail_azimuths (at, &design, &ring), 0);
+    design.bail.style = (BwBailStyle)g_rand_int_range (rand, BW_BAIL_FLAP, BW_BAIL_RING + 1);
+    assert_int_equal (bw_bail_azimuths (at, &design, &ring), 1);
+    assert_true (at[0] == design.bail.at_deg);
+  }
+}
+
 static int
 wrapped (double row, int period)
 {
@@ -188,6 +239,8 @@ main (void)
     cmocka_unit_test (a_bail_stands_at_the_nearest_place_and_stays_there),
     cmocka_unit_test (a_flap_stands_on_beads_that_meet_its_columns),
     cmocka_unit_test (the_feet_of_an_upright_strip_lie_on_the_band),
+    cmocka_unit_test (the_feet_of_a_loop_over_the_tip_lie_on_the_upper_edge),
+    cmocka_unit_test (a_bail_of_another_kind_stands_under_its_own_azimuth),
     cmocka_unit_test (the_needle_sews_the_flap_where_it_is_said_to_stand),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);

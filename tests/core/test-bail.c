@@ -242,10 +242,53 @@ each_number_must_be_a_possible_one (void **state)
   refused_at (&bail, BW_FAULTY_RANGE, BW_AT_BAIL_ROWS);
 }
 
+/* Over the tip the base is what the stone makes it, and of the height the stone takes its part. */
+static void
+a_loop_over_the_tip_rises_over_what_stands_in_it (void **state)
+{
+  BwBail bail = plain ();
+  bail.rows = 61;
+  bail.style = BW_BAIL_OVER;
+  for (int base = 8; base < 45; base++)
+    for (int taken = 1; taken < 40; taken += 3) {
+      BwLoop loop, less;
+      assert_true (bw_loop_solve (&loop, &bail, (BwLoopSite){ base, taken }, &gauge, NULL));
+      double crest = loop.radius_mm * (1 - cos (loop.half_angle));
+      assert_near (2 * loop.radius_mm * sin (loop.half_angle), base, 1e-9);
+      assert_near (2 * loop.radius_mm * loop.half_angle, 62 * 0.8, 1e-9);
+      assert_near (loop.opening_mm, crest - taken, 1e-9);
+      assert_true (loop.parity_right);
+      BwBail fit = bail;
+      fit.rows = loop.rows_needed;
+      assert_true (bw_loop_solve (&less, &fit, (BwLoopSite){ base, taken }, &gauge, NULL));
+      assert_true (less.largest_cord_mm >= bail.cord_mm);
+      fit.rows--;
+      assert_true (bw_loop_solve (&less, &fit, (BwLoopSite){ base, taken }, &gauge, NULL));
+      assert_true (less.largest_cord_mm < bail.cord_mm);
+    }
+}
+
+/* The stone may grow under it: that is no fault of the bail's, and nothing passes. */
+static void
+a_loop_over_the_tip_too_short_to_reach_lies_straight (void **state)
+{
+  BwBail bail = plain ();
+  bail.rows = 9;
+  bail.style = BW_BAIL_OVER;
+  BwLoop loop;
+  assert_true (bw_loop_solve (&loop, &bail, (BwLoopSite){ 30, 5 }, &gauge, NULL));
+  assert_near (loop.length_mm, 8, 1e-12);
+  assert_near (2 * loop.radius_mm * sin (loop.half_angle), 30, 1e-6);
+  assert_true (loop.opening_mm > -5 && loop.opening_mm < -4.9);
+  assert_true (loop.rows_needed > 30 / 0.8);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_loop_over_the_tip_rises_over_what_stands_in_it),
+    cmocka_unit_test (a_loop_over_the_tip_too_short_to_reach_lies_straight),
     cmocka_unit_test (the_arc_has_the_length_and_the_base_it_was_given),
     cmocka_unit_test (a_half_circle_opens_by_its_radius),
     cmocka_unit_test (a_clearance_of_two_is_what_the_trade_gives_a_cord_of_four),

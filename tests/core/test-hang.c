@@ -71,10 +71,13 @@ random_piece (Piece *piece, GRand *dice)
     d->stone.apex_offset_mm[0] = g_rand_double_range (dice, -2, 2);
     d->stone.apex_offset_mm[1] = g_rand_double_range (dice, -2, 2);
     d->band.bottom_mm = g_rand_double_range (dice, 0, 40);
-    d->bail.style = (BwBailStyle)g_rand_int_range (dice, BW_BAIL_FLAP, BW_BAIL_RING + 1);
+    d->bail.style = (BwBailStyle)g_rand_int_range (dice, BW_BAIL_FLAP, BW_BAIL_OVER + 1);
     d->bail.columns = 2 * g_rand_int_range (dice, 1, 6);
+    d->bail.base_beads = d->bail.style == BW_BAIL_OVER ? g_rand_int_range (dice, 20, 60) : 3;
     d->bail.rows = g_rand_int_range (dice, 12, 40);
     d->bail.at_deg = g_rand_double_range (dice, 0, 360);
+    if (d->bail.style == BW_BAIL_OVER)
+      d->bail.rows *= 4;
   } while (!bw_design_validate (&piece->design, &piece->stone, NULL));
   assert_true (bw_hang_init (&piece->hang, &piece->design, &piece->stone, NULL));
 }
@@ -161,6 +164,110 @@ a_ring_lets_the_balance_point_come_below_the_pivot (void **state)
     assert_near (hang->margin_mm, 0, 0);
   }
   g_rand_free (dice);
+}
+
+/* By hand: on a regular prism the feet of a loop straight across stand on opposite faces. */
+static void
+a_loop_straight_across_hangs_a_regular_stone_upright (void **state)
+{
+  Piece piece;
+  take (&piece);
+  piece.design.band.bottom_mm = 24;
+  piece.design.bail = (BwBail){ BW_BAIL_OVER, 4, 91, 27.5, 90, 3, 2 };
+  hang_up (&piece);
+  const BwHang *hang = &piece.hang;
+  double half_face = 80 / 6.0 / (2 * tan (G_PI / 6)), edge = 24 + 12 * 1.3;
+  double crest = hang->loop.radius_mm * (1 - cos (hang->loop.half_angle));
+  assert_near (hang->loop.base_mm, 2 * (half_face + 0.35 + 0.8), 1e-6);
+  assert_near (hang->pivot.z, edge + crest - 0.8, 1e-9);
+  assert_near (hypot (hang->pivot.x, hang->pivot.y), 0, 1e-6);
+  assert_near (hang->loop.opening_mm, crest - 0.8 - (60 - edge), 1e-9);
+  assert_near (hang->frame.twist_deg, 0, 1e-4);
+  assert_near (hang->tilt_deg, 0, 1e-5);
+  assert_int_equal (hang->up, BW_UP_TIP);
+  double centroid
+      = hang->loop.radius_mm
+        * (sin (hang->loop.half_angle) / hang->loop.half_angle - cos (hang->loop.half_angle));
+  double z = (hang->stone_g * piece.stone.centroid.z + (hang->band_g + hang->bed_g) * (24 + 7.8)
+              + hang->bail_g * (edge + centroid))
+             / hang->mass_g;
+  assert_near (hang->centroid.z, z, 1e-9);
+}
+
+/* The farther its feet lie from straight across, the farther off the axis it holds the piece. */
+static void
+a_loop_to_one_side_leans_the_piece_and_twists_at_its_feet (void **state)
+{
+  double before = -1, twist_before = -1;
+  for (double base = 27.5; base >= 8; base -= 0.5) {
+    Piece piece;
+    take (&piece);
+    piece.design.bail = (BwBail){ BW_BAIL_OVER, 4, 121, base, 90, 3, 2 };
+    hang_up (&piece);
+    BwVec3 pivot = piece.hang.pivot;
+    assert_near (pivot.x, 0, 1e-6);
+    assert_true (pivot.y > -1e-6);
+    assert_true (piece.hang.tilt_deg > before);
+    assert_true (piece.hang.frame.twist_deg >= twist_before - 1e-6);
+    before = piece.hang.tilt_deg;
+    twist_before = piece.hang.frame.twist_deg;
+  }
+  assert_true (before > 8 && twist_before > 45);
+}
+
+/* Walked along the arc: no point of the stone in the loop's plane comes nearer than is told. */
+static void
+the_room_beside_the_stone_is_that_to_its_nearest_corner (void **state)
+{
+  g_autoptr (GRand) dice = g_rand_new_with_seed (915);
+  int free_of_it = 0, in_the_way = 0;
+  for (int i = 0; i < 400; i++) {
+    Piece piece;
+    random_piece (&piece, dice);
+    const BwHang *hang = &piece.hang;
+    const BwBailFrame *frame = &hang->frame;
+    if (piece.design.bail.style != BW_BAIL_OVER || frame->middle.z >= piece.stone.shoulder_mm)
+      continue;
+    /* At the shoulder the plane cuts the section; its ends are corners of what stands there. */
+    BwSection section;
+    double least = INFINITY, z = piece.stone.shoulder_mm;
+    bw_section_init (&section, &piece.stone, z);
+    for (int k = 0; k < section.edges; k++) {
+      BwVec2 a = section.corner[k], b = section.corner[(k + 1) % section.edges];
+      double from
+          = (a.x - frame->middle.x) * frame->columns.x + (a.y - frame->middle.y) * frame->columns.y;
+      double to
+          = (b.x - frame->middle.x) * frame->columns.x + (b.y - frame->middle.y) * frame->columns.y;
+      if (from * to >= 0)
+        continue;
+      BwVec2 at = bw_vec2_add (a, bw_vec2_scale (bw_vec2_sub (b, a), from / (from - to)));
+      double x
+          = (at.x - frame->middle.x) * frame->along.x + (at.y - frame->middle.y) * frame->along.y;
+      double y = z - frame->middle.z + hang->loop.radius_mm * cos (hang->loop.half_angle);
+      least = fmin (least, hang->loop.radius_mm - 0.8 - hypot (x, y));
+    }
+    assert_true (frame->beside_mm <= least + 1e-9);
+    free_of_it += frame->beside_mm >= 0;
+    in_the_way += frame->beside_mm < 0;
+  }
+  assert_true (free_of_it > 5 && in_the_way > 5);
+}
+
+static void
+a_loop_made_to_reach_over_lets_its_cord_through (void **state)
+{
+  g_autoptr (GRand) dice = g_rand_new_with_seed (916);
+  for (int i = 0; i < 200; i++) {
+    Piece piece;
+    random_piece (&piece, dice);
+    piece.design.bail.cord_mm = g_rand_double_range (dice, 1, 5);
+    bw_bail_reach_over (&piece.design, &piece.stone);
+    hang_up (&piece);
+    assert_int_equal (piece.design.bail.style, BW_BAIL_OVER);
+    assert_true (piece.hang.loop.largest_cord_mm >= piece.design.bail.cord_mm);
+    assert_int_equal (piece.hang.loop.rows_needed, piece.design.bail.rows);
+    assert_near (piece.design.bail.base_beads, piece.design.band.rows / 4.0, 0);
+  }
 }
 
 static void
@@ -258,7 +365,7 @@ the_balance_point_rests_straight_under_a_point_of_the_cord (void **state)
 {
   g_autoptr (GRand) dice = g_rand_new_with_seed (912);
   int level = 0, tipped = 0, hung_free = 0;
-  for (int i = 0; i < 800; i++) {
+  for (int i = 0; i < 1600; i++) {
     Piece piece;
     random_piece (&piece, dice);
     const BwHang *hang = &piece.hang;
@@ -524,6 +631,10 @@ main (void)
     cmocka_unit_test (the_balance_point_is_the_mean_of_the_parts),
     cmocka_unit_test (the_pivot_is_under_the_crest_of_the_loop),
     cmocka_unit_test (a_ring_lets_the_balance_point_come_below_the_pivot),
+    cmocka_unit_test (a_loop_straight_across_hangs_a_regular_stone_upright),
+    cmocka_unit_test (a_loop_to_one_side_leans_the_piece_and_twists_at_its_feet),
+    cmocka_unit_test (the_room_beside_the_stone_is_that_to_its_nearest_corner),
+    cmocka_unit_test (a_loop_made_to_reach_over_lets_its_cord_through),
     cmocka_unit_test (a_piece_hung_above_its_balance_point_shows_its_tip_up),
     cmocka_unit_test (an_even_stone_banded_in_the_middle_hangs_level),
     cmocka_unit_test (a_flap_tips_about_its_edge_when_the_balance_point_leaves_it),

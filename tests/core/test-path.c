@@ -57,7 +57,7 @@ a_random_design (GRand *dice)
   d.thread.working_mm = g_rand_double_range (dice, 300, 3000);
   if (columns >= 4 && g_rand_boolean (dice)) {
     int m = 2 * g_rand_int_range (dice, 1, columns / 2), q = g_rand_int_range (dice, 1, 40);
-    d = with_bail (d, (BwBailStyle)g_rand_int_range (dice, BW_BAIL_FLAP, BW_BAIL_RING + 1), m, q,
+    d = with_bail (d, (BwBailStyle)g_rand_int_range (dice, BW_BAIL_FLAP, BW_BAIL_OVER + 1), m, q,
                    0.5 * g_rand_int_range (dice, 1, MIN (q + 1, 13)));
     d.bail.at_deg = 60 * g_rand_int_range (dice, 0, 6);
   }
@@ -165,6 +165,24 @@ near_under_strip (const Replay *r, const BwVisit *strip, const BwVisit *band, in
   return end_row && fabs (off) <= d->gauge.pitch_mm / 2 + d->gauge.column_mm / 2 + 1e-6;
 }
 
+/* Sewing a loop over the tip: between the end of a bead of an end row and the open upper end of an
+ * edge bead about it. At its first foot its columns run against the band's rows. */
+static gboolean
+near_at_edge (const Replay *r, const BwVisit *strip, const BwVisit *band, int end, int band_way)
+{
+  const BwDesign *d = r->d;
+  double turn = d->band.rows * d->gauge.pitch_mm / 2;
+  double half = fmin (d->bail.base_beads, d->band.rows / 4.0) * d->gauge.pitch_mm / 2;
+  double along = (strip->column + end * 0.5 - (d->bail.columns + 1) / 2.0) * d->gauge.column_mm;
+  double centre = (d->bail.at_deg - d->band.seam_deg) / 360 * turn;
+  double at = (band->row - 1) * d->gauge.pitch_mm / 2 - centre;
+  double reach = d->gauge.pitch_mm + d->gauge.column_mm / 2 + 1e-6;
+  gboolean first = strip->row <= 2 && fabs (remainder (at + half + along, turn)) <= reach;
+  gboolean second
+      = strip->row >= d->bail.rows - 1 && fabs (remainder (at - half - along, turn)) <= reach;
+  return (first || second) && band->column == d->band.columns && band_way > 0;
+}
+
 /* Where no bead lies beside it yet, the thread goes round the edge and back through a bead of the
  * neighbouring column, or the same way in. Only an end that is woven in does so. */
 static gboolean
@@ -187,6 +205,10 @@ can_follow (const Replay *r, const BwVisit *a, const BwVisit *b)
            || (!is_flap (r->d) && r->d->bail.rows == 1 && b->column == a->column + 2);
   if (is_flap (r->d))
     return near_on_flap (r, a, b);
+  /* Out of the strip it goes down, and comes up to enter it. */
+  if (r->d->bail.style == BW_BAIL_OVER)
+    return a->in_bail ? near_at_edge (r, a, b, way (a), -way (b))
+                      : near_at_edge (r, b, a, -way (b), way (a));
   return a->in_bail ? near_under_strip (r, a, b, way (a)) : near_under_strip (r, b, a, -way (b));
 }
 
@@ -438,7 +460,8 @@ check_visits (const BwDesign *d, const BwPath *path)
     assert_int_equal (part[BW_PART_ATTACHMENT].visits, 2 * m);
   } else if (bail) {
     assert_in_range (part[BW_PART_BAIL].visits - (q > 1 ? (q - 1) * m : m / 2), 0, 32);
-    assert_int_equal (part[BW_PART_ATTACHMENT].visits, 4 * m);
+    assert_int_equal (part[BW_PART_ATTACHMENT].visits,
+                      d->bail.style == BW_BAIL_OVER ? 6 * m : 4 * m);
   } else
     assert_int_equal (part[BW_PART_BAIL].visits + part[BW_PART_ATTACHMENT].visits, 0);
   for (int i = 0; i < BW_N_PARTS; i++)

@@ -114,6 +114,29 @@ every_way_that_is_offered_holds_what_it_promises (void **state)
   }
 }
 
+/* Who thinks of a loop over the tip is shown some; who does not is shown none. */
+static void
+loops_over_the_tip_are_tried_for_a_design_that_has_one (void **state)
+{
+  for (int over = 0; over < 2; over++) {
+    Question q;
+    question_of (&q, short_stone (), 2);
+    q.ask.wish.stance = BW_WANT_TIP_UP;
+    if (over)
+      bw_bail_reach_over (&q.design, &q.stone);
+    g_autoptr (GArray) front = all_ways (&q.ask, FALSE, FALSE);
+    int n = 0;
+    for (guint i = 0; i < front->len; i++) {
+      const BwWay *way = way_at (front, i);
+      assert_sewn_and_hung (way, &q.stone);
+      n += way->design.bail.style == BW_BAIL_OVER;
+      if (way->design.bail.style == BW_BAIL_FLAP)
+        assert_true (way->design.bail.base_beads < 10);
+    }
+    assert_int_equal (n > 0, over);
+  }
+}
+
 /* Errors of girth and pitch drawn at random: how often the count closes and grips. The chance takes
  * both for one error of the round; what it leaves out (corners, columns of unlike length) is
  * small. */
@@ -388,6 +411,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_way_that_is_offered_holds_what_it_promises),
+    cmocka_unit_test (loops_over_the_tip_are_tried_for_a_design_that_has_one),
     cmocka_unit_test (the_chance_told_is_how_often_the_count_comes_right),
     cmocka_unit_test (the_front_is_that_of_a_plain_enumeration),
     cmocka_unit_test (threads_and_order_do_not_change_the_answer),

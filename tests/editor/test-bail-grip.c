@@ -26,13 +26,14 @@ random_design (BwProject *project, GRand *rand)
     design.band.rows = 2 * g_rand_int_range (rand, 20, 60);
     design.band.columns = 2 * g_rand_int_range (rand, 3, 7);
     design.band.bottom_mm = 8;
-    design.bail = (BwBail){ .style = (BwBailStyle)g_rand_int_range (rand, 1, 4),
-                            .columns = 2 * g_rand_int_range (rand, 1, 4),
-                            .rows = g_rand_int_range (rand, 8, 40),
-                            .base_beads = g_rand_int_range (rand, 1, 10) / 2.0,
-                            .at_deg = g_rand_double_range (rand, -360, 720),
-                            .cord_mm = 3,
-                            .clearance_mm = 2 };
+    design.bail
+        = (BwBail){ .style = (BwBailStyle)g_rand_int_range (rand, BW_BAIL_FLAP, BW_BAIL_OVER + 1),
+                    .columns = 2 * g_rand_int_range (rand, 1, 4),
+                    .rows = g_rand_int_range (rand, 8, 40),
+                    .base_beads = g_rand_int_range (rand, 1, 10) / 2.0,
+                    .at_deg = g_rand_double_range (rand, -360, 720),
+                    .cord_mm = 3,
+                    .clearance_mm = 2 };
     if (bw_design_validate (&design, NULL, NULL))
       return design;
   }
@@ -163,7 +164,7 @@ whatever_is_pulled_can_be_woven (void **state)
     gboolean sized = design.bail.columns != from.bail.columns
                      || design.bail.base_beads != from.bail.base_beads;
     assert_false (grip == BW_BAIL_GRIP_BODY ? sized : moved);
-    if (design.bail.base_beads != from.bail.base_beads && design.bail.style != BW_BAIL_UPRIGHT)
+    if (design.bail.base_beads != from.bail.base_beads && !bw_bail_is_strip (&design.bail))
       assert_int_equal ((int)(2 * design.bail.base_beads + design.bail.rows + 1) % 2, 0);
   }
 }
@@ -199,6 +200,11 @@ an_edge_pulled_moves_the_other_as_far_the_other_way (void **state)
     BwDesign from = random_design (project, rand), design;
     pull (&design, &from, BW_BAIL_GRIP_TOP, 0, 1);
     BwBailBox before = box_of (&from), after = box_of (&design);
+    if (from.bail.style == BW_BAIL_OVER) {
+      assert_near (after.top, from.band.columns, 0);
+      assert_int_equal (design.bail.columns, from.bail.columns + 2);
+      continue;
+    }
     assert_near (after.top + after.bottom, from.band.columns, 1.01);
     if (from.bail.style == BW_BAIL_UPRIGHT || from.bail.columns + 2 > from.band.columns - 2)
       continue;
@@ -251,6 +257,35 @@ wrapped (int row, int period)
   return 1 + (at < 0 ? at + period : at);
 }
 
+/* The first and the last row have the colours of the edge itself, the next ones those below it. */
+static void
+a_loop_over_the_tip_mirrors_the_band_at_its_edge (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9117);
+  for (int k = 0; k < 200; k++) {
+    BwDesign design = random_design (project, rand);
+    design.bail.style = BW_BAIL_OVER;
+    design.bail.rows = 2 * design.bail.rows;
+    BwBailBase base = base_of (&design);
+    g_autoptr (BwDrawing) band = motley (design.band.columns, design.band.rows);
+    g_autoptr (BwDrawing) beneath = bw_bail_beneath (&design, &base, band);
+    for (int row = 1; row <= design.bail.rows; row += 1) {
+      int up = MIN (row, design.bail.rows + 1 - row), foot = row > design.bail.rows / 2;
+      int band_column = design.band.columns - (up - 1) % design.band.columns;
+      int column = bw_lattice_column (row, 0);
+      double aside = (column - (design.bail.columns + 1) / 2.0) * design.gauge.column_mm;
+      double at = base.foot_row[foot] + (foot ? 2 : -2) * aside / design.gauge.pitch_mm;
+      gboolean found = FALSE;
+      for (int near = (int)floor (at) - 1; near <= (int)ceil (at) + 1; near++)
+        found |= bw_lattice_has (near, band_column)
+                 && bw_drawing_get (band, wrapped (near, design.band.rows), band_column)
+                        == bw_drawing_get (beneath, row, column);
+      assert_true (found);
+    }
+  }
+}
+
 static void
 a_flap_as_the_band_beneath_goes_on_with_its_rows (void **state)
 {
@@ -263,7 +298,7 @@ a_flap_as_the_band_beneath_goes_on_with_its_rows (void **state)
     g_autoptr (BwDrawing) beneath = bw_bail_beneath (&design, &base, band);
     assert_int_equal (bw_drawing_columns (beneath), design.bail.columns);
     assert_int_equal (bw_drawing_rows (beneath), design.bail.rows);
-    if (design.bail.style == BW_BAIL_UPRIGHT)
+    if (bw_bail_is_strip (&design.bail))
       continue;
     for (int row = 1; row <= design.bail.rows; row++)
       for (int j = 0; j < design.bail.columns / 2; j++) {
@@ -340,6 +375,7 @@ main (void)
     cmocka_unit_test (a_bail_follows_the_hand_to_the_nearest_place),
     cmocka_unit_test (an_edge_pulled_moves_the_other_as_far_the_other_way),
     cmocka_unit_test (steps_there_and_back_again_end_where_they_began),
+    cmocka_unit_test (a_loop_over_the_tip_mirrors_the_band_at_its_edge),
     cmocka_unit_test (a_flap_as_the_band_beneath_goes_on_with_its_rows),
     cmocka_unit_test (the_cloth_holds_the_bail_between_the_bands_rows),
     cmocka_unit_test (the_stone_turns_no_further_than_shows_the_bail),

@@ -510,7 +510,7 @@ random_design (GRand *rand, const BwDesign *from)
   design.band.columns = 2 * g_rand_int_range (rand, 1, 40);
   design.band.rows = g_rand_int_range (rand, 1, 400);
   design.band.bottom_mm = 1;
-  design.bail.style = (BwBailStyle)g_rand_int_range (rand, BW_BAIL_NONE, BW_BAIL_RING + 1);
+  design.bail.style = (BwBailStyle)g_rand_int_range (rand, BW_BAIL_NONE, BW_BAIL_OVER + 1);
   design.bail.columns = 2;
   design.bail.at_deg = g_rand_double_range (rand, 0, 360);
   return design;

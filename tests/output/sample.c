@@ -116,7 +116,7 @@ append_tray (GString *json, const Sample *sample)
 static void
 append_bail (GString *json, const Sample *sample)
 {
-  static const char *const styles[] = { "none", "flap", "upright", "ring" };
+  static const char *const styles[] = { "none", "flap", "upright", "ring", "over" };
   if (sample->bail == SAMPLE_NO_BAIL)
     return;
   g_string_append_printf (json,

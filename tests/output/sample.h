@@ -5,7 +5,7 @@
 
 #include <glib.h>
 
-typedef enum { SAMPLE_NO_BAIL, SAMPLE_FLAP, SAMPLE_UPRIGHT, SAMPLE_RING } SampleBail;
+typedef enum { SAMPLE_NO_BAIL, SAMPLE_FLAP, SAMPLE_UPRIGHT, SAMPLE_RING, SAMPLE_OVER } SampleBail;
 
 #define SAMPLE_COLOURS 8
 

@@ -205,7 +205,7 @@ the_bail_and_the_scale_are_marked_where_they_lie (void **state)
   g_autoptr (BwSheet) sheet = bw_strip_new (project, BW_PAPER_A4);
   g_autoptr (GArray) marks = marks_drawn ();
   double left = beginning (marks, at.girth_mm);
-  assert_non_null (pen_at ("bail", left + at.bail_mm * MM));
+  assert_non_null (pen_at ("bail", left + at.bail_mm[0] * MM));
   int n = 0;
   for (int mm = (int)ceil (at.girth_mm) - 10; mm < at.girth_mm + 10; mm++) {
     g_autofree char *number = g_strdup_printf ("%d", mm);

@@ -69,11 +69,34 @@ the_bail_lies_where_it_is_turned_to (void **state)
   design.bail.at_deg = design.band.seam_deg;
   assert_true (bw_project_set_design (project, "", &design, NULL));
   bw_strip_marks_init (&marks, project);
-  assert_near (remainder (marks.bail_mm, marks.girth_mm), 0);
+  assert_near (remainder (marks.bail_mm[0], marks.girth_mm), 0);
   design.bail.at_deg = design.band.seam_deg + 1;
   assert_true (bw_project_set_design (project, "", &design, NULL));
   bw_strip_marks_init (&marks, project);
-  assert_true (marks.bail_mm > 0 && marks.bail_mm < marks.girth_mm / 20);
+  assert_true (marks.bail_mm[0] > 0 && marks.bail_mm[0] < marks.girth_mm / 20);
+}
+
+/* Straight across: half the ring of beads apart, which on a stone of even faces is half its way
+ * round.
+ */
+static void
+both_feet_of_a_loop_over_the_tip_are_marked (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (65);
+  g_autoptr (BwProject) project = some_project (rand, SAMPLE_OVER, FALSE);
+  BwDesign design = *bw_project_get_design (project);
+  BwStripMarks marks;
+  design.bail.base_beads = design.band.rows / 4.0;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  bw_strip_marks_init (&marks, project);
+  assert_int_equal (marks.n_bails, 2);
+  double apart = remainder (marks.bail_mm[1] - marks.bail_mm[0], marks.girth_mm);
+  assert_true (fabs (apart) > 0.45 * marks.girth_mm);
+  design.bail.base_beads = 2;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  bw_strip_marks_init (&marks, project);
+  apart = remainder (marks.bail_mm[1] - marks.bail_mm[0], marks.girth_mm);
+  assert_true (apart > 0 && apart < 2.5 * design.gauge.pitch_mm);
 }
 
 /* Steiner: 2π times the thickness more than the stone. */
@@ -89,7 +112,7 @@ the_second_line_goes_round_the_bed (void **state)
   assert_true (bw_project_set_design (project, "", &design, NULL));
   bw_strip_marks_init (&marks, project);
   assert_near (marks.over_mm - marks.girth_mm, 2 * G_PI * 0.8);
-  assert_false (marks.has_bail);
+  assert_int_equal (marks.n_bails, 0);
 }
 
 int
@@ -98,6 +121,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_line_is_as_long_as_the_stone_is_round),
     cmocka_unit_test (the_corners_lie_a_face_apart),
+    cmocka_unit_test (both_feet_of_a_loop_over_the_tip_are_marked),
     cmocka_unit_test (the_bail_lies_where_it_is_turned_to),
     cmocka_unit_test (the_second_line_goes_round_the_bed),
   };

@@ -267,9 +267,9 @@ static void
 following_the_words_makes_the_very_bail (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (20263);
-  for (int i = 0; i < 45; i++) {
+  for (int i = 0; i < 60; i++) {
     int columns = 2 * g_rand_int_range (rand, 2, 11);
-    g_autoptr (Sample) sample = sample_new (rand, columns, 0, SAMPLE_FLAP + i % 3);
+    g_autoptr (Sample) sample = sample_new (rand, columns, 0, SAMPLE_FLAP + i % 4);
     assert_bail_rebuilds (sample);
   }
 }

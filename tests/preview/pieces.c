@@ -111,13 +111,14 @@ random_stone (GRand *rand, double length)
 static char *
 random_bail (GRand *rand, BwBailStyle style)
 {
-  static const char *const words[] = { "none", "flap", "upright", "ring" };
+  static const char *const words[] = { "none", "flap", "upright", "ring", "over" };
   return g_strdup_printf (
       "{\"style\":\"%s\",\"columns\":%d,\"rows\":%d,\"base_beads\":%d,\"at_deg\":%.3f,"
       "\"cord_mm\":%.3f}",
-      words[style], 2 * g_rand_int_range (rand, 1, 4), 2 * g_rand_int_range (rand, 6, 15) + 1,
-      2 * g_rand_int_range (rand, 1, 3), g_rand_double_range (rand, 0, 360),
-      g_rand_double_range (rand, 0.8, 4));
+      words[style], 2 * g_rand_int_range (rand, 1, 4),
+      (style == BW_BAIL_OVER ? 8 : 2) * g_rand_int_range (rand, 6, 15) + 1,
+      (style == BW_BAIL_OVER ? 8 : 2) * g_rand_int_range (rand, 1, 3),
+      g_rand_double_range (rand, 0, 360), g_rand_double_range (rand, 0.8, 4));
 }
 
 BwProject *

@@ -16,7 +16,7 @@
 
 enum { PIECES = 40 };
 
-static const BwBailStyle styles[] = { BW_BAIL_FLAP, BW_BAIL_UPRIGHT, BW_BAIL_RING };
+static const BwBailStyle styles[] = { BW_BAIL_FLAP, BW_BAIL_UPRIGHT, BW_BAIL_RING, BW_BAIL_OVER };
 
 /* One of many pieces by lot, every style in turn. */
 typedef struct {
@@ -29,7 +29,7 @@ typedef struct {
 static Piece
 piece_at_rest (GRand *rand, int i)
 {
-  Piece piece = { .project = piece_random (rand, styles[i % 3]) };
+  Piece piece = { .project = piece_random (rand, styles[i % 4]) };
   piece.scene = bw_scene_new (piece.project, FALSE);
   piece.hang = bw_project_hang (piece.project);
   piece.design = bw_project_get_design (piece.project);
@@ -64,7 +64,7 @@ the_axis_leans_as_the_core_tilts_it (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (71);
   int level = 0, up = 0, down = 0;
-  for (int i = 0; i < 3 * PIECES; i++) {
+  for (int i = 0; i < 4 * PIECES; i++) {
     Piece piece = piece_at_rest (rand, i);
     BwVec3 axis = bw_pose_turn (piece.scene->stance.pose, bw_vec3 (0, 0, 1));
     double from_up = bw_degrees (atan2 (hypot (axis.x, axis.y), axis.z));
@@ -78,11 +78,26 @@ the_axis_leans_as_the_core_tilts_it (void **state)
   assert_true (level > 5 && up > 5 && down > 5);
 }
 
+/* However little it leans, and whichever way: it is looked at across its cord. */
+static void
+a_loop_over_the_tip_turns_its_azimuth_to_where_the_camera_looks_for_it (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (84);
+  for (int i = 0; i < PIECES; i++) {
+    Piece piece = piece_at_rest (rand, 3);
+    double at = bw_radians (piece.design->bail.at_deg);
+    BwVec3 side = bw_pose_turn (piece.scene->stance.pose, bw_vec3 (cos (at), sin (at), 0));
+    /* The feet lie by the ring's length, the azimuth does not. */
+    assert_true (fabs (atan2 (side.y, side.x)) < 0.3);
+    piece_clear (&piece);
+  }
+}
+
 static void
 the_balance_point_hangs_plumb_under_the_cord (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (72);
-  for (int i = 0; i < 3 * PIECES; i++) {
+  for (int i = 0; i < 4 * PIECES; i++) {
     Piece piece = piece_at_rest (rand, i);
     const BwSceneRest *rest = &piece.scene->rest;
     BwVec3 down = bw_pose_turn (piece.scene->stance.pose, bw_vec3_sub (rest->centroid, rest->hold));
@@ -97,7 +112,8 @@ a_pose_turned_back_is_where_it_was (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (73);
   for (int i = 0; i < 500; i++) {
-    BwPose pose = { g_rand_double_range (rand, -7, 7), g_rand_double_range (rand, -4, 4) };
+    BwPose pose = { g_rand_double_range (rand, -7, 7), g_rand_double_range (rand, -4, 4),
+                    g_rand_double_range (rand, -7, 7) };
     BwVec3 v = bw_vec3 (g_rand_double_range (rand, -9, 9), g_rand_double_range (rand, -9, 9),
                         g_rand_double_range (rand, -9, 9));
     BwVec3 back = bw_pose_turn_back (pose, bw_pose_turn (pose, v));
@@ -293,7 +309,7 @@ the_cord_passes_the_opening_without_cutting_a_bead (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (79);
   int tried = 0;
-  for (int i = 0; i < 3 * PIECES; i++) {
+  for (int i = 0; i < 4 * PIECES; i++) {
     Piece piece = piece_at_rest (rand, i);
     const BwScene *scene = piece.scene;
     double radius = (double)scene->cord.radius;
@@ -312,7 +328,7 @@ static void
 the_middle_of_the_cord_lies_in_the_loop_and_its_ends_on_either_side (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (80);
-  for (int i = 0; i < 3 * PIECES; i++) {
+  for (int i = 0; i < 4 * PIECES; i++) {
     Piece piece = piece_at_rest (rand, i);
     const BwSceneTube *cord = &piece.scene->cord;
     if (piece.design->bail.style != BW_BAIL_RING
@@ -337,7 +353,7 @@ static void
 both_ends_of_the_cord_go_up_and_part_gently (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (81);
-  for (int i = 0; i < 3 * PIECES; i++) {
+  for (int i = 0; i < 4 * PIECES; i++) {
     Piece piece = piece_at_rest (rand, i);
     const BwSceneTube *cord = &piece.scene->cord;
     guint last = cord->stations->len - 1;
@@ -357,7 +373,7 @@ the_metal_ring_is_closed_and_linked_with_loop_and_cord (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (82);
   int tried = 0;
-  for (int i = 2; i < 6 * PIECES; i += 3) {
+  for (int i = 2; i < 8 * PIECES; i += 4) {
     Piece piece = piece_at_rest (rand, i);
     const BwScene *scene = piece.scene;
     const BwSceneTube *ring = &scene->ring;
@@ -504,6 +520,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_piece_that_hangs_straight_turns_to_its_bail),
     cmocka_unit_test (the_axis_leans_as_the_core_tilts_it),
+    cmocka_unit_test (a_loop_over_the_tip_turns_its_azimuth_to_where_the_camera_looks_for_it),
     cmocka_unit_test (the_balance_point_hangs_plumb_under_the_cord),
     cmocka_unit_test (a_pose_turned_back_is_where_it_was),
     cmocka_unit_test (the_plumb_line_is_upright_in_the_picture),

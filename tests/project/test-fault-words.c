@@ -236,7 +236,7 @@ static const struct {
   { BW_FAULTY_STRIP_WIDE,
     { 80, 104, 91.2 },
     BW_FAULT_GEOMETRY,
-    "An upright strip of 80 columns is 104 mm wide, more than the 91.2 mm round the band." },
+    "A strip of 80 columns is 104 mm wide, more than the 91.2 mm round the band." },
   { BW_FAULTY_BASE_WIDE,
     { 15, 14 },
     BW_FAULT_GEOMETRY,

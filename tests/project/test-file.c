@@ -580,6 +580,30 @@ a_bail_of_default_size_fits_a_band_of_default_rows (void **state)
 }
 
 static void
+a_loop_over_the_tip_goes_straight_across_unless_told_otherwise (void **state)
+{
+  gsize length;
+  g_autofree char *least = corpus_text ("least.bandwright", &length), *again = NULL;
+  g_autoptr (GString) text = g_string_new (g_strchomp (least));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwProject) project = NULL, copy = NULL;
+
+  g_string_truncate (text, text->len - 1);
+  g_string_append (text, ",\"bail\":{\"style\":\"over\",\"rows\":60}}");
+  project = load_text (text->str, &error);
+  if (!project)
+    fail_msg ("%s", error->message);
+  const BwDesign *design = bw_project_get_design (project);
+  assert_int_equal (design->bail.style, BW_BAIL_OVER);
+  assert_true (design->bail.base_beads == design->band.rows / 4.0);
+  again = bw_project_to_data (project, NULL);
+  assert_non_null (strstr (again, "\"style\": \"over\""));
+  copy = load_text (again, &error);
+  assert_non_null (copy);
+  assert_memory_equal (&bw_project_get_design (copy)->bail, &design->bail, sizeof design->bail);
+}
+
+static void
 prices_left_out_are_those_the_format_shows (void **state)
 {
   g_autofree char *text = changed_text ("/materials/prices", "{}");
@@ -856,6 +880,7 @@ main (void)
     cmocka_unit_test (too_many_colours_or_checks_are_refused),
     cmocka_unit_test (the_least_file_takes_every_default),
     cmocka_unit_test (the_bail_sits_on_the_seam_unless_told_otherwise),
+    cmocka_unit_test (a_loop_over_the_tip_goes_straight_across_unless_told_otherwise),
     cmocka_unit_test (a_bail_of_default_size_fits_a_band_of_default_rows),
     cmocka_unit_test (prices_left_out_are_those_the_format_shows),
     cmocka_unit_test (a_bail_of_style_none_is_kept_as_it_was_found),

@@ -2,6 +2,7 @@
 /* How motifs were laid is remembered with the design, and the design goes on another stone. */
 #include "fixture.h"
 
+#include "core/bail/bail-loop.h"
 #include "core/band/made-band.h"
 #include "project/document/keys.h"
 #include "project/snapshot.h"
@@ -365,10 +366,34 @@ laying_anew_is_one_step (void **state)
   assert_string_equal (after, before);
 }
 
+static void
+a_loop_over_the_tip_is_as_long_as_the_new_stone_makes_it (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  bw_bail_reach_over (&design, bw_project_stone (project));
+  assert_true (bw_project_set_design (project, "Over", &design, NULL));
+  BwStoneMeasures measures = design.stone;
+  for (int i = 0; i < bw_stone_value_count (measures.measured, measures.faces); i++)
+    measures.values_mm[i] *= 1.5;
+  measures.length_mm *= 1.4;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwProject) other
+      = bw_project_restone (project, &measures, NULL, BW_ANEW_REPEAT, NULL, &error);
+  assert_non_null (other);
+  const BwDesign *there = bw_project_get_design (other);
+  const BwLoop *loop = &bw_project_hang (other)->loop;
+  assert_true (fabs (there->bail.base_beads - there->band.rows / 4.0) <= 0.5);
+  assert_true (there->bail.rows > design.bail.rows);
+  assert_int_equal (there->bail.rows, loop->rows_needed);
+  assert_int_equal (bw_drawing_rows (bw_project_get_bail_drawing (other)), there->bail.rows);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_loop_over_the_tip_is_as_long_as_the_new_stone_makes_it),
     cmocka_unit_test (a_motif_is_remembered_when_it_is_kept_and_undone_with_it),
     cmocka_unit_test (a_motif_that_is_only_looked_at_is_not_remembered),
     cmocka_unit_test (a_file_gives_back_every_motif_byte_for_byte),

@@ -378,6 +378,32 @@ a_style_is_chosen_by_its_picture (void **state)
   assert_true (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (style_button (card, "flap"))));
 }
 
+/* The stone hangs upright by it, the file says so, and what suits no other style goes with it. */
+static void
+a_loop_over_the_tip_is_chosen_dragged_and_left_again (void **state)
+{
+  Bench *bench = *state;
+  GtkWidget *card = maker_find (&bench->maker, BW_TYPE_BAIL_CARD);
+  maker_reveal (style_button (card, "loop over the tip"));
+  desk_click (style_button (card, "loop over the tip"));
+  desk_settle ();
+  BwProject *project = maker_project (&bench->maker);
+  const BwHang *hang = bw_project_hang (project);
+  assert_int_equal (bail_of (bench)->style, BW_BAIL_OVER);
+  assert_true (hang->loop.largest_cord_mm >= bail_of (bench)->cord_mm);
+  assert_true (hang->up == BW_UP_TIP && hang->tilt_deg < 5);
+  desk_keep ("loop-over-the-tip");
+  double across = bail_of (bench)->base_beads;
+  pull (bench, BW_BAIL_GRIP_RIGHT, -4, 0);
+  assert_true (bail_of (bench)->base_beads < across - 5);
+  assert_true (bw_project_hang (project)->tilt_deg > 5);
+  maker_reveal (style_button (card, "flap"));
+  desk_click (style_button (card, "flap"));
+  desk_settle ();
+  assert_int_equal (bail_of (bench)->style, BW_BAIL_FLAP);
+  assert_true (bail_of (bench)->base_beads == 3 && bail_of (bench)->rows == 23);
+}
+
 static void
 a_bail_that_this_band_cannot_have_says_why (void **state)
 {
@@ -414,6 +440,7 @@ main (void)
     IN_WINDOW (three_beads_coloured_are_saved_and_bought),
     IN_WINDOW (the_right_button_picks_a_colour_up),
     IN_WINDOW (a_style_is_chosen_by_its_picture),
+    IN_WINDOW (a_loop_over_the_tip_is_chosen_dragged_and_left_again),
     IN_WINDOW (the_bail_is_moved_by_keys_alone),
     IN_WINDOW (three_beads_are_coloured_by_keys_alone),
     IN_WINDOW (the_band_s_pattern_runs_on_over_the_bail),

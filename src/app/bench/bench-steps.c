@@ -48,7 +48,7 @@ static int
 bail_rows_at_once (BwProject *project, int row)
 {
   const BwBail *bail = &bw_project_get_design (project)->bail;
-  return bail->style == BW_BAIL_UPRIGHT && row == 1 ? MIN (bail->rows, 2) : 1;
+  return bw_bail_is_strip (bail) && row == 1 ? MIN (bail->rows, 2) : 1;
 }
 
 static BwBenchStep

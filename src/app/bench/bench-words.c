@@ -22,7 +22,7 @@ static char *
 bail_name (BwProject *project, int row)
 {
   const BwBail *bail = &bw_project_get_design (project)->bail;
-  if (bail->style == BW_BAIL_UPRIGHT && row == 1 && bail->rows > 1)
+  if (bw_bail_is_strip (bail) && row == 1 && bail->rows > 1)
     return g_strdup_printf (_ ("Bail, pick-up, rows 1 and 2 of %d"), bail->rows);
   return g_strdup_printf (_ ("Bail, row %d of %d"), row, bail->rows);
 }
@@ -71,7 +71,11 @@ bw_bench_way (BwProject *project, BwBenchStep step)
 {
   if (step.is_end)
     return "";
-  if (step.in_bail && bw_project_get_design (project)->bail.style == BW_BAIL_UPRIGHT)
+  BwBailStyle style = bw_project_get_design (project)->bail.style;
+  if (step.in_bail && style == BW_BAIL_OVER)
+    return runs_upward (project, step) ? _ ("to the left, seen from outside where it begins")
+                                       : _ ("to the right, seen from outside where it begins");
+  if (step.in_bail && style == BW_BAIL_UPRIGHT)
     return runs_upward (project, step) ? _ ("to the right, seen with the tip up")
                                        : _ ("to the left, seen with the tip up");
   return runs_upward (project, step) ? _ ("upward, from the lower edge to the upper")

@@ -117,18 +117,29 @@ bw_bail_card_refresh (BwCard *card)
 }
 
 /* A style chosen for the first time finds a bail that can be: as wide as a third of the band, with
- * rows enough for its cord. */
+ * rows enough for its cord. What goes over the tip suits no other style. */
 static void
-make_possible (BwDesign *design)
+make_possible (BwDesign *design, gboolean was_over)
 {
   BwLoop loop;
   BwBail *bail = &design->bail;
-  if (bw_bail_validate (bail, design->band.columns, NULL)
+  if (!was_over && bw_bail_validate (bail, design->band.columns, NULL)
       && bw_loop_init (&loop, bail, &design->bead, &design->gauge, NULL))
     return;
   bail->columns = CLAMP (design->band.columns / 6 * 2, 2, MAX (design->band.columns - 2, 2));
   bail->base_beads = 3;
   bail->rows = 23;
+}
+
+static void
+take_style (BwDesign *design, BwBailStyle style, const BwStone *stone)
+{
+  gboolean was_over = design->bail.style == BW_BAIL_OVER;
+  design->bail.style = style;
+  if (style == BW_BAIL_OVER)
+    bw_bail_reach_over (design, stone);
+  else if (style != BW_BAIL_NONE)
+    make_possible (design, was_over);
 }
 
 static void
@@ -140,9 +151,7 @@ style_chosen (BwBailCard *self)
   BwBailStyle style = bw_bail_choice_get (self->style);
   if (style == design.bail.style)
     return;
-  design.bail.style = style;
-  if (style != BW_BAIL_NONE)
-    make_possible (&design);
+  take_style (&design, style, bw_project_stone (bw_card_get_project (BW_CARD (self))));
   bw_card_apply (BW_CARD (self), _ ("Style of bail"), &design);
 }
 

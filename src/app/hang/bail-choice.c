@@ -6,7 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define STYLES 4
+#define STYLES 5
 
 struct _BwBailChoice {
   GtkWidget parent_instance;
@@ -30,6 +30,8 @@ static const struct {
   { BW_BAIL_UPRIGHT, N_ ("upright strip"),
     N_ ("A strip of its own, set across the band; the cord runs across the stone") },
   { BW_BAIL_RING, N_ ("ring through a flap"), N_ ("A metal ring in a flap, free to turn") },
+  { BW_BAIL_OVER, N_ ("loop over the tip"),
+    N_ ("A strip from the upper edge over the tip and back to the edge; the stone hangs upright") },
 };
 
 BwBailStyle

@@ -88,6 +88,29 @@ draw_loop (cairo_t *cr, const BwPalette *palette, double y, double radius)
   cairo_stroke (cr);
 }
 
+/* The stone stands here, and the strip goes over its tip. */
+static void
+draw_over (cairo_t *cr, const BwPalette *palette)
+{
+  GdkRGBA stone = bw_palette_alpha (palette->ink, 0.10),
+          band = bw_palette_alpha (palette->accent, 0.75);
+  cairo_move_to (cr, 32, 16);
+  cairo_line_to (cr, 40, 25);
+  cairo_line_to (cr, 40, 47);
+  cairo_line_to (cr, 24, 47);
+  cairo_line_to (cr, 24, 25);
+  cairo_close_path (cr);
+  paint (cr, &stone, &palette->ink);
+  cairo_set_line_width (cr, 3.5);
+  cairo_move_to (cr, 23, 32);
+  cairo_curve_to (cr, 21, 2, 43, 2, 41, 32);
+  cairo_stroke (cr);
+  cairo_set_line_width (cr, LINE);
+  cairo_rectangle (cr, 22, 31, 20, 12);
+  paint (cr, &band, &palette->ink);
+  draw_cord (cr, palette, 31, 33, 12);
+}
+
 static void
 draw_bail (cairo_t *cr, const BwPalette *palette, BwBailStyle style)
 {
@@ -95,6 +118,9 @@ draw_bail (cairo_t *cr, const BwPalette *palette, BwBailStyle style)
   case BW_BAIL_FLAP:
     draw_cord (cr, palette, 32, 42, 13);
     draw_flap (cr, palette, 10);
+    break;
+  case BW_BAIL_OVER:
+    draw_over (cr, palette);
     break;
   case BW_BAIL_UPRIGHT:
     cairo_set_line_width (cr, 3.5);
@@ -124,7 +150,8 @@ bw_bail_figure_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   cairo_scale (cr, scale, scale);
   cairo_set_line_width (cr, LINE);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  draw_stone (cr, &palette);
+  if (BW_BAIL_FIGURE (widget)->style != BW_BAIL_OVER)
+    draw_stone (cr, &palette);
   draw_bail (cr, &palette, BW_BAIL_FIGURE (widget)->style);
   cairo_destroy (cr);
 }

@@ -7,6 +7,7 @@
 #include "app/hang/hang-cards.h"
 #include "app/form/band-outline.h"
 #include "app/form/stone-outline.h"
+#include "core/base/tolerance.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -33,6 +34,20 @@ typedef struct {
 } Paper;
 
 double
+bw_hang_sketch_azimuth (const BwHang *hang, const BwBail *bail)
+{
+  if (!hang->has_bail || bail->style != BW_BAIL_OVER)
+    return bail->at_deg;
+  const BwBailFrame *frame = &hang->frame;
+  BwVec3 off = bw_vec3_sub (hang->pivot, hang->centroid);
+  double within = fabs (bw_vec3_dot (off, frame->along)), aside = bw_vec3_dot (off, frame->columns);
+  /* A hair of lean either way is no reason to turn the picture round. */
+  BwVec3 right
+      = within + BW_ROUNDING_MM >= fabs (aside) ? frame->along : bw_vec3_scale (frame->columns, -1);
+  return bw_degrees (atan2 (right.y, right.x));
+}
+
+double
 bw_hang_sketch_turn (const BwHang *hang, const BwBail *bail)
 {
   if (!hang->has_bail)
@@ -42,7 +57,7 @@ bw_hang_sketch_turn (const BwHang *hang, const BwBail *bail)
     return bw_radians (hang->up == BW_UP_BASE ? 180 - tilt : tilt);
   }
   BwVec2 pivot = { hang->pivot.x, hang->pivot.y }, centre = { hang->centroid.x, hang->centroid.y };
-  double across = bw_outline_x (bw_vec2_sub (pivot, centre), bail->at_deg);
+  double across = bw_outline_x (bw_vec2_sub (pivot, centre), bw_hang_sketch_azimuth (hang, bail));
   return G_PI / 2 - atan2 (hang->pivot.z - hang->centroid.z, across);
 }
 
@@ -109,10 +124,36 @@ draw_band (const Paper *paper)
   cairo_restore (paper->cr);
 }
 
+/* A loop over the tip: the arc it is, or a bar from the edge to the crest. */
+static void
+draw_over (const Paper *paper)
+{
+  const BwLoop *loop = &paper->hang->loop;
+  const BwBailFrame *frame = &paper->hang->frame;
+  double azimuth = bw_radians (paper->azimuth), d = paper->design->bead.diameter_mm;
+  double x = bw_outline_x (bw_vec2 (frame->middle.x, frame->middle.y), paper->azimuth);
+  double half = paper->design->bail.columns * paper->design->gauge.column_mm / 2;
+  GdkRGBA fill = bw_palette_alpha (paper->palette->accent, 0.8), none = bw_palette_alpha (fill, 0);
+  enter_stone (paper);
+  if (fabs (frame->along.x * cos (azimuth) + frame->along.y * sin (azimuth)) < 0.5) {
+    cairo_rectangle (paper->cr, x - half, frame->middle.z, 2 * half,
+                     paper->pivot.y + d - frame->middle.z);
+    leave_stone (paper, &fill, &paper->palette->ink, 1);
+    return;
+  }
+  cairo_arc (paper->cr, x, frame->middle.z - loop->radius_mm * cos (loop->half_angle),
+             loop->radius_mm, G_PI / 2 - loop->half_angle, G_PI / 2 + loop->half_angle);
+  leave_stone (paper, &none, &paper->palette->accent, MAX (d * paper->scale, 2));
+}
+
 /* A flap's loop is seen edge on, as a tab; an upright strip's is seen as the arc it is. */
 static void
 draw_bail (const Paper *paper)
 {
+  if (paper->design->bail.style == BW_BAIL_OVER) {
+    draw_over (paper);
+    return;
+  }
   const BwLoop *loop = &paper->hang->loop;
   double mid = paper->pivot.y, d = paper->design->bead.diameter_mm;
   double crest = loop->radius_mm * (1 - cos (loop->half_angle));
@@ -217,6 +258,8 @@ lay_out (Paper *paper, double width, double height)
     BwVec3 v = paper->stone->vertex[i];
     grow (paper, bw_outline_x (bw_vec2 (v.x, v.y), paper->azimuth), v.z, &least, &most);
   }
+  if (paper->hang->has_bail)
+    grow (paper, paper->pivot.x, paper->pivot.y, &least, &most);
   double margin = paper->design->bead.diameter_mm + 2, cord = 3 * line;
   double across = most.x - least.x + 2 * margin, down = most.y - least.y + 2 * margin;
   paper->scale = MAX (MIN ((width - 20) / across, (height - cord - 2 * line) / down), 0.01);
@@ -246,7 +289,7 @@ bw_hang_sketch_draw (BwSketch *sketch, cairo_t *cr, const BwPalette *palette, do
                   .design = bw_project_get_design (project),
                   .stone = bw_project_stone (project),
                   .hang = bw_project_hang (project) };
-  paper.azimuth = paper.design->bail.at_deg;
+  paper.azimuth = bw_hang_sketch_azimuth (paper.hang, &paper.design->bail);
   paper.turn = bw_hang_sketch_turn (paper.hang, &paper.design->bail);
   paper.pivot = pivot_on_paper (&paper);
   lay_out (&paper, width, height);

@@ -63,7 +63,7 @@ first_row_of_flap (const BwDesign *design, double middle)
 double
 bw_bail_nearest_row (const BwDesign *design, double row)
 {
-  if (design->bail.style == BW_BAIL_UPRIGHT)
+  if (bw_bail_is_strip (&design->bail))
     return floor (row + 0.5);
   return first_row_of_flap (design, row) + base_rows (&design->bail) / 2.0;
 }
@@ -71,7 +71,7 @@ bw_bail_nearest_row (const BwDesign *design, double row)
 int
 bw_bail_row_step (const BwBail *bail)
 {
-  return bail->style == BW_BAIL_UPRIGHT ? 1 : 2;
+  return bw_bail_is_strip (bail) ? 1 : 2;
 }
 
 void
@@ -109,6 +109,25 @@ take_upright (BwBailBase *base, const BwDesign *design, double middle)
   base->column[1] = CLAMP ((int)lround (centre + half), 1, columns);
   base->bottom = base->column[0] - 1;
   base->top = base->column[1];
+  for (int foot = 0; foot < 2; foot++) {
+    base->foot_row[foot] = middle;
+    base->sense[foot] = 1;
+  }
+}
+
+static void
+take_over (BwBailBase *base, const BwDesign *design, double middle)
+{
+  double half = fmin (design->bail.base_beads, period_of (design) / 4.0);
+  for (int foot = 0; foot < 2; foot++) {
+    base->foot_row[foot] = foot ? middle + half : middle - half;
+    base->sense[foot] = foot ? 1 : -1;
+    base->column[foot] = design->band.columns;
+  }
+  base->first_row = base->foot_row[0];
+  base->last_row = base->foot_row[1];
+  base->bottom = design->band.columns - 1;
+  base->top = design->band.columns;
 }
 
 void
@@ -118,6 +137,23 @@ bw_bail_base_init (BwBailBase *base, const BwDesign *design, const BwRing *ring)
   *base = (BwBailBase){ 0 };
   if (design->bail.style == BW_BAIL_UPRIGHT)
     take_upright (base, design, middle);
+  else if (design->bail.style == BW_BAIL_OVER)
+    take_over (base, design, middle);
   else
     take_flap (base, design, middle);
+}
+
+int
+bw_bail_azimuths (double at_deg[2], const BwDesign *design, const BwRing *ring)
+{
+  BwBailBase base;
+  if (design->bail.style == BW_BAIL_NONE)
+    return 0;
+  at_deg[0] = design->bail.at_deg;
+  if (design->bail.style != BW_BAIL_OVER)
+    return 1;
+  bw_bail_base_init (&base, design, ring);
+  for (int foot = 0; foot < 2; foot++)
+    at_deg[foot] = bw_bail_azimuth (design, ring, base.foot_row[foot]);
+  return 2;
 }

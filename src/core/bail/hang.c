@@ -3,15 +3,13 @@
  * bail's loop. Thread, cord and ring weigh nothing, and the cord does not turn the piece. */
 #include "core/bail/hang.h"
 
-#include "core/band/column.h"
 #include "core/base/tolerance.h"
 #include "core/stone/section.h"
 
 /* What belongs to the band's place on the stone, before masses come in. */
 typedef struct {
-  double mid_mm;  /* z_mid, the height of band, bed and bail */
+  double mid_mm;  /* z_mid, the height of band and bed */
   BwVec2 outward; /* unit, the bail's azimuth */
-  BwVec2 surface; /* where the bail stands: on the bead-centre curve */
   double slope;   /* dg/dz */
 } Site;
 
@@ -19,22 +17,18 @@ static void
 site_init (Site *site, const BwDesign *design, const BwStone *stone)
 {
   BwSection section;
-  BwRing ring;
   double azimuth = bw_radians (design->bail.at_deg);
   site->mid_mm = bw_band_span_mid (bw_design_span (design));
   bw_section_init (&section, stone, site->mid_mm);
-  bw_mid_ring_init (&ring, design, stone);
   site->outward = bw_vec2 (cos (azimuth), sin (azimuth));
-  site->surface = bw_ring_point (&ring, bw_ring_ray (&ring, azimuth)).at;
   site->slope = section.slope;
 }
 
-/* A point of the bail's middle plane, so far outside the bead-centre curve. */
+/* A point in the bail's middle plane, so far over the middle of its base. */
 static BwVec3
-off_surface (const Site *site, double distance)
+over_base (const BwBailFrame *frame, double distance)
 {
-  BwVec2 at = bw_vec2_add (site->surface, bw_vec2_scale (site->outward, distance));
-  return bw_vec3 (at.x, at.y, site->mid_mm);
+  return bw_vec3_add (frame->middle, bw_vec3_scale (frame->out, distance));
 }
 
 /* Centroid of the arc of half-angle φ and radius r over its chord: r(sin φ/φ − cos φ). */
@@ -50,7 +44,7 @@ weigh (BwHang *hang, const BwDesign *design, const BwStone *stone, const Site *s
 {
   double bead = bw_bead_mass_g (&design->bead);
   BwVec3 axis = bw_vec3 (0, 0, site->mid_mm);
-  BwVec3 bail = hang->has_bail ? off_surface (site, arc_centroid_mm (&hang->loop)) : axis;
+  BwVec3 bail = hang->has_bail ? over_base (&hang->frame, arc_centroid_mm (&hang->loop)) : axis;
   hang->stone_g = stone->mass_g;
   hang->band_g = bead * design->band.rows * (design->band.columns / 2);
   hang->bed_g = bw_bed_mass_g (&design->bed, stone, bw_design_span (design));
@@ -131,7 +125,7 @@ come_to_rest (BwHang *hang, const BwDesign *design, const Site *site)
 {
   const BwLoop *loop = &hang->loop;
   double crest = loop->radius_mm * (1 - cos (loop->half_angle));
-  hang->pivot = off_surface (site, crest - design->bead.diameter_mm / 2);
+  hang->pivot = over_base (&hang->frame, crest - design->bead.diameter_mm / 2);
   if (design->bail.style == BW_BAIL_FLAP)
     hang_flat (hang, design, site);
   else
@@ -158,8 +152,7 @@ bw_hang_init (BwHang *hang, const BwDesign *design, const BwStone *stone, BwFaul
 {
   BwHang solved = { .has_bail = design->bail.style != BW_BAIL_NONE };
   Site site;
-  if (solved.has_bail
-      && !bw_loop_init (&solved.loop, &design->bail, &design->bead, &design->gauge, fault))
+  if (solved.has_bail && !bw_bail_loop_init (&solved.loop, &solved.frame, design, stone, fault))
     return FALSE;
   site_init (&site, design, stone);
   weigh (&solved, design, stone, &site);

@@ -1,8 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How the finished piece hangs at rest, and whether the band stays where it is. */
+/* How the finished piece hangs at rest, and whether the band stays where it is.
+ *
+ * G is the balance point of stone, band, bed and bail. Bead mass = glass × π/4 (D² − d_hole²) ℓ;
+ * bed and band act on the axis at z_mid, the bail in its loop's plane r(sin φ/φ − cos φ) over the
+ * middle of its base. The cord bears at A, under the middle of the crest: r(1 − cos φ) − D/2 over
+ * the middle of the base. Thread, cord and ring weigh nothing. */
 #pragma once
 
-#include "core/design/design.h"
+#include "core/bail/bail-loop.h"
 
 typedef enum { BW_UP_TIP, BW_UP_BASE, BW_UP_LEVEL } BwUp;
 
@@ -21,8 +26,9 @@ typedef struct {
   BwVec3 centroid;   /* G, of the whole piece; with no bail that of stone, bed and band */
   gboolean has_bail; /* FALSE: everything from here to level means nothing */
   BwLoop loop;
-  BwVec3 pivot;    /* A */
-  double tilt_deg; /* axis from the vertical, 0..90 */
+  BwBailFrame frame; /* where that loop stands */
+  BwVec3 pivot;      /* A */
+  double tilt_deg;   /* axis from the vertical, 0..90 */
   BwUp up;
   gboolean level;
   gboolean has_margin; /* of a flap alone; else margin_mm is 0 and means nothing */

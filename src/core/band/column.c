@@ -71,17 +71,27 @@ bw_laid_seam (const BwLaid *laid, const BwRing *ring)
   return bw_ring_ray (ring, bw_radians (laid->design->band.seam_deg));
 }
 
-void
-bw_mid_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone)
+static void
+init_ring_at (BwRing *ring, const BwDesign *design, const BwStone *stone, double z_mm)
 {
   BwSection section;
   BwBedding bedding = { 0 };
-  BwBandSpan span = bw_design_span (design);
-  double mid = bw_band_span_mid (span);
-  bw_bedding_init (&bedding, &design->bed, stone, span, NULL);
-  bw_section_init (&section, stone, mid);
+  bw_bedding_init (&bedding, &design->bed, stone, bw_design_span (design), NULL);
+  bw_section_init (&section, stone, z_mm);
   bw_ring_init (ring, &section,
-                bw_bedding_thickness (&bedding, mid) + design->bead.diameter_mm / 2);
+                bw_bedding_thickness (&bedding, z_mm) + design->bead.diameter_mm / 2);
+}
+
+void
+bw_mid_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone)
+{
+  init_ring_at (ring, design, stone, bw_band_span_mid (bw_design_span (design)));
+}
+
+void
+bw_edge_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone)
+{
+  init_ring_at (ring, design, stone, bw_column_height_mm (design, design->band.columns));
 }
 
 void

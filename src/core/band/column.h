@@ -43,6 +43,9 @@ double bw_laid_seam (const BwLaid *laid, const BwRing *ring);
  * stand on. The design must be valid. */
 void bw_mid_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone);
 
+/* The same at column W, whose beads make the upper edge: what a loop over the tip springs from. */
+void bw_edge_ring_init (BwRing *ring, const BwDesign *design, const BwStone *stone);
+
 /* The two rings, the section scaled by lambda about the axis. */
 void bw_column_relaxed (BwRing *ring, const BwColumn *column);
 void bw_column_squeezed (BwRing *ring, const BwColumn *column, double lambda);

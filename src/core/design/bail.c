@@ -8,6 +8,15 @@
 
 #include <math.h>
 
+/* A loop over the tip that does not reach counts as longer than its base by this share. */
+#define FLATTEST 1e-6
+
+gboolean
+bw_bail_is_strip (const BwBail *bail)
+{
+  return bail->style == BW_BAIL_UPRIGHT || bail->style == BW_BAIL_OVER;
+}
+
 /* How far the arc rises over its base: r(1 − cos φ) = b/2 tan(φ/2). */
 static double
 rise (double base, double half_angle)
@@ -48,20 +57,20 @@ length_mm (int rows, const BwGauge *gauge)
 
 /* Clear opening of so many rows; below every other when they are too few to arch. */
 static double
-opening_mm (const BwBail *bail, const BwBead *bead, const BwGauge *gauge, int rows)
+opening_mm (BwLoopSite site, const BwGauge *gauge, int rows)
 {
-  double base = base_mm (bail, gauge), length = length_mm (rows, gauge);
-  if (!(length > base))
+  double length = length_mm (rows, gauge);
+  if (!(length > site.base_mm))
     return -G_MAXDOUBLE;
-  return rise (base, solve_half_angle (base / length)) - bead->diameter_mm;
+  return rise (site.base_mm, solve_half_angle (site.base_mm / length)) - site.taken_mm;
 }
 
-/* Sewn to mirrored beads, the rows and the half pitches of the base must match; a strip that stands
- * across the stone is sewn to the band's own rows and may have any count. */
+/* Sewn to mirrored beads, the rows and the half pitches of the base must match; a strip of its own
+ * is sewn to whatever band beads lie beneath and may have any count. */
 static gboolean
 parity_right (const BwBail *bail, int rows)
 {
-  if (bail->style == BW_BAIL_UPRIGHT)
+  if (bw_bail_is_strip (bail))
     return TRUE;
   int halves = (int)lround (2 * bail->base_beads);
   return (rows + 1 - halves) % 2 == 0;
@@ -79,15 +88,15 @@ rows_for_rise (double height, double base, const BwGauge *gauge)
 
 /* Starts a little below the closed form, so that rounding cannot pass over the least one. */
 static int
-least_rows (const BwBail *bail, const BwBead *bead, const BwGauge *gauge)
+least_rows (const BwBail *bail, BwLoopSite site, const BwGauge *gauge)
 {
   double wanted = bail->cord_mm + bail->clearance_mm;
-  double start = rows_for_rise (wanted + bead->diameter_mm, base_mm (bail, gauge), gauge);
+  double start = rows_for_rise (wanted + site.taken_mm, site.base_mm, gauge);
   if (!(start <= BW_ROWS_MAX))
     return 0;
   for (int rows = MAX (BW_ROWS_MIN, (int)floor (start) - 1); rows <= BW_ROWS_MAX; rows++)
     if (parity_right (bail, rows)
-        && opening_mm (bail, bead, gauge, rows) - bail->clearance_mm >= bail->cord_mm)
+        && opening_mm (site, gauge, rows) - bail->clearance_mm >= bail->cord_mm)
       return rows;
   return 0;
 }
@@ -104,23 +113,33 @@ find_parity (BwLoop *loop, const BwBail *bail)
 }
 
 gboolean
+bw_loop_solve (BwLoop *loop, const BwBail *bail, BwLoopSite site, const BwGauge *gauge,
+               BwFault *fault)
+{
+  g_return_val_if_fail (bail->style != BW_BAIL_NONE && site.base_mm > 0, FALSE);
+  double base = site.base_mm, length = length_mm (bail->rows, gauge), arc = length;
+  if (bail->style == BW_BAIL_OVER)
+    arc = fmax (length, base * (1 + FLATTEST));
+  if (!(arc > base))
+    return bw_fault_is (fault, BW_FAULTY_LOOP_SHORT, BW_AT_BAIL_ROWS, bail->rows, length, base);
+  loop->length_mm = length;
+  loop->base_mm = base;
+  loop->half_angle = solve_half_angle (base / arc);
+  loop->radius_mm = arc / (2 * loop->half_angle);
+  loop->opening_mm = rise (base, loop->half_angle) - site.taken_mm;
+  loop->largest_cord_mm = loop->opening_mm - bail->clearance_mm;
+  loop->rows_needed = least_rows (bail, site, gauge);
+  find_parity (loop, bail);
+  return TRUE;
+}
+
+gboolean
 bw_loop_init (BwLoop *loop, const BwBail *bail, const BwBead *bead, const BwGauge *gauge,
               BwFault *fault)
 {
-  g_return_val_if_fail (bail->style != BW_BAIL_NONE, FALSE);
-  double base = base_mm (bail, gauge), length = length_mm (bail->rows, gauge);
-  if (!(length > base)) {
-    return bw_fault_is (fault, BW_FAULTY_LOOP_SHORT, BW_AT_BAIL_ROWS, bail->rows, length, base);
-  }
-  loop->length_mm = length;
-  loop->base_mm = base;
-  loop->half_angle = solve_half_angle (base / length);
-  loop->radius_mm = length / (2 * loop->half_angle);
-  loop->opening_mm = rise (base, loop->half_angle) - bead->diameter_mm;
-  loop->largest_cord_mm = loop->opening_mm - bail->clearance_mm;
-  loop->rows_needed = least_rows (bail, bead, gauge);
-  find_parity (loop, bail);
-  return TRUE;
+  g_return_val_if_fail (bail->style != BW_BAIL_OVER, FALSE);
+  BwLoopSite site = { base_mm (bail, gauge), bead->diameter_mm };
+  return bw_loop_solve (loop, bail, site, gauge, fault);
 }
 
 int
@@ -135,8 +154,7 @@ validate_columns (const BwBail *bail, int band_columns, BwFault *fault)
   if (bail->columns % 2) {
     return bw_fault_is (fault, BW_FAULTY_ODD_BAIL, BW_AT_BAIL_COLUMNS, bail->columns, 0, 0);
   }
-  if (bail->style == BW_BAIL_NONE || bail->style == BW_BAIL_UPRIGHT
-      || bail->columns <= band_columns - 2)
+  if (bail->style == BW_BAIL_NONE || bw_bail_is_strip (bail) || bail->columns <= band_columns - 2)
     return TRUE;
   if (band_columns < 4)
     return bw_fault_is (fault, BW_FAULTY_BAND_NARROW, BW_AT_BAIL_COLUMNS, band_columns, 0, 0);

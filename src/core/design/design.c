@@ -209,14 +209,14 @@ check_rows_suffice (const BwDesign *design, const BwStone *stone, const BwBeddin
                       BW_ROWS_MAX);
 }
 
-/* The base of the bail lies on the band: across it for an upright strip, along it for the others.
- */
+/* The base of the bail lies on the band: across it for an upright strip, along it for the others. A
+ * loop over the tip never reaches farther than half round. */
 static gboolean
 check_bail_base (const BwDesign *design, BwFault *fault)
 {
   gboolean upright = design->bail.style == BW_BAIL_UPRIGHT;
   double most = upright ? design->band.columns : design->band.rows / 2.0;
-  if (design->bail.base_beads <= most)
+  if (design->bail.style == BW_BAIL_OVER || design->bail.base_beads <= most)
     return TRUE;
   return bw_fault_is (fault, upright ? BW_FAULTY_BASE_WIDE : BW_FAULTY_BASE_LONG,
                       BW_AT_BAIL_BASE_BEADS, design->bail.base_beads, most, 0);
@@ -231,18 +231,18 @@ round_mm (const BwDesign *design)
 int
 bw_design_bail_columns_most (const BwDesign *design)
 {
-  if (design->bail.style != BW_BAIL_UPRIGHT)
+  if (!bw_bail_is_strip (&design->bail))
     return MAX (0, design->band.columns - 2);
   double most = floor (round_mm (design) / design->gauge.column_mm + BW_ROUNDING_WHOLE);
   return (int)MIN (most, BW_COLUMNS_MAX) & ~1;
 }
 
-/* An upright strip's columns lie round the stone, and no further than once. */
+/* A strip's columns lie round the stone, and no further than once. */
 static gboolean
 check_bail_lies_round (const BwDesign *design, BwFault *fault)
 {
   double wide = design->bail.columns * design->gauge.column_mm, round = round_mm (design);
-  if (design->bail.style != BW_BAIL_UPRIGHT
+  if (!bw_bail_is_strip (&design->bail)
       || design->bail.columns <= bw_design_bail_columns_most (design))
     return TRUE;
   return bw_fault_is (fault, BW_FAULTY_STRIP_WIDE, BW_AT_BAIL_COLUMNS, design->bail.columns, wide,
@@ -255,7 +255,8 @@ check_bail (const BwDesign *design, BwFault *fault)
   BwLoop loop;
   return design->bail.style == BW_BAIL_NONE
          || (check_bail_base (design, fault) && check_bail_lies_round (design, fault)
-             && bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, fault));
+             && (design->bail.style == BW_BAIL_OVER
+                 || bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, fault)));
 }
 
 static gboolean

@@ -88,13 +88,13 @@ double bw_closing_usual_mm (BwClosing closing);
 /* Every range and every joint condition: the stone can be, the band lies on it (fault at
  * /band/bottom_mm or /band/columns), columns even, the bed is nowhere negative, the needle and
  * thread go through an empty hole, no more than BW_ROWS_MAX rows go round (fault at
- * /gauge/pitch_mm), the bail arches over a base that lies on the band, an upright strip
+ * /gauge/pitch_mm), the bail arches over a base that lies on the band, a strip of its own
  * reaches no more than once round it. The first fault found is
  * reported. stone, when not NULL, receives the solved stone. */
 gboolean bw_design_validate (const BwDesign *design, BwStone *stone, BwFault *fault);
 
-/* The most columns its bail can have, even: a flap leaves a column free on either side, an upright
- * strip goes round the stone once. 0: none. */
+/* The most columns its bail can have, even: a flap leaves a column free on either side, a strip
+ * of its own goes round the stone once. 0: none. */
 int bw_design_bail_columns_most (const BwDesign *design);
 
 /* The ranges of spare, packs, pieces, necklace and, when there are some, prices: a part of the

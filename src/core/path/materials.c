@@ -3,6 +3,7 @@
  * evening, so beads carry a spare share and come in whole packs. */
 #include "core/path/materials.h"
 
+#include "core/bail/bail-loop.h"
 #include "core/bail/bail-place.h"
 #include "core/band/column.h"
 #include "core/base/tolerance.h"
@@ -107,7 +108,7 @@ count_work_rows (const BwPath *path, const BwBand *band)
 }
 
 static void
-find_findings (BwMaterials *materials, const BwDesign *design)
+find_findings (BwMaterials *materials, const BwDesign *design, const BwStone *stone)
 {
   const BwSupply *supply = &design->supply;
   BwLoop loop;
@@ -116,7 +117,7 @@ find_findings (BwMaterials *materials, const BwDesign *design)
   materials->hanging_cord_mm = for_pieces (supply->neck_mm + supply->closing_mm, supply->pieces);
   materials->rings = design->bail.style == BW_BAIL_RING ? supply->pieces : 0;
   materials->clasps = supply->closing == BW_CLOSING_CLASP ? supply->pieces : 0;
-  if (bw_loop_init (&loop, &design->bail, &design->bead, &design->gauge, NULL))
+  if (bw_bail_loop_init (&loop, NULL, design, stone, NULL))
     materials->fitting_most_mm = loop.opening_mm;
 }
 
@@ -192,7 +193,7 @@ bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone
     bw_drawing_count (bail_drawing, counts);
   list_beads (materials, design, counts);
   take_path (materials, design, stone, path);
-  find_findings (materials, design);
+  find_findings (materials, design, stone);
   if (design->supply.has_prices)
     price (materials, design);
 }

@@ -3,9 +3,11 @@
  * how it is sewn down.
  *
  * A flap's columns go on from the band's. Its first row takes up band beads of one row as the row
- * before it, and its last row is sewn to band beads as far round the ring as its base is wide. An
- * upright strip lies across: its beads have their holes round the stone, and each end is whipped to
- * the band beads beneath it, first the end it begins with, then the other.
+ * before it, and its last row is sewn to band beads as far round the ring as its base is wide. A
+ * strip of its own lies across: at its ends its beads have their holes round the stone, and each
+ * end is whipped to the band beads beneath it, first the end it begins with, then the other. At the
+ * upper edge the holes of the band stand open upward: there each stitch goes down through one bead
+ * of the edge and up through its neighbour.
  *
  * Neither a bail nor its sewing is parted between two lengths where one can hold it: so small a
  * piece has no room for ends. A bail longer than any working length is worked like the band. */
@@ -21,9 +23,9 @@
 BwStitch
 bw_bail_path_entry (const BwNeedle *needle)
 {
-  if (needle->design->bail.style == BW_BAIL_UPRIGHT) {
+  if (bw_bail_is_strip (&needle->design->bail)) {
     BwStitch entry = bw_needle_under (needle, 0, needle->design->bail.rows > 1 ? 0 : 1);
-    entry.way = 0;
+    entry.way = needle->design->bail.style == BW_BAIL_OVER ? 1 : 0;
     return entry;
   }
   BwStitch entry = { TRUE, -1, needle->design->bail.columns, 1 };
@@ -64,7 +66,15 @@ walk_mm (const BwNeedle *needle, const BwRoute *route)
 static int
 row_passes (const BwBail *bail)
 {
-  return bail->style == BW_BAIL_UPRIGHT ? MAX (bail->rows - 1, 1) : bail->rows;
+  return bw_bail_is_strip (bail) ? MAX (bail->rows - 1, 1) : bail->rows;
+}
+
+/* How many beads a run of the sewing passes: at the upper edge each stitch takes two of the band.
+ */
+static int
+run_beads (const BwBail *bail)
+{
+  return bail->style == BW_BAIL_OVER ? bail->columns / 2 * 3 : bail->columns;
 }
 
 /* The thread for all of the bail with its sewing. */
@@ -72,8 +82,9 @@ static double
 whole_mm (const BwDesign *design)
 {
   const BwBail *bail = &design->bail;
-  int runs = bail->style == BW_BAIL_UPRIGHT ? 4 : 2;
-  return (row_passes (bail) + runs) * bw_path_pass_mm (design, bail->columns);
+  int runs = bw_bail_is_strip (bail) ? 4 : 2;
+  return row_passes (bail) * bw_path_pass_mm (design, bail->columns)
+         + runs * bw_path_pass_mm (design, run_beads (bail));
 }
 
 /* The way through the band to the bail counts with the bail's first row. Where it is long, or where
@@ -102,7 +113,7 @@ go_to_bail (BwNeedle *needle, BwStitch entry, int first_row)
 static void
 keep_runs_together (BwNeedle *needle)
 {
-  double runs = 2 * bw_path_pass_mm (needle->design, needle->design->bail.columns);
+  double runs = 2 * bw_path_pass_mm (needle->design, run_beads (&needle->design->bail));
   if (!bw_needle_has_room (needle, runs) && bw_needle_has_length_for (needle, runs))
     bw_needle_change (needle, needle->at);
 }
@@ -138,17 +149,32 @@ weave_flap (BwNeedle *needle, int row)
   sew_flap_back (needle, -needle->at.way);
 }
 
-/* One run along an end of the strip: a band bead before each raised bead of the end row. */
+/* Down to the band before a raised bead of the end row; at the edge up again through the next bead,
+ * in the way of the run. */
+static void
+dip (BwNeedle *needle, int foot, int column, int way)
+{
+  BwStitch bead[2];
+  if (needle->design->bail.style != BW_BAIL_OVER) {
+    bw_needle_pass (needle, BW_PART_ATTACHMENT, bw_needle_under (needle, foot, column - way));
+    return;
+  }
+  bw_needle_at_edge (needle, bead, foot, column - way / 2.0, way * needle->feet.sense[foot]);
+  bw_needle_follow (needle, BW_PART_ATTACHMENT, bead, 2);
+}
+
+/* One run along an end of the strip: from raised bead to raised bead of the end row, each time by
+ * way of the band. */
 static void
 whip_end (BwNeedle *needle, int end_row, int foot, int *row)
 {
   int columns = needle->design->bail.columns, way = -needle->at.way;
-  begin_pass (needle, BW_PART_ATTACHMENT, row, columns);
+  begin_pass (needle, BW_PART_ATTACHMENT, row, run_beads (&needle->design->bail));
   for (int i = 1; i <= columns; i++) {
     int column = way > 0 ? i : columns + 1 - i;
     if (!bw_lattice_has (end_row, column))
       continue;
-    bw_needle_pass (needle, BW_PART_ATTACHMENT, bw_needle_under (needle, foot, column - way));
+    dip (needle, foot, column, way);
     bw_needle_pass (needle, BW_PART_ATTACHMENT, (BwStitch){ TRUE, end_row, column, way });
   }
 }
@@ -162,7 +188,7 @@ sew_end (BwNeedle *needle, int end_row, int foot, int *row)
 }
 
 static void
-weave_upright (BwNeedle *needle, int row)
+weave_strip (BwNeedle *needle, int row)
 {
   const BwBail *bail = &needle->design->bail;
   int strung = MIN (bail->rows, 2);
@@ -181,8 +207,8 @@ bw_bail_path_weave (BwNeedle *needle)
 {
   int row = needle->design->band.rows + 2;
   go_to_bail (needle, bw_bail_path_entry (needle), row + 1);
-  if (needle->design->bail.style == BW_BAIL_UPRIGHT)
-    weave_upright (needle, row);
+  if (bw_bail_is_strip (&needle->design->bail))
+    weave_strip (needle, row);
   else
     weave_flap (needle, row);
 }

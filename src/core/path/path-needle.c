@@ -25,8 +25,9 @@ bw_needle_stand_bail (BwNeedle *needle, const BwBailBase *base)
 {
   needle->feet = (BwFeet){ .margin = base->margin,
                            .row = { (int)lround (base->first_row), (int)lround (base->last_row) },
-                           .centre_row = (base->first_row + base->last_row) / 2,
-                           .column = { base->column[0], base->column[1] } };
+                           .column = { base->column[0], base->column[1] },
+                           .foot_row = { base->foot_row[0], base->foot_row[1] },
+                           .sense = { base->sense[0], base->sense[1] } };
 }
 
 /* Below its first row a flap goes on as the band's beads that carry it; above its last one, once it
@@ -35,7 +36,7 @@ static void
 leave_flap (const BwNeedle *needle, BwStitch *stitch)
 {
   const BwBail *bail = &needle->design->bail;
-  if (bail->style == BW_BAIL_UPRIGHT || stitch->column < 1 || stitch->column > bail->columns)
+  if (bw_bail_is_strip (bail) || stitch->column < 1 || stitch->column > bail->columns)
     return;
   int beyond = stitch->row - bail->rows - 1;
   if (stitch->row >= 1 && (beyond < 0 || !needle->hung))
@@ -56,17 +57,36 @@ bw_needle_resolve (const BwNeedle *needle, BwStitch *stitch)
   return hole && *hole > 0;
 }
 
-BwStitch
-bw_needle_under (const BwNeedle *needle, int foot, int column)
+/* The bead of a foot's band column nearest to a place of the strip's end, shifted by so many rows.
+ */
+static BwStitch
+beneath (const BwNeedle *needle, int foot, double column, int shift)
 {
   const BwDesign *design = needle->design;
   double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
+  double rows = needle->feet.sense[foot] * 2 * aside / design->gauge.pitch_mm + shift;
   int band_column = needle->feet.column[foot];
   BwStitch under = { FALSE, 0, band_column, 1 };
-  under.row = bw_lattice_nearest (needle->feet.centre_row + 2 * aside / design->gauge.pitch_mm,
-                                  (band_column + 1) % 2);
+  under.row = bw_lattice_nearest (needle->feet.foot_row[foot] + rows, (band_column + 1) % 2);
+  return under;
+}
+
+BwStitch
+bw_needle_under (const BwNeedle *needle, int foot, int column)
+{
+  BwStitch under = beneath (needle, foot, column, 0);
   bw_needle_resolve (needle, &under);
   return under;
+}
+
+void
+bw_needle_at_edge (const BwNeedle *needle, BwStitch bead[2], int foot, double column, int onward)
+{
+  bead[0] = bead[1] = beneath (needle, foot, column, -onward);
+  bead[0].way = -1;
+  bead[1].row += 2 * onward;
+  for (int i = 0; i < 2; i++)
+    bw_needle_resolve (needle, &bead[i]);
 }
 
 static int
@@ -78,17 +98,16 @@ offer (const BwNeedle *needle, BwStitch stitch, BwStitch *next, int n)
   return n + 1;
 }
 
-/* The end rows of an upright strip lie on the band: from there the needle can dip into the bead
- * beneath, either way. */
+/* The end rows of a strip lie on the band: from there the needle can dip into the bead beneath,
+ * either way; from over the edge it comes from above. */
 static int
 offer_foot (const BwNeedle *needle, const BwStitch *from, BwStitch *next, int n)
 {
   const BwBail *bail = &needle->design->bail;
-  if (!from->in_bail || bail->style != BW_BAIL_UPRIGHT
-      || (from->row != 1 && from->row != bail->rows))
+  if (!from->in_bail || !bw_bail_is_strip (bail) || (from->row != 1 && from->row != bail->rows))
     return n;
   BwStitch under = bw_needle_under (needle, from->row == 1 ? 0 : 1, from->column + from->way);
-  for (under.way = 1; under.way >= -1; under.way -= 2)
+  for (under.way = bail->style == BW_BAIL_OVER ? -1 : 1; under.way >= -1; under.way -= 2)
     n = offer (needle, under, next, n);
   return n;
 }

@@ -16,10 +16,13 @@ typedef struct {
 
 /* Where the bail stands on the band. */
 typedef struct {
-  int margin;        /* flap: band columns left free on either side */
-  int row[2];        /* flap: band rows under its first row and over its last one */
-  double centre_row; /* upright: the band row, as a real number, under the bail's middle */
-  int column[2];     /* upright: band columns of the lower and the upper foot */
+  int margin; /* flap: band columns left free on either side */
+  int row[2]; /* flap: band rows under its first row and over its last one */
+  /* A strip of its own, its first and its second foot: the band column it is sewn to, the band row,
+   * as a real number, under its middle, and +1 where its columns run as the band's rows do. */
+  int column[2];
+  double foot_row[2];
+  int sense[2];
 } BwFeet;
 
 typedef struct {
@@ -61,5 +64,10 @@ void bw_needle_string_rows (BwNeedle *needle, BwPart part, gboolean in_bail, int
 
 /* Where the bail stands from now on: the ring is closed. */
 void bw_needle_stand_bail (BwNeedle *needle, const BwBailBase *base);
-/* The band bead under a column of an end of the upright strip (0..columns + 1), foot 0 or 1. */
+/* The band bead under a column of an end of a strip (0..columns + 1), foot 0 or 1. The needle runs
+ * up through it. */
 BwStitch bw_needle_under (const BwNeedle *needle, int foot, int column);
+/* Two neighbours of the upper edge about the place, in columns, where the needle comes out of a
+ * strip's end; onward: which of them is the second, +1 the one in the later band row. */
+void bw_needle_at_edge (const BwNeedle *needle, BwStitch bead[2], int foot, double column,
+                        int onward);

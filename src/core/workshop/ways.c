@@ -11,6 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#define BASE_BEADS 3 /* of a flap: common practice, no source */
 #define LAYERS_MOST 4
 #define GRADE_MOST_MM 1.5 /* as the remedies have it */
 #define HEIGHT_STEP_MM 0.5
@@ -290,19 +291,33 @@ keep (Search *search, BwWay *way)
   g_array_append_vals (search->found, way, 1);
 }
 
+static gboolean
+fit_over (BwDesign *design, const BwStone *stone, int columns)
+{
+  BwLoop loop;
+  bw_bail_reach_over (design, stone);
+  design->bail.columns = columns;
+  return bw_bail_loop_init (&loop, NULL, design, stone, NULL) && loop.rows_needed > 0;
+}
+
 /* The bail of a style with the least rows whose loop lets the cord through; FALSE: there is none.
  */
 static gboolean
-fit_bail (BwDesign *design, BwBailStyle style, int columns)
+fit_bail (BwDesign *design, const BwStone *stone, BwBailStyle style, int columns)
 {
   BwBail *bail = &design->bail;
   BwLoop loop;
-  if (style != BW_BAIL_UPRIGHT && columns > design->band.columns - 2)
+  if (style != BW_BAIL_UPRIGHT && style != BW_BAIL_OVER && columns > design->band.columns - 2)
     return FALSE;
   /* A base as long as the other kind's: beads of a flap lie round the stone, of a strip along it.
    */
   if (style == BW_BAIL_UPRIGHT && bail->style != BW_BAIL_UPRIGHT)
     bail->base_beads = MIN (4, design->band.columns - 2);
+  if (style == BW_BAIL_OVER)
+    return fit_over (design, stone, columns);
+  /* Half round the stone is no foot for a loop of another kind. */
+  if (bail->style == BW_BAIL_OVER && style != BW_BAIL_UPRIGHT)
+    bail->base_beads = BASE_BEADS;
   bail->style = style;
   bail->columns = columns;
   bail->rows = 41; /* long enough to arch over any base; the loop then tells what is needed */
@@ -317,7 +332,7 @@ keep_with_bail (Search *search, const BwWay *band, BwBailStyle style, int column
 {
   BwWay way = *band;
   BwHang hang;
-  if (!fit_bail (&way.design, style, columns)
+  if (!fit_bail (&way.design, search->ask->stone, style, columns)
       || !bw_hang_init (&hang, &way.design, search->ask->stone, NULL)
       || hang.loop.largest_cord_mm < way.design.bail.cord_mm - BW_ROUNDING_MM)
     return;
@@ -333,17 +348,18 @@ try_bails (Search *search, BwWay *band)
   static const struct {
     BwBailStyle style;
     int columns;
-  } bails[] = { { BW_BAIL_FLAP, 4 },
-                { BW_BAIL_FLAP, 6 },
-                { BW_BAIL_RING, 4 },
-                { BW_BAIL_UPRIGHT, 4 },
-                { BW_BAIL_UPRIGHT, 6 } };
-  if (search->ask->design->bail.style == BW_BAIL_NONE) {
+  } bails[]
+      = { { BW_BAIL_FLAP, 4 },    { BW_BAIL_FLAP, 6 }, { BW_BAIL_RING, 4 }, { BW_BAIL_UPRIGHT, 4 },
+          { BW_BAIL_UPRIGHT, 6 }, { BW_BAIL_OVER, 4 }, { BW_BAIL_OVER, 6 } };
+  BwBailStyle own = search->ask->design->bail.style;
+  if (own == BW_BAIL_NONE) {
     keep (search, band);
     return;
   }
+  /* Over the tip only where that is what the maker thinks of. */
   for (gsize i = 0; i < G_N_ELEMENTS (bails); i++)
-    keep_with_bail (search, band, bails[i].style, bails[i].columns);
+    if (bails[i].style != BW_BAIL_OVER || own == BW_BAIL_OVER)
+      keep_with_bail (search, band, bails[i].style, bails[i].columns);
 }
 
 static void

@@ -11,7 +11,7 @@
 int
 bw_bail_lead (const BwBail *bail)
 {
-  return bail->style == BW_BAIL_UPRIGHT ? 0 : BW_BAIL_LEAD;
+  return bw_bail_is_strip (bail) ? 0 : BW_BAIL_LEAD;
 }
 
 /* A bead of the band, the row counted on through the join. In the empty slot of a strip of odd rows
@@ -68,6 +68,34 @@ cell_beneath_upright (const BwDesign *design, const BwBailBase *base, const BwDr
   return band_cell (band, band_row, band_column);
 }
 
+/* Either half takes the colours of the edge that its foot stands on, up from there: what is worn
+ * looks as if the band went on over the tip. */
+static guint8
+cell_before_over (const BwDesign *design, const BwBailBase *base, const BwDrawing *band, int row,
+                  int column)
+{
+  int foot = 2 * row > design->bail.rows + 1, up = foot ? design->bail.rows + 1 - row : row;
+  double aside = (column - (design->bail.columns + 1) / 2.0) * design->gauge.column_mm;
+  double rows = base->sense[foot] * 2 * aside / design->gauge.pitch_mm;
+  int band_column = design->band.columns - (up - 1) % design->band.columns;
+  return band_cell (band, bw_lattice_nearest (base->foot_row[foot] + rows, (band_column + 1) % 2),
+                    band_column);
+}
+
+static guint8
+cell_under (const BwDesign *design, const BwBailBase *base, const BwDrawing *band, int row,
+            int column)
+{
+  switch (design->bail.style) {
+  case BW_BAIL_UPRIGHT:
+    return cell_beneath_upright (design, base, band, row, column);
+  case BW_BAIL_OVER:
+    return cell_before_over (design, base, band, row, column);
+  default:
+    return band_cell (band, (int)base->first_row + row, base->margin + column);
+  }
+}
+
 BwDrawing *
 bw_bail_beneath (const BwDesign *design, const BwBailBase *base, const BwDrawing *band)
 {
@@ -76,10 +104,7 @@ bw_bail_beneath (const BwDesign *design, const BwBailBase *base, const BwDrawing
   for (int row = 1; row <= bail->rows; row++)
     for (int j = 0; j < bail->columns / 2; j++) {
       int column = bw_lattice_column (row, j);
-      guint8 cell = bail->style == BW_BAIL_UPRIGHT
-                        ? cell_beneath_upright (design, base, band, row, column)
-                        : band_cell (band, (int)base->first_row + row, base->margin + column);
-      bw_drawing_set (drawing, row, column, cell);
+      bw_drawing_set (drawing, row, column, cell_under (design, base, band, row, column));
     }
   return drawing;
 }

@@ -10,7 +10,7 @@
 /* Rows of the band shown before a flap's first row, and as many after its last; even. */
 #define BW_BAIL_LEAD 6
 
-/* 0 for an upright strip, whose beads lie across the band's. */
+/* 0 for a strip of its own, whose beads lie across the band's. */
 int bw_bail_lead (const BwBail *bail);
 
 /* The bail's drawing with its lead of band rows before and after it, as one piece of weaving: the
@@ -19,6 +19,6 @@ BwDrawing *bw_bail_cloth (const BwDesign *design, const BwBailBase *base, const 
                           const BwDrawing *bail);
 
 /* A drawing of the bail's size in which every bead has the colour of the band beneath: a flap's
- * rows go on where the band's leave off, an upright strip's beads take those they stand over.
- * Owned. */
+ * rows go on where the band's leave off, an upright strip's beads take those they stand over, and
+ * on a loop over the tip the columns of the band are mirrored at the edge. Owned. */
 BwDrawing *bw_bail_beneath (const BwDesign *design, const BwBailBase *base, const BwDrawing *band);

@@ -73,9 +73,21 @@ most_that_arches (const BwDesign *design, double step_mm, int most, int parity)
   return most - ((most - parity) & 1);
 }
 
+/* Along the upper edge, at most half round; any number of half beads. */
+static void
+set_base_over (BwDesign *design, double wanted_beads)
+{
+  int most = bw_lattice_beads_around (design->band.rows);
+  design->bail.base_beads = CLAMP ((int)lround (2 * wanted_beads), 1, most) / 2.0;
+}
+
 static void
 set_base (BwDesign *design, double wanted_beads)
 {
+  if (design->bail.style == BW_BAIL_OVER) {
+    set_base_over (design, wanted_beads);
+    return;
+  }
   gboolean upright = design->bail.style == BW_BAIL_UPRIGHT;
   int per_bead = upright ? 1 : 2;
   int parity = upright ? 1 : (design->bail.rows + 1) % 2;
@@ -160,7 +172,11 @@ bw_bail_step (BwDesign *design, const BwRing *ring, BwBailKnob knob, int by)
     break;
   case BW_BAIL_BASE:
   default:
-    set_base (design, before.base_beads + (before.style == BW_BAIL_UPRIGHT ? 2 : 1) * by);
+    set_base (design, before.base_beads
+                          + (before.style == BW_BAIL_UPRIGHT ? 2
+                             : before.style == BW_BAIL_OVER  ? 0.5
+                                                             : 1)
+                                * by);
     break;
   }
   return design->bail.columns != before.columns || design->bail.base_beads != before.base_beads

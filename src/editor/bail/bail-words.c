@@ -23,6 +23,8 @@ rows_words (const BwDesign *design, const BwBailBase *base, int period)
 {
   int first = maker_row (base->first_row, period), last = maker_row (base->last_row, period);
   gboolean join = first > last;
+  if (design->bail.style == BW_BAIL_OVER)
+    return g_strdup_printf (_ ("goes over the tip from row %d to row %d"), first, last);
   if (design->bail.style == BW_BAIL_UPRIGHT)
     return g_strdup_printf (_ ("stands over row %d"),
                             maker_row ((base->first_row + base->last_row) / 2, period));
@@ -40,6 +42,10 @@ bw_bail_place_words (BwProject *project)
     return g_strdup (_ ("There is no bail yet: choose its style."));
   g_autofree char *rows = rows_words (design, base, period);
   g_autofree char *face = bw_place_words (project, design->bail.at_deg);
+  if (design->bail.style == BW_BAIL_OVER)
+    /* Translators: rows ("goes over the tip from row 3 to row 9"), the place on the stone, the
+     * azimuth. */
+    return g_strdup_printf (_ ("Bail %s, %s (%.10g°)"), rows, face, design->bail.at_deg);
   /* Translators: rows ("from row 3 to row 9"), columns, the place on the stone, the azimuth. */
   return g_strdup_printf (_ ("Bail %s, columns %d to %d, %s (%.10g°)"), rows, (int)base->bottom + 1,
                           (int)base->top, face, design->bail.at_deg);

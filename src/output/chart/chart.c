@@ -106,7 +106,7 @@ draw_label (const BwChart *chart, cairo_t *cr, BwType type, const char *text, do
 static gboolean
 runs_up (const BwChart *chart, int row)
 {
-  if (!chart->in_bail || bw_project_get_design (chart->project)->bail.style == BW_BAIL_UPRIGHT)
+  if (!chart->in_bail || bw_bail_is_strip (&bw_project_get_design (chart->project)->bail))
     return bw_lattice_direction (row) > 0;
   const GArray *visits = bw_project_path (chart->project)->visits;
   for (guint i = 0; i < visits->len; i++) {

@@ -15,10 +15,8 @@ static const char *
 style_word (BwBailStyle style)
 {
   static const char *const words[] = {
-    [BW_BAIL_NONE] = "none",
-    [BW_BAIL_FLAP] = "flap",
-    [BW_BAIL_UPRIGHT] = "upright",
-    [BW_BAIL_RING] = "ring",
+    [BW_BAIL_NONE] = "none", [BW_BAIL_FLAP] = "flap", [BW_BAIL_UPRIGHT] = "upright",
+    [BW_BAIL_RING] = "ring", [BW_BAIL_OVER] = "over",
   };
   return words[style];
 }
@@ -136,6 +134,9 @@ style_sentence (BwBailStyle style)
     return _ ("upright strip; the cord runs across the stone");
   case BW_BAIL_RING:
     return _ ("flap with a ring, free to turn");
+  case BW_BAIL_OVER:
+    return _ ("loop over the tip, from the upper edge to the upper edge; the cord runs across the "
+              "tip");
   case BW_BAIL_NONE:
     break;
   }

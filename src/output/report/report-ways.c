@@ -52,6 +52,8 @@ bw_report_ways_bail (BwBailStyle style)
     return _ ("upright strip");
   case BW_BAIL_RING:
     return _ ("flap with a ring");
+  case BW_BAIL_OVER:
+    return _ ("loop over the tip");
   case BW_BAIL_NONE:
   default:
     return _ ("no bail");

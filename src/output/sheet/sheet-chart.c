@@ -221,7 +221,9 @@ tell_bail (BwFlow *flow, const BwDesign *design)
                    (gulong)margin),
       margin + 1, margin);
   bw_flow_text (flow, BW_TYPE_TEXT,
-                design->bail.style == BW_BAIL_UPRIGHT
+                design->bail.style == BW_BAIL_OVER
+                    ? _ ("The bail laid flat: a strip of its own that goes over the tip.")
+                : design->bail.style == BW_BAIL_UPRIGHT
                     ? _ ("The bail laid flat: a strip of its own that stands across the band.")
                     : text);
 }

@@ -13,11 +13,16 @@
 #include <math.h>
 
 #define FIGURE_HEIGHT 112.0
-#define WIDE 190.0 /* of the drawing; the words stand beside it */
-#define BESIDE 3   /* beads of the band shown beyond the base on either side */
+#define OVER_HEIGHT 150.0 /* the stone is drawn as well */
+#define WIDE 190.0        /* of the drawing; the words stand beside it */
+#define BESIDE 3          /* beads of the band shown beyond the base on either side */
+#define BELOW 3           /* columns of the band shown below its upper edge */
+#define STEPS 32          /* heights at which the stone's outline is drawn */
 
 typedef struct {
   const BwDesign *design;
+  const BwStone *stone;
+  const BwHang *hang;
   const BwLoop *loop;
   double scale, x0, y0; /* points a millimetre; where the middle of the base lies */
 } Arch;
@@ -40,19 +45,30 @@ draw_end (cairo_t *cr, const Arch *arch, double x, double y, BwTint fill)
   cairo_fill (cr);
 }
 
-/* A bead from its side. */
 static void
-draw_side (cairo_t *cr, const Arch *arch, double x, double y)
+draw_box (cairo_t *cr, const Arch *arch, double x, double y, double wide_mm, double high_mm)
 {
-  double length = arch->design->bead.length_mm * arch->scale;
-  double diameter = arch->design->bead.diameter_mm * arch->scale;
-  cairo_rectangle (cr, arch->x0 + x * arch->scale - length / 2,
-                   arch->y0 - y * arch->scale - diameter / 2, length, diameter);
+  double wide = wide_mm * arch->scale, high = high_mm * arch->scale;
+  cairo_rectangle (cr, arch->x0 + x * arch->scale - wide / 2, arch->y0 - y * arch->scale - high / 2,
+                   wide, high);
   cairo_set_source_rgb (cr, BW_ON_PAPER (SHADE));
   cairo_fill_preserve (cr);
   cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_set_line_width (cr, 0.6);
   cairo_stroke (cr);
+}
+
+/* A bead from its side. */
+static void
+draw_side (cairo_t *cr, const Arch *arch, double x, double y)
+{
+  draw_box (cr, arch, x, y, arch->design->bead.length_mm, arch->design->bead.diameter_mm);
+}
+
+static void
+draw_upright_bead (cairo_t *cr, const Arch *arch, double x, double y)
+{
+  draw_box (cr, arch, x, y, arch->design->bead.diameter_mm, arch->design->bead.length_mm);
 }
 
 /* From bead to bead of the band under the bail: an upright strip stands along the holes. */
@@ -87,6 +103,50 @@ draw_ground (cairo_t *cr, const Arch *arch)
   bw_type_draw (cr, BW_TYPE_TINY, _ ("bed, stone"), arch->x0, y + 7, 0.5);
 }
 
+static gboolean
+is_over (const Arch *arch)
+{
+  return arch->design->bail.style == BW_BAIL_OVER;
+}
+
+/* How far the stone reaches to one side of the middle of the base at a height over the edge. */
+static double
+stone_reach (const Arch *arch, double height, int side)
+{
+  const BwBailFrame *frame = &arch->hang->frame;
+  BwSection section;
+  double most = -INFINITY;
+  bw_section_init (&section, arch->stone, frame->middle.z + height);
+  for (int i = 0; i < section.edges; i++) {
+    BwVec2 from = { section.corner[i].x - frame->middle.x, section.corner[i].y - frame->middle.y };
+    most = MAX (most, side * bw_vec2_dot (from, bw_vec2 (frame->along.x, frame->along.y)));
+  }
+  return side * most;
+}
+
+/* What a loop over the tip stands on: the band's upper columns at either foot, and the stone
+ * between them. */
+static void
+draw_edge (cairo_t *cr, const Arch *arch)
+{
+  double below = BELOW * arch->design->gauge.column_mm;
+  double above = arch->stone->length_mm - arch->hang->frame.middle.z;
+  for (int i = 0; i <= 2 * STEPS + 1; i++) {
+    int side = i <= STEPS ? 1 : -1, step = i <= STEPS ? i : 2 * STEPS + 1 - i;
+    double y = -below + (above + below) * step / STEPS;
+    cairo_line_to (cr, arch->x0 + stone_reach (arch, y, side) * arch->scale,
+                   arch->y0 - y * arch->scale);
+  }
+  cairo_close_path (cr);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (WASH));
+  cairo_fill (cr);
+  for (int foot = -1; foot <= 1; foot += 2)
+    for (int k = 0; k < BELOW; k++)
+      draw_upright_bead (cr, arch, foot * arch->loop->base_mm / 2,
+                         -(k + 0.5) * arch->design->gauge.column_mm);
+  bw_type_draw (cr, BW_TYPE_TINY, _ ("stone"), arch->x0, arch->y0 - 4, 0.5);
+}
+
 static void
 draw_arc (cairo_t *cr, const Arch *arch)
 {
@@ -118,6 +178,21 @@ draw_cord (cairo_t *cr, const Arch *arch)
 }
 
 static char *
+what_over_shows (const Arch *arch)
+{
+  const BwBail *bail = &arch->design->bail;
+  g_autofree char *opening = bw_text_mm (arch->loop->opening_mm, 1);
+  g_autofree char *cord = bw_text_mm (arch->loop->largest_cord_mm, 1);
+  g_autofree char *base = bw_text_mm (arch->loop->base_mm, 1);
+  return g_strdup_printf (
+      _ ("Seen from the side, along the cord. The %d rows stand on the upper edge "
+         "of the band and come back to it %s farther, over the tip. Between tip "
+         "and loop there is room %s high, for a cord of up to %s (dark). The "
+         "cord can go in afterwards."),
+      bail->rows, base, opening, cord);
+}
+
+static char *
 what_it_shows (const Arch *arch)
 {
   const BwBail *bail = &arch->design->bail;
@@ -125,6 +200,8 @@ what_it_shows (const Arch *arch)
   g_autofree char *cord = bw_text_mm (arch->loop->largest_cord_mm, 1);
   if (arch->loop->opening_mm <= 0)
     return g_strdup (_ ("Nothing passes through this loop: it wants more rows."));
+  if (is_over (arch))
+    return what_over_shows (arch);
   const char *seen = bail->style == BW_BAIL_UPRIGHT ? _ ("Seen from the side, along the opening.")
                                                     : _ ("Seen from the tip, along the opening.");
   const char *holds = bail->style == BW_BAIL_RING
@@ -145,12 +222,19 @@ draw_loop (cairo_t *cr, double width, double height, gpointer data)
   double bead = arch->design->bead.diameter_mm;
   double high = loop->radius_mm * (1 - cos (loop->half_angle)) + bead;
   double half = loop->half_angle > G_PI / 2 ? loop->radius_mm : loop->base_mm / 2;
-  double wide = 2 * MAX (half, loop->base_mm / 2 + BESIDE * ground_step (arch)) + 2 * bead;
-  arch->scale = MIN ((height - 22) / high, WIDE / wide);
+  double below = is_over (arch) ? BELOW * arch->design->gauge.column_mm : bead / 2;
+  double foot = is_over (arch) ? 2 : 18; /* room for stone and bed beneath the beads */
+  double beside = is_over (arch) ? 0 : BESIDE * ground_step (arch);
+  double wide = 2 * MAX (half, loop->base_mm / 2 + beside) + 2 * bead;
+  high += below - bead / 2;
+  arch->scale = MIN ((height - 4 - foot) / high, WIDE / wide);
   arch->x0 = WIDE / 2;
-  arch->y0 = height - 18 - bead / 2 * arch->scale;
+  arch->y0 = height - foot - below * arch->scale;
+  if (is_over (arch))
+    draw_edge (cr, arch);
   draw_cord (cr, arch);
-  draw_ground (cr, arch);
+  if (!is_over (arch))
+    draw_ground (cr, arch);
   draw_arc (cr, arch);
   g_autofree char *text = what_it_shows (arch);
   g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TEXT, text, width - WIDE - 24);
@@ -163,9 +247,12 @@ void
 bw_sheet_add_loop (BwFlow *flow, BwProject *project)
 {
   const BwHang *hang = bw_project_hang (project);
-  Arch arch = { .design = bw_project_get_design (project), .loop = &hang->loop };
+  Arch arch = { .design = bw_project_get_design (project),
+                .stone = bw_project_stone (project),
+                .hang = hang,
+                .loop = &hang->loop };
   if (!hang->has_bail)
     return;
-  bw_flow_figure (flow, FIGURE_HEIGHT, draw_loop, &arch);
+  bw_flow_figure (flow, is_over (&arch) ? OVER_HEIGHT : FIGURE_HEIGHT, draw_loop, &arch);
   bw_flow_space (flow, 4);
 }

@@ -109,11 +109,11 @@ row_sentence (int row)
 static char *
 bail_sentence (const Steps *steps, const BwStep *step, const char *beads)
 {
-  gboolean upright = bw_project_get_design (steps->project)->bail.style == BW_BAIL_UPRIGHT;
+  gboolean strip = bw_bail_is_strip (&bw_project_get_design (steps->project)->bail);
   int row = last_row (steps, step);
   if (row == 0)
     return g_strdup_printf (_ ("Bring the thread to where the bail begins, through %s."), beads);
-  if (upright && row <= 2)
+  if (strip && row <= 2)
     return g_strdup (_ ("String a strip of its own, as the band began. Here it lies flat."));
   if (row == 1)
     return g_strdup_printf (_ ("It hangs on beads of the band: pick up a bead, pass through %s, in "
@@ -161,7 +161,14 @@ weaving_sentence (const Steps *steps, const BwStep *step)
 static char *
 sewing_sentence (const Steps *steps, const char *beads)
 {
-  if (bw_project_get_design (steps->project)->bail.style == BW_BAIL_UPRIGHT)
+  BwBailStyle style = bw_project_get_design (steps->project)->bail.style;
+  if (style == BW_BAIL_OVER)
+    return g_strdup_printf (
+        _ ("The strip goes over the tip, each end sewn to the upper edge; here it "
+           "lies flat. Down through a bead of the edge, up through the next: "
+           "through %s."),
+        beads);
+  if (style == BW_BAIL_UPRIGHT)
     return g_strdup_printf (_ ("The strip stands on the band, both its ends sewn down; here it "
                                "lies flat. Through %s."),
                             beads);

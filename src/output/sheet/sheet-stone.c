@@ -5,6 +5,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/bail/bail-place.h"
 #include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
 
@@ -169,15 +170,16 @@ draw_section (Sketch *sketch, double width, double height)
   if (stone->measured == BW_MEASURED_ACROSS_FLATS)
     draw_across (sketch, &section);
   draw_face_names (sketch, &section);
-  gboolean bail = sketch->design->bail.style != BW_BAIL_NONE;
-  gboolean same
-      = bail
-        && fabs (remainder (sketch->design->bail.at_deg - sketch->design->band.seam_deg, 360)) < 1;
-  double away = radius + 32 / sketch->scale;
-  draw_azimuth (sketch, sketch->design->band.seam_deg, away,
-                same ? _ ("join and bail") : _ ("join"), TRUE);
-  if (bail && !same)
-    draw_azimuth (sketch, sketch->design->bail.at_deg, away, _ ("bail"), FALSE);
+  double away = radius + 32 / sketch->scale, seam = sketch->design->band.seam_deg, bail[2];
+  int n = bw_bail_azimuths (bail, sketch->design, bw_project_mid_ring (sketch->project));
+  gboolean same = FALSE;
+  for (int i = 0; i < n; i++) {
+    gboolean here = fabs (remainder (bail[i] - seam, 360)) < 1;
+    if (!here)
+      draw_azimuth (sketch, bail[i], away, _ ("bail"), FALSE);
+    same |= here;
+  }
+  draw_azimuth (sketch, seam, away, same ? _ ("join and bail") : _ ("join"), TRUE);
   g_autofree char *girth = bw_text_mm (section.girth_mm, 1);
   g_autofree char *caption
       = g_strdup_printf (_ ("section at %.1f mm, seen from the tip"), stone->at_mm);

@@ -100,12 +100,21 @@ take_visit (View *view, const BwVisit *visit)
   view->band_rows = MAX (view->band_rows, visit->row);
 }
 
+/* The bail lies beside the columns it grows from; an upright strip beside the middle, a loop over
+ * the tip beside the upper edge. */
+static double
+bail_shift (const View *view)
+{
+  int beyond = view->design->band.columns - view->design->bail.columns;
+  return view->design->bail.style == BW_BAIL_OVER ? beyond : beyond / 2.0;
+}
+
 /* On a band all of whose columns can be shown they are; beside a bail those near it do. */
 static void
 widen (View *view)
 {
   int columns = view->design->band.columns;
-  int shift = (columns - view->design->bail.columns) / 2;
+  int shift = (int)bail_shift (view);
   gboolean all = columns <= ALL_COLUMNS && view->bail_low > view->bail_high;
   if (view->bail_low <= view->bail_high) {
     view->low_column = MIN (view->low_column, shift + 1);
@@ -195,13 +204,6 @@ static gboolean
 shows_both (const View *view)
 {
   return band_units (view) > 0 && bail_units (view) > 0;
-}
-
-/* The bail lies beside the columns it grows from; an upright strip beside the middle. */
-static double
-bail_shift (const View *view)
-{
-  return (view->design->band.columns - view->design->bail.columns) / 2.0;
 }
 
 static double

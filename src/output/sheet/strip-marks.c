@@ -2,7 +2,7 @@
 /* Paper lies flat on the faces and turns at the edges: its length is the section's girth itself. */
 #include "output/sheet/strip.h"
 
-#include "core/band/ring.h"
+#include "core/bail/bail-place.h"
 
 #include <math.h>
 
@@ -33,18 +33,19 @@ bw_strip_marks_init (BwStripMarks *marks, BwProject *project)
   BwBedding bedding;
   bw_section_init (&section, stone, mid);
   bw_ring_init (&ring, &section, 0);
-  double join = bw_ring_ray (&ring, design->band.seam_deg * G_PI / 180);
+  double join = bw_ring_ray (&ring, bw_radians (design->band.seam_deg)), azimuth[2];
   *marks = (BwStripMarks){ .girth_mm = section.girth_mm,
                            .over_mm = section.girth_mm,
                            .low_girth_mm = girth_at (stone, span.bottom_mm),
                            .high_girth_mm = girth_at (stone, span.bottom_mm + span.width_mm),
                            .bottom_mm = span.bottom_mm,
                            .width_mm = span.width_mm,
-                           .faces = stone->faces,
-                           .has_bail = design->bail.style != BW_BAIL_NONE };
+                           .faces = stone->faces };
   for (int i = 0; i < stone->faces; i++)
     marks->corner_mm[i] = along (&ring, join, ring.start[i]);
-  marks->bail_mm = along (&ring, join, bw_ring_ray (&ring, design->bail.at_deg * G_PI / 180));
+  marks->n_bails = bw_bail_azimuths (azimuth, design, bw_project_mid_ring (project));
+  for (int i = 0; i < marks->n_bails; i++)
+    marks->bail_mm[i] = along (&ring, join, bw_ring_ray (&ring, bw_radians (azimuth[i])));
   if (bw_bedding_init (&bedding, &design->bed, stone, span, NULL))
     marks->over_mm += 2 * G_PI * bw_bedding_thickness (&bedding, mid);
 }

@@ -192,19 +192,28 @@ draw_faces (cairo_t *cr, const Piece *piece)
   cairo_restore (cr);
 }
 
-/* Whether the bail sits over the join, where its name goes with the join's. */
+/* Whether a bail sits over the join, where its name goes with the join's. */
+static gboolean
+is_at_join (const BwStripMarks *marks, double bail_mm)
+{
+  return fabs (remainder (bail_mm, marks->girth_mm)) < 1;
+}
+
 static gboolean
 bail_at_join (const BwStripMarks *marks)
 {
-  return marks->has_bail && fabs (remainder (marks->bail_mm, marks->girth_mm)) < 1;
+  for (int i = 0; i < marks->n_bails; i++)
+    if (is_at_join (marks, marks->bail_mm[i]))
+      return TRUE;
+  return FALSE;
 }
 
 static void
-draw_bail (cairo_t *cr, const Piece *piece)
+draw_bail (cairo_t *cr, const Piece *piece, double bail_mm)
 {
   const BwStripMarks *marks = piece->marks;
-  double y = piece->height_mm * MM / 2, x = x_of (piece, marks->bail_mm);
-  if (!marks->has_bail || marks->bail_mm < piece->from_mm || marks->bail_mm > piece->to_mm)
+  double y = piece->height_mm * MM / 2, x = x_of (piece, bail_mm);
+  if (bail_mm < piece->from_mm || bail_mm > piece->to_mm)
     return;
   cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, x, y - 1);
@@ -212,7 +221,7 @@ draw_bail (cairo_t *cr, const Piece *piece)
   cairo_rel_line_to (cr, 5, 0);
   cairo_close_path (cr);
   cairo_fill (cr);
-  if (!bail_at_join (marks))
+  if (!is_at_join (marks, bail_mm))
     note (cr, _ ("bail"), x, y + 2, 0.5);
 }
 
@@ -254,7 +263,8 @@ draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
     draw_faces (cr, piece);
   draw_measure (cr, piece);
   if (!piece->over)
-    draw_bail (cr, piece);
+    for (int i = 0; i < piece->marks->n_bails; i++)
+      draw_bail (cr, piece, piece->marks->bail_mm[i]);
   if (piece->piece == 0) {
     draw_mark (cr, piece, 0, MARK / 2);
     note (cr, !piece->over && bail_at_join (piece->marks) ? _ ("join, bail") : _ ("join"), 3, y + 2,

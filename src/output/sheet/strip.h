@@ -12,8 +12,8 @@ typedef struct {
   double bottom_mm, width_mm; /* of the band */
   int faces;
   double corner_mm[BW_FACES_MAX]; /* along the measuring line from the join, where face i begins */
-  gboolean has_bail;
-  double bail_mm; /* along the measuring line, 0 ≤ bail < girth */
+  int n_bails;       /* places where a bail stands: none, one, or both feet of a loop */
+  double bail_mm[2]; /* along the measuring line, 0 ≤ bail < girth */
 } BwStripMarks;
 
 /* Everything is laid off from the join to the right, seen from outside with the tip up: as the rows

@@ -24,9 +24,8 @@ rows_between (int rows, int from, int to)
 static int
 foot_of (const BwDesign *design, const BwBailBase *base)
 {
-  double middle = (base->first_row + base->last_row) / 2;
-  int row = design->bail.style == BW_BAIL_UPRIGHT
-                ? bw_lattice_nearest (middle, (base->column[0] + 1) % 2)
+  int row = bw_bail_is_strip (&design->bail)
+                ? bw_lattice_nearest (base->foot_row[0], (base->column[0] + 1) % 2)
                 : (int)lround (base->first_row);
   return bw_lattice_wrap (row, design->band.rows);
 }

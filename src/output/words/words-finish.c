@@ -69,7 +69,7 @@ first_row_sentence (const Finish *finish, BwStretch stretch)
                           beads);
 }
 
-/* An upright strip begins with two rows strung at once, as the band does. */
+/* A strip of its own begins with two rows strung at once, as the band does. */
 static char *
 strung_sentence (const Finish *finish, const BwWordsRow *row)
 {
@@ -84,7 +84,7 @@ take_bail_row (Finish *finish, Bail *bail, BwStretch stretch)
 {
   BwWordsRow row = bail_row (finish, stretch);
   bail->next_row = row.row + 1;
-  if (finish->design->bail.style == BW_BAIL_UPRIGHT && row.row <= 2) {
+  if (bw_bail_is_strip (&finish->design->bail) && row.row <= 2) {
     if (!finish->row_by_row)
       bw_words_events_add (bail->events, bail->next_row, strung_sentence (finish, &row));
     g_free (row.colours);
@@ -154,6 +154,12 @@ bail_sentence (const BwBail *bail)
         _ ("A strip of %d columns and %d rows of its own, its beads across the "
            "stone, both ends sewn to the band. ↑ runs to the right and ↓ to the "
            "left, seen with the tip up."),
+        bail->columns, bail->rows);
+  case BW_BAIL_OVER:
+    return g_strdup_printf (
+        _ ("A strip of %d columns and %d rows of its own that goes over the tip, both ends sewn to "
+           "the upper edge: down through one bead of the edge, up through the next. Seen from "
+           "outside where it begins, ↑ runs to the left and ↓ to the right."),
         bail->columns, bail->rows);
   case BW_BAIL_RING:
     return g_strdup_printf (

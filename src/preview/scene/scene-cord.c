@@ -142,11 +142,9 @@ bend_of (double radius, double edge_mm)
 static void
 seat_in_loop (BwSceneSeat *seat, const BwHang *hang, const BwDesign *design)
 {
-  BwVec3 out = outward_of (&design->bail);
-  gboolean upright = design->bail.style == BW_BAIL_UPRIGHT;
-  seat->at = bw_vec3_sub (hang->pivot, bw_vec3_scale (out, seat->radius));
-  seat->along = upright ? bw_vec3 (-out.y, out.x, 0) : bw_vec3 (0, 0, 1);
-  seat->over = out;
+  seat->at = bw_vec3_sub (hang->pivot, bw_vec3_scale (hang->frame.out, seat->radius));
+  seat->along = hang->frame.columns;
+  seat->over = hang->frame.out;
   seat->half = half_width (design);
   seat->bend = bend_of (seat->radius, 0.6 * design->bead.diameter_mm);
 }

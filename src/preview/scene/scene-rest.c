@@ -132,7 +132,8 @@ static BwVec3
 centre_on_the_way (const BwScene *scene, double arrived)
 {
   const BwSceneRest *rest = &scene->rest;
-  BwPose turned = { rest->stance.pose.turn, 0 };
+  BwPose turned = rest->stance.pose;
+  turned.lean = 0;
   BwVec3 start = bw_pose_turn (turned, bw_vec3_sub (wide (scene->centre), rest->hold));
   BwVec3 end = bw_pose_turn (rest->stance.pose, bw_vec3_sub (rest->stance.centre, rest->hold));
   return bw_vec3_add (bw_vec3_scale (start, 1 - arrived), bw_vec3_scale (end, arrived));
@@ -144,14 +145,16 @@ bw_scene_stand_swinging (BwScene *scene, double lean, double arrived)
   const BwSceneRest *rest = &scene->rest;
   BwStance upright = upright_stance (scene), *now = &scene->stance;
   g_return_if_fail (rest->hangs);
-  now->pose = (BwPose){ rest->stance.pose.turn, lean };
+  now->pose = rest->stance.pose;
+  now->pose.lean = lean;
   now->stands = FALSE;
   now->centre
       = bw_vec3_add (rest->hold, bw_pose_turn_back (now->pose, centre_on_the_way (scene, arrived)));
   now->radius = between (upright.radius, rest->stance.radius, arrived);
   now->breadth = between (upright.breadth, rest->stance.breadth, arrived);
   /* The cord goes along with the piece at first and is pulled straight up as the piece arrives. */
-  double own = rest->stance.pose.lean, up = between (own, lean, arrived);
-  bw_scene_lay_cord (scene, bw_pose_turn_back ((BwPose){ now->pose.turn, up }, bw_vec3 (0, 0, 1)),
+  BwPose cord = rest->stance.pose;
+  cord.lean = between (cord.lean, lean, arrived);
+  bw_scene_lay_cord (scene, bw_pose_turn_back (cord, bw_vec3 (0, 0, 1)),
                      CORD_AT_REST * (double)scene->radius);
 }

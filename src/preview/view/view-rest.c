@@ -93,7 +93,8 @@ static BwCamera
 upright_about_plumb (BwViewRest *self)
 {
   BwCamera camera = self->upright;
-  camera.turn_deg -= bw_degrees (self->scene->rest.stance.pose.turn);
+  const BwPose *pose = &self->scene->rest.stance.pose;
+  camera.turn_deg -= bw_degrees (pose->turn - pose->spin);
   return camera;
 }
 

@@ -7,7 +7,7 @@
 
 static const char *const measured_words[] = { "across-flats", "face-widths", "girth", NULL };
 static const char *const base_words[] = { "flat", "point", NULL };
-static const char *const bail_words[] = { "none", "flap", "upright", "ring", NULL };
+static const char *const bail_words[] = { "none", "flap", "upright", "ring", "over", NULL };
 static const char *const closing_words[] = { "knot", "sliding", "clasp", NULL };
 
 #define FIELD(part, field) #field, .offset = offsetof(BwDesign, part.field)

@@ -249,8 +249,8 @@ bail_words (BwFaultKind kind, const double n[3])
         _ ("A bail of %d columns is too wide for a band of %d; at most %d are allowed."), (int)n[0],
         (int)n[1], (int)n[2]);
   case BW_FAULTY_STRIP_WIDE:
-    return g_strdup_printf (_ ("An upright strip of %d columns is %.4g mm wide, more than the %.4g "
-                               "mm round the band."),
+    return g_strdup_printf (_ ("A strip of %d columns is %.4g mm wide, more than the %.4g mm round "
+                               "the band."),
                             (int)n[0], n[1], n[2]);
   case BW_FAULTY_BASE_WIDE:
     return g_strdup_printf (_ ("A foot of %.10g columns is wider than the band's %.10g."), n[0],

@@ -5,6 +5,7 @@
 
 #include "project/file/reader.h"
 #include "project/fault/fault-words.h"
+#include "core/base/lattice.h"
 #include "core/band/fit.h"
 #include "project/json/json.h"
 #include "project/file/take.h"
@@ -334,6 +335,18 @@ complete_band (BwDesign *design, gboolean has_bottom, GError **error)
   return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
 }
 
+/* A loop over the tip whose feet are not told goes straight across. Of a root whose bail was read.
+ */
+static gboolean
+complete_bail (BwDesign *design, JsonObject *root)
+{
+  JsonNode *bail = json_object_get_member (root, "bail");
+  if (bail && design->bail.style == BW_BAIL_OVER
+      && !json_object_has_member (json_node_get_object (bail), "base_beads"))
+    design->bail.base_beads = bw_lattice_beads_around (design->band.rows) / 2.0;
+  return TRUE;
+}
+
 /* Rows that a file leaves out follow from the measurements alone, and so before this. */
 static gboolean
 believe (BwDesign *design, const BwProgress *progress, GError **error)
@@ -426,7 +439,7 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_plain_group (document, root, BW_GROUP_FIT, FALSE, error)
       || !read_materials (document, root, error) || !read_progress (document, root, error)
       || !bw_design_settle (design, document->head.progress, error)
-      || !complete_band (design, has_bottom (root), error)
+      || !complete_band (design, has_bottom (root), error) || !complete_bail (design, root)
       || !believe (design, document->head.progress, error)
       || !read_drawings (document, root, error))
     return FALSE;
