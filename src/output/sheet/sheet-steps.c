@@ -109,12 +109,15 @@ row_sentence (int row)
 static char *
 bail_sentence (const Steps *steps, const BwStep *step, const char *beads)
 {
-  gboolean strip = bw_bail_is_strip (&bw_project_get_design (steps->project)->bail);
+  const BwBail *bail = &bw_project_get_design (steps->project)->bail;
+  gboolean strip = bw_bail_is_strip (bail), over = bail->style == BW_BAIL_OVER;
   int row = last_row (steps, step);
   if (row == 0)
     return g_strdup_printf (_ ("Bring the thread to where the bail begins, through %s."), beads);
   if (strip && row <= 2)
-    return g_strdup (_ ("String a strip of its own, as the band began. Here it lies flat."));
+    return g_strdup (over ? _ ("String a strip of its own, as the band began. Here it lies flat.")
+                          : _ ("String a strip of its own, as the band began. It is seen from "
+                               "above, its beads across the stone."));
   if (row == 1)
     return g_strdup_printf (_ ("It hangs on beads of the band: pick up a bead, pass through %s, in "
                                "turn. The bail lies flat beside the band here."),
@@ -145,7 +148,7 @@ weaving_sentence (const Steps *steps, const BwStep *step)
   const BwVisit *visit = visit_at (steps, step->first);
   const BwThreadLength *own = length_of (steps, visit);
   if (step->first + step->n == steps->visits->len)
-    return g_strdup (_ ("The tail of the beginning: take the stopper bead off. Cut it close."));
+    return g_strdup (_ ("The tail of the beginning, without its stopper bead. Cut it close."));
   gboolean fresh = visit[-1].length != visit->length;
   if (!fresh && (guint)visit->length + 1 == bw_project_path (steps->project)->lengths->len)
     return g_strdup_printf (_ ("Thread %d, its end, when all is sewn. Cut it close."),
@@ -169,8 +172,7 @@ sewing_sentence (const Steps *steps, const char *beads)
            "through %s."),
         beads);
   if (style == BW_BAIL_UPRIGHT)
-    return g_strdup_printf (_ ("The strip stands on the band, both its ends sewn down; here it "
-                               "lies flat. Through %s."),
+    return g_strdup_printf (_ ("The strip is seen from above, as it lies on the band. Through %s."),
                             beads);
   return g_strdup_printf (_ ("Fold the bail over until its last row meets the band; here it lies "
                              "flat. Through %s."),
@@ -237,9 +239,13 @@ record (Steps *steps, const BwStep *step, Panel *panel)
   panel->caption = caption (steps, step);
   bw_step_state_take (&steps->state, steps->project, steps->counted, step->first);
   steps->counted = step->first;
+  BwStepLayout layout;
+  bw_step_layout_init (&layout, steps->project, step, &steps->state, width, MOST_HEIGHT);
   cairo_t *cr = cairo_create (panel->drawing);
-  panel->height = bw_step_draw (cr, steps->project, step, &steps->state, width, MOST_HEIGHT);
+  bw_step_draw (cr, &layout);
   cairo_destroy (cr);
+  panel->height = layout.height;
+  bw_step_layout_clear (&layout);
 }
 
 static double
@@ -363,9 +369,11 @@ bw_sheet_add_legend (BwFlow *flow)
 {
   bw_flow_text (
       flow, BW_TYPE_SMALL,
-      _ ("The drawings follow the very path of the needle; the red line is the thread, the dot is "
-         "where it comes from. Dark beads are picked up, grey ones passed again. The numbers below "
-         "are those of rows, at the side those of columns. A bead crossed out is full: never force "
-         "the needle through it, glass breaks. How ends are woven in where the thread changes is "
-         "drawn under “The ends of the thread”."));
+      _ ("The drawings follow the very path of the needle; the red line is the thread, the dot the "
+         "bead it comes from, a small ring the end of a fresh thread. Dark beads are picked up, "
+         "grey ones passed again; small numbers in the beads are those of a chain. Two strokes "
+         "across the thread: the pass goes on alike. The numbers below are those of rows, at the "
+         "side those of columns; a bail counts its own. L is the last row of the band. A bead "
+         "crossed out is full: never force the needle through it, glass breaks. How ends are woven "
+         "in where the thread changes is drawn under “The ends of the thread”."));
 }

@@ -74,3 +74,35 @@ bw_steps_new (const BwPath *path)
   }
   return steps;
 }
+
+static gboolean
+is_weaving_in (const BwVisit *visit)
+{
+  return visit->part == BW_PART_WEAVING_IN;
+}
+
+/* The tail of the beginning is woven in last of all, backwards out of the very first bead. */
+static gboolean
+is_first_tail (const BwPath *path, const BwStep *step)
+{
+  const BwVisit *first = &g_array_index (path->visits, BwVisit, step->first);
+  return step->first + step->n == path->visits->len && is_weaving_in (first)
+         && is_weaving_in (first - 1);
+}
+
+BwStepBegin
+bw_step_begin (const BwPath *path, const BwStep *step, BwVisit *from)
+{
+  const BwVisit *first = &g_array_index (path->visits, BwVisit, step->first);
+  if (step->first == 0)
+    return BW_BEGIN_STOPPER;
+  if (is_first_tail (path, step)) {
+    *from = g_array_index (path->visits, BwVisit, 0);
+    from->direction = !from->direction;
+    return BW_BEGIN_BEAD;
+  }
+  if (first[-1].length != first->length)
+    return BW_BEGIN_TAIL;
+  *from = first[-1];
+  return BW_BEGIN_BEAD;
+}

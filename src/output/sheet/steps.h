@@ -28,3 +28,14 @@ typedef struct {
 /* An array of BwStep in the order of the needle. Every visit lies in exactly one step but those of
  * the passes that add rows of the band beyond the fourth and rows of the bail beyond the third. */
 GArray *bw_steps_new (const BwPath *path);
+
+/* What the thread of a step comes out of. */
+typedef enum {
+  BW_BEGIN_STOPPER, /* the first beads of all, strung beyond the stopper bead */
+  BW_BEGIN_TAIL,    /* a fresh thread, from outside the work */
+  BW_BEGIN_BEAD,    /* the bead it has left last */
+} BwStepBegin;
+
+/* Where a step begins; *from: the bead it comes from, seen the way it is left, for BW_BEGIN_BEAD.
+ */
+BwStepBegin bw_step_begin (const BwPath *path, const BwStep *step, BwVisit *from);

@@ -50,20 +50,17 @@ append_letters (GString *text, int rows)
 
 /* Rows left out take the change of thread that was due in them along. */
 static void
-append_missed_changes (GString *text, BwProject *project, int length)
+append_missed_change (GString *text, BwProject *project, int length)
 {
   const GArray *lengths = bw_project_path (project)->lengths;
-  int first = bw_likely_rows (project).first;
-  for (int i = 1; i <= length; i++) {
-    const BwThreadLength *taken = &g_array_index (lengths, BwThreadLength, i);
-    if (taken->from_row <= first)
-      continue;
-    g_autofree char *cut = bw_text_cut (taken->length_mm);
-    g_autofree char *words = g_strdup_printf (
-        _ ("If you have stopped before row %d, change the thread now, as told there, and cut %s."),
-        taken->from_row, cut);
-    bw_text_item (text, words);
-  }
+  const BwThreadLength *taken = &g_array_index (lengths, BwThreadLength, length);
+  if (taken->from_row <= bw_likely_rows (project).first)
+    return;
+  g_autofree char *cut = bw_text_cut (taken->length_mm);
+  g_autofree char *words = g_strdup_printf (
+      _ ("If you have stopped before row %d, change the thread now, as told there, and cut %s."),
+      taken->from_row, cut);
+  bw_text_item (text, words);
 }
 
 void
@@ -75,7 +72,7 @@ bw_words_append_join (GString *text, BwProject *project, int *length)
   bw_text_section (text, _ ("The join"));
   append_letters (text, names.rows);
   bw_words_append_pattern (text, project);
-  append_missed_changes (text, project, *length);
+  append_missed_change (text, project, *length);
   for (guint i = 0; i < visits->len; i += stretch.n) {
     stretch = bw_stretch_at (visits, i);
     if (!is_join (stretch.visit))
