@@ -123,6 +123,8 @@ append_bail (GString *json, const Sample *sample)
                           ",\n\"bail\": { \"style\": \"%s\", \"columns\": %d, \"rows\": %d, "
                           "\"base_beads\": 3, \"cord_mm\": 2, ",
                           styles[sample->bail], sample->bail_columns, sample->bail_rows);
+  if (sample->at_deg)
+    g_string_append_printf (json, "\"at_deg\": %s, ", sample->at_deg);
   append_cells (json, sample->bail_cells);
   g_string_append (json, " }");
 }

@@ -21,6 +21,7 @@ typedef struct {
   gboolean prices;
   gboolean taper;
   const char *working_mm; /* as JSON writes it; NULL: the default */
+  const char *at_deg;     /* same, of the bail; NULL: over the join */
 } Sample;
 
 /* A sound piece with a drawing in which stretches of rows repeat, alternate or are random. rows 0:

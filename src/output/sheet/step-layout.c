@@ -682,6 +682,8 @@ bw_step_layout_init (BwStepLayout *layout, BwProject *project, const BwStep *ste
 {
   View view;
   BwRowNames names = bw_row_names (project);
+  if (step->kind < BW_STEP_BAIL)
+    names.foot = 0;
   view_init (&view, project, step, state);
   *layout = (BwStepLayout){ .beads = g_array_new (FALSE, FALSE, sizeof (BwStepBead)),
                             .thread = g_array_new (FALSE, FALSE, sizeof (BwVec2)),

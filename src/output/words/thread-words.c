@@ -65,12 +65,14 @@ old_end_words (BwStretch old)
   return g_strdup_printf (_ ("weave the old end in %s, and cut it close"), way);
 }
 
-/* Where the fresh thread comes out: in the bead the old one left, or where the bail begins. */
+/* Where the fresh thread comes out: in the bead the old one left, or where the bail begins, which
+ * with another count is not the same. */
 static char *
 comes_out_words (const BwRowNames *names, BwStretch fresh, const BwVisit *left)
 {
   const BwVisit *out = &fresh.visit[fresh.n - 1];
-  if (same_bead (out, left) && out->direction == left->direction)
+  gboolean at_foot = names->foot > 0 && out[1].part == BW_PART_BAIL;
+  if (!at_foot && same_bead (out, left) && out->direction == left->direction)
     return g_strdup (_ ("so that it comes out where the old one left off"));
   g_autofree char *row = bw_row_name_of (names, out);
   /* Translators: the way the needle runs, a row, a column. */

@@ -95,26 +95,52 @@ take_bail_row (Finish *finish, Bail *bail, BwStretch stretch)
   g_array_append_val (bail->rows, row);
 }
 
+/* The way is that of the bail's beads: one bead alone would not show it. */
 static char *
 sewing_sentence (const Finish *finish, BwStretch stretch)
 {
+  const BwVisit *in_bail = stretch.visit;
+  for (guint i = 0; i < stretch.n; i++)
+    if (stretch.visit[i].in_bail)
+      in_bail = &stretch.visit[i];
   g_autofree char *beads = bw_stretch_words (&finish->names, stretch);
-  return g_strdup_printf (_ ("Sew down: pass through %s."), beads);
+  return g_strdup_printf (_ ("Sew down: pass %s through %s."), bw_words_arrow (in_bail->direction),
+                          beads);
 }
 
-/* With another count a bail off the join is a few rows nearer or farther. */
+/* With another count a bail off the join is a few rows nearer or farther. `last`: the bead from
+ * which it is begun. */
+static char *
+other_way_words (const Finish *finish, const BwVisit *last)
+{
+  BwVisit named = *last;
+  named.part = BW_PART_BAIL;
+  g_autofree char *row = bw_row_name_of (&finish->names, &named);
+  return g_strdup_printf (
+      _ ("With another count go from bead to bead until the thread comes out %s "
+         "of %s, column %d."),
+      bw_words_arrow (last->direction), row, last->column);
+}
+
 static char *
 walk_sentence (const Finish *finish, BwStretch stretch)
 {
   g_autofree char *beads = bw_stretch_words (&finish->names, stretch);
   if (finish->names.foot == 0)
     return g_strdup_printf (_ ("Bring the thread to the bail: pass through %s."), beads);
-  const BwVisit *last = &stretch.visit[stretch.n - 1];
-  g_autofree char *row = bw_row_name_of (&finish->names, last);
-  return g_strdup_printf (_ ("Bring the thread to the bail: as planned, pass through %s. With "
-                             "another count go from bead to bead in the same way, until the thread "
-                             "comes out %s of %s, column %d."),
-                          beads, bw_words_arrow (last->direction), row, last->column);
+  g_autofree char *other = other_way_words (finish, &stretch.visit[stretch.n - 1]);
+  /* Translators: the beads; "With another count go …". */
+  return g_strdup_printf (_ ("Bring the thread to the bail: as planned, pass through %s. %s"),
+                          beads, other);
+}
+
+/* Where the anchors end just where the bail begins, they do so with the planned count alone. */
+static void
+take_way_to_foot (const Finish *finish, Bail *bail, BwStretch stretch)
+{
+  const BwVisit *before = stretch.visit - 1;
+  if (finish->names.foot > 0 && before->part == BW_PART_ANCHORS)
+    bw_words_events_add (bail->events, 1, other_way_words (finish, before));
 }
 
 static void
@@ -125,6 +151,8 @@ take_bail_stretch (Finish *finish, Bail *bail, BwStretch stretch)
     bw_words_events_add (bail->events, bail->next_row,
                          bw_words_change (finish->project, finish->length));
   }
+  if (bw_stretch_count_new (stretch) > 0)
+    take_way_to_foot (finish, bail, stretch);
   if (stretch.visit->part == BW_PART_ATTACHMENT)
     bw_words_events_add (bail->events, bail->next_row, sewing_sentence (finish, stretch));
   else if (bw_stretch_count_new (stretch) > 0)
