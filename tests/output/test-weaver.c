@@ -170,6 +170,17 @@ typedef struct {
   int foot;
 } Drawn;
 
+/* Once the count is open no number is written that another count would make wrong. */
+static void
+check_labels (const Drawn *drawn)
+{
+  for (guint i = 0; i < drawn->layout->labels->len; i++) {
+    const BwStepLabel *label = &g_array_index (drawn->layout->labels, BwStepLabel, i);
+    if (label->is_row && !label->in_bail && g_ascii_isdigit (*label->text))
+      assert_in_range (atoi (label->text), 1, drawn->sample->rows / 2);
+  }
+}
+
 static gboolean
 lies_across (const Drawn *drawn, gboolean in_bail)
 {
@@ -311,6 +322,8 @@ look_at_drawings (const Sample *sample, BwProject *project, const GArray *told, 
     counted = step->first;
     bw_step_layout_init (&layout, project, step, &state, 400, 600);
     drawn.layout = &layout;
+    if (state.closed || step->kind == BW_STEP_ZIP)
+      check_labels (&drawn);
     if (step->kind == BW_STEP_WEAVING_IN) {
       int beads, turns;
       check_end (&drawn, state.closed ? sample->rows : 0, &beads, &turns);
