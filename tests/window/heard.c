@@ -96,12 +96,18 @@ heard_now (void)
   return all;
 }
 
+static const char *
+called (const Heard *heard)
+{
+  return !*heard->name && g_str_equal (heard->role, "status bar") ? heard->text : heard->name;
+}
+
 const Heard *
 heard_find (GPtrArray *all, const char *role, const char *name)
 {
   for (guint i = 0; i < all->len; i++) {
     const Heard *heard = g_ptr_array_index (all, i);
-    if ((!role || g_str_equal (heard->role, role)) && g_str_has_prefix (heard->name, name))
+    if ((!role || g_str_equal (heard->role, role)) && g_str_has_prefix (called (heard), name))
       return heard;
   }
   return NULL;

@@ -11,13 +11,14 @@ typedef struct {
   int width, height;  /* px; 0 when it was never shown or does not take the keyboard */
   const char *name;
   const char *description;
-  const char *text; /* of an entry */
+  const char *text; /* of an entry or a status */
 } Heard;
 
 /* Every object of the program, each before its children: an array of Heard. Owned. */
 GPtrArray *heard_now (void);
 
-/* The first that has this role and a name that begins so; role NULL: any. NULL when none has. */
+/* The first that has this role and a name, or a status without one whose text, begins so; role
+ * NULL: any. NULL when none has. */
 const Heard *heard_find (GPtrArray *all, const char *role, const char *name);
 
 /* TRUE when it is shown and takes the keyboard. */

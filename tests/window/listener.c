@@ -47,6 +47,13 @@ print_size (AtspiAccessible *object, gboolean wanted)
   g_free (extents);
 }
 
+/* GTK 4.8 calls a status by its words, 4.18 by no name, as ARIA has it: there they are its text. */
+static gboolean
+tells_text (const char *role)
+{
+  return g_strcmp0 (role, "text") == 0 || g_strcmp0 (role, "status bar") == 0;
+}
+
 static char *
 text_of (AtspiAccessible *object)
 {
@@ -70,7 +77,7 @@ print_object (AtspiAccessible *object, int depth)
   g_autofree char *states = states_of (object);
   g_autofree char *name = atspi_accessible_get_name (object, NULL);
   g_autofree char *description = atspi_accessible_get_description (object, NULL);
-  g_autofree char *text = g_strcmp0 (role, "text") == 0 ? text_of (object) : NULL;
+  g_autofree char *text = tells_text (role) ? text_of (object) : NULL;
   g_print ("%d", depth);
   print_field (role);
   print_field (states);

@@ -230,6 +230,50 @@ a_wrong_value_is_told_with_its_field (void **state)
   assert_true (*field->description);
 }
 
+static const Heard *
+control_called (GPtrArray *all, const char *name)
+{
+  for (guint i = 0; i < all->len; i++) {
+    const Heard *heard = g_ptr_array_index (all, i);
+    if (heard_is_control (heard) && g_str_equal (heard->name, name))
+      return heard;
+  }
+  fail_msg ("no control is called “%s”", name);
+  return NULL;
+}
+
+static void
+expect_described (const char *head)
+{
+  g_autoptr (GPtrArray) all = heard_now ();
+  const Heard *heard = control_called (all, head);
+  assert_true (*heard->description);
+  expect_heard (all, "label", heard->description);
+}
+
+static void
+what_stands_beside_a_control_describes_it (void **state)
+{
+  Maker *maker = *state;
+  maker_stage (maker, "measure");
+  expect_described ("Bead and hands");
+  maker_stage (maker, "make");
+  expect_described ("Necklace");
+
+  desk_key ("F11", 0);
+  desk_key ("m", 0);
+  desk_rest ();
+  desk_type ("wrong");
+  desk_key ("Return", 0);
+  desk_rest ();
+  g_autoptr (GPtrArray) all = heard_now ();
+  const Heard *length = expect_heard (all, "text", "The strip now measures, edge to edge");
+  assert_string_equal (length->text, "wrong");
+  assert_true (g_str_has_prefix (length->description, "“wrong” is not "));
+  desk_key ("F11", 0);
+  desk_rest ();
+}
+
 int
 main (void)
 {
@@ -242,6 +286,7 @@ main (void)
     IN_WINDOW (the_band_tells_the_bead_under_the_cursor),
     IN_WINDOW (the_fit_line_and_a_notice_are_told_where_a_reader_listens),
     IN_WINDOW (a_wrong_value_is_told_with_its_field),
+    IN_WINDOW (what_stands_beside_a_control_describes_it),
   };
   return maker_run (tests);
 }

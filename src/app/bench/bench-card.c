@@ -9,6 +9,7 @@
 #include "app/bench/bench-words.h"
 #include "app/bench/check-dialog.h"
 #include "app/form/field.h"
+#include "app/kit/description.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "output/report/fit-told.h"
@@ -166,5 +167,6 @@ bw_bench_card_init (BwBenchCard *self)
 {
   g_type_ensure (BW_TYPE_BENCH_NEEDLE);
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_describe (GTK_WIDGET (self->length), self->reason);
   bw_bench_needle_set_size (self->beads, BEAD_PX);
 }

@@ -6,6 +6,7 @@
 #include "app/bench/bench-words.h"
 #include "app/bench/check-dialog.h"
 #include "app/form/field.h"
+#include "app/kit/description.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "output/words/try-on-words.h"
@@ -137,4 +138,9 @@ static void
 bw_bench_check_init (BwBenchCheck *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_describe (GTK_WIDGET (self->length), self->reason);
+  bw_describe (GTK_WIDGET (self->sense), self->reason);
+  bw_describe (GTK_WIDGET (self->amount), self->reason);
+  bw_describe (GTK_WIDGET (self->unit), self->reason);
+  bw_describe (GTK_WIDGET (self->how), self->reason);
 }

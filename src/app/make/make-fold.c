@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/make/make-fold.h"
+#include "app/kit/description.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/make/make-lines.h"
@@ -94,5 +95,6 @@ static void
 bw_make_fold_init (BwMakeFold *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_describe (GTK_WIDGET (self->head), self->line);
   show_open (self, FALSE);
 }

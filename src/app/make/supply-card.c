@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "app/form/typed.h"
+#include "app/kit/description.h"
 #include "app/kit/words.h"
 #include "app/make/price-book.h"
 #include "app/make/make-cards.h"
@@ -173,6 +174,7 @@ static void
 bw_supply_card_init (BwSupplyCard *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_describe (GTK_WIDGET (self->currency), self->reason);
   g_signal_connect_object (bw_price_book_get (), "changed", G_CALLBACK (bw_card_refresh), self,
                            G_CONNECT_SWAPPED);
 }

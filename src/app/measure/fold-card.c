@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/measure/fold-card.h"
+#include "app/kit/description.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/measure/matter-words.h"
@@ -95,5 +96,6 @@ static void
 bw_fold_card_init (BwFoldCard *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bw_describe (GTK_WIDGET (self->head), self->line);
   show_open (self, FALSE);
 }
