@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What lies beside the band, in the program's window: motifs, a picture, the tray, the steps. */
 #include "../picture/costly.h"
+#include "drags.h"
 #include "maker.h"
 
 #include "app/draw/history-popover.h"
@@ -308,7 +309,6 @@ a_picture_is_opened_dragged_and_laid (void **state)
   g_autofree char *path = picture_file ();
   turn_to (maker, "Picture");
   maker_click_words (window_of (maker), "Open a Picture…");
-  maker_dialog (maker);
   maker_answer_path (maker, path);
   desk_until (has_trial, project);
   desk_settle ();
@@ -340,45 +340,18 @@ a_picture_is_opened_dragged_and_laid (void **state)
   assert_string_equal (bw_project_undo_label (project), "Picture");
 }
 
-/* A folder's window with one file in it, to be dragged out. */
-static GtkWidget *
-folder_with (GFile *file)
-{
-  GtkWidget *window = gtk_window_new (), *icon = gtk_label_new ("quarter.png");
-  GtkDragSource *source = gtk_drag_source_new ();
-  g_autoptr (GdkContentProvider) content = gdk_content_provider_new_typed (G_TYPE_FILE, file);
-  gtk_drag_source_set_content (source, content);
-  gtk_widget_add_controller (icon, GTK_EVENT_CONTROLLER (source));
-  gtk_window_set_decorated (GTK_WINDOW (window), FALSE);
-  gtk_window_set_default_size (GTK_WINDOW (window), 120, 40);
-  gtk_window_set_child (GTK_WINDOW (window), icon);
-  gtk_window_present (GTK_WINDOW (window));
-  desk_settle ();
-  return window;
-}
-
 static void
 a_picture_dropped_on_the_band_is_placed (void **state)
 {
   Maker *maker = *state;
   GtkWidget *canvas = maker_find (maker, BW_TYPE_BAND_CANVAS);
   g_autofree char *path = picture_file ();
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  GtkWidget *folder = folder_with (file);
   double x, y;
   maker_bead_point (maker, 51, 6, &x, &y);
-  desk_move (folder, 60, 20);
-  desk_press (1);
-  desk_move (folder, 80, 25);
-  desk_move (folder, 110, 30);
-  desk_move (canvas, x - 20, y);
-  desk_move (canvas, x, y);
-  desk_release (1);
+  drags_file (path, canvas, x, y);
   desk_until (has_trial, maker_project (maker));
   desk_keep ("dropped");
   assert_non_null (desk_look_for_prefix (window_of (maker), "quarter.png, 200 × 100"));
-  gtk_window_destroy (GTK_WINDOW (folder));
-  desk_settle ();
 }
 
 static gboolean

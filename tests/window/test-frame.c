@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The window round the stages: what it tells, what it opens, its menu, its tips and its keys. */
+#include "drags.h"
 #include "maker.h"
 
 #include "app/shelf/shelf-page.h"
@@ -89,39 +90,11 @@ what_is_told_moves_nothing_on_the_page (void **state)
 /* --- What is dropped ---------------------------------------------------------------------------
  */
 
-/* A folder's window with one file in it, to be dragged out. */
-static GtkWidget *
-folder_with (GFile *file)
-{
-  GtkWidget *window = gtk_window_new (), *icon = gtk_label_new ("a file");
-  GtkDragSource *source = gtk_drag_source_new ();
-  g_autoptr (GdkContentProvider) content = gdk_content_provider_new_typed (G_TYPE_FILE, file);
-  gtk_drag_source_set_content (source, content);
-  gtk_widget_add_controller (icon, GTK_EVENT_CONTROLLER (source));
-  gtk_window_set_decorated (GTK_WINDOW (window), FALSE);
-  gtk_window_set_default_size (GTK_WINDOW (window), 120, 40);
-  gtk_window_set_child (GTK_WINDOW (window), icon);
-  gtk_window_present (GTK_WINDOW (window));
-  desk_settle ();
-  return window;
-}
-
 static void
 drop_on (GtkWidget *target, const char *path)
 {
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  GtkWidget *folder = folder_with (file);
-  double x = gtk_widget_get_width (target) / 2.0, y = gtk_widget_get_height (target) / 2.0;
-  desk_move (folder, 60, 20);
-  desk_press (1);
-  desk_move (folder, 80, 25);
-  desk_move (folder, 110, 30);
-  desk_move (target, x - 20, y);
-  desk_move (target, x, y);
-  desk_release (1);
-  desk_settle ();
-  gtk_window_destroy (GTK_WINDOW (folder));
-  desk_settle ();
+  drags_file (path, target, gtk_widget_get_width (target) / 2.0,
+              gtk_widget_get_height (target) / 2.0);
 }
 
 static GtkWindow *

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The Draw stage as it is laid out: how large the band is, what folds away, how near it is, and
  * what the right button offers. */
+#include "drags.h"
 #include "maker.h"
 
 #include "app/draw/side-panel.h"
@@ -410,15 +411,12 @@ drag_row (Maker *maker, int from, int to, double at)
   GtkWidget *row = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), from));
   GtkWidget *goal = GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), to));
   double half = gtk_widget_get_height (row) / 2.0, end = at * gtk_widget_get_height (goal);
-  desk_move (row, 20, half);
-  desk_press (1);
-  desk_move (row, 24, half + 6);
-  desk_move (row, 26, half + 14);
+  GtkDragSource *source = drags_pick_up (row, 20, half);
   desk_move (goal, 30, end - 1);
   desk_move (goal, 30, end);
   desk_settle ();
   desk_keep ("mat-tray-drag");
-  desk_release (1);
+  drags_let_go (source);
 }
 
 typedef struct {
