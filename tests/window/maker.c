@@ -478,16 +478,74 @@ is_answered (gpointer data)
   return FALSE;
 }
 
+typedef struct {
+  GtkWidget *entry;
+  const char *text;
+} Pasted;
+
+/* Newer toolkits add the end of a name that is there, and select what they added. */
+static gboolean
+is_pasted (gpointer data)
+{
+  const Pasted *pasted = data;
+  GtkEditable *entry = GTK_EDITABLE (pasted->entry);
+  if (g_str_has_prefix (gtk_editable_get_text (entry), pasted->text)
+      && gtk_editable_get_selection_bounds (entry, NULL, NULL))
+    desk_key ("Delete", 0);
+  return g_str_equal (gtk_editable_get_text (entry), pasted->text);
+}
+
+static void
+paste (GtkWidget *entry, const char *text)
+{
+  assert_true (GTK_IS_EDITABLE (entry));
+  Pasted pasted = { entry, text };
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (entry), text);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_key ("v", GDK_CONTROL_MASK);
+  desk_until (is_pasted, &pasted);
+}
+
+static GtkWidget *
+file_dialog_of (GtkWindow *parent)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkWindow) window = g_list_model_get_item (all, i);
+    if (GTK_IS_FILE_CHOOSER (window) && gtk_widget_get_mapped (GTK_WIDGET (window))
+        && gtk_window_get_transient_for (window) == parent)
+      return GTK_WIDGET (window);
+  }
+  return NULL;
+}
+
+static gboolean
+asks_for_a_file (gpointer window)
+{
+  return file_dialog_of (window) != NULL;
+}
+
+/* Where a dialog shows the files alone, the key that asks for a place to type brings it. */
+static GtkWidget *
+entry_of (GtkWindow *dialog)
+{
+  if (!GTK_IS_EDITABLE (gtk_window_get_focus (dialog)))
+    desk_key ("l", GDK_CONTROL_MASK);
+  return gtk_window_get_focus (dialog);
+}
+
 void
 maker_answer_path (Maker *maker, const char *path)
 {
   Answer answer = { 0 };
-  g_set_weak_pointer (&answer.dialog, GTK_WIDGET (maker_dialog (maker)));
-  /* While one types, the toolkit's entry looks for names to complete and in GTK 4.8 never frees the
-   * strings it compares: traced to its completion model. */
+  GtkWindow *window = GTK_WINDOW (maker->window);
+  desk_until (asks_for_a_file, window);
+  desk_settle ();
+  g_set_weak_pointer (&answer.dialog, file_dialog_of (window));
+  /* The toolkit's entry looks for names to complete and in GTK 4.8 never frees the strings it
+   * compares: traced to its completion model. */
   desk_foreign_begin ();
-  desk_key ("a", GDK_CONTROL_MASK);
-  desk_type (path);
+  paste (entry_of (GTK_WINDOW (answer.dialog)), path);
   desk_rest ();
   desk_foreign_end ();
   answer.n_mapped = desk_count_mapped ();

@@ -69,7 +69,7 @@ void maker_click_words (GtkWidget *root, const char *words);
 GtkWindow *maker_dialog (Maker *maker);
 /* Waits until no dialog is left. */
 void maker_no_dialog (Maker *maker);
-/* Types a path into the file dialog that is open, and confirms. */
+/* Waits for the file dialog of this window, puts a path into it, and confirms. */
 void maker_answer_path (Maker *maker, const char *path);
 
 /* The middle of a bead on the canvas; the canvas must be on screen. */

@@ -552,8 +552,6 @@ static void
 ask_open (Maker *maker, const char *path)
 {
   desk_key ("o", GDK_CONTROL_MASK);
-  maker_dialog (maker);
-  desk_key ("l", GDK_CONTROL_MASK);
   maker_answer_path (maker, path);
 }
 

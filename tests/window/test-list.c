@@ -57,7 +57,6 @@ export_list (Maker *maker, const char *name)
 {
   g_autofree char *path = maker_path (name);
   desk_key ("e", GDK_CONTROL_MASK);
-  maker_dialog (maker);
   maker_answer_path (maker, path);
   desk_until (is_written, path);
   maker_no_dialog (maker);
