@@ -2,6 +2,7 @@
 /* The bail's loop: its arc, its opening, its parity, and the least rows that let a cord through. */
 #include "stones.h"
 
+#include "core/bail/hang-ring.h"
 #include "core/design/bail.h"
 
 static const BwGauge gauge = { .column_mm = 1.3, .pitch_mm = 1.6 };
@@ -283,10 +284,74 @@ a_loop_over_the_tip_too_short_to_reach_lies_straight (void **state)
   assert_true (loop.rows_needed > 30 / 0.8);
 }
 
+/* How deep a ring hangs in the flap it runs through, and how much it leaves beyond the flap's wall:
+ * its two edges point by point, laid against the inside of the wall. */
+static void
+lay_ring (double inner_mm, double wire_mm, double length_mm, double wall_mm, double *deep,
+          double *beyond)
+{
+  double radius = inner_mm / 2, lift = -1e9, lowest = -1e9;
+  for (int i = 0; i <= 100000; i++) {
+    double angle = G_PI * i / 100000, x = radius * cos (angle), y = radius * sin (angle);
+    if (fabs (x) <= length_mm / 2 + 1e-9)
+      lowest = fmax (lowest, (radius + wire_mm) * sin (angle));
+    if (fabs (fabs (x) - length_mm / 2) < radius * 1e-4 && lift < -1e8)
+      lift = y;
+  }
+  *deep = lowest - lift;
+  *beyond = radius + lift - wall_mm;
+}
+
+/* The ring runs in its flap and lets the cord through; half a millimetre less does not. */
+static void
+the_ring_is_the_least_that_runs_in_its_flap_and_lets_the_cord_through (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (51);
+  int tight = 0, wide = 0;
+  for (int i = 0; i < 60; i++) {
+    BwDesign design = { .bead = { .diameter_mm = 1.6, .length_mm = 1.3 },
+                        .gauge = { .column_mm = 1.3, .pitch_mm = 1.6 },
+                        .bail = { .style = BW_BAIL_RING,
+                                  .columns = 2 * g_rand_int_range (dice, 1, 9),
+                                  .cord_mm = g_rand_double_range (dice, 1, 5),
+                                  .clearance_mm = 2 } };
+    BwLoop loop = { .opening_mm = g_rand_double_range (dice, 1.5, 8) };
+    BwHangRing ring;
+    assert_true (bw_hang_ring_init (&ring, &design, &loop));
+    double length = design.bail.columns * 1.3, deep, beyond;
+    double wanted = design.bail.cord_mm + design.bail.clearance_mm;
+    lay_ring (ring.inner_mm, ring.wire_mm, length, 1.6, &deep, &beyond);
+    assert_true (deep <= loop.opening_mm + 0.02 && beyond >= wanted - 0.02);
+    assert_true (fabs (ring.passes_mm - (beyond - design.bail.clearance_mm)) < 0.02);
+    if (ring.inner_mm - 0.5 < length)
+      continue;
+    lay_ring (ring.inner_mm - 0.5, ring.wire_mm, length, 1.6, &deep, &beyond);
+    tight += deep > loop.opening_mm;
+    wide += beyond < wanted;
+    assert_true (deep > loop.opening_mm - 0.02 || beyond < wanted + 0.02);
+  }
+  assert_true (tight > 5 && wide > 5);
+  g_rand_free (dice);
+}
+
+static void
+no_ring_goes_where_nothing_passes (void **state)
+{
+  BwDesign design = { .bail = { .style = BW_BAIL_RING, .columns = 6 } };
+  BwLoop loop = { .opening_mm = -0.1 };
+  BwHangRing ring;
+  assert_false (bw_hang_ring_init (&ring, &design, &loop));
+  design.bail.style = BW_BAIL_FLAP;
+  loop.opening_mm = 4;
+  assert_false (bw_hang_ring_init (&ring, &design, &loop));
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_ring_is_the_least_that_runs_in_its_flap_and_lets_the_cord_through),
+    cmocka_unit_test (no_ring_goes_where_nothing_passes),
     cmocka_unit_test (a_loop_over_the_tip_rises_over_what_stands_in_it),
     cmocka_unit_test (a_loop_over_the_tip_too_short_to_reach_lies_straight),
     cmocka_unit_test (the_arc_has_the_length_and_the_base_it_was_given),

@@ -564,6 +564,29 @@ a_graded_bed_is_told_layer_by_layer (void **state)
   assert_non_null (strstr (page, third));
   assert_null (strstr (words, "even layer"));
   assert_null (strstr (page, "even layer"));
+  /* And drawn: where the third one begins stands at its height, as far as the notes leave room. */
+  double low = line_of (pen_find ("band, lower edge: ")), high = line_of (pen_find ("last turn: "));
+  double scale = (low - high) / (mid + half - span.bottom_mm);
+  const PenWords *begins = pen_find ("layer 3 from: ");
+  assert_near (g_ascii_strtod (begins->text + strlen ("layer 3 from: "), NULL), mid, 0.0501);
+  assert_near (low - line_of (begins), (mid - span.bottom_mm) * scale, 0.02);
+}
+
+/* A grade that no turn can follow is told to be none, instead of a bed that is thicker at an edge
+ * and has one even layer. */
+static void
+a_grade_of_less_than_half_a_cord_is_told_to_be_none (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  BwDesign design = *bw_project_get_design (project);
+  design.bed.top_extra_mm = 0.3 * design.bed.cord_thickness_mm;
+  assert_true (bw_project_set_design (project, "Grade", &design, NULL));
+  g_autofree char *words = bw_words_flowing (project);
+  assert_non_null (strstr (words, "no turn of a further layer is wound"));
+  assert_null (strstr (words, "The bed is graded"));
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  assert_null (pen_look_for ("layer 3"));
 }
 
 static void
@@ -774,6 +797,7 @@ main (void)
     cmocka_unit_test (the_beds_turns_are_drawn_and_told_at_their_heights),
     cmocka_unit_test (the_words_wind_the_bed_where_it_lies),
     cmocka_unit_test (a_graded_bed_is_told_layer_by_layer),
+    cmocka_unit_test (a_grade_of_less_than_half_a_cord_is_told_to_be_none),
     cmocka_unit_test (a_piece_without_a_bail_has_none_in_its_captions),
     cmocka_unit_test (sheet_and_kit_name_the_row_of_the_first_try_on),
     cmocka_unit_test (flags_stand_at_the_rows_of_the_try_on_and_of_new_thread),

@@ -53,9 +53,11 @@ findings_tell_what_goes_through_the_loop (void **state)
   assert_null (bw_ring_words (&materials, BW_UNIT_MM));
   assert_null (bw_clasp_words (&materials, &design, BW_UNIT_MM));
   materials.rings = materials.clasps = 2;
+  materials.ring = (BwHangRing){ 1.2, 8.5, 2.34 };
   assert_words (bw_ring_words (&materials, BW_UNIT_MM),
                 "2, closed: soldered, or with no gap the thread could slip through; wire thinner "
-                "than 5 mm");
+                "than 5 mm; at least 8.5 mm inside, of 1.2 mm wire; a cord of up to 2.3 mm passes "
+                "it");
   assert_words (bw_clasp_words (&materials, &design, BW_UNIT_MM),
                 "2, with two ends for a cord of 3 mm; up to 5 mm goes through the bail");
   materials.fitting_most_mm = -0.3;

@@ -119,6 +119,8 @@ find_findings (BwMaterials *materials, const BwDesign *design, const BwStone *st
   materials->clasps = supply->closing == BW_CLOSING_CLASP ? supply->pieces : 0;
   if (bw_bail_loop_init (&loop, NULL, design, stone, NULL))
     materials->fitting_most_mm = loop.opening_mm;
+  if (materials->fitting_most_mm > 0)
+    bw_hang_ring_init (&materials->ring, design, &loop);
 }
 
 static void

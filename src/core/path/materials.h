@@ -4,6 +4,7 @@
 
 #include "core/design/design.h"
 #include "core/pattern/drawing.h"
+#include "core/bail/hang-ring.h"
 #include "core/path/path.h"
 
 #define BW_CUT_MM 10 /* nobody cuts cord and thread finer */
@@ -48,6 +49,7 @@ typedef struct {
   int rings;                  /* of metal, for a ring bail */
   int clasps;                 /* each with its two cord ends; 0 without a bail */
   double fitting_most_mm;     /* what passes the bail's loop; 0 without one, ≤ 0: nothing does */
+  BwHangRing ring;            /* which ring to take, all 0 without one */
   double needle_most_mm;      /* bw_needle_most_mm () */
   const BwNeedleSize
       *needle; /* the thickest of the trade that goes; NULL when none is fine enough */

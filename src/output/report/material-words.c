@@ -43,6 +43,16 @@ bw_necklace_words (const BwSupply *supply, BwUnit unit)
   }
 }
 
+char *
+bw_ring_size_words (const BwHangRing *ring, BwUnit unit)
+{
+  g_autofree char *inner = bw_length_format (ring->inner_mm, unit, unit == BW_UNIT_MM ? 1 : 2);
+  g_autofree char *wire = bw_length_format (ring->wire_mm, unit, 1);
+  g_autofree char *passes = bw_length_format (ring->passes_mm, unit, 1);
+  return g_strdup_printf (_ ("at least %s inside, of %s wire; a cord of up to %s passes it"), inner,
+                          wire, passes);
+}
+
 /* The ring of a ring bail is caught in the loop, so its wire must pass. */
 char *
 bw_ring_words (const BwMaterials *materials, BwUnit unit)
@@ -53,9 +63,11 @@ bw_ring_words (const BwMaterials *materials, BwUnit unit)
     return g_strdup_printf (_ ("%d, closed; but nothing goes through the loop yet"),
                             materials->rings);
   g_autofree char *wire = bw_length_format (materials->fitting_most_mm, unit, 1);
+  g_autofree char *size = bw_ring_size_words (&materials->ring, unit);
+  /* Translators: how many; a thickness; "at least 8.5 mm inside, of 1.2 mm wire; …". */
   return g_strdup_printf (_ ("%d, closed: soldered, or with no gap the thread could slip through; "
-                             "wire thinner than %s"),
-                          materials->rings, wire);
+                             "wire thinner than %s; %s"),
+                          materials->rings, wire, size);
 }
 
 char *

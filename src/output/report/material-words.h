@@ -9,6 +9,9 @@
 char *bw_needle_words (const BwMaterials *materials, BwUnit unit);
 /* "457 mm, closed with knots that take 150 mm more". */
 char *bw_necklace_words (const BwSupply *supply, BwUnit unit);
+/* "at least 8.5 mm inside, of 1.2 mm wire; a cord of up to 2.3 mm passes it". Owned. */
+char *bw_ring_size_words (const BwHangRing *ring, BwUnit unit);
+
 /* Both NULL where there is nothing to buy. */
 char *bw_ring_words (const BwMaterials *materials, BwUnit unit);
 char *bw_clasp_words (const BwMaterials *materials, const BwDesign *design, BwUnit unit);

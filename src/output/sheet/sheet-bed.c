@@ -4,6 +4,7 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/design/bed-layers.h"
 #include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
 #include "output/words/bed-words.h"
@@ -14,17 +15,23 @@
 
 #define FIGURE_HEIGHT 108.0
 #define MOST_TURNS_DRAWN 60
+#define LAYER_OUT 3.0   /* how far each layer stands out, points */
+#define NOTE_APART 11.0 /* from one note to the next */
 
 typedef struct {
   const BwDesign *design;
   const BwStone *stone;
   double low, high; /* of the bed, millimetres */
-  int turns;        /* in a layer */
+  int turns;        /* in a whole layer */
+  BwBedLayer layer[BW_BED_LAYERS_LISTED];
+  int n_layers;
 } Bed;
 
-/* A line from the drawing to what lies at its height, which is written beyond its far end. */
+/* A line from the drawing to what lies at its height, which is written beyond its far end, at
+ * another height where another note stands. */
 static void
-edge_note (cairo_t *cr, double y, double near, double far, double z, const char *what)
+bent_note (cairo_t *cr, double y, double near, double far, double text_y, double z,
+           const char *what)
 {
   g_autofree char *value = bw_text_mm (z, 1);
   /* Translators: an edge, its height. */
@@ -32,18 +39,25 @@ edge_note (cairo_t *cr, double y, double near, double far, double z, const char 
   cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
   cairo_set_line_width (cr, 0.4);
   cairo_move_to (cr, near, y);
-  cairo_line_to (cr, far, y);
+  cairo_line_to (cr, far, text_y);
   cairo_stroke (cr);
-  bw_type_draw (cr, BW_TYPE_SMALL, text, far > near ? far + 3 : far - 3, y - 5, far > near ? 0 : 1);
+  bw_type_draw (cr, BW_TYPE_SMALL, text, far > near ? far + 3 : far - 3, text_y - 5,
+                far > near ? 0 : 1);
 }
 
 static void
-draw_turns (cairo_t *cr, const Bed *bed, double left, double right, double y_low, double y_high)
+edge_note (cairo_t *cr, double y, double near, double far, double z, const char *what)
 {
-  int n = CLAMP (bed->turns, 1, MOST_TURNS_DRAWN);
+  bent_note (cr, y, near, far, y, z, what);
+}
+
+static void
+draw_turns (cairo_t *cr, int turns, double left, double right, double y_low, double y_high)
+{
+  int n = CLAMP (turns, 1, MOST_TURNS_DRAWN);
   double step = (y_low - y_high) / n;
   cairo_save (cr);
-  cairo_rectangle (cr, left - 3, y_high, right - left + 6, y_low - y_high);
+  cairo_rectangle (cr, left, y_high, right - left, y_low - y_high);
   cairo_set_source_rgb (cr, BW_ON_PAPER (SHADE));
   cairo_fill_preserve (cr);
   cairo_clip (cr);
@@ -52,11 +66,42 @@ draw_turns (cairo_t *cr, const Bed *bed, double left, double right, double y_low
   cairo_set_line_width (cr, 0.5);
   for (int i = 0; i <= n; i++) {
     double y = y_low - i * step;
-    cairo_move_to (cr, left - 3, y);
-    cairo_line_to (cr, right + 3, y - step);
+    cairo_move_to (cr, left, y);
+    cairo_line_to (cr, right, y - step);
   }
   cairo_stroke (cr);
   cairo_restore (cr);
+}
+
+/* Where a layer begins or ends within the bed, below or above the notes of the bed's own edges. */
+static double
+clear_of (double y, double y_low, double y_high)
+{
+  if (y_low - y < NOTE_APART)
+    return y_low - NOTE_APART;
+  return y - y_high < NOTE_APART ? y_high + NOTE_APART : y;
+}
+
+/* Layer on layer, each standing out a little more; one that does not reach from edge to edge says
+ * where it begins or ends. */
+static void
+draw_layers (cairo_t *cr, const Bed *bed, double left, double right, double base, double scale)
+{
+  double y_low = base - bed->low * scale, y_high = base - bed->high * scale;
+  for (int i = 0; i < bed->n_layers; i++) {
+    const BwBedLayer *layer = &bed->layer[i];
+    double out = LAYER_OUT * (i + 1);
+    draw_turns (cr, layer->turns, left - out, right + out, base - layer->low_mm * scale,
+                base - layer->high_mm * scale);
+    gboolean begins = layer->low_mm > bed->low + BW_ROUNDING_MM;
+    gboolean ends = layer->high_mm < bed->high - BW_ROUNDING_MM;
+    if (!begins && !ends)
+      continue;
+    double z = begins ? layer->low_mm : layer->high_mm, y = base - z * scale;
+    g_autofree char *what
+        = g_strdup_printf (begins ? _ ("layer %d from") : _ ("layer %d up to"), i + 1);
+    bent_note (cr, y, right + out, right + 24, clear_of (y, y_low, y_high), z, what);
+  }
 }
 
 static void
@@ -78,7 +123,7 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
     cairo_rel_line_to (cr, 0, height - 8);
   }
   cairo_stroke (cr);
-  draw_turns (cr, bed, left, right, base - bed->low * scale, base - bed->high * scale);
+  draw_layers (cr, bed, left, right, base, scale);
   edge_note (cr, base - bed->low * scale, right + 4, right + 24, bed->low, _ ("first turn"));
   edge_note (cr, base - bed->high * scale, right + 4, right + 24, bed->high, _ ("last turn"));
   cairo_set_dash (cr, (double[]){ 3, 2 }, 2, 0);
@@ -162,10 +207,14 @@ bw_sheet_add_bed (BwFlow *flow, BwProject *project)
   const BwDesign *design = bw_project_get_design (project);
   BwBandSpan span = bw_design_span (design);
   double width = bw_bed_width_mm (&design->bed, span), mid = bw_band_span_mid (span);
-  Bed bed = { design, bw_project_stone (project), mid - width / 2, mid + width / 2,
-              (int)ceil (width / design->bed.cord_width_mm - BW_ROUNDING_WHOLE) };
+  Bed bed = { .design = design,
+              .stone = bw_project_stone (project),
+              .low = mid - width / 2,
+              .high = mid + width / 2,
+              .turns = (int)ceil (width / design->bed.cord_width_mm - BW_ROUNDING_WHOLE) };
   if (bw_bed_cord_mm (&design->bed, bed.stone, span) <= 0)
     return;
+  bed.n_layers = bw_bed_layers (&design->bed, bed.stone, span, bed.layer);
   bw_flow_heading (flow, _ ("Winding the bed"), FIGURE_HEIGHT + 40);
   bw_flow_figure (flow, FIGURE_HEIGHT, draw_bed, &bed);
   bw_flow_space (flow, 4);

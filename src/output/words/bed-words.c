@@ -19,11 +19,35 @@ bw_bed_is_graded (const BwBed *bed)
 static char *
 thicker_words (const BwBed *bed)
 {
+  return g_strdup_printf (bed->top_extra_mm > 0
+                              ? _ ("The bed is graded, %.2f mm thicker at the upper edge than at "
+                                   "the lower:")
+                              : _ ("The bed is graded, %.2f mm thicker at the lower edge than at "
+                                   "the upper:"),
+                          fabs (bed->top_extra_mm));
+}
+
+/* A grade of less than half a cord is no turn more. */
+static char *
+too_little_words (const BwBed *bed)
+{
   return g_strdup_printf (
       bed->top_extra_mm > 0
-          ? _ ("The bed is graded, %.2f mm thicker at the upper edge than at the lower:")
-          : _ ("The bed is graded, %.2f mm thicker at the lower edge than at the upper:"),
+          ? _ ("It should be %.2f mm thicker at the upper edge than at the lower: less than half a "
+               "cord, so no turn of a further layer is wound, and the bed is even:")
+          : _ ("It should be %.2f mm thicker at the lower edge than at the upper: less than half a "
+               "cord, so no turn of a further layer is wound, and the bed is even:"),
       fabs (bed->top_extra_mm));
+}
+
+/* Whether some layer leaves part of the bed, so many millimetres wide, free. */
+static gboolean
+has_short_layer (const BwBedLayer *layers, int n, double width)
+{
+  for (int i = 0; i < n; i++)
+    if (layers[i].high_mm - layers[i].low_mm < width - BW_ROUNDING_MM)
+      return TRUE;
+  return FALSE;
 }
 
 static void
@@ -45,7 +69,10 @@ bw_bed_grade_words (BwProject *project)
   const BwDesign *design = bw_project_get_design (project);
   BwBedLayer layers[BW_BED_LAYERS_LISTED];
   int n = bw_bed_layers (&design->bed, bw_project_stone (project), bw_design_span (design), layers);
-  g_autofree char *thicker = thicker_words (&design->bed);
+  double width = bw_bed_width_mm (&design->bed, bw_design_span (design));
+  g_autofree char *thicker = n == 0 || has_short_layer (layers, n, width)
+                                 ? thicker_words (&design->bed)
+                                 : too_little_words (&design->bed);
   GString *text = g_string_new (thicker);
   for (int i = 0; i < n; i++)
     append_layer (text, i + 1, &layers[i]);

@@ -5,6 +5,7 @@
 
 #include "output/words/words.h"
 
+#include "output/report/material-words.h"
 #include "output/report/report.h"
 #include "output/report/report-parts.h"
 #include "output/words/further-rows.h"
@@ -173,6 +174,17 @@ take_bail (Finish *finish, Bail *bail)
   }
 }
 
+char *
+bw_words_ring (const BwDesign *design, const BwLoop *loop)
+{
+  BwHangRing ring;
+  if (!bw_hang_ring_init (&ring, design, loop))
+    return g_strdup (_ ("Put the ring in before the last row is sewn to the band."));
+  g_autofree char *size = bw_ring_size_words (&ring, BW_UNIT_MM);
+  /* Translators: "at least 8.5 mm inside, of 1.2 mm wire; …". */
+  return g_strdup_printf (_ ("Put the ring in before the last row is sewn to the band: %s."), size);
+}
+
 static char *
 bail_sentence (const BwBail *bail)
 {
@@ -190,11 +202,9 @@ bail_sentence (const BwBail *bail)
            "outside where it begins, ↑ runs to the left and ↓ to the right."),
         bail->columns, bail->rows);
   case BW_BAIL_RING:
-    return g_strdup_printf (
-        _ ("A flap of %d columns and %d rows that grows off the band round the "
-           "stone, folds over a ring and is sewn back to the band: put the ring "
-           "in before you sew."),
-        bail->columns, bail->rows);
+    return g_strdup_printf (_ ("A flap of %d columns and %d rows that grows off the band round the "
+                               "stone, folds over a ring and is sewn back to the band."),
+                            bail->columns, bail->rows);
   default:
     return g_strdup_printf (_ ("A flap of %d columns and %d rows that grows off the band round the "
                                "stone, folds over and is sewn back to the band."),
@@ -231,6 +241,11 @@ append_bail (Finish *finish)
   bw_text_section (finish->text, _ ("The bail"));
   g_autofree char *sentence = bail_sentence (&finish->design->bail);
   bw_text_paragraph (finish->text, sentence);
+  if (finish->design->bail.style == BW_BAIL_RING) {
+    g_autofree char *ring
+        = bw_words_ring (finish->design, &bw_project_hang (finish->project)->loop);
+    bw_text_item (finish->text, ring);
+  }
   append_foot (finish);
   bw_words_append_rows (finish->text, rows, finish->labels, events);
 }
