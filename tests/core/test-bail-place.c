@@ -133,6 +133,8 @@ the_feet_of_an_upright_strip_lie_on_the_band (void **state)
     assert_true (base.column[0] >= 1 && base.column[0] <= base.column[1]);
     assert_true (base.column[1] <= design.band.columns);
     assert_true (base.bottom == base.column[0] - 1 && base.top == base.column[1]);
+    assert_int_equal (base.sense[0], -1);
+    assert_int_equal (base.sense[1], -1);
     double across = (base.last_row - base.first_row) / 2 * design.gauge.pitch_mm;
     assert_near (across, design.bail.columns * design.gauge.column_mm, 1e-9);
     if ((int)design.bail.base_beads % 2)

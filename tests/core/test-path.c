@@ -160,7 +160,7 @@ near_under_strip (const Replay *r, const BwVisit *strip, const BwVisit *band, in
   double turn = d->band.rows * d->gauge.pitch_mm / 2;
   double along = (strip->column + end * 0.5 - (d->bail.columns + 1) / 2.0) * d->gauge.column_mm;
   double centre = (d->bail.at_deg - d->band.seam_deg) / 360 * turn;
-  double off = remainder ((band->row - 1) * d->gauge.pitch_mm / 2 - centre - along, turn);
+  double off = remainder ((band->row - 1) * d->gauge.pitch_mm / 2 - centre + along, turn);
   gboolean end_row = (strip->row <= 2 && lower) || (strip->row >= d->bail.rows - 1 && upper);
   return end_row && fabs (off) <= d->gauge.pitch_mm / 2 + d->gauge.column_mm / 2 + 1e-6;
 }

@@ -124,6 +124,40 @@ the_bail_is_an_arc_of_its_own_length_on_its_own_base (void **state)
   }
 }
 
+/* From the band's bead to the strip's, as the needle goes, it is never farther than a bead's length
+ * and its diameter: the needle and the picture agree which way the strip's columns run. */
+static void
+a_strip_stands_in_the_picture_where_its_ends_are_sewn (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (94);
+  int sewn[2] = { 0 };
+  for (int k = 0; k < 80; k++) {
+    gboolean over = k % 2;
+    g_autoptr (BwProject) project = piece_random (rand, over ? BW_BAIL_OVER : BW_BAIL_UPRIGHT);
+    BwDesign design = *bw_project_get_design (project);
+    if (over)
+      bw_bail_reach_over (&design, bw_project_stone (project));
+    design.bail.columns = 6;
+    assert_true (bw_project_set_design (project, "", &design, NULL));
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    const GArray *visits = bw_project_path (project)->visits;
+    if (bw_project_hang (project)->frame.twist_deg > 10)
+      continue;
+    for (guint i = 1; i < visits->len; i++) {
+      const BwVisit *from = &g_array_index (visits, BwVisit, i - 1), *to = from + 1;
+      if (to->part != BW_PART_ATTACHMENT || from->part != to->part || from->in_bail || !to->in_bail)
+        continue;
+      const BwSceneBead *under
+          = bead (scene, bw_scene_bead_index (scene, FALSE, from->row, from->column));
+      const BwSceneBead *strip
+          = bead (scene, bw_scene_bead_index (scene, TRUE, to->row, to->column));
+      assert_true (apart (wide (under->at), wide (strip->at)) < 3.4);
+      sewn[over]++;
+    }
+  }
+  assert_true (sewn[0] > 100 && sewn[1] > 100);
+}
+
 static void
 holes_run_along_the_stone_or_across_it (void **state)
 {
@@ -536,6 +570,7 @@ main (void)
     cmocka_unit_test (every_bead_of_the_band_is_at_its_place),
     cmocka_unit_test (a_place_off_the_lattice_has_no_bead),
     cmocka_unit_test (the_bail_is_an_arc_of_its_own_length_on_its_own_base),
+    cmocka_unit_test (a_strip_stands_in_the_picture_where_its_ends_are_sewn),
     cmocka_unit_test (holes_run_along_the_stone_or_across_it),
     cmocka_unit_test (recolouring_gives_what_building_anew_gives),
     cmocka_unit_test (painted_beads_touch_those_beads_alone),

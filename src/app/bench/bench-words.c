@@ -76,8 +76,8 @@ bw_bench_way (BwProject *project, BwBenchStep step)
     return runs_upward (project, step) ? _ ("to the left, seen from outside where it begins")
                                        : _ ("to the right, seen from outside where it begins");
   if (step.in_bail && style == BW_BAIL_UPRIGHT)
-    return runs_upward (project, step) ? _ ("to the right, seen with the tip up")
-                                       : _ ("to the left, seen with the tip up");
+    return runs_upward (project, step) ? _ ("to the left, seen with the tip up")
+                                       : _ ("to the right, seen with the tip up");
   return runs_upward (project, step) ? _ ("upward, from the lower edge to the upper")
                                      : _ ("downward, from the upper edge to the lower");
 }

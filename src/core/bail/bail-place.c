@@ -111,7 +111,7 @@ take_upright (BwBailBase *base, const BwDesign *design, double middle)
   base->top = base->column[1];
   for (int foot = 0; foot < 2; foot++) {
     base->foot_row[foot] = middle;
-    base->sense[foot] = 1;
+    base->sense[foot] = -1;
   }
 }
 

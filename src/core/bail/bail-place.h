@@ -41,11 +41,12 @@ typedef struct {
 
 /* The base as the needle sews it. A flap lies between the middles of the band beads under its first
  * row and over its last (one row further on when its parity is wrong), an upright strip stands over
- * its middle row, m column widths across. A loop over the tip stands on the beads of the upper
- * edge, from the middle of its first foot to that of its second: base_beads along the edge, half
- * round at most, for farther is the same loop from the other side. Its rows go the way the band's
- * do; what was outside on the band is outside on the loop, so that its columns run against the
- * band's rows at the first foot and with them at the second. Not to be called with BW_BAIL_NONE. */
+ * its middle row, m column widths across, its columns against the band's rows. A loop over the tip
+ * stands on the beads of the upper edge, from the middle of its first foot to that of its second:
+ * base_beads along the edge, half round at most, for farther is the same loop from the other side.
+ * Its rows go the way the band's do; what was outside on the band is outside on the loop, so that
+ * its columns run against the band's rows at the first foot and with them at the second. Not to be
+ * called with BW_BAIL_NONE. */
 void bw_bail_base_init (BwBailBase *base, const BwDesign *design, const BwRing *ring);
 
 /* Under which azimuths, degrees, a bail stands on the band: at_deg itself, or those of both feet of

@@ -192,8 +192,8 @@ bail_sentence (const BwBail *bail)
   case BW_BAIL_UPRIGHT:
     return g_strdup_printf (
         _ ("A strip of %d columns and %d rows of its own, its beads across the "
-           "stone, both ends sewn to the band. ↑ runs to the right and ↓ to the "
-           "left, seen with the tip up."),
+           "stone, both ends sewn to the band. ↑ runs to the left and ↓ to the "
+           "right, seen with the tip up."),
         bail->columns, bail->rows);
   case BW_BAIL_OVER:
     return g_strdup_printf (
