@@ -65,7 +65,8 @@ static void
 assert_header (JsonArray *records)
 {
   static const char *const header[]
-      = { "item", "letter", "name", "count", "quantity", "unit", "grams", "packs" };
+      = { "item",    "letter", "name",   "count",  "quantity", "unit",      "grams",      "packs",
+          "article", "size",   "finish", "colour", "needed g", "in hand g", "order beads" };
   for (guint i = 0; i < G_N_ELEMENTS (header); i++)
     assert_string_equal (field (records, 0, i), header[i]);
   for (guint r = 0; r < json_array_get_length (records); r++)
@@ -114,7 +115,13 @@ another_reader_finds_every_bead_of_the_list (void **state)
     for (int i = 0; i < sample->n_colours; i++)
       if (materials->need[i].count > 0)
         assert_bead (records, record++, sample, materials->need);
-    assert_string_equal (field (records, record, 0), "bed cord");
+    assert_string_equal (field (records, record, 0), "all beads");
+    assert_int_equal (g_ascii_strtoull (field (records, record, 3), NULL, 10),
+                      materials->total_beads);
+    assert_int_equal (g_ascii_strtoull (field (records, record, 4), NULL, 10),
+                      materials->total_with_spare);
+    assert_int_equal (g_ascii_strtoull (field (records, record, 7), NULL, 10),
+                      materials->total_packs);
   }
 }
 
@@ -139,15 +146,15 @@ assert_quantity (JsonArray *records, const char *item, const char *name, double 
 {
   const char *found_unit;
   double found = quantity_of (records, item, name, &found_unit);
-  if (g_str_equal (unit, "mm")) /* never cut too short, nor a whole millimetre too long */
-    assert_true (found == floor (found) && found >= value - 1e-9 && found < value + 1);
+  if (g_str_equal (unit, "m")) /* never cut too short, nor a whole centimetre too long */
+    assert_true (found >= value / 1000 - 1e-9 && found < value / 1000 + 0.01 + 1e-9);
   else
     assert_true (fabs (found - value) <= 0.005 + 1e-9);
   assert_string_equal (found_unit, unit);
 }
 
 static void
-another_reader_finds_cord_thread_and_cost (void **state)
+another_reader_finds_cord_and_thread_and_no_cost (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (4181);
   g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
@@ -156,18 +163,64 @@ another_reader_finds_cord_thread_and_cost (void **state)
   const BwMaterials *materials = bw_project_materials (project);
   g_autofree char *csv = bw_materials_csv (project, 0);
   g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
-  assert_quantity (records, "bed cord", "1 mm", materials->bed_cord_mm, "mm");
-  assert_quantity (records, "thread", "0.15 mm", materials->thread_mm, "mm");
+  assert_quantity (records, "bed cord", "1 mm", materials->bed_cord_mm, "m");
+  assert_quantity (records, "thread", "0.15 mm", materials->thread_mm, "m");
   assert_quantity (records, "thread lengths", NULL, (double)materials->thread_lengths, "lengths");
   g_autofree char *size = g_strconcat ("size ", materials->needle->number, NULL);
   assert_quantity (records, "needle", size, materials->needles, "pieces");
   assert_quantity (records, "stopper bead", NULL, materials->stopper_beads, "pieces");
   assert_int_equal (materials->needles, bw_project_get_design (project)->supply.pieces);
   assert_int_equal (materials->stopper_beads, materials->needles);
-  assert_quantity (records, "hanging cord", "2 mm", materials->hanging_cord_mm, "mm");
-  assert_quantity (records, "cost", "labour", materials->cost.labour, "EUR");
-  assert_quantity (records, "cost of all pieces", NULL, materials->cost.total, "EUR");
-  assert_quantity (records, "cost of one piece", NULL, materials->cost.piece, "EUR");
+  assert_quantity (records, "hanging cord", "2 mm", materials->hanging_cord_mm, "m");
+  assert_quantity (records, "design", bw_project_get_title (project),
+                   bw_project_get_design (project)->supply.pieces, "pieces");
+  assert_null (strstr (csv, "cost"));
+  assert_null (strstr (csv, "EUR"));
+}
+
+/* What is in hand is not ordered, and never less than nothing. */
+static void
+what_is_in_hand_is_taken_off_the_order (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4184);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+  g_autoptr (BwProject) project = load (sample);
+  const BwMaterials *materials = bw_project_materials (project);
+  const BwDesign *design = bw_project_get_design (project);
+  BwTray tray = *bw_project_get_tray (project);
+  for (int i = 0; i < tray.n_colours; i++) {
+    g_snprintf (tray.colour[i].article, sizeof tray.colour[i].article, "TW-%d", i + 1);
+    tray.colour[i].in_hand_g = i % 2 ? materials->need[i].grams + 1 : materials->need[i].grams / 3;
+  }
+  assert_true (bw_project_set_tray (project, "Hand", &tray, NULL));
+  materials = bw_project_materials (project);
+  g_autofree char *csv = bw_materials_csv (project, 0);
+  g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
+  guint record = 1;
+  double all = 0;
+  for (int i = 0; i < tray.n_colours; i++) {
+    const BwBeadNeed *need = &materials->need[i];
+    if (need->count == 0)
+      continue;
+    g_autofree char *article = g_strdup_printf ("TW-%d", i + 1);
+    g_autofree char *colour = g_strdup_printf ("#%06x", tray.colour[i].srgb);
+    double order = i % 2 ? 0 : need->grams * 2 / 3;
+    all += order;
+    assert_true (fabs (g_ascii_strtod (field (records, record, 6), NULL) - order) <= 0.0051);
+    assert_int_equal (g_ascii_strtoull (field (records, record, 7), NULL, 10),
+                      (guint64)ceil (order / design->supply.pack_g - 1e-9));
+    assert_string_equal (field (records, record, 8), article);
+    assert_string_equal (field (records, record, 9), design->bead.name);
+    assert_string_equal (field (records, record, 10), bw_finish_word (tray.colour[i].finish));
+    assert_string_equal (field (records, record, 11), colour);
+    assert_true (fabs (g_ascii_strtod (field (records, record, 12), NULL) - need->grams) <= 0.0051);
+    double beads = (double)need->with_spare * order / need->grams;
+    assert_int_equal (g_ascii_strtoull (field (records, record, 14), NULL, 10),
+                      (guint64)ceil (beads - 1e-6));
+    record++;
+  }
+  assert_string_equal (field (records, record, 0), "all beads");
+  assert_true (fabs (g_ascii_strtod (field (records, record, 6), NULL) - all) <= 0.0051);
 }
 
 /* A colour called "=1+1" arrives as text, and the list with it as a whole. */
@@ -184,13 +237,13 @@ a_colour_named_like_a_formula_arrives_as_text (void **state)
   g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
   assert_string_equal (field (records, 1, 2), "'=1+1");
   for (guint r = 0; r < json_array_get_length (records); r++)
-    for (guint c = 0; c < 8; c++)
+    for (guint c = 0; c < 15; c++)
       assert_null (strchr ("=+-@", *field (records, r, c) ? *field (records, r, c) : 'x'));
 }
 
-/* Ring and clasp, the time and what they cost stand in the list of a piece that has them. */
+/* Ring and clasp stand in the list of a piece that has them. */
 static void
-another_reader_finds_ring_clasp_and_time (void **state)
+another_reader_finds_ring_and_clasp (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (4183);
   g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_RING);
@@ -201,14 +254,10 @@ another_reader_finds_ring_clasp_and_time (void **state)
   design.supply.hanging_cord_per_m = 1.8;
   design.supply.findings = 2.5;
   assert_true (bw_project_set_design (project, "Clasp", &design, NULL));
-  const BwMaterials *materials = bw_project_materials (project);
   g_autofree char *csv = bw_materials_csv (project, 0);
   g_autoptr (JsonArray) records = read_by_python (csv_reader, csv);
   assert_quantity (records, "metal ring", NULL, 3, "pieces");
   assert_quantity (records, "clasp", NULL, 3, "pieces");
-  assert_quantity (records, "cost", "hanging cord", materials->cost.hanging_cord, "EUR");
-  assert_quantity (records, "cost", "findings", 7.5, "EUR");
-  assert_quantity (records, "work", NULL, materials->hours, "hours");
 }
 
 static void
@@ -237,9 +286,10 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (another_reader_finds_every_bead_of_the_list),
-    cmocka_unit_test (another_reader_finds_cord_thread_and_cost),
+    cmocka_unit_test (another_reader_finds_cord_and_thread_and_no_cost),
+    cmocka_unit_test (what_is_in_hand_is_taken_off_the_order),
     cmocka_unit_test (a_colour_named_like_a_formula_arrives_as_text),
-    cmocka_unit_test (another_reader_finds_ring_clasp_and_time),
+    cmocka_unit_test (another_reader_finds_ring_and_clasp),
     cmocka_unit_test (another_reader_takes_every_json_report),
   };
   return cmocka_run_group_tests_name ("csv and json readers", tests, NULL, NULL);

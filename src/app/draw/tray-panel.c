@@ -26,6 +26,8 @@ struct _BwTrayPanel {
   GtkLabel *amount;
   gboolean folded;
   GtkEntry *name;
+  GtkEntry *article;
+  GtkEntry *in_hand;
   GtkButton *recolour;
   BwBeadSwatch *bead;
   GtkDropDown *finish;
@@ -126,6 +128,23 @@ show_amount (BwTrayPanel *self)
   bw_label_set_words (self->amount, words);
 }
 
+/* "" for nothing. Owned. */
+static char *
+in_hand_words (double grams)
+{
+  return grams > 0 ? g_strdup_printf ("%g", grams) : g_strdup ("");
+}
+
+static void
+show_order (BwTrayPanel *self, const BwColour *colour)
+{
+  g_autofree char *grams = in_hand_words (colour->in_hand_g);
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->article)), colour->article) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->article), colour->article);
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->in_hand)), grams) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->in_hand), grams);
+}
+
 static void
 show_chosen (BwTrayPanel *self)
 {
@@ -135,6 +154,7 @@ show_chosen (BwTrayPanel *self)
     gtk_editable_set_text (GTK_EDITABLE (self->name), colour->name);
   bw_bead_swatch_set_colour (self->bead, colour);
   show_letter (self, colour);
+  show_order (self, colour);
   gtk_drop_down_set_selected (self->finish, colour->finish);
   gtk_widget_set_sensitive (self->add, tray->n_colours < BW_TRAY_MAX);
   gtk_widget_set_sensitive (self->merge_button, tray->n_colours > 1);
@@ -184,6 +204,17 @@ set_tray (BwTrayPanel *self, const char *label, const BwTray *tray)
   }
 }
 
+/* A text is cut between characters, never within one. */
+static void
+put_text (char *buffer, gsize bytes, const char *text)
+{
+  const char *end = text;
+  while (*end && g_utf8_next_char (end) <= text + bytes - 1)
+    end = g_utf8_next_char (end);
+  memset (buffer, 0, bytes);
+  memcpy (buffer, text, (gsize)(end - text));
+}
+
 static void
 name_typed (BwTrayPanel *self)
 {
@@ -194,14 +225,44 @@ name_typed (BwTrayPanel *self)
   BwColour *colour = &tray.colour[chosen (self)];
   if (g_str_equal (name, colour->name))
     return;
-  /* A name is cut between characters, never within one. */
-  gsize room = sizeof colour->name - 1;
-  const char *end = name;
-  for (; *end && g_utf8_next_char (end) <= name + room; end = g_utf8_next_char (end))
-    ;
-  memset (colour->name, 0, sizeof colour->name);
-  memcpy (colour->name, name, (gsize)(end - name));
+  put_text (colour->name, sizeof colour->name, name);
   set_tray (self, _ ("Colour’s name"), &tray);
+}
+
+static void
+article_typed (BwTrayPanel *self)
+{
+  const char *article = gtk_editable_get_text (GTK_EDITABLE (self->article));
+  if (bw_card_is_refreshing (BW_CARD (self)))
+    return;
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  BwColour *colour = &tray.colour[chosen (self)];
+  if (g_str_equal (article, colour->article))
+    return;
+  put_text (colour->article, sizeof colour->article, article);
+  set_tray (self, _ ("Article number"), &tray);
+}
+
+/* In the user's decimals; nothing typed is nothing in hand, and what is no weight is taken back. */
+static void
+in_hand_typed (BwTrayPanel *self)
+{
+  g_autofree char *shown
+      = in_hand_words (bw_project_get_tray (project_of (self))->colour[chosen (self)].in_hand_g);
+  g_autofree char *typed
+      = g_strdelimit (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->in_hand))), ",", '.');
+  char *end;
+  if (bw_card_is_refreshing (BW_CARD (self))
+      || g_str_equal (shown, gtk_editable_get_text (GTK_EDITABLE (self->in_hand))))
+    return;
+  double grams = g_ascii_strtod (g_strstrip (typed), &end);
+  if (*end) {
+    gtk_editable_set_text (GTK_EDITABLE (self->in_hand), shown);
+    return;
+  }
+  BwTray tray = *bw_project_get_tray (project_of (self));
+  tray.colour[chosen (self)].in_hand_g = grams;
+  set_tray (self, _ ("Beads in hand"), &tray);
 }
 
 /* Why a letter cannot be this colour's; NULL when it can. Owned. */
@@ -525,6 +586,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, details);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, amount);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, name);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, article);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, in_hand);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, recolour);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, bead);
   gtk_widget_class_bind_template_child (widget_class, BwTrayPanel, finish);
@@ -548,6 +611,8 @@ static void
 take_typed (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   name_typed (BW_TRAY_PANEL (widget));
+  article_typed (BW_TRAY_PANEL (widget));
+  in_hand_typed (BW_TRAY_PANEL (widget));
   letter_typed (BW_TRAY_PANEL (widget));
 }
 
@@ -567,6 +632,8 @@ bw_tray_panel_class_init (BwTrayPanelClass *klass)
   bind_children (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, row_selected);
   gtk_widget_class_bind_template_callback (widget_class, name_typed);
+  gtk_widget_class_bind_template_callback (widget_class, article_typed);
+  gtk_widget_class_bind_template_callback (widget_class, in_hand_typed);
   gtk_widget_class_bind_template_callback (widget_class, letter_typed);
   gtk_widget_class_bind_template_callback (widget_class, letter_changed);
   gtk_widget_class_bind_template_callback (widget_class, recolour_clicked);

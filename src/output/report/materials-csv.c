@@ -1,18 +1,36 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The materials as one flat table for a spreadsheet. quantity is what to buy for all pieces, in
- * unit; count is what one piece takes. */
+/* The order list as one flat table for a spreadsheet: count is what one piece takes, quantity what
+ * all of them do, in unit; grams and packs are what is to be ordered, what is in hand taken off. */
 #include "output/report/csv.h"
 
 #include "core/base/tolerance.h"
-#include "project/json/json-write.h"
+#include "output/report/order.h"
 #include "output/report/report.h"
-#include "output/report/shopping.h"
+#include "project/json/json-write.h"
+
 #include <math.h>
 
-enum { ITEM, LETTER, NAME, COUNT, QUANTITY, UNIT, GRAMS, PACKS, N_FIELDS };
+enum {
+  ITEM,
+  LETTER,
+  NAME,
+  COUNT,
+  QUANTITY,
+  UNIT,
+  GRAMS,
+  PACKS,
+  ARTICLE,
+  SIZE,
+  FINISH,
+  COLOUR,
+  NEEDED_G,
+  IN_HAND_G,
+  ORDER_BEADS,
+  N_FIELDS
+};
 
-/* A shopping list is read by people: a hundredth of a gram or of the currency is as much as a scale
- * or a purse shows, a thousandth of a millimetre as much as a gauge. */
+/* A shopping list is read by people: a hundredth of a gram or a metre is as much as a scale or a
+ * tape shows, a thousandth of a millimetre as much as a gauge. */
 static char *
 digits (double value, int parts)
 {
@@ -21,27 +39,52 @@ digits (double value, int parts)
   return g_string_free (text, FALSE);
 }
 
-/* What is cut to length, up to the next whole millimetre: less would be too short. */
+static char *
+whole (guint64 number)
+{
+  return g_strdup_printf ("%" G_GUINT64_FORMAT, number);
+}
+
+/* What is cut to length, in metres up to the next centimetre: less would be too short. */
 static double
 cut (double mm)
 {
-  return ceil (mm - BW_ROUNDING_MM);
+  return ceil (mm / 10 - BW_ROUNDING_MM) / 100;
+}
+
+/* fields: what is particular to the record; the numbers are the same for a colour and for all. */
+static void
+add_beads (GString *csv, const char **fields, const BwOrderBead *bead, guint64 in_piece)
+{
+  g_autofree char *count = whole (in_piece), *quantity = whole (bead->beads);
+  g_autofree char *packs = whole (bead->packs), *beads = whole (bead->order_beads);
+  g_autofree char *needed = digits (bead->grams, 100), *grams = digits (bead->order_g, 100);
+  g_autofree char *in_hand = digits (bead->in_hand_g, 100);
+  fields[COUNT] = count;
+  fields[QUANTITY] = quantity;
+  fields[UNIT] = "beads";
+  fields[GRAMS] = grams;
+  fields[PACKS] = packs;
+  fields[NEEDED_G] = needed;
+  fields[IN_HAND_G] = in_hand;
+  fields[ORDER_BEADS] = beads;
+  bw_csv_record (csv, fields, N_FIELDS);
 }
 
 static void
-add_bead (GString *csv, const BwColour *colour, const BwBeadNeed *need)
+add_bead (GString *csv, const BwColour *colour, const BwOrderBead *bead, guint64 in_piece,
+          const char *size)
 {
   char letter[7] = { 0 };
   g_unichar_to_utf8 (colour->id, letter);
-  g_autofree char *count = g_strdup_printf ("%" G_GUINT64_FORMAT, need->count);
-  g_autofree char *quantity = g_strdup_printf ("%" G_GUINT64_FORMAT, need->with_spare);
-  g_autofree char *grams = digits (need->grams, 100);
-  g_autofree char *packs = g_strdup_printf ("%" G_GUINT64_FORMAT, need->packs);
+  g_autofree char *srgb = g_strdup_printf ("#%06x", colour->srgb);
   const char *fields[N_FIELDS] = {
-    [ITEM] = "bead",       [LETTER] = letter, [NAME] = colour->name, [COUNT] = count,
-    [QUANTITY] = quantity, [UNIT] = "beads",  [GRAMS] = grams,       [PACKS] = packs,
+    [ITEM] = "bead",       [LETTER] = letter,
+    [NAME] = colour->name, [ARTICLE] = colour->article,
+    [SIZE] = size,         [FINISH] = bw_finish_word (colour->finish),
+    [COLOUR] = srgb,
   };
-  bw_csv_record (csv, fields, N_FIELDS);
+  add_beads (csv, fields, bead, in_piece);
 }
 
 static void
@@ -69,51 +112,39 @@ add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
                                 ? g_strconcat ("size ", materials->needle->number, NULL)
                                 : millimetres (materials->needle_most_mm);
   g_autofree char *hanging = millimetres (design->bail.cord_mm);
-  add_item (csv, "bed cord", bed, cut (materials->bed_cord_mm), "mm");
-  add_item (csv, "thread", thread, cut (materials->thread_mm), "mm");
+  add_item (csv, "bed cord", bed, cut (materials->bed_cord_mm), "m");
+  add_item (csv, "thread", thread, cut (materials->thread_mm), "m");
   add_item (csv, "thread lengths", thread, (double)materials->thread_lengths, "lengths");
   add_item (csv, "needle", needle, materials->needles, "pieces");
   add_item (csv, "stopper bead", NULL, materials->stopper_beads, "pieces");
   if (materials->hanging_cord_mm > 0)
-    add_item (csv, "hanging cord", hanging, cut (materials->hanging_cord_mm), "mm");
+    add_item (csv, "hanging cord", hanging, cut (materials->hanging_cord_mm), "m");
   if (materials->rings > 0)
     add_item (csv, "metal ring", "closed", materials->rings, "pieces");
   if (materials->clasps > 0)
     add_item (csv, "clasp", hanging, materials->clasps, "pieces");
 }
 
-static void
-add_costs (GString *csv, const BwMaterials *materials, const char *currency)
-{
-  if (!materials->has_cost)
-    return;
-  add_item (csv, "cost", "beads", materials->cost.beads, currency);
-  add_item (csv, "cost", "thread", materials->cost.thread, currency);
-  add_item (csv, "cost", "bed cord", materials->cost.bed_cord, currency);
-  add_item (csv, "cost", "hanging cord", materials->cost.hanging_cord, currency);
-  add_item (csv, "cost", "findings", materials->cost.findings, currency);
-  add_item (csv, "cost", "stone", materials->cost.stone, currency);
-  add_item (csv, "cost", "labour", materials->cost.labour, currency);
-  add_item (csv, "cost of all pieces", NULL, materials->cost.total, currency);
-  add_item (csv, "cost of one piece", NULL, materials->cost.piece, currency);
-  add_item (csv, "work", NULL, materials->hours, "hours");
-}
-
 char *
 bw_materials_csv (BwProject *project, int pieces)
 {
   static const char *const header[N_FIELDS]
-      = { "item", "letter", "name", "count", "quantity", "unit", "grams", "packs" };
+      = { "item",    "letter", "name",   "count",  "quantity", "unit",      "grams",      "packs",
+          "article", "size",   "finish", "colour", "needed g", "in hand g", "order beads" };
   const BwDesign *design = bw_project_get_design (project);
   const BwTray *tray = bw_project_get_tray (project);
-  BwMaterials materials;
-  bw_shopping_init (&materials, project, pieces);
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
+  bw_order_init (order, project, pieces);
   GString *csv = g_string_new (NULL);
   bw_csv_record (csv, header, N_FIELDS);
-  for (int i = 0; i < materials.n_colours; i++)
-    if (materials.need[i].count > 0)
-      add_bead (csv, &tray->colour[i], &materials.need[i]);
-  add_cords (csv, &materials, design);
-  add_costs (csv, &materials, design->supply.currency);
+  for (int i = 0; i < order->n; i++) {
+    int colour = order->bead[i].colour;
+    add_bead (csv, &tray->colour[colour], &order->bead[i], order->materials.need[colour].count,
+              design->bead.name);
+  }
+  add_beads (csv, (const char *[N_FIELDS]){ [ITEM] = "all beads" }, &order->total,
+             order->materials.total_beads);
+  add_cords (csv, &order->materials, design);
+  add_item (csv, "design", bw_project_get_title (project), order->pieces, "pieces");
   return g_string_free (csv, FALSE);
 }

@@ -5,6 +5,7 @@
 
 #include "output/report/report-fit.h"
 
+#include "core/band/other-stones.h"
 #include "output/report/remedy-keys.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
@@ -114,6 +115,28 @@ json_join (BwAnswer *json, const BwJoin *join)
   bw_answer_close (json);
 }
 
+static void
+json_other_stones (BwAnswer *json, BwProject *project)
+{
+  g_autoptr (GArray) lines
+      = bw_other_stones (bw_project_get_design (project), bw_project_stone (project),
+                         bw_project_get_drawing (project));
+  bw_answer_open_array (json, "other_stones");
+  for (guint i = 0; i < lines->len; i++) {
+    const BwOtherStone *line = &g_array_index (lines, BwOtherStone, i);
+    bw_answer_open_object (json, NULL);
+    bw_answer_count (json, "rows", (guint64)line->rows);
+    bw_answer_count (json, "beads_around", (guint64)line->beads_around);
+    bw_answer_number (json, "over_least_mm", line->least_mm);
+    bw_answer_number (json, "over_most_mm", line->most_mm);
+    bw_answer_number (json, "bare_least_mm", line->least_mm - line->bed_mm);
+    bw_answer_number (json, "bare_most_mm", line->most_mm - line->bed_mm);
+    bw_answer_number (json, "rows_over", line->rows_over);
+    bw_answer_close (json);
+  }
+  bw_answer_close (json);
+}
+
 /* file: the project as it was read, which the remedies are written into. */
 static char *
 fit_json (BwProject *project, BwProject *file)
@@ -133,6 +156,7 @@ fit_json (BwProject *project, BwProject *file)
   json_forecast (&json, bw_project_forecast (project));
   json_remedies (&json, file, bw_project_remedies (project));
   json_join (&json, bw_project_join (project));
+  json_other_stones (&json, project);
   bw_answer_warnings (&json, project, BW_TOPIC_FIT,
                       bw_report_voids_girth_over (bw_project_remedies (project)));
   return bw_answer_finish (&json);

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "output/report/material-words.h"
+#include "output/report/order.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
 #include "output/report/shopping.h"
@@ -11,7 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 static void
-json_bead (BwAnswer *json, const BwColour *colour, const BwBeadNeed *need)
+json_bead (BwAnswer *json, const BwColour *colour, const BwBeadNeed *need, const BwOrderBead *order)
 {
   char letter[7] = { 0 };
   g_unichar_to_utf8 (colour->id, letter);
@@ -22,16 +23,22 @@ json_bead (BwAnswer *json, const BwColour *colour, const BwBeadNeed *need)
   bw_answer_count (json, "with_spare", need->with_spare);
   bw_answer_number (json, "grams", need->grams);
   bw_answer_count (json, "packs", need->packs);
+  bw_answer_string (json, "article", colour->article);
+  bw_answer_number (json, "in_hand_g", order->in_hand_g);
+  bw_answer_number (json, "order_g", order->order_g);
+  bw_answer_count (json, "order_beads", order->order_beads);
+  bw_answer_count (json, "order_packs", order->packs);
   bw_answer_close (json);
 }
 
 static void
-json_beads (BwAnswer *json, const BwTray *tray, const BwMaterials *materials)
+json_beads (BwAnswer *json, const BwTray *tray, const BwOrder *order)
 {
   bw_answer_open_array (json, "beads");
-  for (int i = 0; i < materials->n_colours; i++)
-    if (materials->need[i].count > 0)
-      json_bead (json, &tray->colour[i], &materials->need[i]);
+  for (int i = 0; i < order->n; i++) {
+    int colour = order->bead[i].colour;
+    json_bead (json, &tray->colour[colour], &order->materials.need[colour], &order->bead[i]);
+  }
   bw_answer_close (json);
 }
 
@@ -62,20 +69,23 @@ static char *
 materials_json (BwProject *project, int pieces)
 {
   const BwDesign *design = bw_project_get_design (project);
-  BwMaterials materials;
-  bw_shopping_init (&materials, project, pieces);
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
+  bw_order_init (order, project, pieces);
+  const BwMaterials *materials = &order->materials;
   BwAnswer json;
   bw_answer_init (&json);
-  json_beads (&json, bw_project_get_tray (project), &materials);
-  bw_answer_count (&json, "total_beads", materials.total_beads);
-  bw_answer_count (&json, "total_with_spare", materials.total_with_spare);
-  bw_answer_number (&json, "total_grams", materials.total_grams);
-  bw_answer_number (&json, "bed_cord_mm", materials.bed_cord_mm);
-  bw_answer_number (&json, "thread_mm", materials.thread_mm);
-  bw_answer_count (&json, "thread_lengths", materials.thread_lengths);
+  json_beads (&json, bw_project_get_tray (project), order);
+  bw_answer_count (&json, "total_beads", materials->total_beads);
+  bw_answer_count (&json, "total_with_spare", materials->total_with_spare);
+  bw_answer_number (&json, "total_grams", materials->total_grams);
+  bw_answer_number (&json, "total_order_g", order->total.order_g);
+  bw_answer_count (&json, "total_order_packs", order->total.packs);
+  bw_answer_number (&json, "bed_cord_mm", materials->bed_cord_mm);
+  bw_answer_number (&json, "thread_mm", materials->thread_mm);
+  bw_answer_count (&json, "thread_lengths", materials->thread_lengths);
   bw_answer_number (&json, "needle_mm", design->thread.needle_mm);
-  bw_answer_number (&json, "hanging_cord_mm", materials.hanging_cord_mm);
-  json_cost (&json, &materials, design->supply.currency);
+  bw_answer_number (&json, "hanging_cord_mm", materials->hanging_cord_mm);
+  json_cost (&json, materials, design->supply.currency);
   bw_answer_warnings (&json, project, BW_TOPIC_MATERIALS, NULL);
   return bw_answer_finish (&json);
 }

@@ -7,6 +7,7 @@
 
 #include "core/pattern/tint.h"
 #include "output/chart/mark.h"
+#include "output/report/order.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
 #include "output/words/try-on-words.h"
@@ -92,6 +93,56 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
   bw_materials_add_cost (&cost, &materials, bw_project_get_design (project)->supply.currency);
   bw_flow_space (flow, 4);
   bw_flow_table (flow, &cost, NULL, NULL);
+}
+
+static void
+add_order_bead (BwTable *table, const BwColour *colour, const BwOrderBead *bead)
+{
+  g_autofree char *srgb = g_strdup_printf ("#%06x", colour->srgb);
+  bw_table_add (table, g_strdup ("        "), g_strdup (colour->name),
+                g_strdup (_ (bw_finish_word (colour->finish))), g_steal_pointer (&srgb),
+                g_strdup (colour->article), bw_text_number (bead->grams, 2),
+                bw_text_number (bead->in_hand_g, 2), bw_text_number (bead->order_g, 2),
+                bw_text_count (bead->packs));
+}
+
+static void
+add_order_table (BwFlow *flow, BwProject *project, const BwOrder *order)
+{
+  Rows rows = { .tray = &flow->tray, .n = order->n };
+  g_auto (BwTable) table = { 0 };
+  bw_table_init (&table, "lllllrrrr");
+  bw_table_add (&table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("Finish")),
+                g_strdup (_ ("Colour")), g_strdup (_ ("Article no.")), g_strdup (_ ("takes, g")),
+                g_strdup (_ ("in hand, g")), g_strdup (_ ("to order, g")), g_strdup (_ ("packs")));
+  for (int i = 0; i < order->n; i++) {
+    rows.colour[i] = order->bead[i].colour;
+    add_order_bead (&table, &bw_project_get_tray (project)->colour[rows.colour[i]],
+                    &order->bead[i]);
+  }
+  bw_table_add (&table, g_strdup (""), g_strdup (_ ("in all")), g_strdup (""), g_strdup (""),
+                g_strdup (""), bw_text_number (order->total.grams, 2),
+                bw_text_number (order->total.in_hand_g, 2),
+                bw_text_number (order->total.order_g, 2), bw_text_count (order->total.packs));
+  bw_flow_table (flow, &table, draw_swatch, &rows);
+}
+
+void
+bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces)
+{
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
+  const BwDesign *design = bw_project_get_design (project);
+  bw_order_init (order, project, pieces);
+  g_autofree char *what = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%s, %d piece; beads: %s, packs of %g g",
+                   "%s, %d pieces; beads: %s, packs of %g g", (gulong)pieces),
+      flow->sheet->title, pieces, *design->bead.name ? design->bead.name : _ ("cylinder"),
+      design->supply.pack_g);
+  bw_flow_heading (flow, _ ("Order list"), 100);
+  bw_flow_text (flow, BW_TYPE_TEXT, what);
+  add_order_table (flow, project, order);
+  bw_flow_space (flow, 4);
+  add_other (flow, project, &order->materials);
 }
 
 /* Lines to write on, two tries side by side. */

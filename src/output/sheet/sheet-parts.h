@@ -24,7 +24,11 @@ void bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hang
                          cairo_surface_t *join);
 void bw_sheet_add_stone (BwFlow *flow, BwProject *project);
 void bw_sheet_add_fit (BwFlow *flow, BwProject *project);
+/* Which rows other stones of the kind want; nothing where no count suits any. */
+void bw_sheet_add_others (BwFlow *flow, BwProject *project);
 void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);
+/* What a shop is to send, what is in hand taken off. */
+void bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces);
 /* The beads of one piece, to pack for one maker: a table of a few colours, else columns of small
  * type not higher than `room` where that can be. */
 void bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room);
