@@ -455,6 +455,33 @@ a_design_that_changed_is_looked_at_anew (void **state)
   desk_until (is_called_after, maker);
 }
 
+/* A menu that is filled too late is a scrap of nothing. */
+static void
+the_menu_of_another_stone_lists_every_design (void **state)
+{
+  Maker *maker = *state;
+  g_free (put_by ("Kelp lantern", "kelp.bandwright"));
+  g_free (put_by ("Bladder wrack", "wrack.bandwright"));
+  start (maker, 2);
+  wait_for_state (design (maker, 2), BW_SHELF_SOUND);
+  GtkWidget *window = GTK_WIDGET (maker->window);
+  for (int time = 0; time < 2; time++) {
+    GtkWidget *button = desk_find_label (window, "Same Design on Another Stone");
+    desk_click (button);
+    desk_settle ();
+    GtkWidget *popover
+        = desk_find_type (gtk_widget_get_ancestor (button, GTK_TYPE_MENU_BUTTON), GTK_TYPE_POPOVER);
+    GtkWidget *item = desk_find_label (popover, "Kelp lantern");
+    desk_keep ("shelf-another-stone");
+    graphene_rect_t box;
+    assert_true (gtk_widget_compute_bounds (item, popover, &box));
+    assert_true (box.origin.y >= 0 && box.size.width > 50);
+    assert_true (box.origin.y + box.size.height <= (float)gtk_widget_get_height (popover));
+    assert_true (box.origin.x + box.size.width <= (float)gtk_widget_get_width (popover));
+    desk_key ("Escape", 0);
+  }
+}
+
 int
 main (void)
 {
@@ -475,6 +502,7 @@ main (void)
     AT_SHELF (another_design_gets_a_window_of_its_own_when_there_is_work),
     AT_SHELF (the_guide_goes_away_and_comes_back),
     AT_SHELF (a_design_that_changed_is_looked_at_anew),
+    AT_SHELF (the_menu_of_another_stone_lists_every_design),
   };
   return maker_run (tests);
 }

@@ -19,7 +19,8 @@ struct _BwShelfPage {
   BwShelfBoards *designs;
   BwShelfBoards *examples;
   GtkWidget *examples_part;
-  GMenu *restone_designs, *restone_examples;
+  GtkMenuButton *restone;
+  GMenu *restone_menu, *restone_designs, *restone_examples;
   GCancellable *stop; /* what was asked for the cards there are */
 };
 
@@ -55,11 +56,14 @@ list_choices (GMenu *menu, BwShelfBoards *boards)
   }
 }
 
+/* Before the menu is there: one that is filled while it opens keeps the size it had empty. */
 static void
-list_all_choices (BwShelfPage *self)
+list_all_choices (GtkMenuButton *button, gpointer data)
 {
+  BwShelfPage *self = data;
   list_choices (self->restone_designs, self->designs);
   list_choices (self->restone_examples, self->examples);
+  gtk_menu_button_set_menu_model (button, G_MENU_MODEL (self->restone_menu));
 }
 
 static void
@@ -221,9 +225,10 @@ bw_shelf_page_class_init (BwShelfPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, designs);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples_part);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_menu);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_designs);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_examples);
-  gtk_widget_class_bind_template_callback (widget_class, list_all_choices);
   gtk_widget_class_bind_template_callback (widget_class, chosen);
 }
 
@@ -233,6 +238,7 @@ bw_shelf_page_init (BwShelfPage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   bw_shelf_boards_set_name (self->designs, _ ("Your designs"));
   bw_shelf_boards_set_name (self->examples, _ ("Examples"));
+  gtk_menu_button_set_create_popup_func (self->restone, list_all_choices, self, NULL);
   put_up_designs (self);
   put_up_examples (self);
   g_signal_connect_object (bw_designs_get (), "changed", G_CALLBACK (refresh), self,
