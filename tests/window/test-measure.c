@@ -80,6 +80,23 @@ a_typed_dimension_is_one_step_of_undo (void **state)
   assert_string_equal (maker_entry_text (maker, LENGTH), "58 mm");
 }
 
+/* What stood in a field before the program showed a number there is nobody's. */
+static void
+where_nothing_was_changed_undo_changes_nothing (void **state)
+{
+  static const char *const fields[] = { "/stone/faces", LENGTH, "/band/columns" };
+  Maker *maker = *state;
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++) {
+    GtkWidget *entry = maker_entry (maker, fields[i]);
+    g_autofree char *before = g_strdup (maker_entry_text (maker, fields[i]));
+    maker_reveal (entry);
+    desk_click (entry);
+    desk_key ("z", GDK_CONTROL_MASK);
+    assert_string_equal (maker_entry_text (maker, fields[i]), before);
+    assert_int_equal (steps_of (maker), 0);
+  }
+}
+
 static void
 a_run_of_steps_by_key_is_one_step_of_undo (void **state)
 {
@@ -805,6 +822,7 @@ main (void)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_typed_dimension_is_one_step_of_undo),
+    IN_WINDOW (where_nothing_was_changed_undo_changes_nothing),
     IN_WINDOW (a_run_of_steps_by_key_is_one_step_of_undo),
     IN_WINDOW (inches_are_typed_as_fractions_and_shown_as_chosen),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),

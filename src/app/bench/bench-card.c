@@ -10,6 +10,7 @@
 #include "app/bench/check-dialog.h"
 #include "app/form/field.h"
 #include "app/kit/description.h"
+#include "app/kit/put-text.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "output/report/fit-told.h"
@@ -130,7 +131,7 @@ length_typed (BwBenchCard *self)
   if (bw_field_parse (&field, gtk_editable_get_text (GTK_EDITABLE (self->length)),
                       bw_settings_get_unit (bw_settings_get ()), &length, &error)
       && bw_check_dialog_show_length (window, bw_card_get_draft (BW_CARD (self)), length, &error))
-    gtk_editable_set_text (GTK_EDITABLE (self->length), "");
+    bw_put_text (GTK_EDITABLE (self->length), "");
   show_reason (self, error);
 }
 

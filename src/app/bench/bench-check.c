@@ -7,6 +7,7 @@
 #include "app/bench/check-dialog.h"
 #include "app/form/field.h"
 #include "app/kit/description.h"
+#include "app/kit/put-text.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "output/words/try-on-words.h"
@@ -59,7 +60,7 @@ length_typed (BwBenchCheck *self)
                       bw_settings_get_unit (bw_settings_get ()), &length, &error)
       && bw_check_dialog_show_length (window_of (self), bw_card_get_draft (BW_CARD (self)), length,
                                       &error)) {
-    gtk_editable_set_text (GTK_EDITABLE (self->length), "");
+    bw_put_text (GTK_EDITABLE (self->length), "");
     put_away (self);
   }
   show_reason (self, error);

@@ -9,6 +9,7 @@
 #include "app/draw/motif-picture.h"
 #include "app/draw/motif-words.h"
 #include "app/draw/own-picture.h"
+#include "app/kit/put-text.h"
 #include "core/band/made-band.h"
 #include "project/fault/fault-words.h"
 
@@ -135,7 +136,7 @@ static void
 show_numbers (BwMotifPanel *self, const BwMotif *motif)
 {
   if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->text)), motif->text))
-    gtk_editable_set_text (GTK_EDITABLE (self->text), motif->text);
+    bw_put_text (GTK_EDITABLE (self->text), motif->text);
   gtk_spin_button_set_value (self->size, motif->size);
   gtk_spin_button_set_value (self->reach, motif->reach);
   gtk_spin_button_set_value (self->slope, motif->slope);

@@ -12,6 +12,7 @@
 #include "app/draw/tray-drag.h"
 #include "app/draw/tray-words.h"
 #include "app/kit/menu-at.h"
+#include "app/kit/put-text.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/kit/wrap-layout.h"
@@ -111,7 +112,7 @@ show_letter (BwTrayPanel *self, const BwColour *colour)
   char letter[8] = { 0 };
   g_unichar_to_utf8 (colour->id, letter);
   if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->letter)), letter))
-    gtk_editable_set_text (GTK_EDITABLE (self->letter), letter);
+    bw_put_text (GTK_EDITABLE (self->letter), letter);
 }
 
 /* What the piece takes of the colour in hand. */
@@ -151,7 +152,7 @@ show_chosen (BwTrayPanel *self)
   const BwTray *tray = bw_project_get_tray (project_of (self));
   const BwColour *colour = &tray->colour[chosen (self)];
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->name)), colour->name) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->name), colour->name);
+    bw_put_text (GTK_EDITABLE (self->name), colour->name);
   bw_bead_swatch_set_colour (self->bead, colour);
   show_letter (self, colour);
   show_order (self, colour);

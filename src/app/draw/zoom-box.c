@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/draw/zoom-box.h"
+#include "app/kit/put-text.h"
 
 #include <math.h>
 
@@ -30,7 +31,7 @@ show_number (BwZoomBox *self)
 {
   double now = times (self);
   g_autofree char *words = g_strdup_printf ("%.*f×", now < 9.95 ? 1 : 0, now);
-  gtk_editable_set_text (GTK_EDITABLE (self->number), words);
+  bw_put_text (GTK_EDITABLE (self->number), words);
 }
 
 static void

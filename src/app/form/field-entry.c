@@ -6,6 +6,7 @@
 #include "app/form/field-entry.h"
 #include "app/form/doubt.h"
 #include "app/form/typed.h"
+#include "app/kit/put-text.h"
 #include "app/kit/select-all.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
@@ -60,7 +61,7 @@ show_text (BwFieldEntry *self, const char *text)
   g_free (self->shown);
   self->shown = g_strdup (text);
   if (g_strcmp0 (text_of (self), text) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+    bw_put_text (GTK_EDITABLE (self->entry), text);
 }
 
 /* A reader hears at the entry what stands beside it: what is wrong, else what the number means. */

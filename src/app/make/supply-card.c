@@ -6,6 +6,7 @@
 
 #include "app/form/typed.h"
 #include "app/kit/description.h"
+#include "app/kit/put-text.h"
 #include "app/kit/words.h"
 #include "app/make/price-book.h"
 #include "app/make/make-cards.h"
@@ -87,7 +88,7 @@ bw_supply_card_refresh (BwCard *card)
     return;
   show_reason (self, NULL);
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->currency)), supply->currency) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->currency), supply->currency);
+    bw_put_text (GTK_EDITABLE (self->currency), supply->currency);
 }
 
 static void

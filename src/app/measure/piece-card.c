@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/form/typed.h"
+#include "app/kit/put-text.h"
 #include "app/measure/measure-cards.h"
 
 #include <glib/gi18n-lib.h>
@@ -20,7 +21,7 @@ bw_piece_card_refresh (BwCard *card)
   GtkEditable *title = GTK_EDITABLE (BW_PIECE_CARD (card)->title);
   const char *text = bw_project_get_title (bw_card_get_project (card));
   if (g_strcmp0 (gtk_editable_get_text (title), text) != 0)
-    gtk_editable_set_text (title, text);
+    bw_put_text (title, text);
 }
 
 static void

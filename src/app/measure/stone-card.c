@@ -4,6 +4,7 @@
 
 #include "output/sheet/minerals.h"
 #include "app/form/typed.h"
+#include "app/kit/put-text.h"
 #include "app/kit/words.h"
 #include "app/measure/measure-cards.h"
 
@@ -22,7 +23,7 @@ static void
 show_text (GtkEntry *entry, const char *text)
 {
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (entry)), text) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (entry), text);
+    bw_put_text (GTK_EDITABLE (entry), text);
 }
 
 static void

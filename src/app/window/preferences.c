@@ -5,6 +5,7 @@
 #include "app/window/preferences.h"
 #include "app/form/field.h"
 #include "app/kit/part-names.h"
+#include "app/kit/put-text.h"
 #include "app/kit/settings.h"
 #include "project/file/sizes.h"
 
@@ -166,7 +167,7 @@ add_length (BwPreferences *self, const Length *length, int row)
   g_autofree char *shown = mm > 0 ? bw_length_format (mm, unit, 3) : g_strdup ("");
   GtkWidget *entry = gtk_entry_new ();
   gtk_entry_set_placeholder_text (GTK_ENTRY (entry), usual);
-  gtk_editable_set_text (GTK_EDITABLE (entry), shown);
+  bw_put_text (GTK_EDITABLE (entry), shown);
   g_signal_connect (entry, "changed", G_CALLBACK (length_typed), (gpointer)length);
   add_row (self->start, _ (length->label), entry, row);
 }

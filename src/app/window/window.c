@@ -407,6 +407,9 @@ show_opened (GtkWindow *window, BwProject *project)
   else
     self = bw_window_new (gtk_window_get_application (window), project);
   gtk_window_present (GTK_WINDOW (self));
+  /* A key pressed by chance is no measurement of a stone that was measured already. */
+  if (bw_project_get_file (project))
+    gtk_widget_child_focus (self->switcher, GTK_DIR_TAB_FORWARD);
   return GTK_WINDOW (self);
 }
 
