@@ -262,6 +262,29 @@ each_doubt_about_the_bail_is_told (void **state)
 }
 
 static void
+each_doubt_about_a_loop_over_the_tip_is_told (void **state)
+{
+  g_autoptr (BwProject) project = quiet_project ();
+  BwDesign design = *bw_project_get_design (project);
+
+  bw_bail_reach_over (&design, bw_project_stone (project));
+  assert_true (bw_project_set_design (project, "Over", &design, NULL));
+  assert_false (says (project, BW_TOPIC_HANG, "Nothing passes"));
+  assert_false (says (project, BW_TOPIC_HANG, "it will gape"));
+  assert_false (says (project, BW_TOPIC_HANG, "in the loop’s way"));
+  design.bail.base_beads = floor (design.band.rows / 2.0) / 4;
+  design.bail.base_beads = floor (2 * design.bail.base_beads) / 2;
+  assert_true (bw_project_set_design (project, "Aside", &design, NULL));
+  assert_true (says (project, BW_TOPIC_HANG, "it will gape"));
+  design.bail.base_beads = design.band.rows / 4.0;
+  design.bail.rows = 25;
+  design.band.bottom_mm = 2;
+  assert_true (bw_project_set_design (project, "Short", &design, NULL));
+  assert_true (says (project, BW_TOPIC_HANG, "in the loop’s way"));
+  assert_true (says (project, BW_TOPIC_HANG, "lets the cord of"));
+}
+
+static void
 each_doubt_about_thread_and_colours_is_told (void **state)
 {
   g_autoptr (BwProject) project = quiet_project ();
@@ -331,6 +354,7 @@ main (void)
     cmocka_unit_test (each_doubt_about_the_stone_and_the_fit_is_told),
     cmocka_unit_test (a_repeat_that_breaks_at_the_join_is_told),
     cmocka_unit_test (each_doubt_about_the_bail_is_told),
+    cmocka_unit_test (each_doubt_about_a_loop_over_the_tip_is_told),
     cmocka_unit_test (each_doubt_about_thread_and_colours_is_told),
     cmocka_unit_test (lengths_are_told_in_the_unit_asked_for),
     cmocka_unit_test (the_topics_together_are_all_warnings),

@@ -149,6 +149,14 @@ with_an_upright_bail (BwDesign *d)
 }
 
 static void
+with_a_loop_over_the_tip (BwDesign *d)
+{
+  d->bail = (BwBail){ BW_BAIL_OVER, 4, 90, 20, 100, 2.5, 1.5 };
+  d->bed.has_girth_over = FALSE;
+  d->bed.layers = 2;
+}
+
+static void
 with_a_ring_and_natural_angle (BwDesign *d)
 {
   d->stone.has_shoulder = FALSE;
@@ -202,9 +210,13 @@ at_the_limits (BwDesign *d)
   assert_true (d->limits.friction < 0.2);
 }
 
-static void (*const variants[]) (BwDesign *design)
-    = { with_a_flap, with_an_upright_bail, with_a_ring_and_natural_angle, without_bail_across_flats,
-        of_odd_rows, at_the_limits };
+static void (*const variants[]) (BwDesign *design) = { with_a_flap,
+                                                       with_a_loop_over_the_tip,
+                                                       with_an_upright_bail,
+                                                       with_a_ring_and_natural_angle,
+                                                       without_bail_across_flats,
+                                                       of_odd_rows,
+                                                       at_the_limits };
 
 /* As the corpus has it, no number as it is by default. */
 static BwProject *

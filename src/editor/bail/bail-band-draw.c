@@ -42,7 +42,9 @@ handles (const BwBailShown *shown, const BwBandPaint *paint, const graphene_rect
   double x = rect->origin.x, y = rect->origin.y, w = rect->size.width, h = rect->size.height;
   handle (paint, x, y + h / 2, lit == BW_BAIL_GRIP_LEFT);
   handle (paint, x + w, y + h / 2, lit == BW_BAIL_GRIP_RIGHT);
-  handle (paint, x + w / 2, y + h, lit == BW_BAIL_GRIP_BOTTOM);
+  /* On one column the two would lie over one another; either widens it. */
+  if (h >= 2 * HANDLE_PX)
+    handle (paint, x + w / 2, y + h, lit == BW_BAIL_GRIP_BOTTOM);
   handle (paint, x + w / 2, y, lit == BW_BAIL_GRIP_TOP);
 }
 

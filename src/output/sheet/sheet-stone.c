@@ -163,9 +163,10 @@ draw_section (Sketch *sketch, double width, double height)
   double radius = 0;
   for (int i = 0; i < section.edges; i++)
     radius = MAX (radius, hypot (section.corner[i].x, section.corner[i].y));
-  sketch->scale = MIN (width - 120, height - 84) / (2 * radius);
+  /* Names of join and bail may come to lie between the captions and the section. */
+  sketch->scale = MIN (width - 120, height - 108) / (2 * radius);
   sketch->x0 = width / 2;
-  sketch->y0 = height / 2 + 4;
+  sketch->y0 = height / 2;
   draw_polygon (sketch, &section, BW_TINT_WASH);
   if (stone->measured == BW_MEASURED_ACROSS_FLATS)
     draw_across (sketch, &section);
