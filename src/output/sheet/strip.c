@@ -6,6 +6,7 @@
 #include "output/sheet/strip.h"
 
 #include "core/pattern/tint.h"
+#include "output/page/label-room.h"
 #include "output/sheet/sheet-parts.h"
 #include "core/base/tolerance.h"
 
@@ -16,6 +17,8 @@
 #define TAB_MM 12.0
 #define NOTES 26.0    /* above and below a piece, points */
 #define SCALE_MM 10.0 /* read on either side of the end, a little less on the tab */
+#define LEAST_MM 14.0 /* height of a strip: on one as narrow as a narrow band no name has room */
+#define OVER_MM 12.0  /* of one round the bed, which has no names */
 #define INCHES 2
 #define RULER 24.0 /* height of a check ruler */
 
@@ -26,6 +29,7 @@ typedef struct {
   double height_mm;      /* of the strip */
   double from_mm, to_mm; /* of this piece */
   int piece, n_pieces;
+  BwLabelRoom *room; /* for the words on it */
 } Piece;
 
 /* Where a mark of the measuring line lies at the strip's lower or upper edge: the section there is
@@ -102,11 +106,61 @@ draw_tab (cairo_t *cr, const Piece *piece)
   cairo_close_path (cr);
   cairo_set_source_rgb (cr, BW_ON_PAPER (SHADE));
   cairo_fill (cr);
-  g_autofree char *text
-      = last ? g_strdup (_ ("tab")) : g_strdup_printf (_ ("glue %d here"), piece->piece + 2);
-  if (height > (last ? 40 : 26))
-    bw_type_draw (cr, last ? BW_TYPE_SMALL : BW_TYPE_TINY, text, x + TAB_MM * MM / 2, height - 11,
-                  0.5);
+}
+
+/* Small type on a white ground at the first place that is free, so that no line runs through it;
+ * FALSE where none is. */
+static gboolean
+place_note (cairo_t *cr, const Piece *piece, const char *text, const BwVec2 *corner, int n)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  double wide = pango_units_to_double (width), tall = bw_type_height (BW_TYPE_SMALL);
+  int at = bw_label_room_place (piece->room, wide, tall, corner, n);
+  if (at < 0)
+    return FALSE;
+  cairo_rectangle (cr, corner[at].x - 1, corner[at].y + 1, wide + 2, tall - 2);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
+  cairo_fill (cr);
+  bw_type_draw (cr, BW_TYPE_SMALL, text, corner[at].x, corner[at].y, 0);
+  return TRUE;
+}
+
+static double
+wide_of (cairo_t *cr, BwType type, const char *text)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, type, text, 0);
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  return pango_units_to_double (width);
+}
+
+/* Places about (x, y): there, farther and farther to either side, and a line lower. */
+#define ABOUT 34
+static int
+places_about (BwVec2 corner[ABOUT], double x, double y, double lower)
+{
+  int n = 0;
+  for (int line = 0; line < 2; line++)
+    for (int step = 0; step <= 8; step++)
+      for (int side = -1; side <= (step > 0 ? 1 : -1); side += 2)
+        corner[n++] = bw_vec2 (x - side * step * 10, y + line * lower);
+  return n;
+}
+
+static void
+name_tab (cairo_t *cr, const Piece *piece)
+{
+  double height = piece->height_mm * MM, x = x_of (piece, piece->to_mm) + TAB_MM * MM / 2;
+  g_autofree char *text = is_last (piece) ? g_strdup (_ ("tab"))
+                                          : g_strdup_printf (_ ("glue %d here"), piece->piece + 2);
+  BwType type = is_last (piece) ? BW_TYPE_SMALL : BW_TYPE_TINY;
+  double wide = wide_of (cr, type, text), tall = bw_type_height (type);
+  BwVec2 corner[] = { { x - wide / 2, height - 11 }, { x - wide / 2, 1 } };
+  int at = bw_label_room_place (piece->room, wide, tall, corner, G_N_ELEMENTS (corner));
+  if (at >= 0)
+    bw_type_draw (cr, type, text, corner[at].x, corner[at].y, 0);
 }
 
 /* What the strip measures, read where its first edge comes to lie on its end. */
@@ -124,7 +178,12 @@ draw_scale (cairo_t *cr, const Piece *piece)
     if (mm % 5 != 0)
       continue;
     g_autofree char *number = g_strdup_printf ("%d", mm);
+    double wide = wide_of (cr, BW_TYPE_TINY, number);
+    if (x < wide / 2)
+      continue;
     bw_type_draw (cr, BW_TYPE_TINY, number, x, y + 4.5, 0.5);
+    BwLabelBox box = { x - wide / 2, y + 4.5, wide, bw_type_height (BW_TYPE_TINY) };
+    bw_label_room_take (piece->room, box);
   }
 }
 
@@ -141,55 +200,44 @@ draw_measure (cairo_t *cr, const Piece *piece)
   cairo_stroke (cr);
 }
 
-/* Small type on a white ground, so that no line runs through it. */
-static void
-note (cairo_t *cr, const char *text, double x, double y, double align)
-{
-  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
-  int width;
-  pango_layout_get_size (layout, &width, NULL);
-  double wide = pango_units_to_double (width);
-  cairo_rectangle (cr, x - align * wide - 1, y + 1, wide + 2, bw_type_height (BW_TYPE_SMALL) - 2);
-  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
-  cairo_fill (cr);
-  bw_type_draw (cr, BW_TYPE_SMALL, text, x, y, align);
-}
-
-static void
-label (cairo_t *cr, const Piece *piece, double mm, double y, const char *text, double align)
-{
-  if (mm >= piece->from_mm - BW_ROUNDING_MM && mm <= piece->to_mm + BW_ROUNDING_MM)
-    note (cr, text, x_of (piece, mm), y, align);
-}
-
-/* The name in the middle of a face, or its number alone when it is narrow. */
+/* The name in the middle of a face, or its number alone where there is no room for more. */
 static void
 name_face (cairo_t *cr, const Piece *piece, int face, double from, double to)
 {
-  g_autofree char *name = g_strdup_printf (to - from > 11 ? _ ("face %d") : "%d", face + 1);
-  if (to - from > 4)
-    label (cr, piece, (from + to) / 2, piece->height_mm * MM / 2 - 12, name, 0.5);
+  double middle = (from + to) / 2, y = piece->height_mm * MM / 2 - 12;
+  if (middle < piece->from_mm || middle > piece->to_mm || to - from <= 4)
+    return;
+  for (int longer = to - from > 11; longer >= 0; longer--) {
+    g_autofree char *name = g_strdup_printf (longer ? _ ("face %d") : "%d", face + 1);
+    double x = x_of (piece, middle) - wide_of (cr, BW_TYPE_SMALL, name) / 2;
+    BwVec2 corner[] = { { x, y }, { x, y - 7 } };
+    if (place_note (cr, piece, name, corner, G_N_ELEMENTS (corner)))
+      return;
+  }
 }
 
 static void
-draw_faces (cairo_t *cr, const Piece *piece)
+draw_corners (cairo_t *cr, const Piece *piece)
 {
-  const BwStripMarks *marks = piece->marks;
   cairo_save (cr);
   cairo_rectangle (cr, 0, -1, x_of (piece, piece->to_mm), piece->height_mm * MM + 2);
   cairo_clip (cr);
+  for (int i = 0; i < piece->marks->faces; i++)
+    draw_mark (cr, piece, piece->marks->corner_mm[i], 0);
+  cairo_restore (cr);
+}
+
+static void
+name_faces (cairo_t *cr, const Piece *piece)
+{
+  const BwStripMarks *marks = piece->marks;
   for (int i = 0; i < marks->faces; i++) {
     double from = marks->corner_mm[i], to = marks->corner_mm[(i + 1) % marks->faces];
     gboolean split = to <= from; /* the join lies on this face */
-    draw_mark (cr, piece, from, 0);
-    if (split) {
-      name_face (cr, piece, i, from, marks->girth_mm);
+    name_face (cr, piece, i, from, split ? marks->girth_mm : to);
+    if (split)
       name_face (cr, piece, i, 0, to);
-    } else {
-      name_face (cr, piece, i, from, to);
-    }
   }
-  cairo_restore (cr);
 }
 
 /* Whether a bail sits over the join, where its name goes with the join's. */
@@ -208,12 +256,17 @@ bail_at_join (const BwStripMarks *marks)
   return FALSE;
 }
 
+static gboolean
+is_on (const Piece *piece, double mm)
+{
+  return mm >= piece->from_mm && mm <= piece->to_mm;
+}
+
 static void
 draw_bail (cairo_t *cr, const Piece *piece, double bail_mm)
 {
-  const BwStripMarks *marks = piece->marks;
   double y = piece->height_mm * MM / 2, x = x_of (piece, bail_mm);
-  if (bail_mm < piece->from_mm || bail_mm > piece->to_mm)
+  if (!is_on (piece, bail_mm))
     return;
   cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_move_to (cr, x, y - 1);
@@ -221,8 +274,43 @@ draw_bail (cairo_t *cr, const Piece *piece, double bail_mm)
   cairo_rel_line_to (cr, 5, 0);
   cairo_close_path (cr);
   cairo_fill (cr);
-  if (!is_at_join (marks, bail_mm))
-    note (cr, _ ("bail"), x, y + 2, 0.5);
+}
+
+static void
+name_bail (cairo_t *cr, const Piece *piece, double bail_mm)
+{
+  double y = piece->height_mm * MM / 2, lower = bw_type_height (BW_TYPE_SMALL) - 2;
+  BwVec2 corner[ABOUT];
+  if (!is_on (piece, bail_mm) || is_at_join (piece->marks, bail_mm))
+    return;
+  double x = x_of (piece, bail_mm) - wide_of (cr, BW_TYPE_SMALL, _ ("bail")) / 2;
+  place_note (cr, piece, _ ("bail"), corner, places_about (corner, x, y + 2, lower));
+}
+
+/* The two marks that have to meet. */
+static void
+name_join (cairo_t *cr, const Piece *piece)
+{
+  double y = piece->height_mm * MM / 2, end = x_of (piece, piece->length_mm);
+  gboolean bail = !piece->over && bail_at_join (piece->marks);
+  BwVec2 first[] = { { 3, y + 2 }, { 3, y + 8 } };
+  BwVec2 last[] = { { end + 2, y - 11 }, { end + 2, y - 17 } };
+  if (is_last (piece))
+    place_note (cr, piece, _ ("join"), last, G_N_ELEMENTS (last));
+  if (piece->piece == 0)
+    place_note (cr, piece, bail ? _ ("join, bail") : _ ("join"), first, G_N_ELEMENTS (first));
+}
+
+static void
+name_piece (cairo_t *cr, const Piece *piece)
+{
+  if (piece->n_pieces < 2)
+    return;
+  g_autofree char *number
+      = g_strdup_printf (_ ("piece %d of %d"), piece->piece + 1, piece->n_pieces);
+  double low = piece->height_mm * MM - bw_type_height (BW_TYPE_SMALL) - 1;
+  BwVec2 corner[ABOUT];
+  place_note (cr, piece, number, corner, places_about (corner, 3, low, -4));
 }
 
 static void
@@ -230,7 +318,7 @@ draw_notes (cairo_t *cr, const Piece *piece)
 {
   const BwStripMarks *marks = piece->marks;
   double height = piece->height_mm * MM, middle = marks->bottom_mm + marks->width_mm / 2;
-  gboolean whole = piece->height_mm > marks->width_mm - BW_ROUNDING_MM && !piece->over;
+  gboolean whole = fabs (piece->height_mm - marks->width_mm) < BW_ROUNDING_MM && !piece->over;
   g_autofree char *upper = g_strdup_printf (
       _ ("↑ tip · upper edge of the band, %.1f mm above the base · girth %.1f mm"),
       marks->bottom_mm + marks->width_mm, marks->high_girth_mm);
@@ -243,39 +331,53 @@ draw_notes (cairo_t *cr, const Piece *piece)
   bw_type_draw (cr, BW_TYPE_SMALL, whole ? upper : line, 0, -12, 0);
   if (whole)
     bw_type_draw (cr, BW_TYPE_SMALL, lower, 0, height + 2, 0);
-  if (piece->n_pieces > 1) {
-    g_autofree char *number
-        = g_strdup_printf (_ ("piece %d of %d"), piece->piece + 1, piece->n_pieces);
-    bw_type_draw (cr, BW_TYPE_SMALL, number, x_of (piece, piece->to_mm) + TAB_MM * MM, height + 2,
-                  1);
-  }
+}
+
+static void
+draw_lines (cairo_t *cr, const Piece *piece)
+{
+  draw_tab (cr, piece);
+  draw_edges (cr, piece);
+  if (!piece->over)
+    draw_corners (cr, piece);
+  draw_measure (cr, piece);
+  for (int i = 0; !piece->over && i < piece->marks->n_bails; i++)
+    draw_bail (cr, piece, piece->marks->bail_mm[i]);
+  if (piece->piece == 0)
+    draw_mark (cr, piece, 0, MARK / 2);
+  if (!is_last (piece))
+    return;
+  draw_mark (cr, piece, piece->length_mm, -MARK / 2);
+  draw_scale (cr, piece);
+}
+
+/* What has one place only comes first. */
+static void
+draw_names (cairo_t *cr, const Piece *piece)
+{
+  name_join (cr, piece);
+  name_tab (cr, piece);
+  for (int i = 0; !piece->over && i < piece->marks->n_bails; i++)
+    name_bail (cr, piece, piece->marks->bail_mm[i]);
+  name_piece (cr, piece);
+  if (!piece->over)
+    name_faces (cr, piece);
 }
 
 static void
 draw_piece (cairo_t *cr, double width, double box_height, gpointer data)
 {
   const Piece *piece = data;
-  double y = piece->height_mm * MM / 2;
+  BwLabelRoom room;
+  BwLabelBox strip = { 0, 0, x_of (piece, piece->to_mm) + TAB_MM * MM, piece->height_mm * MM };
+  bw_label_room_init (&room, strip);
+  Piece own = *piece;
+  own.room = &room;
   cairo_translate (cr, 0, NOTES / 2 + 2);
-  draw_tab (cr, piece);
-  draw_edges (cr, piece);
-  if (!piece->over)
-    draw_faces (cr, piece);
-  draw_measure (cr, piece);
-  if (!piece->over)
-    for (int i = 0; i < piece->marks->n_bails; i++)
-      draw_bail (cr, piece, piece->marks->bail_mm[i]);
-  if (piece->piece == 0) {
-    draw_mark (cr, piece, 0, MARK / 2);
-    note (cr, !piece->over && bail_at_join (piece->marks) ? _ ("join, bail") : _ ("join"), 3, y + 2,
-          0);
-  }
-  if (is_last (piece)) {
-    draw_mark (cr, piece, piece->length_mm, -MARK / 2);
-    draw_scale (cr, piece);
-    bw_type_draw (cr, BW_TYPE_SMALL, _ ("join"), x_of (piece, piece->length_mm) + 2, y - 11, 0);
-  }
-  draw_notes (cr, piece);
+  draw_lines (cr, &own);
+  draw_names (cr, &own);
+  draw_notes (cr, &own);
+  bw_label_room_clear (&room);
 }
 
 static void
@@ -284,7 +386,7 @@ add_strip (BwFlow *flow, const BwStripMarks *marks, gboolean over)
   double most = flow->width / MM - TAB_MM, tall = (flow->bottom - flow->top - 2 * NOTES - 40) / MM;
   Piece piece
       = { .marks = marks, .over = over, .length_mm = over ? marks->over_mm : marks->girth_mm };
-  piece.height_mm = MIN (tall, over ? MIN (12, marks->width_mm) : marks->width_mm);
+  piece.height_mm = MIN (tall, over ? OVER_MM : MAX (LEAST_MM, marks->width_mm));
   double longest = MAX (piece.length_mm, MAX (at_edge (&piece, piece.length_mm, TRUE),
                                               at_edge (&piece, piece.length_mm, FALSE)));
   /* The tab has room for the difference between the middle and the longer edge. */

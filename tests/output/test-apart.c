@@ -1,0 +1,216 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Names and numbers of drawings keep clear of one another and of the paper's edge, whatever the
+ * stone: asked of the pen, for stones of every sort. */
+#include "output/sheet/sheet-parts.h"
+#include "output/sheet/strip.h"
+#include "pen.h"
+#include "sample.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+#define STONES 500
+
+/* What a line of letters has above and below its ink, of its height, on either side. */
+#define AIR 0.2
+#define HAIR 0.3 /* points that two boxes may share at their sides */
+
+static void
+append_numbers (GString *json, GRand *rand, int n, double about, double by)
+{
+  for (int i = 0; i < n; i++)
+    g_string_append_printf (json, "%s%.1f", i > 0 ? ", " : "",
+                            about * (1 + g_rand_double_range (rand, -by, by)));
+}
+
+/* A stone from a finger's end to a fist, of three to twenty faces, measured in each way there is.
+ */
+static void
+append_stone (GString *json, GRand *rand, double across, double length)
+{
+  static const char *const ways[] = { "across-flats", "face-widths", "girth" };
+  int way = g_rand_int_range (rand, 0, 3);
+  int faces = way == 0 ? 2 * g_rand_int_range (rand, 2, 11) : g_rand_int_range (rand, 3, 21);
+  double width = across * tan (G_PI / faces);
+  g_string_append_printf (json,
+                          "\"stone\": { \"mineral\": \"quartz\", \"faces\": %d, \"measured\": "
+                          "\"%s\", \"values_mm\": [",
+                          faces, ways[way]);
+  if (way == 0)
+    append_numbers (json, rand, faces / 2, across, 0.08);
+  else if (way == 1)
+    append_numbers (json, rand, faces, width, 0.12);
+  else
+    append_numbers (json, rand, 1, across * G_PI, 0);
+  double shoulder = length * g_rand_double_range (rand, 0.55, 0.9);
+  g_string_append_printf (json, "], \"at_mm\": %.1f, \"length_mm\": %.1f, \"shoulder_mm\": %.1f, ",
+                          shoulder * g_rand_double_range (rand, 0.2, 0.8), length, shoulder);
+  if (g_rand_boolean (rand))
+    g_string_append_printf (json, "\"second_girth_mm\": %.1f, \"second_at_mm\": %.1f, ",
+                            across * G_PI * g_rand_double_range (rand, 0.93, 1.05),
+                            shoulder * g_rand_double_range (rand, 0.85, 1));
+  if (g_rand_int_range (rand, 0, 4) == 0)
+    g_string_append_printf (json, "\"base\": \"point\", \"base_shoulder_mm\": %.1f, ",
+                            length * g_rand_double_range (rand, 0.05, 0.2));
+  g_string_append_printf (json, "\"apex_offset_mm\": [%.1f, %.1f] },\n",
+                          across * g_rand_double_range (rand, -0.1, 0.1),
+                          across * g_rand_double_range (rand, -0.1, 0.1));
+}
+
+static void
+append_rest (GString *json, GRand *rand, double length)
+{
+  static const char *const bails[] = { "none", "flap", "upright", "ring" };
+  int columns = 2 * g_rand_int_range (rand, 2, 9);
+  double bottom = length * g_rand_double_range (rand, 0.05, 0.5);
+  g_string_append_printf (json,
+                          "\"bead\": { \"name\": \"11/0 cylinder\", \"diameter_mm\": 1.6, "
+                          "\"length_mm\": 1.3, \"hole_mm\": 0.8 },\n\"band\": { \"columns\": %d, "
+                          "\"rows\": %d, \"bottom_mm\": %.1f, \"seam_deg\": %d },\n",
+                          columns, 2 * g_rand_int_range (rand, 10, 40), bottom,
+                          g_rand_int_range (rand, 0, 360));
+  g_string_append_printf (json,
+                          "\"bed\": { \"layers\": %d, \"top_extra_mm\": %.2f },\n\"bail\": { "
+                          "\"style\": \"%s\", \"columns\": 2, \"rows\": 17, \"base_beads\": 2, "
+                          "\"cord_mm\": 2, \"at_deg\": %d }\n}\n",
+                          g_rand_int_range (rand, 0, 3), g_rand_double_range (rand, -0.5, 0.8),
+                          bails[g_rand_int_range (rand, 0, 4)], g_rand_int_range (rand, 0, 360));
+}
+
+static BwProject *
+random_project (GRand *rand)
+{
+  for (;;) {
+    g_autoptr (GString) json = g_string_new ("{ \"format\": \"bandwright-project\", \"version\": 1,"
+                                             "\n\"title\": \"Any Stone\",\n");
+    double across = exp (g_rand_double_range (rand, log (6), log (70)));
+    double length = across * g_rand_double_range (rand, 0.8, 5);
+    append_stone (json, rand, across, length);
+    append_rest (json, rand, length);
+    BwProject *project = bw_project_load_data (json->str, json->len, NULL);
+    if (project)
+      return project;
+  }
+}
+
+static gboolean
+overlap (const PenWords *a, const PenWords *b)
+{
+  double left = MAX (a->x, b->x), right = MIN (a->x + a->width, b->x + b->width);
+  double top = MAX (a->y + AIR * a->height, b->y + AIR * b->height);
+  double bottom = MIN (a->y + (1 - AIR) * a->height, b->y + (1 - AIR) * b->height);
+  return a->page == b->page && right - left > HAIR && bottom - top > 0;
+}
+
+/* The first pair that is not apart, or words beyond the paper's margin; NULL: none. Owned. */
+static char *
+fault_of (double width, double height)
+{
+  for (guint i = 0; i < pen_n_words (); i++) {
+    const PenWords *a = pen_word (i);
+    if (a->x < BW_SHEET_MARGIN - 1 || a->x + a->width > width - BW_SHEET_MARGIN + 1 || a->y < 0
+        || a->y + a->height > height)
+      return g_strdup_printf ("“%s” stands outside, at %.1f, %.1f", a->text, a->x, a->y);
+    for (guint k = 0; k < i; k++)
+      if (overlap (a, pen_word (k)))
+        return g_strdup_printf ("“%s” and “%s” overlap at %.1f, %.1f", pen_word (k)->text, a->text,
+                                a->x, a->y);
+  }
+  return NULL;
+}
+
+typedef void (*Set) (BwProject *project, BwPaper paper);
+
+static void
+set_strip (BwProject *project, BwPaper paper)
+{
+  bw_sheet_free (bw_strip_new (project, paper));
+}
+
+static void
+set_section (BwProject *project, BwPaper paper, void (*add) (BwFlow *, BwProject *))
+{
+  BwFlow flow;
+  bw_flow_init (&flow, bw_sheet_alloc (project, paper, "Sketch", TRUE), project);
+  add (&flow, project);
+  bw_sheet_free (bw_flow_finish (&flow));
+}
+
+static void
+set_sketches (BwProject *project, BwPaper paper)
+{
+  set_section (project, paper, bw_sheet_add_stone);
+}
+
+static void
+set_bed (BwProject *project, BwPaper paper)
+{
+  set_section (project, paper, bw_sheet_add_bed);
+}
+
+static void
+set_chart (BwProject *project, BwPaper paper)
+{
+  set_section (project, paper, bw_sheet_add_chart);
+}
+
+/* All stones on the two papers in turn. */
+static void
+assert_apart (Set set, guint32 seed)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  int faults = 0;
+  for (int i = 0; i < STONES; i++) {
+    BwPaper paper = i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4;
+    g_autoptr (BwProject) project = random_project (rand);
+    pen_begin ();
+    set (project, paper);
+    g_autofree char *fault = fault_of (paper.width, paper.height);
+    if (fault && faults++ < 12)
+      print_message ("stone %d: %s\n", i, fault);
+    assert_true (pen_n_words () > 0);
+  }
+  if (faults > 0)
+    fail_msg ("%d of %d stones", faults, STONES);
+}
+
+static void
+the_strip_keeps_every_name_number_and_line_apart (void **state)
+{
+  assert_apart (set_strip, 501);
+}
+
+static void
+the_sketches_of_the_stone_keep_their_labels_apart (void **state)
+{
+  assert_apart (set_sketches, 502);
+}
+
+static void
+the_bed_keeps_its_labels_apart (void **state)
+{
+  assert_apart (set_bed, 503);
+}
+
+static void
+the_chart_keeps_its_numbers_apart (void **state)
+{
+  assert_apart (set_chart, 504);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_strip_keeps_every_name_number_and_line_apart),
+    cmocka_unit_test (the_sketches_of_the_stone_keep_their_labels_apart),
+    cmocka_unit_test (the_bed_keeps_its_labels_apart),
+    cmocka_unit_test (the_chart_keeps_its_numbers_apart),
+  };
+  return cmocka_run_group_tests_name ("apart", tests, NULL, NULL);
+}
