@@ -7,12 +7,14 @@
 
 #include "core/bail/bail-place.h"
 #include "core/pattern/tint.h"
+#include "output/page/label-room.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define FIGURE_HEIGHT 206.0
+#define NAME_STEPS 8 /* how far a face's name may give way */
 
 typedef struct {
   BwProject *project;
@@ -21,7 +23,11 @@ typedef struct {
   cairo_t *cr;
   double scale;  /* points a millimetre */
   double x0, y0; /* where the axis and the base, or the section's middle, lie */
+  BwLabelRoom room;
 } Sketch;
+
+/* The first and the last line of a sketch are its captions. */
+#define CAPTION 12.0
 
 static void
 ink (cairo_t *cr, BwTint tint, double width)
@@ -48,33 +54,51 @@ head (cairo_t *cr, BwVec2 tip, double angle)
 }
 
 static void
-number_on_white (cairo_t *cr, const char *text, double x, double y)
+on_white (cairo_t *cr, PangoLayout *layout, BwVec2 corner, double width, double height)
 {
-  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
-  int width, height;
-  pango_layout_get_size (layout, &width, &height);
-  double w = pango_units_to_double (width), h = pango_units_to_double (height);
-  cairo_rectangle (cr, x - w / 2 - 1, y - h / 2, w + 2, h);
+  cairo_rectangle (cr, corner.x - 1, corner.y, width + 2, height);
   cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_fill (cr);
   cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
-  cairo_move_to (cr, x - w / 2, y - h / 2);
+  cairo_move_to (cr, corner.x, corner.y);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
 }
 
-static void
-dimension (cairo_t *cr, BwVec2 a, BwVec2 b, double value, double at)
+/* Words with their middle at the first of n places that is free; FALSE where none is. */
+static gboolean
+place_words (Sketch *sketch, const char *text, const BwVec2 *middle, int n)
 {
+  g_autoptr (PangoLayout) layout = bw_type_layout (sketch->cr, BW_TYPE_SMALL, text, 0);
+  int width, height;
+  pango_layout_get_size (layout, &width, &height);
+  double w = pango_units_to_double (width), h = pango_units_to_double (height);
+  g_autofree BwVec2 *corner = g_new (BwVec2, n);
+  for (int i = 0; i < n; i++)
+    corner[i] = bw_vec2 (middle[i].x - w / 2, middle[i].y - h / 2);
+  int at = bw_label_room_place (&sketch->room, w, h, corner, n);
+  if (at >= 0)
+    on_white (sketch->cr, layout, corner[at], w, h);
+  return at >= 0;
+}
+
+/* The number stands on its line, where it is free; the first place tried is `at` of the way. */
+static void
+dimension (Sketch *sketch, BwVec2 a, BwVec2 b, double value, double at)
+{
+  static const double places[] = { 0, 0.08, -0.08, 0.16, 0.6, 0.52, 0.44, 0.24, 0.36, 0.3 };
   double angle = atan2 (b.y - a.y, b.x - a.x);
   g_autofree char *text = bw_text_number (value, 1);
-  ink (cr, BW_TINT_INK, 0.5);
-  cairo_move_to (cr, a.x, a.y);
-  cairo_line_to (cr, b.x, b.y);
-  cairo_stroke (cr);
-  head (cr, b, angle);
-  head (cr, a, angle + G_PI);
-  number_on_white (cr, text, a.x + at * (b.x - a.x), a.y + at * (b.y - a.y));
+  BwVec2 middle[G_N_ELEMENTS (places)];
+  ink (sketch->cr, BW_TINT_INK, 0.5);
+  cairo_move_to (sketch->cr, a.x, a.y);
+  cairo_line_to (sketch->cr, b.x, b.y);
+  cairo_stroke (sketch->cr);
+  head (sketch->cr, b, angle);
+  head (sketch->cr, a, angle + G_PI);
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    middle[i] = bw_vec2_add (a, bw_vec2_scale (bw_vec2_sub (b, a), at + places[i]));
+  place_words (sketch, text, middle, G_N_ELEMENTS (middle));
 }
 
 static void
@@ -105,25 +129,38 @@ name_step (int faces)
   return (faces + 15) / 16;
 }
 
+/* Outside its face, farther and farther and a little to either side. */
 static void
-draw_face_names (const Sketch *sketch, const BwSection *section)
+name_face (Sketch *sketch, const BwSection *section, int face, const char *name, double away)
+{
+  BwVec2 normal = section->normal[face], at = on_page (sketch, face_middle (section, face));
+  static const double sides[] = { 0, 9, -9, 18, -18, 27, -27 };
+  BwVec2 middle[NAME_STEPS * G_N_ELEMENTS (sides)];
+  int n = 0;
+  for (int step = 0; step < NAME_STEPS; step++)
+    for (gsize side = 0; side < G_N_ELEMENTS (sides); side++) {
+      double aside = sides[side];
+      middle[n++] = bw_vec2 (at.x + normal.x * (away + 8 * step) - normal.y * aside,
+                             at.y - normal.y * (11 + 8 * step) - normal.x * aside);
+    }
+  place_words (sketch, name, middle, n);
+}
+
+static void
+draw_face_names (Sketch *sketch, const BwSection *section)
 {
   const BwStoneMeasures *stone = &sketch->design->stone;
+  gboolean measured = stone->measured == BW_MEASURED_FACE_WIDTHS;
   for (int face = 0; face < section->edges; face += name_step (section->edges)) {
-    BwVec2 normal = section->normal[face];
-    BwVec2 at = on_page (sketch, face_middle (section, face));
     g_autofree char *width = bw_text_number (stone->values_mm[face], 1);
-    g_autofree char *name = stone->measured == BW_MEASURED_FACE_WIDTHS
-                                ? g_strdup_printf (_ ("face %d: %s"), face + 1, width)
-                                : g_strdup_printf (_ ("face %d"), face + 1);
-    double away = stone->measured == BW_MEASURED_FACE_WIDTHS ? 24 : 16;
-    bw_type_draw (sketch->cr, BW_TYPE_SMALL, name, at.x + normal.x * away, at.y - normal.y * 11 - 5,
-                  0.5);
+    g_autofree char *name = measured ? g_strdup_printf (_ ("face %d: %s"), face + 1, width)
+                                     : g_strdup_printf (_ ("face %d"), face + 1);
+    name_face (sketch, section, face, name, measured ? 24 : 16);
   }
 }
 
 static void
-draw_across (const Sketch *sketch, const BwSection *section)
+draw_across (Sketch *sketch, const BwSection *section)
 {
   int half = section->edges / 2;
   for (int i = 0; i < half && half <= 6; i++) {
@@ -131,17 +168,17 @@ draw_across (const Sketch *sketch, const BwSection *section)
     BwVec2 from = face_middle (section, i + half);
     double span = sketch->stone->h_mm[i] + sketch->stone->h_mm[i + half];
     BwVec2 to = bw_vec2_add (from, bw_vec2_scale (normal, span));
-    dimension (sketch->cr, on_page (sketch, from), on_page (sketch, to),
+    dimension (sketch, on_page (sketch, from), on_page (sketch, to),
                sketch->design->stone.values_mm[i], 0.2);
   }
 }
 
 /* A triangle outside the section at an azimuth, and what lies there. */
 static void
-draw_azimuth (const Sketch *sketch, double deg, double radius, const char *text, gboolean below)
+draw_azimuth (Sketch *sketch, double deg, double radius, const char *text)
 {
-  double angle = deg * G_PI / 180;
-  BwVec2 tip = on_page (sketch, bw_vec2 (radius * cos (angle), radius * sin (angle)));
+  double angle = deg * G_PI / 180, c = cos (angle), s = sin (angle);
+  BwVec2 tip = on_page (sketch, bw_vec2 (radius * c, radius * s));
   ink (sketch->cr, BW_TINT_PRINT, 0.5);
   cairo_move_to (sketch->cr, tip.x, tip.y);
   for (int side = -1; side <= 1; side += 2)
@@ -149,9 +186,31 @@ draw_azimuth (const Sketch *sketch, double deg, double radius, const char *text,
                    tip.y - 8 * sin (angle + side * 0.45));
   cairo_close_path (sketch->cr);
   cairo_fill (sketch->cr);
-  gboolean above = sin (angle) > 0.3 || (!below && sin (angle) > -0.3);
-  double x = MAX (30, tip.x + 6 * cos (angle)), y = tip.y - 4 * sin (angle);
-  bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, x, y + (above ? -16 : 5), 0.5);
+  bw_label_room_take (&sketch->room, (BwLabelBox){ tip.x + 4 * c - 4, tip.y - 4 * s - 4, 8, 8 });
+  BwVec2 middle[]
+      = { { tip.x + 24 * c, tip.y - 16 * s },     { tip.x + 14 * c, tip.y - 16 * s - 9 },
+          { tip.x + 14 * c, tip.y - 16 * s + 9 }, { tip.x + 30, tip.y - 4 * s },
+          { tip.x - 30, tip.y - 4 * s },          { tip.x + 4 * c, tip.y - 4 * s + 13 },
+          { tip.x + 4 * c, tip.y - 4 * s - 13 },  { tip.x + 22, tip.y - 4 * s + 12 },
+          { tip.x - 22, tip.y - 4 * s + 12 },     { tip.x + 22, tip.y - 4 * s - 12 },
+          { tip.x - 22, tip.y - 4 * s - 12 },     { tip.x + 44, tip.y - 4 * s },
+          { tip.x - 44, tip.y - 4 * s } };
+  place_words (sketch, text, middle, G_N_ELEMENTS (middle));
+}
+
+static void
+draw_azimuths (Sketch *sketch, double away)
+{
+  const BwDesign *design = sketch->design;
+  double at_deg[2];
+  int n = bw_bail_azimuths (at_deg, design, bw_project_mid_ring (sketch->project));
+  gboolean same = FALSE;
+  for (int i = 0; i < n; i++)
+    same |= fabs (remainder (at_deg[i] - design->band.seam_deg, 360)) < 1;
+  draw_azimuth (sketch, design->band.seam_deg, away, same ? _ ("join and bail") : _ ("join"));
+  for (int i = 0; i < n; i++)
+    if (fabs (remainder (at_deg[i] - design->band.seam_deg, 360)) >= 1)
+      draw_azimuth (sketch, at_deg[i], away, _ ("bail"));
 }
 
 static void
@@ -167,20 +226,13 @@ draw_section (Sketch *sketch, double width, double height)
   sketch->scale = MIN (width - 120, height - 108) / (2 * radius);
   sketch->x0 = width / 2;
   sketch->y0 = height / 2;
+  bw_label_room_init (&sketch->room, (BwLabelBox){ 0, CAPTION, width, height - 2 * CAPTION });
   draw_polygon (sketch, &section, BW_TINT_WASH);
+  draw_azimuths (sketch, radius + 26 / sketch->scale);
   if (stone->measured == BW_MEASURED_ACROSS_FLATS)
     draw_across (sketch, &section);
   draw_face_names (sketch, &section);
-  double away = radius + 32 / sketch->scale, seam = sketch->design->band.seam_deg, bail[2];
-  int n = bw_bail_azimuths (bail, sketch->design, bw_project_mid_ring (sketch->project));
-  gboolean same = FALSE;
-  for (int i = 0; i < n; i++) {
-    gboolean here = fabs (remainder (bail[i] - seam, 360)) < 1;
-    if (!here)
-      draw_azimuth (sketch, bail[i], away, _ ("bail"), FALSE);
-    same |= here;
-  }
-  draw_azimuth (sketch, seam, away, same ? _ ("join and bail") : _ ("join"), TRUE);
+  bw_label_room_clear (&sketch->room);
   g_autofree char *girth = bw_text_mm (section.girth_mm, 1);
   g_autofree char *caption
       = g_strdup_printf (_ ("section at %.1f mm, seen from the tip"), stone->at_mm);
@@ -317,8 +369,10 @@ draw_profile (Sketch *sketch, double width, double height)
   qsort (heights, (size_t)n, sizeof *heights, by_height);
   draw_heights (sketch, heights, n, sketch->x0 + left * sketch->scale - 16, sketch->y0);
   double x = sketch->x0 + right * sketch->scale + 16;
-  dimension (sketch->cr, bw_vec2 (x, sketch->y0),
+  bw_label_room_init (&sketch->room, (BwLabelBox){ 0, CAPTION, width, height - 2 * CAPTION });
+  dimension (sketch, bw_vec2 (x, sketch->y0),
              bw_vec2 (x, sketch->y0 - stone->length_mm * sketch->scale), stone->length_mm, 0.5);
+  bw_label_room_clear (&sketch->room);
   bw_type_draw (sketch->cr, BW_TYPE_SMALL,
                 _ ("profile, face 1 to the right; heights above the base in mm"), width / 2, 0,
                 0.5);

@@ -17,7 +17,7 @@
 #define TAB_MM 12.0
 #define NOTES 26.0    /* above and below a piece, points */
 #define SCALE_MM 10.0 /* read on either side of the end, a little less on the tab */
-#define LEAST_MM 14.0 /* height of a strip: on one as narrow as a narrow band no name has room */
+#define LEAST_MM 15.0 /* height of a strip: on one as narrow as a narrow band no name has room */
 #define OVER_MM 12.0  /* of one round the bed, which has no names */
 #define INCHES 2
 #define RULER 24.0 /* height of a check ruler */
@@ -279,12 +279,12 @@ draw_bail (cairo_t *cr, const Piece *piece, double bail_mm)
 static void
 name_bail (cairo_t *cr, const Piece *piece, double bail_mm)
 {
-  double y = piece->height_mm * MM / 2, lower = bw_type_height (BW_TYPE_SMALL) - 2;
+  double y = piece->height_mm * MM / 2;
   BwVec2 corner[ABOUT];
   if (!is_on (piece, bail_mm) || is_at_join (piece->marks, bail_mm))
     return;
   double x = x_of (piece, bail_mm) - wide_of (cr, BW_TYPE_SMALL, _ ("bail")) / 2;
-  place_note (cr, piece, _ ("bail"), corner, places_about (corner, x, y + 2, lower));
+  place_note (cr, piece, _ ("bail"), corner, places_about (corner, x, y + 2, 8.5));
 }
 
 /* The two marks that have to meet. */
