@@ -234,7 +234,7 @@ assert_pass (BwProject *project, const BwStepLayout *layout, const BwStepPass *p
   assert_is_visit (bead, visit);
   assert_int_equal (bead->role, visit->is_new ? BW_BEAD_NEW : BW_BEAD_PASSED);
   gboolean across = lies_across (project, bead);
-  double along = across ? pass->out.x - pass->in.x : pass->in.y - pass->out.y;
+  double along = across ? pass->in.x - pass->out.x : pass->in.y - pass->out.y;
   assert_int_equal (along > 0, visit->direction);
   assert_true (fabs (fabs (along) - (across ? bead->width : bead->height)) < NEAR);
 }
@@ -348,7 +348,7 @@ look_whether_the_lattice_is_true (BwProject *project, const BwStep *step,
     if (bead->in_bail != first->in_bail)
       continue;
     gboolean across = lies_across (project, bead);
-    double columns = across ? (bead->x - first->x) / tall : (first->y - bead->y) / tall;
+    double columns = across ? (first->x - bead->x) / tall : (first->y - bead->y) / tall;
     double rows = (across ? first->y - bead->y : bead->x - first->x) / layout->unit;
     double off = remainder (rows - (bead->row - first->row), design->band.rows);
     assert_true (fabs ((across ? bead->height : bead->width) - 2 * layout->unit) < NEAR);

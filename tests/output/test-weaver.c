@@ -213,7 +213,7 @@ read_pass (const Drawn *drawn, BwVec2 in, BwVec2 out)
     if (at.x < bead->x || at.x > bead->x + bead->width || at.y < bead->y
         || at.y > bead->y + bead->height)
       continue;
-    gboolean up = lies_across (drawn, bead->in_bail) ? out.x > in.x : out.y < in.y;
+    gboolean up = lies_across (drawn, bead->in_bail) ? out.x < in.x : out.y < in.y;
     return (Pass){ bead->in_bail, told_beside (drawn, bead, TRUE), told_beside (drawn, bead, FALSE),
                    up };
   }

@@ -93,7 +93,8 @@ on_band (const Work *work, Pass pass, gboolean from_end)
   return pass;
 }
 
-/* Rows from the middle of a strip to one of its beads, in rows of the band. */
+/* Rows from the middle of a strip to one of its beads, in rows of the band: its columns run against
+ * them, to the left seen with the tip up. */
 static double
 aside_of (const Work *work, const Pass *bead)
 {
@@ -103,7 +104,7 @@ aside_of (const Work *work, const Pass *bead)
     return remainder (bead->row - work->middle, rows);
   }
   double columns = bead->column - (work->weaver->sample->bail_columns + 1) / 2.0;
-  return 2 * columns * hands->column / hands->pitch;
+  return -2 * columns * hands->column / hands->pitch;
 }
 
 /* From the strip to the band beneath it and back: within two beads of one another. */
@@ -311,8 +312,8 @@ zip (Work *work, const Told *told)
   assert_false (told->up);
 }
 
-/* The needle comes from the right: before each bead of the strip it dips into the band a column to
- * the right of it. */
+/* The needle comes from the left, where the strip has its highest column: before each of its beads
+ * it dips into the band a column to the left. */
 static double
 middle_of_strip (const Work *work, const Told *told)
 {
@@ -324,7 +325,7 @@ middle_of_strip (const Work *work, const Told *told)
     Pass strip = meant (work, &g_array_index (told->beads, ToldBead, 2 * i + 1));
     double column = strip.column + 1 - (work->weaver->sample->bail_columns + 1) / 2.0;
     sum += remainder (under.row - first, work->weaver->rows)
-           - 2 * column * hands->column / hands->pitch;
+           + 2 * column * hands->column / hands->pitch;
   }
   return wrapped ((int)lround (first + sum / n), work->weaver->rows);
 }

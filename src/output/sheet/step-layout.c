@@ -302,7 +302,7 @@ standing_bead (const View *view, int row, int column)
 {
   const BwBail *bail = &view->design->bail;
   int rows = bail->rows;
-  double aside = (column - (bail->columns + 1) / 2.0) * view->tall;
+  double aside = (column - (bail->columns + 1) / 2.0) * view->tall * view->base->sense[0];
   double x = middle_of_strip (view) - view->low + 1 + aside;
   BwStepBead feet[2]
       = { band_bead (view, 1, view->base->column[0]), band_bead (view, 1, view->base->column[1]) };
@@ -378,8 +378,9 @@ pass_through (const View *view, const BwVisit *visit, int earlier)
   double aside = 0.35 * earlier;
   BwVec2 low, high;
   if (view->over && visit->in_bail) {
-    low = bw_vec2 (bead.x, bead.y + 1 + aside);
-    high = bw_vec2 (bead.x + bead.width, low.y);
+    gboolean right = view->base->sense[0] > 0; /* lies its higher column */
+    low = bw_vec2 (right ? bead.x : bead.x + bead.width, bead.y + 1 + aside);
+    high = bw_vec2 (right ? bead.x + bead.width : bead.x, low.y);
   } else {
     low = bw_vec2 (bead.x + 1 + aside, bead.y + bead.height);
     high = bw_vec2 (low.x, bead.y);

@@ -179,7 +179,8 @@ draw_scale (cairo_t *cr, const Piece *piece)
       continue;
     g_autofree char *number = g_strdup_printf ("%d", mm);
     double wide = wide_of (cr, BW_TYPE_TINY, number);
-    if (x < wide / 2)
+    /* No line of the strip runs through a number. */
+    if (x < wide / 2 || fabs (x - x_of (piece, piece->length_mm)) < wide / 2 + 1)
       continue;
     bw_type_draw (cr, BW_TYPE_TINY, number, x, y + 4.5, 0.5);
     BwLabelBox box = { x - wide / 2, y + 4.5, wide, bw_type_height (BW_TYPE_TINY) };
