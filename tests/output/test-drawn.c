@@ -718,6 +718,37 @@ sheet_and_kit_name_the_row_of_the_first_try_on (void **state)
   }
 }
 
+/* The numbers of the ruler stand where a strip of so many rows ends, at true size, and its table
+ * tells the same in millimetres. */
+static void
+the_row_ruler_is_as_long_as_the_strip (void **state)
+{
+  g_autoptr (BwProject) project = project_with_bed ();
+  for (int bead = 0; bead < 2; bead++) {
+    const BwDesign *design = bw_project_get_design (project);
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+    const PenWords *edge = pen_find ("edge of the strip");
+    int on_ruler = 0;
+    for (int row = 20; row <= design->band.rows; row += 20) {
+      double mm = (row + 1) * design->pitch.mm / 2;
+      g_autofree char *number = g_strdup_printf ("%d", row);
+      g_autofree char *length = g_strdup_printf ("%.1f", mm);
+      const PenWords *there = pen_at (number, edge->x + mm * MM);
+      assert_non_null (there);
+      assert_near (pen_middle (there), edge->x + mm * MM, 0.3);
+      assert_true (there->page == edge->page);
+      pen_find (length);
+      on_ruler++;
+    }
+    assert_true (on_ruler >= 4);
+    BwDesign other = *design;
+    other.gauge.pitch_mm = 1.5;
+    other.gauge.has_swatch = FALSE;
+    assert_true (bw_project_set_design (project, "", &other, NULL));
+  }
+}
+
 /* Whether a flag with these words points at this row of the chart. */
 static gboolean
 is_flagged (const char *words, int row)
@@ -800,6 +831,7 @@ main (void)
     cmocka_unit_test (a_grade_of_less_than_half_a_cord_is_told_to_be_none),
     cmocka_unit_test (a_piece_without_a_bail_has_none_in_its_captions),
     cmocka_unit_test (sheet_and_kit_name_the_row_of_the_first_try_on),
+    cmocka_unit_test (the_row_ruler_is_as_long_as_the_strip),
     cmocka_unit_test (flags_stand_at_the_rows_of_the_try_on_and_of_new_thread),
   };
   return cmocka_run_group_tests_name ("drawn", tests, NULL, NULL);

@@ -24,6 +24,8 @@ void bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hang
                          cairo_surface_t *join);
 void bw_sheet_add_stone (BwFlow *flow, BwProject *project);
 void bw_sheet_add_fit (BwFlow *flow, BwProject *project);
+/* Where rows should end, at true size, and room for where they do. */
+void bw_sheet_add_ruler (BwFlow *flow, BwProject *project);
 /* Which rows other stones of the kind want; nothing where no count suits any. */
 void bw_sheet_add_others (BwFlow *flow, BwProject *project);
 void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);

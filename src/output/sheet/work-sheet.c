@@ -21,6 +21,7 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo
   bw_sheet_add_stone (&flow, project);
   bw_sheet_add_bed (&flow, project);
   bw_sheet_add_fit (&flow, project);
+  bw_sheet_add_ruler (&flow, project);
   bw_sheet_add_others (&flow, project);
   bw_sheet_add_chart (&flow, project);
   bw_sheet_add_words (&flow, project);
