@@ -185,6 +185,8 @@ compare_progress (GStrvBuilder *words, BwProject *here, BwProject *file)
   }
   if (!same_try_on (bw_project_get_tried (here), bw_project_get_tried (file)))
     g_strv_builder_add (words, _ ("The try-on is another in the file."));
+  if (!bw_done_equal (bw_project_get_done (here), bw_project_get_done (file)))
+    g_strv_builder_add (words, _ ("What is noted of the finished piece is other in the file."));
   if (!same_checks (here, file))
     g_strv_builder_add (words, _ ("Other lengths were measured at the bench in the file."));
 }

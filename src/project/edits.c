@@ -339,6 +339,15 @@ bw_project_set_tried (BwProject *self, const char *label, const BwTried *tried, 
 }
 
 gboolean
+bw_project_set_done (BwProject *self, const char *label, const BwDone *done, GError **error)
+{
+  BwProgress *progress = bw_progress_like (self->document->head.progress);
+
+  progress->done = *done;
+  return set_progress (self, label, progress, error);
+}
+
+gboolean
 bw_project_set_bail_rows_done (BwProject *self, const char *label, int rows, GError **error)
 {
   BwProgress *progress = bw_progress_like (self->document->head.progress);

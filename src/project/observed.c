@@ -4,6 +4,62 @@
 #include "project/observed.h"
 
 #include "project/book/book-file.h"
+#include "project/document/line.h"
+
+/* Whether so many beads close round, with some pull, were the pitch this one. */
+static gboolean
+closes_at (const BwDesign *design, const BwStone *stone, int rows, double pitch_mm)
+{
+  BwDesign at = *design;
+  BwFit fit;
+
+  at.pitch.mm = pitch_mm;
+  at.tried = (BwBelief){ 0 };
+  bw_fit_init (&fit, &at, stone, rows);
+  for (int c = 0; c < fit.n_columns; c++)
+    if (!fit.column[c].closes)
+      return FALSE;
+  return TRUE;
+}
+
+#define HALVINGS 40
+
+/* The least pitch at which they close: shorter strips do not reach round. */
+static double
+closing_pitch_mm (const BwDesign *design, const BwStone *stone, int rows)
+{
+  double low = 0.5 * design->bead.diameter_mm, high = 2 * design->bead.diameter_mm;
+
+  for (int i = 0; i < HALVINGS; i++) {
+    double middle = (low + high) / 2;
+
+    if (closes_at (design, stone, rows, middle))
+      high = middle;
+    else
+      low = middle;
+  }
+  return (low + high) / 2;
+}
+
+static void
+take_end (BwWoven *piece, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwMaterials *needs = bw_project_materials (project);
+  const BwDone *done = bw_project_get_done (project);
+
+  piece->has_end = done->rows > 0;
+  if (!piece->has_end)
+    return;
+  piece->end = (BwWovenEnd){
+    .rows = done->rows,
+    .closing_pitch_mm = closing_pitch_mm (design, bw_project_stone (project), done->rows),
+    .girth_sd_mm = design->stone.girth_sd_mm,
+    .done = *done,
+    .cost = needs->has_cost ? needs->cost.piece : 0,
+  };
+  g_strlcpy (piece->end.currency, design->supply.currency, sizeof piece->end.currency);
+}
 
 gboolean
 bw_observed_piece (BwWoven *piece, BwProject *project, const char *date)
@@ -22,7 +78,9 @@ bw_observed_piece (BwWoven *piece, BwProject *project, const char *date)
     piece->checks = g_array_new (FALSE, FALSE, sizeof (BwCheck));
     g_array_append_vals (piece->checks, checks, (guint)n_checks);
   }
-  return piece->has_swatch || n_checks > 0;
+  bw_copy_text (piece->title, sizeof piece->title, bw_project_get_title (project));
+  take_end (piece, project);
+  return piece->has_swatch || n_checks > 0 || piece->has_end;
 }
 
 /* What the maker said of the piece in the book and the project knows nothing of. */
@@ -30,8 +88,10 @@ static void
 keep_what_the_book_says (BwWoven *piece, const BwWoven *before)
 {
   piece->left_out = before->left_out;
-  piece->has_end = before->has_end;
-  piece->end = before->end;
+  if (!piece->has_end) {
+    piece->has_end = before->has_end;
+    piece->end = before->end;
+  }
   g_strlcpy (piece->thread, before->thread, sizeof piece->thread);
   g_strlcpy (piece->date, before->date, sizeof piece->date);
 }

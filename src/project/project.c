@@ -222,6 +222,12 @@ bw_project_get_tried (BwProject *self)
   return &self->document->head.progress->tried;
 }
 
+const BwDone *
+bw_project_get_done (BwProject *self)
+{
+  return &self->document->head.progress->done;
+}
+
 const BwCheck *
 bw_project_get_checks (BwProject *self, int *n_checks)
 {

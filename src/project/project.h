@@ -26,6 +26,7 @@
 #include "core/band/remedy.h"
 #include "project/book/book.h"
 #include "project/document/about.h"
+#include "project/document/done.h"
 #include "project/document/examples.h"
 #include "core/band/try-on.h"
 #include "project/document/length.h"
@@ -122,6 +123,7 @@ int bw_project_get_rows_done (BwProject *self);
 const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
 int bw_project_get_bail_rows_done (BwProject *self);
 const BwTried *bw_project_get_tried (BwProject *self); /* rows 0: nothing was read */
+const BwDone *bw_project_get_done (BwProject *self);   /* rows 0: the piece is not done */
 
 /* How the motifs of the band were laid, in their order. */
 const BwMade *bw_project_get_motifs (BwProject *self, int *n_made);
@@ -172,6 +174,9 @@ gboolean bw_project_set_progress (BwProject *self, const char *label, int rows_d
  * columns), and moves along when the bed or the band's height does. */
 gboolean bw_project_set_tried (BwProject *self, const char *label, const BwTried *tried,
                                GError **error);
+/* The piece is done (rows 0: it is not, after all). */
+gboolean bw_project_set_done (BwProject *self, const char *label, const BwDone *done,
+                              GError **error);
 /* Rows of the bail that are woven; 0 again when the band or the bail is another. */
 gboolean bw_project_set_bail_rows_done (BwProject *self, const char *label, int rows,
                                         GError **error);

@@ -3,10 +3,12 @@
 #include "config.h"
 
 #include "fixture.h"
+#include "project/book/book-done.h"
 #include "project/book/book-file.h"
 #include "project/observed.h"
 
 #include <glib/gstdio.h>
+#include <math.h>
 #include <string.h>
 
 static void
@@ -102,6 +104,167 @@ what_only_the_book_knows_stays_there (void **state)
   assert_int_equal (g_rmdir (folder), 0);
 }
 
+/* --- Finished ----------------------------------------------------------------------------------
+ */
+
+static BwDone
+some_done (BwProject *project)
+{
+  int rows = bw_project_get_design (project)->band.rows;
+  return (BwDone){ .rows = rows + 2,
+                   .planned = rows,
+                   .told = 0.625,
+                   .hours = 6.5,
+                   .price = 120,
+                   .picture = "kelp.jpg",
+                   .fate = BW_FATE_SOLD };
+}
+
+static void
+a_finished_piece_comes_back_and_is_one_step_of_undo (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  g_autofree char *before = bw_project_to_data (project, NULL);
+  BwDone done = some_done (project);
+  gsize length;
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  g_autofree char *text = bw_project_to_data (project, &length);
+  g_autoptr (BwProject) again = bw_project_load_data (text, length, NULL);
+  assert_true (bw_done_equal (bw_project_get_done (again), &done));
+  g_autofree char *same = bw_project_to_data (again, NULL);
+  assert_string_equal (same, text);
+  bw_project_undo (project);
+  g_autofree char *after = bw_project_to_data (project, NULL);
+  assert_string_equal (after, before);
+  assert_int_equal (bw_project_get_done (project)->rows, 0);
+}
+
+/* With these members of "finished"; NULL when it is refused. */
+static BwProject *
+project_finished (const char *members, GError **error)
+{
+  g_autoptr (BwProject) project = corpus_project ("least.bandwright");
+  g_autofree char *text = bw_project_to_data (project, NULL);
+  char *end = strrchr (text, '}');
+  *end = '\0';
+  g_autofree char *whole = g_strdup_printf ("%s, \"finished\": %s}", text, members);
+  return bw_project_load_data (whole, strlen (whole), error);
+}
+
+static void
+what_cannot_be_of_a_finished_piece_is_refused_by_name (void **state)
+{
+  static const char *const bad[][2] = {
+    { "[]", "/finished:" },
+    { "{}", "/finished/rows:" },
+    { "{\"rows\": 113}", "/finished/rows:" },
+    { "{\"rows\": 4}", "/finished/rows:" },
+    { "{\"rows\": 114, \"planned\": 113, \"told\": 0.5}", "/finished/planned:" },
+    { "{\"rows\": 114, \"planned\": 112}", "/finished/told:" },
+    { "{\"rows\": 114, \"planned\": 112, \"told\": 1.5}", "/finished/told:" },
+    { "{\"rows\": 114, \"hours\": -1}", "/finished/hours:" },
+    { "{\"rows\": 114, \"price\": \"much\"}", "/finished/price:" },
+    { "{\"rows\": 114, \"sold\": \"lost\"}", "/finished/sold:" },
+    { "{\"rows\": 114, \"picture\": \"two\\nlines\"}", "/finished/picture:" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (bad); i++) {
+    g_autoptr (GError) error = NULL;
+    g_autoptr (BwProject) project = project_finished (bad[i][0], &error);
+    assert_null (project);
+    if (!g_str_has_prefix (error->message, bad[i][1]))
+      fail_msg ("%s: %s", bad[i][0], error->message);
+  }
+}
+
+static void
+keys_that_are_not_known_stay_with_the_finished_piece (void **state)
+{
+  g_autoptr (BwProject) project
+      = project_finished ("{\"rows\": 114, \"buyer\": \"a friend\"}", NULL);
+  assert_non_null (project);
+  BwDone done = *bw_project_get_done (project);
+  done.hours = 3;
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  g_autofree char *text = bw_project_to_data (project, NULL);
+  assert_non_null (strstr (text, "a friend"));
+}
+
+/* The count that was woven closes at the pitch the book is told, and not a hair below it. */
+static void
+a_finished_piece_tells_the_pitch_at_which_it_just_closed (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  BwDone done = some_done (project);
+  g_auto (BwWoven) piece = { 0 };
+  BwFit fit;
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  assert_true (bw_observed_piece (&piece, project, "2026-11-29"));
+  assert_true (piece.has_end);
+  assert_int_equal (piece.end.rows, done.rows);
+  assert_true (bw_done_equal (&piece.end.done, &done));
+  assert_string_equal (piece.title, bw_project_get_title (project));
+  for (int above = 0; above <= 1; above++) {
+    BwDesign design = *bw_project_get_design (project);
+    gboolean closes = TRUE;
+    design.tried = (BwBelief){ 0 };
+    design.pitch.mm = piece.end.closing_pitch_mm * (above ? 1 + 1e-6 : 1 - 1e-6);
+    bw_fit_init (&fit, &design, bw_project_stone (project), done.rows);
+    for (int c = 0; c < fit.n_columns; c++)
+      closes = closes && fit.column[c].closes;
+    assert_int_equal (closes, above);
+  }
+}
+
+static void
+the_book_keeps_all_of_a_finished_piece (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  g_autoptr (BwBook) book = bw_book_new ();
+  g_auto (BwWoven) piece = { 0 };
+  BwDone done = some_done (project);
+  gsize length;
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  bw_observed_piece (&piece, project, "2026-11-29");
+  assert_true (bw_book_put_piece (book, &piece, NULL));
+  g_autofree char *text = bw_book_to_data (book, &length);
+  g_autoptr (BwBook) again = bw_book_from_data (text, length, NULL);
+  const BwWoven *found = bw_book_get_piece (again, 0);
+  assert_true (bw_done_equal (&found->end.done, &done));
+  assert_string_equal (found->title, piece.title);
+  assert_true (found->end.cost > 0);
+  assert_string_equal (found->end.currency, "EUR");
+}
+
+/* Of ten told 72 % seven come out right; of four told 30 % one; two are not known. */
+static void
+what_was_told_is_set_against_what_happened (void **state)
+{
+  g_autoptr (BwBook) book = bw_book_new ();
+  BwBookDone all;
+  for (int i = 0; i < 16; i++) {
+    g_auto (BwWoven) piece = { .diameter_mm = 1.6, .date = "2026-11-29", .has_end = TRUE };
+    gboolean right = i < 10 ? i < 7 : i == 10;
+    piece.end = (BwWovenEnd){ .rows = 114, .closing_pitch_mm = 1.6, .girth_sd_mm = 0.4 };
+    piece.end.done = (BwDone){ .rows = 114, .hours = i == 0 ? 5.7 : 0 };
+    if (i < 14) {
+      piece.end.done.planned = right ? 114 : 112;
+      piece.end.done.told = i < 10 ? 0.72 : 0.3;
+    }
+    assert_true (bw_book_put_piece (book, &piece, NULL));
+  }
+  bw_book_done_init (&all, book);
+  assert_int_equal (all.pieces, 16);
+  assert_int_equal (all.planned, 14);
+  assert_int_equal (all.right, 8);
+  assert_int_equal (all.bin[7].pieces, 10);
+  assert_int_equal (all.bin[7].right, 7);
+  assert_int_equal (all.bin[3].pieces, 4);
+  assert_int_equal (all.bin[3].right, 1);
+  assert_true (fabs (all.told - (10 * 0.72 + 4 * 0.3) / 14) < 1e-12);
+  assert_true (fabs (all.bin[7].told - 0.72) < 1e-12);
+  assert_int_equal (all.hours_rows, 114);
+}
+
 int
 main (void)
 {
@@ -111,6 +274,12 @@ main (void)
     cmocka_unit_test (swatch_and_strip_lengths_are_what_was_observed),
     cmocka_unit_test (what_was_never_measured_says_nothing),
     cmocka_unit_test (what_only_the_book_knows_stays_there),
+    cmocka_unit_test (a_finished_piece_comes_back_and_is_one_step_of_undo),
+    cmocka_unit_test (what_cannot_be_of_a_finished_piece_is_refused_by_name),
+    cmocka_unit_test (keys_that_are_not_known_stay_with_the_finished_piece),
+    cmocka_unit_test (a_finished_piece_tells_the_pitch_at_which_it_just_closed),
+    cmocka_unit_test (the_book_keeps_all_of_a_finished_piece),
+    cmocka_unit_test (what_was_told_is_set_against_what_happened),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

@@ -369,6 +369,77 @@ ten_thousand_pieces_are_shown (void **state)
   close_workshop (maker);
 }
 
+/* --- Finished ----------------------------------------------------------------------------------
+ */
+
+static gboolean
+has_name (GtkWidget *widget, gconstpointer name)
+{
+  return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), name) == 0;
+}
+
+static void
+write_in (GtkWidget *dialog, const char *name, const char *text)
+{
+  GtkWidget *field = desk_look_for (dialog, has_name, name);
+  assert_non_null (field);
+  desk_click (field);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (text);
+}
+
+static gboolean
+one_is_finished (gpointer data)
+{
+  g_autoptr (BwBook) book = read_book ();
+  return bw_book_n_pieces (book) == 1 && bw_book_get_piece (book, 0)->has_end;
+}
+
+/* Marked in its window, saved, and there among the finished ones; undo takes the mark back. */
+static void
+a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  int planned = maker_design (maker)->band.rows;
+  g_autofree char *csv = maker_path ("finished.csv");
+  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.finished", NULL);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  GtkWidget *use
+      = gtk_widget_get_ancestor (desk_find_label (dialog, "It Is Finished"), GTK_TYPE_BUTTON);
+  desk_settle ();
+  write_in (dialog, "rows", "101");
+  assert_false (gtk_widget_get_sensitive (use));
+  assert_non_null (desk_look_for (dialog, holds, "even number of rows"));
+  write_in (dialog, "rows", "102");
+  write_in (dialog, "hours", "6.5");
+  write_in (dialog, "picture", "kelp.jpg");
+  write_in (dialog, "price", "95");
+  desk_keep ("workshop-done-dialog");
+  desk_click (use);
+  maker_no_dialog (maker);
+  assert_int_equal (bw_project_get_done (project)->rows, 102);
+  assert_int_equal (bw_project_get_done (project)->planned, planned);
+  assert_true (bw_project_get_done (project)->told > 0.2);
+  desk_key ("s", GDK_CONTROL_MASK);
+  desk_until (one_is_finished, NULL);
+  g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "workshop",
+                                  g_variant_new_string ("finished"));
+  GtkWidget *window = GTK_WIDGET (maker_dialog (maker));
+  wait_for (window, "1 piece is finished. Of 1 whose planned rows are known 0 came out right");
+  assert_non_null (desk_look_for (window, holds, "Kelp lantern · 102 rows instead of 100"));
+  desk_keep ("workshop-finished");
+  maker_click_words (window, "Export as CSV…");
+  maker_answer_path (maker, csv);
+  wait_to_be_told (window, "was written");
+  g_autofree char *text = maker_read (csv);
+  assert_non_null (strstr (text, ",Kelp lantern,11/0 cylinder,102,100,"));
+  assert_non_null (strstr (text, ",6.5,,95,EUR,kept,kelp.jpg\r\n"));
+  close_workshop (maker);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (bw_project_get_done (project)->rows, 0);
+}
+
 int
 main (void)
 {
@@ -382,6 +453,7 @@ main (void)
     IN_WINDOW (a_book_is_exported_and_read_in_again),
     IN_WINDOW (a_book_that_cannot_be_read_is_told_and_left_alone),
     IN_WINDOW (ten_thousand_pieces_are_shown),
+    IN_WINDOW (a_piece_is_marked_as_finished_and_goes_into_the_book),
   };
   return maker_run (tests);
 }

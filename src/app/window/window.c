@@ -33,6 +33,7 @@
 #include "app/window/stone-panel.h"
 #include "app/window/undo-box.h"
 #include "app/window/window.h"
+#include "app/workshop/done-dialog.h"
 #include "app/workshop/ways-window.h"
 
 #include <glib/gi18n-lib.h>
@@ -592,6 +593,14 @@ ways (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+finished (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  BwWindow *self = data;
+  bw_typed_take (GTK_WIDGET (self));
+  bw_done_dialog_show (GTK_WINDOW (self), self->draft);
+}
+
+static void
 tell (GSimpleAction *action, GVariant *parameter, gpointer self)
 {
   int type;
@@ -634,6 +643,7 @@ add_actions (BwWindow *self)
     { "swatch", swatch },
     { "shelf-forget", shelf_forget, "s" },
     { "ways", ways },
+    { "finished", finished },
   };
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_autoptr (GPropertyAction) stage

@@ -7,6 +7,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "project/document/line.h"
 #include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
@@ -81,24 +82,14 @@ read_reading (BwHandsMend *self, int row, int *rows, double *length_mm, GError *
   return TRUE;
 }
 
-/* As much of it as there is room for, in whole characters. */
-static void
-copy_text (char *to, gsize bytes, const char *text)
-{
-  const char *end;
-  g_strlcpy (to, text, bytes);
-  if (!g_utf8_validate (to, -1, &end))
-    to[end - to] = '\0';
-}
-
 /* The entry as typed, valid; to be cleared in either case. */
 static gboolean
 read_piece (BwHandsMend *self, BwWoven *piece, GError **error)
 {
   int first = self->before.has_swatch;
   *piece = bw_woven_copy (&self->before);
-  copy_text (piece->thread, sizeof piece->thread,
-             gtk_editable_get_text (GTK_EDITABLE (self->thread)));
+  bw_copy_text (piece->thread, sizeof piece->thread,
+                gtk_editable_get_text (GTK_EDITABLE (self->thread)));
   if (piece->has_swatch
       && !read_reading (self, 0, &piece->swatch.rows, &piece->swatch.length_mm, error))
     return FALSE;

@@ -8,6 +8,7 @@
 #include "app/kit/wrap-layout.h"
 #include "app/workshop/hands-mend.h"
 #include "app/workshop/hands-plot.h"
+#include "app/workshop/line-rows.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -306,24 +307,6 @@ leave_clicked (BwHandsPage *self)
 }
 
 static void
-set_up_row (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_widget_add_css_class (label, "numeric");
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-bind_row (GtkSignalListItemFactory *factory, GtkListItem *item)
-{
-  GtkStringObject *words = gtk_list_item_get_item (item);
-  bw_label_set_words (GTK_LABEL (gtk_list_item_get_child (item)),
-                      gtk_string_object_get_string (words));
-}
-
-static void
 bw_hands_page_dispose (GObject *object)
 {
   GtkWidget *child;
@@ -372,10 +355,7 @@ bw_hands_page_init (BwHandsPage *self)
   self->places = g_array_new (FALSE, FALSE, sizeof (guint));
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_layout_manager (self->deeds, bw_wrap_layout_new (8));
-  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
-  g_signal_connect (factory, "setup", G_CALLBACK (set_up_row), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_row), NULL);
-  gtk_list_view_set_factory (self->list, factory);
+  bw_line_rows_use (self->list);
 }
 
 GtkWidget *

@@ -9,6 +9,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/tell-file.h"
 #include "app/kit/tell.h"
+#include "app/workshop/done-page.h"
 #include "app/workshop/hands-page.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
@@ -120,6 +121,7 @@ bw_workshop_window_init (BwWorkshopWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   self->book = bw_workbook_get ();
   gtk_stack_add_titled (self->pages, bw_hands_page_new (self->book), "hands", _ ("Hands"));
+  gtk_stack_add_titled (self->pages, bw_done_page_new (self->book), "finished", _ ("Finished"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);
   bw_part_names_give (GTK_WIDGET (self));

@@ -7,5 +7,6 @@
 #define BW_TYPE_WORKSHOP_WINDOW (bw_workshop_window_get_type ())
 G_DECLARE_FINAL_TYPE (BwWorkshopWindow, bw_workshop_window, BW, WORKSHOP_WINDOW, GtkWindow)
 
-/* One for the program, before parent, which may be NULL; the book is read anew. page: "hands". */
+/* One for the program, before parent, which may be NULL; the book is read anew. page: "hands" or
+ * "finished". */
 void bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, const char *page);

@@ -7,29 +7,38 @@
  *                   "thread": "…", "date": "2026-11-29", "left_out": false,
  *                   "swatch": { the keys of the project's "gauge/swatch" },
  *                   "checks": [ { "rows": 40, "length_mm": 32.9 } ],
- *                   "finished": { "rows": 114, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4 } } ] }
+ *                   "finished": { "rows": 114, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4,
+ *                                 "cost": 41.5, "currency": "EUR",
+ *                                 and the keys of the project's "finished" } } ] }
  *
- * Required: format, version; of a piece diameter_mm and date; of "finished" all three. Read as
- * strictly as a project; keys that are not known are kept at every level and written back. */
+ * Required: format, version; of a piece diameter_mm and date; of "finished" the first three. Read
+ * as strictly as a project; keys that are not known are kept at every level and written back. */
 #pragma once
 
 #include "core/design/gauge.h"
+#include "core/design/design.h"
 #include "core/workshop/hands.h"
+#include "project/document/done.h"
 #include <gio/gio.h>
 
 #define BW_BOOK_PIECES_MAX 20000
 #define BW_WOVEN_ID_BYTES 64 /* as a project's id */
-#define BW_DATE_BYTES 11     /* "2026-11-29" and its NUL */
+#define BW_WOVEN_TITLE_BYTES 256
+#define BW_DATE_BYTES 11 /* "2026-11-29" and its NUL */
 
 /* A finished count: it closed with rows / 2 beads around, on a ring that closes with exactly these
  * at closing_pitch_mm, round a girth known to girth_sd_mm. */
 typedef struct {
   int rows; /* even ≥ 6 */
   double closing_pitch_mm, girth_sd_mm;
+  BwDone done;                      /* what else is known of it; its rows are these */
+  double cost;                      /* of one piece; 0: not known */
+  char currency[BW_CURRENCY_BYTES]; /* of cost and price; "" when neither is known */
 } BwWovenEnd;
 
 /* One piece. A plain value but for checks. */
 typedef struct {
+  char title[BW_WOVEN_TITLE_BYTES]; /* what it is called; "" when not known */
   char id[BW_WOVEN_ID_BYTES]; /* the same for all that is told of one piece; "" when not known */
   char bead[BW_NAME_BYTES], thread[BW_NAME_BYTES]; /* "" when not known */
   double diameter_mm;                              /* the bead's, nominal */
@@ -73,14 +82,14 @@ int bw_book_find_piece (const BwBook *self, const char *id);
  * is not valid or the book is full; the book is then as it was. */
 gboolean bw_book_put_piece (BwBook *self, const BwWoven *piece, GError **error);
 
-/* Puts a piece in the place of `before`, which was read from the book some time ago: found by its id
- * or, without one, by its place and what it says. FALSE with an error when it is not there any more
- * as it was, or the piece is not valid. */
+/* Puts a piece in the place of `before`, which was read from the book some time ago: found by its
+ * id or, without one, by its place and what it says. FALSE with an error when it is not there any
+ * more as it was, or the piece is not valid. */
 gboolean bw_book_mend_piece (BwBook *self, guint at, const BwWoven *before, const BwWoven *piece,
                              GError **error);
 
-/* Puts the pieces of another book in: in the place of those with their ids, else at the end; what is
- * there already word for word is not put in twice. All or nothing. */
+/* Puts the pieces of another book in: in the place of those with their ids, else at the end; what
+ * is there already word for word is not put in twice. All or nothing. */
 gboolean bw_book_take_in (BwBook *self, const BwBook *other, GError **error);
 
 /* A kind of bead that occurs in the book: one name and one diameter. */

@@ -3,6 +3,7 @@
 
 #include "project/book/book-private.h"
 #include "project/fault/fault-error.h"
+#include "project/file/done-json.h"
 #include "project/file/reader.h"
 #include "project/file/take.h"
 #include "project/json/json.h"
@@ -126,7 +127,12 @@ read_end (JsonObject *object, const char *pointer, BwWoven *piece, GError **erro
   piece->has_end = TRUE;
   return end && read_whole (end, inner, "rows", &piece->end.rows, error)
          && read_number (end, inner, "closing_pitch_mm", &piece->end.closing_pitch_mm, error)
-         && read_number (end, inner, "girth_sd_mm", &piece->end.girth_sd_mm, error);
+         && read_number (end, inner, "girth_sd_mm", &piece->end.girth_sd_mm, error)
+         && (!json_object_has_member (end, "cost")
+             || read_number (end, inner, "cost", &piece->end.cost, error))
+         && read_text (end, inner, "currency", piece->end.currency, sizeof piece->end.currency,
+                       error)
+         && bw_read_done (end, inner, &piece->end.done, error);
 }
 
 gboolean
@@ -135,7 +141,8 @@ bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **err
   JsonObject *object = bw_take_object (node, pointer, error);
 
   *piece = (BwWoven){ 0 };
-  return object && read_text (object, pointer, "id", piece->id, sizeof piece->id, error)
+  return object && read_text (object, pointer, "title", piece->title, sizeof piece->title, error)
+         && read_text (object, pointer, "id", piece->id, sizeof piece->id, error)
          && read_text (object, pointer, "bead", piece->bead, sizeof piece->bead, error)
          && read_text (object, pointer, "thread", piece->thread, sizeof piece->thread, error)
          && read_number (object, pointer, "diameter_mm", &piece->diameter_mm, error)
@@ -188,6 +195,12 @@ write_end (const BwWovenEnd *end, JsonObject *object)
   write_number (object, "rows", end->rows);
   write_number (object, "closing_pitch_mm", end->closing_pitch_mm);
   write_number (object, "girth_sd_mm", end->girth_sd_mm);
+  BwDone done = end->done;
+  done.rows = end->rows;
+  bw_write_done (&done, object);
+  if (end->cost > 0)
+    write_number (object, "cost", end->cost);
+  write_text (object, "currency", end->currency);
 }
 
 /* What stood beside the rows and length of a check stays with the check of the same place. */
@@ -223,6 +236,7 @@ void
 bw_woven_write (const BwWoven *piece, JsonObject *object)
 {
   write_text (object, "id", piece->id);
+  write_text (object, "title", piece->title);
   write_text (object, "bead", piece->bead);
   write_number (object, "diameter_mm", piece->diameter_mm);
   write_text (object, "thread", piece->thread);

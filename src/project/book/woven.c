@@ -83,6 +83,12 @@ validate_end (const BwWoven *piece, const char *pointer, GError **error)
   if (!bw_fault_check_range (piece->end.rows, 6, BW_ROWS_MAX, rows, error)
       || !bw_fault_check_range (piece->end.girth_sd_mm, 0, BW_GIRTH_SD_MAX_MM, girth, error))
     return FALSE;
+  g_autofree char *end = g_strconcat (pointer, "/finished", NULL);
+  g_autofree char *cost = g_strconcat (end, "/cost", NULL);
+
+  if (!bw_done_validate (&piece->end.done, end, error)
+      || !bw_fault_check_range (piece->end.cost, 0, BW_DONE_PRICE_MAX, cost, error))
+    return FALSE;
   if (piece->end.rows % 2 == 0)
     return validate_pitch (piece, piece->end.closing_pitch_mm, pointer,
                            "/finished/closing_pitch_mm", error);

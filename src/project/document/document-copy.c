@@ -90,6 +90,7 @@ copy_progress (const BwProgress *from)
   *copy = *from;
   copy_extras (copy->extra, from->extra, BW_CHECKS_MAX);
   copy_extras (&copy->tried_extra, &from->tried_extra, 1);
+  copy_extras (&copy->done_extra, &from->done_extra, 1);
   return copy;
 }
 

@@ -137,6 +137,7 @@ bw_progress_like (const BwProgress *from)
 
   *progress = *from;
   progress->tried_extra = NULL;
+  progress->done_extra = NULL;
   memset (progress->extra, 0, sizeof progress->extra);
   return progress;
 }
@@ -146,6 +147,7 @@ progress_clear (gpointer progress)
 {
   clear_extras (((BwProgress *)progress)->extra, BW_CHECKS_MAX);
   clear_extras (&((BwProgress *)progress)->tried_extra, 1);
+  clear_extras (&((BwProgress *)progress)->done_extra, 1);
 }
 
 void
@@ -207,6 +209,8 @@ bw_progress_inherit (BwProgress *progress, const BwProgress *old)
 
   if (progress->tried.rows > 0 && old->tried.rows > 0)
     take_over (&progress->tried_extra, old->tried_extra);
+  if (progress->done.rows > 0 && old->done.rows > 0)
+    take_over (&progress->done_extra, old->done_extra);
   for (int i = 0; i < progress->n_checks; i++) {
     int was = next;
 
@@ -318,7 +322,8 @@ progresses_equal (const BwProgress *a, const BwProgress *b)
   if (a->rows_done != b->rows_done || a->n_checks != b->n_checks
       || a->bail_rows_done != b->bail_rows_done || !tried_equal (&a->tried, &b->tried))
     return FALSE;
-  if (a->tried_extra != b->tried_extra)
+  if (a->tried_extra != b->tried_extra || a->done_extra != b->done_extra
+      || !bw_done_equal (&a->done, &b->done))
     return FALSE;
   for (int i = 0; i < a->n_checks; i++)
     if (!checks_equal (&a->check[i], &b->check[i]) || a->extra[i] != b->extra[i])
@@ -465,7 +470,8 @@ bw_progress_validate (const BwProgress *progress, GError **error)
   if (!bw_fault_check_range (progress->rows_done, 0, BW_ROWS_MAX, "/progress/rows_done", error)
       || !bw_fault_check_range (progress->bail_rows_done, 0, BW_ROWS_MAX,
                                 "/progress/bail_rows_done", error)
-      || !tried_validate (progress, error))
+      || !tried_validate (progress, error)
+      || !bw_done_validate (&progress->done, "/finished", error))
     return FALSE;
   if (progress->n_checks < 0 || progress->n_checks > BW_CHECKS_MAX) {
     bw_fault_set (error, BW_FAULT_RANGE, "/progress/checks",

@@ -9,6 +9,7 @@
 #include "core/pattern/made.h"
 #include "core/design/gauge.h"
 #include "project/document/about.h"
+#include "project/document/done.h"
 #include "project/document/examples.h"
 #include "project/document/keys.h"
 #include "project/document/touched.h"
@@ -42,6 +43,8 @@ typedef struct {
   BwCheck check[BW_CHECKS_MAX];
   JsonObject *extra[BW_CHECKS_MAX];
   JsonObject *tried_extra; /* of the reading */
+  BwDone done;             /* beside "progress" in the file, as "finished" */
+  JsonObject *done_extra;
 } BwProgress;
 
 #define BW_ID_BYTES 64 /* with its NUL */

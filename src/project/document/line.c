@@ -55,3 +55,13 @@ bw_line_make (const char *text)
 
   return made_visible (valid, BW_LINE_MAX);
 }
+
+void
+bw_copy_text (char *to, gsize bytes, const char *text)
+{
+  const char *end;
+
+  g_strlcpy (to, text, bytes);
+  if (!g_utf8_validate (to, -1, &end))
+    to[end - to] = '\0';
+}

@@ -15,6 +15,9 @@ gboolean bw_line_check (const char *text, const char *pointer, GError **error);
  * Owned. */
 char *bw_line_tell (const char *text);
 
+/* As much of a UTF-8 text as there is room for, in whole characters. */
+void bw_copy_text (char *to, gsize bytes, const char *text);
+
 /* The text as a title may be: UTF-8, spaces for what bw_line_check() refuses, cut after BW_LINE_MAX
  * characters. NULL is taken for "". Owned. */
 char *bw_line_make (const char *text);

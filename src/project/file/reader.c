@@ -8,6 +8,7 @@
 #include "core/base/lattice.h"
 #include "core/band/fit.h"
 #include "project/json/json.h"
+#include "project/file/done-json.h"
 #include "project/file/take.h"
 #include <glib/gi18n-lib.h>
 
@@ -257,6 +258,22 @@ read_progress (BwDocument *document, JsonObject *root, GError **error)
 }
 
 static gboolean
+read_done (BwDocument *document, JsonObject *root, GError **error)
+{
+  JsonNode *node = json_object_get_member (root, "finished");
+  JsonObject *object = node ? bw_take_object (node, "/finished", error) : NULL;
+  BwProgress *progress = document->head.progress;
+
+  if (!node)
+    return TRUE;
+  if (!object || !bw_read_done (object, "/finished", &progress->done, error)
+      || !bw_done_validate (&progress->done, "/finished", error))
+    return FALSE;
+  progress->done_extra = bw_take_unknown (object, bw_done_keys);
+  return TRUE;
+}
+
+static gboolean
 read_title (BwDocument *document, JsonObject *root, GError **error)
 {
   JsonNode *node = json_object_get_member (root, "title");
@@ -419,9 +436,9 @@ static gboolean
 read_root (BwDocument *document, JsonObject *root, GError **error)
 {
   static const char *const known[]
-      = { "format", "version",   "id",       "title",  "stone", "bead",
-          "gauge",  "bed",       "band",     "tray",   "bail",  "thread",
-          "fit",    "materials", "progress", "motifs", "about", NULL };
+      = { "format",   "version", "id",    "title",    "stone",  "bead", "gauge",
+          "bed",      "band",    "tray",  "bail",     "thread", "fit",  "materials",
+          "progress", "motifs",  "about", "finished", NULL };
   BwDesign *design = &document->head.frame->design;
 
   if (!check_format (root, error) || !read_title (document, root, error)
@@ -438,6 +455,7 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_plain_group (document, root, BW_GROUP_THREAD, FALSE, error)
       || !read_plain_group (document, root, BW_GROUP_FIT, FALSE, error)
       || !read_materials (document, root, error) || !read_progress (document, root, error)
+      || !read_done (document, root, error)
       || !bw_design_settle (design, document->head.progress, error)
       || !complete_band (design, has_bottom (root), error) || !complete_bail (design, root)
       || !believe (design, document->head.progress, error)

@@ -3,6 +3,7 @@
  * after a default of the program has changed. */
 #include "config.h"
 
+#include "project/file/done-json.h"
 #include "project/json/json.h"
 #include "project/file/reader.h"
 
@@ -233,6 +234,19 @@ add_progress (JsonObject *root, const BwDocument *document)
   add_object (root, "progress", object);
 }
 
+static void
+add_done (JsonObject *root, const BwProgress *progress)
+{
+  JsonObject *object;
+
+  if (progress->done.rows == 0)
+    return;
+  object = json_object_new ();
+  bw_write_done (&progress->done, object);
+  add_unknown (object, progress->done_extra);
+  json_object_set_object_member (root, "finished", object);
+}
+
 /* A file without motifs says nothing of them, as before there were any. */
 static void
 add_motifs (JsonObject *root, const BwDocument *document)
@@ -292,6 +306,7 @@ bw_document_to_json (const BwDocument *document)
   add_group (root, document, BW_GROUP_FIT);
   add_materials (root, document);
   add_progress (root, document);
+  add_done (root, document->head.progress);
   add_unknown (root, g_hash_table_lookup (document->extras, ""));
   return json_node_init_object (json_node_alloc (), root);
 }
