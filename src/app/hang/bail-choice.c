@@ -96,7 +96,7 @@ face_of (int i)
   return box;
 }
 
-/* Two beside two: three and one would look as if one were of another kind. */
+/* Two in a row: in the narrowest window their names have room for no more. */
 static void
 bw_bail_choice_init (BwBailChoice *self)
 {
