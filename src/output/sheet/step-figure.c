@@ -172,19 +172,17 @@ draw_head (cairo_t *cr, const BwStepPass *pass, double size)
   cairo_fill (cr);
 }
 
-/* The number of a link stands beside the thread in its bead. */
+/* The number of a link stands beside the thread in its bead, that of a second pass on the other
+ * side. */
 static void
 draw_link (cairo_t *cr, const BwStepPass *pass, double unit)
 {
   g_autofree char *number = g_strdup_printf ("%d", pass->link);
   BwVec2 middle = bw_vec2_scale (bw_vec2_add (pass->in, pass->out), 0.5);
   gboolean across = fabs (pass->out.x - pass->in.x) > fabs (pass->out.y - pass->in.y);
-  double scale = MIN (1, unit / 7);
+  double scale = MIN (1, unit / 7), beside = (pass->earlier > 0 ? 0.45 : -0.6) * unit;
   cairo_save (cr);
-  if (across)
-    cairo_translate (cr, middle.x, middle.y - 0.6 * unit);
-  else
-    cairo_translate (cr, middle.x - 0.6 * unit, middle.y);
+  cairo_translate (cr, middle.x + (across ? 0 : beside), middle.y + (across ? beside : 0));
   cairo_scale (cr, scale, scale);
   cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   bw_type_draw (cr, BW_TYPE_TINY_BOLD, number, 0, -3.8, 0.5);

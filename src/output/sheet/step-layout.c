@@ -385,7 +385,8 @@ pass_through (const View *view, const BwVisit *visit, int earlier)
     low = bw_vec2 (bead.x + 1 + aside, bead.y + bead.height);
     high = bw_vec2 (low.x, bead.y);
   }
-  return visit->direction ? (BwStepPass){ low, high, 0 } : (BwStepPass){ high, low, 0 };
+  return visit->direction ? (BwStepPass){ low, high, 0, earlier }
+                          : (BwStepPass){ high, low, 0, earlier };
 }
 
 static int

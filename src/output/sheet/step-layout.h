@@ -36,10 +36,11 @@ typedef struct {
   gboolean full; /* its hole took all it can before this step */
 } BwStepBead;
 
-/* The thread in one bead, and which link of a numbered chain it is (0: there is none). */
+/* The thread in one bead, which link of a numbered chain it is (0: there is none), and how often
+ * it has gone through the bead in this step before. */
 typedef struct {
   BwVec2 in, out;
-  int link;
+  int link, earlier;
 } BwStepPass;
 
 /* A row's or a column's name beside the beads it counts. */

@@ -77,9 +77,9 @@ break_words (BwBreak broken, int rows)
   return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE,
                    "With %d rows the pattern breaks at the join: %d bead in rows %d–%d, columns "
-                   "%d–%d, does not go on from row L.",
+                   "%d–%d.",
                    "With %d rows the pattern breaks at the join: %d beads in rows %d–%d, columns "
-                   "%d–%d, do not go on from row L.",
+                   "%d–%d.",
                    (gulong)broken.beads),
       rows, broken.beads, broken.first_row, broken.last_row, broken.first_column,
       broken.last_column);
