@@ -7,7 +7,9 @@
 #include <cmocka.h>
 
 #include "app/kit/file-dialog.h"
-#include "app/kit/file-name.h"
+#include "output/report/report.h"
+#include "project/file/file-name.h"
+#include "project/piece-name.h"
 
 #include <string.h>
 
@@ -65,6 +67,25 @@ a_name_made_of_a_title_can_be_saved (void **state)
   assert_string_equal (short_name, "Sea holly.bandwright");
 }
 
+/* On paper, on the screen and on the shelf alike. */
+static void
+a_piece_without_a_title_goes_by_the_name_it_was_saved_under (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GFile) file = g_file_new_for_path ("/nowhere/Six Flats.bandwright");
+  bw_project_set_title (project, "Title", "");
+  g_autofree char *never_saved = bw_piece_name (project);
+  bw_project_set_file (project, file);
+  g_autofree char *saved = bw_piece_name (project);
+  g_autofree char *told = bw_report_stone (project, FALSE);
+  bw_project_set_title (project, "Title", "Sea holly");
+  g_autofree char *titled = bw_piece_name (project);
+  assert_string_equal (never_saved, "Untitled");
+  assert_string_equal (saved, "Six Flats");
+  assert_true (g_str_has_prefix (told, "Six Flats: "));
+  assert_string_equal (titled, "Sea holly");
+}
+
 int
 main (void)
 {
@@ -73,6 +94,7 @@ main (void)
     cmocka_unit_test (a_long_name_keeps_its_beginning_and_its_ending),
     cmocka_unit_test (words_are_shortened_by_characters_and_not_by_bytes),
     cmocka_unit_test (a_name_made_of_a_title_can_be_saved),
+    cmocka_unit_test (a_piece_without_a_title_goes_by_the_name_it_was_saved_under),
   };
   return cmocka_run_group_tests_name ("file-name", tests, NULL, NULL);
 }

@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/keep/changed-question.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 #include "project/fault/fault-error.h"
 #include "project/differences.h"
 #include "project/file/io-words.h"

@@ -5,7 +5,7 @@
 
 #include "app/keep/leftover.h"
 #include "app/keep/recovery-folder.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>

@@ -2,7 +2,7 @@
 #include "config.h"
 
 #include "app/keep/logout-hold.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/keep/opening-bar.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/kit/file-dialog.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>

@@ -2,7 +2,7 @@
 #include "config.h"
 
 #include "app/kit/tell-file.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 

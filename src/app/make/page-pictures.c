@@ -12,6 +12,7 @@ static gboolean ended; /* under drawing */
 
 typedef struct {
   BwSnapshot *snapshot;
+  GFile *file; /* whose name the pages bear where there is no title; NULL for never saved */
   BwPaper paper;
 } Job;
 
@@ -20,6 +21,7 @@ job_free (gpointer data)
 {
   Job *job = data;
   bw_snapshot_free (job->snapshot);
+  g_clear_object (&job->file);
   g_free (job);
 }
 
@@ -78,6 +80,7 @@ work (GTask *task, gpointer source, gpointer data, GCancellable *stop)
     g_task_return_error (task, error);
     return;
   }
+  bw_project_set_file (project, job->file);
   g_autoptr (BwPagePictures) pictures = g_new0 (BwPagePictures, 1);
   for (int kind = 0; kind < BW_PAGE_PICTURES && !g_cancellable_is_cancelled (stop); kind++)
     draw_kind (pictures, project, job->paper, (BwPrintKind)kind);
@@ -91,7 +94,8 @@ bw_page_pictures_ask (BwProject *project, BwPaper paper, GCancellable *stop,
 {
   g_autoptr (GTask) task = g_task_new (NULL, stop, done, data);
   Job *job = g_new (Job, 1);
-  *job = (Job){ bw_snapshot_new (project), paper };
+  *job = (Job){ bw_snapshot_new (project), NULL, paper };
+  g_set_object (&job->file, bw_project_get_file (project));
   g_task_set_task_data (task, job, job_free);
   g_task_run_in_thread (task, work);
 }

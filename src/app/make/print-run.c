@@ -6,6 +6,7 @@
 #include "app/make/print-run.h"
 #include "app/kit/settings.h"
 #include "preview/picture/portrait.h"
+#include "project/piece-name.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -120,8 +121,9 @@ tell (Run *run, const char *sentence)
 static void
 tell_error (Run *run, const GError *error)
 {
+  g_autofree char *piece = bw_piece_name (run->project);
   g_autofree char *sentence
-      = g_strdup_printf (_ ("“%s” could not be printed: %s"), bw_project_get_title (run->project),
+      = g_strdup_printf (_ ("“%s” could not be printed: %s"), piece,
                          error ? error->message : _ ("the printer does not say why."));
   tell (run, sentence);
 }
@@ -129,8 +131,9 @@ tell_error (Run *run, const GError *error)
 static void
 tell_gave_up (Run *run)
 {
-  g_autofree char *sentence = g_strdup_printf (
-      _ ("“%s” could not be printed: the printer gave up."), bw_project_get_title (run->project));
+  g_autofree char *piece = bw_piece_name (run->project);
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("“%s” could not be printed: the printer gave up."), piece);
   tell (run, sentence);
 }
 
@@ -186,7 +189,8 @@ bw_print_operate (GtkPrintOperation *operation, GtkPrintOperationAction action, 
   run->told = told;
   g_weak_ref_init (&run->owner, owner);
   gtk_print_operation_set_default_page_setup (operation, setup);
-  gtk_print_operation_set_job_name (operation, bw_project_get_title (project));
+  g_autofree char *piece = bw_piece_name (project);
+  gtk_print_operation_set_job_name (operation, piece);
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_embed_page_setup (operation, TRUE);

@@ -5,7 +5,7 @@
 
 #include "app/form/field.h"
 #include "app/kit/part-names.h"
-#include "app/kit/piece-name.h"
+#include "project/piece-name.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/shelf/band-thumb.h"

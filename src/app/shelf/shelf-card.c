@@ -3,7 +3,7 @@
 #include "config.h"
 
 #include "app/shelf/shelf-card.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/shelf/shelf-stand.h"

@@ -6,7 +6,7 @@
 #include "app/shelf/shelf-page.h"
 #include "app/keep/demos.h"
 #include "app/keep/designs.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 #include "app/kit/tell.h"
 #include "app/shelf/shelf-boards.h"
 #include "app/shelf/shelf-guide.h"

@@ -4,7 +4,7 @@
 
 #include "app/form/typed.h"
 #include "app/kit/file-dialog.h"
-#include "app/kit/piece-name.h"
+#include "project/piece-name.h"
 #include "app/kit/tell-file.h"
 #include "app/window/export.h"
 #include "output/report/report.h"

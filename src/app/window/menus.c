@@ -4,7 +4,7 @@
 
 #include "app/keep/demos.h"
 #include "app/keep/designs.h"
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 #include "app/window/menus.h"
 
 #include <glib/gi18n-lib.h>

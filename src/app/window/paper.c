@@ -5,7 +5,7 @@
 #include "app/form/typed.h"
 #include "app/kit/file-dialog.h"
 #include "app/make/print-run.h"
-#include "app/kit/piece-name.h"
+#include "project/piece-name.h"
 #include "app/kit/tell-file.h"
 #include "app/window/paper.h"
 #include "output/chart/chart.h"

@@ -17,7 +17,7 @@
 #include "app/kit/fold-handle.h"
 #include "app/kit/notice.h"
 #include "app/kit/part-names.h"
-#include "app/kit/piece-name.h"
+#include "project/piece-name.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
 #include "app/make/make-stage.h"

@@ -8,6 +8,7 @@
 #include "core/pattern/tint.h"
 #include "core/base/lattice.h"
 #include "project/json/json-write.h"
+#include "project/piece-name.h"
 #include "output/chart/chart-stone.h"
 #include "output/chart/mark.h"
 #include "output/page/page.h"
@@ -286,8 +287,8 @@ bw_chart_svg (BwProject *project)
 {
   const BwDesign *design = bw_project_get_design (project);
   const BwTray *tray = bw_project_get_tray (project);
-  const char *title = bw_project_get_title (project);
-  g_autofree char *line = bw_sheet_one_line (title && *title ? title : _ ("Untitled"));
+  g_autofree char *name = bw_piece_name (project);
+  g_autofree char *line = bw_sheet_one_line (name);
   g_autofree char *escaped = g_markup_escape_text (line, -1);
   double height = column_unit (design);
   double width = 2 * EDGE + (design->band.rows + 1) * PITCH / 2;
@@ -458,8 +459,8 @@ static gboolean
 write_pdf (BwProject *project, const char *path, GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  const char *title = bw_project_get_title (project);
-  g_autofree char *line = bw_sheet_one_line (title && *title ? title : _ ("Untitled"));
+  g_autofree char *name = bw_piece_name (project);
+  g_autofree char *line = bw_sheet_one_line (name);
   Lines lines;
   choose_lines (&lines, project);
   double scale = PDF_PITCH / lines.chart.pitch;

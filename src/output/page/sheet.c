@@ -7,6 +7,7 @@
 
 #include "core/pattern/tint.h"
 #include "output/page/whole-file.h"
+#include "project/piece-name.h"
 
 #include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
@@ -102,12 +103,12 @@ scale_for (BwPaper paper)
 BwSheet *
 bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind, gboolean at_size)
 {
-  const char *title = bw_project_get_title (project);
+  g_autofree char *name = bw_piece_name (project);
   BwSheet *sheet = g_new0 (BwSheet, 1);
   g_autoptr (GDateTime) day = sheet_day ();
   sheet->paper = paper;
   sheet->scale = at_size ? 1 : scale_for (paper);
-  sheet->title = bw_sheet_one_line (title && *title ? title : _ ("Untitled"));
+  sheet->title = bw_sheet_one_line (name);
   sheet->kind = g_strdup (kind);
   /* Translators: day, month by name, year of a printed sheet. */
   sheet->date = g_date_time_format (day, _ ("%-d %B %Y"));

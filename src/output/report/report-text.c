@@ -5,6 +5,7 @@
 #include "output/report/report-parts.h"
 
 #include "core/base/tolerance.h"
+#include "project/piece-name.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -39,8 +40,8 @@ bw_text_count (guint64 count)
 static char *
 heading_for (BwProject *project, const char *report)
 {
-  const char *title = bw_project_get_title (project);
-  return g_strdup_printf ("%s: %s", title && *title ? title : _ ("Untitled"), report);
+  g_autofree char *name = bw_piece_name (project);
+  return g_strdup_printf ("%s: %s", name, report);
 }
 
 void
@@ -153,4 +154,3 @@ bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char
     bw_answer_string (json, NULL, more);
   bw_answer_close (json);
 }
-

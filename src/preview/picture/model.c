@@ -8,6 +8,7 @@
 #include "core/pattern/colour.h"
 #include "preview/picture/glb.h"
 #include "preview/scene/scene.h"
+#include "project/piece-name.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -241,13 +242,6 @@ add_ring (BwGlb *glb, const char *name, const BwSceneTube *tube, const BwGlbMate
 /* --- The piece ---------------------------------------------------------------------------------
  */
 
-static const char *
-title_of (BwProject *project)
-{
-  const char *title = bw_project_get_title (project);
-  return title && *title ? title : _ ("Untitled");
-}
-
 GBytes *
 bw_model_new (BwProject *project)
 {
@@ -273,5 +267,6 @@ bw_model_new (BwProject *project)
     groups[n_groups++] = add_beads (&glb, project, scene, bead, mesh, _ ("Bail"), n_band, n_beads);
   if (scene->ring.stations->len > 1)
     groups[n_groups++] = add_ring (&glb, _ ("Ring"), &scene->ring, &metal);
-  return bw_glb_finish (&glb, title_of (project), groups, n_groups);
+  g_autofree char *name = bw_piece_name (project);
+  return bw_glb_finish (&glb, name, groups, n_groups);
 }

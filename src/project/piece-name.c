@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/kit/file-name.h"
-#include "app/kit/piece-name.h"
+#include "project/file/file-name.h"
+#include "project/piece-name.h"
 
 #include <glib/gi18n-lib.h>
 

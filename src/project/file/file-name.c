@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/kit/file-name.h"
+#include "project/file/file-name.h"
 
 #include <string.h>
 
