@@ -38,7 +38,7 @@ random_sample (GRand *rand, int i)
   static const char *const places[] = { NULL, "0", "60", "100.5", "171", "188", "240", "300" };
   static const char *const lengths[] = { NULL, "900", "700", "1300", "20000" };
   int rows = i % 3 == 0 ? 0 : 2 * g_rand_int_range (rand, 20, 75);
-  Sample *sample = sample_new (rand, 2 * g_rand_int_range (rand, 2, 12), rows, i % 4);
+  Sample *sample = sample_new (rand, 2 * g_rand_int_range (rand, 2, 12), rows, i % 5);
   sample->working_mm = lengths[g_rand_int_range (rand, 0, G_N_ELEMENTS (lengths))];
   sample->at_deg = places[g_rand_int_range (rand, 0, G_N_ELEMENTS (places))];
   int repeat = 2 * g_rand_int_range (rand, 1, 12);

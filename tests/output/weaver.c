@@ -23,7 +23,7 @@ typedef struct {
   int foot;         /* the row F; 0 before it is told */
   int first_foot;   /* flap: the band row its first row is worked into */
   int last_foot;    /* flap: the band row it is sewn to; 0 before */
-  double middle;    /* strip: the band row under its middle; 0 before */
+  double middle[2]; /* strip: the band rows under the middles of its feet; 0 before */
   GArray *strip;    /* of Pass: the beads a strip was strung with */
   GArray *hang;     /* of ToldBead: what the first row of the bail passes in turn */
   gboolean sewn;    /* the bail has been sewn at all */
@@ -74,9 +74,38 @@ margin_of (const Work *work)
 }
 
 static gboolean
+is_over (const Work *work)
+{
+  return work->weaver->sample->bail == SAMPLE_OVER;
+}
+
+static gboolean
 is_strip (const Work *work)
 {
-  return work->weaver->sample->bail == SAMPLE_UPRIGHT;
+  return work->weaver->sample->bail == SAMPLE_UPRIGHT || is_over (work);
+}
+
+/* Beads a run of the sewing passes: over the tip each stitch takes two of the band. */
+static int
+run_beads (const Work *work)
+{
+  int columns = work->weaver->sample->bail_columns;
+  return is_over (work) ? columns / 2 * 3 : columns;
+}
+
+/* With a bead of its first row a strip stands on its first foot, else on the other. */
+static int
+foot_of (const Pass *bead)
+{
+  return bead->row > 1;
+}
+
+/* Which way a strip's columns run along the band's rows: against them, but for the far foot of one
+ * that goes over the tip. */
+static int
+sense_of (const Work *work, int foot)
+{
+  return is_over (work) && foot ? 1 : -1;
 }
 
 /* A bead of a flap as if the band's lattice went on into it, from its foot or, once it is being
@@ -93,25 +122,24 @@ on_band (const Work *work, Pass pass, gboolean from_end)
   return pass;
 }
 
-/* Rows from the middle of a strip to one of its beads, in rows of the band: its columns run against
- * them, to the left seen with the tip up. */
+/* Rows of the band from the middle of a strip's foot to a place along its end. */
 static double
-aside_of (const Work *work, const Pass *bead)
+aside_of (const Work *work, int foot, double column)
 {
   const Hands *hands = &work->weaver->hands;
-  if (!bead->in_bail) {
-    int rows = work->weaver->rows;
-    return remainder (bead->row - work->middle, rows);
-  }
-  double columns = bead->column - (work->weaver->sample->bail_columns + 1) / 2.0;
-  return -2 * columns * hands->column / hands->pitch;
+  double columns = column - (work->weaver->sample->bail_columns + 1) / 2.0;
+  return sense_of (work, foot) * 2 * columns * hands->column / hands->pitch;
 }
 
-/* From the strip to the band beneath it and back: within two beads of one another. */
+/* From a bead of the strip to one of the band beneath it: within two beads of one another. */
 static gboolean
-is_beneath (const Work *work, const Pass *a, const Pass *b)
+is_beneath (const Work *work, const Pass *strip, const Pass *band)
 {
-  return fabs (aside_of (work, a) - aside_of (work, b)) <= 4;
+  int foot = foot_of (strip);
+  if (work->middle[foot] <= 0)
+    return TRUE;
+  double row = remainder (band->row - work->middle[foot], work->weaver->rows);
+  return fabs (row - aside_of (work, foot, strip->column)) <= 4;
 }
 
 static void
@@ -125,7 +153,7 @@ check_step (Work *work, const Pass *to)
   else if (from->in_bail == to->in_bail)
     may = weaver_can_go (from, to, to->in_bail ? 0 : period);
   else if (is_strip (work))
-    may = work->middle <= 0 || is_beneath (work, from, to);
+    may = from->in_bail ? is_beneath (work, from, to) : is_beneath (work, to, from);
   else {
     Pass a = on_band (work, *from, work->last_foot > 0),
          b = on_band (work, *to, work->last_foot > 0);
@@ -208,12 +236,13 @@ meant (const Work *work, const ToldBead *bead)
 }
 
 /* Which way a bead is passed is seen from the one before: on, or back where both are in the same
- * column. A strip is passed the way that is told, the band beneath it upward. */
+ * column. A strip is passed the way that is told, the band beneath it upward; at the edge first
+ * down and then up. */
 static void
 find_way (const Work *work, const Told *told, Pass *to)
 {
   if (is_strip (work) && told->kind == TOLD_SEW) {
-    to->up = to->in_bail ? told->up : TRUE;
+    to->up = to->in_bail ? told->up : !is_over (work) || !work->at.in_bail;
     return;
   }
   Pass from = on_band (work, work->at, work->last_foot > 0);
@@ -291,7 +320,8 @@ pass_beads (Work *work, const Told *told)
     use (work, pass_mm (hands, (int)told->beads->len) + (turns - 1) * hands->pitch);
     break;
   default:
-    use (work, pass_mm (hands, columns_of (work, told->kind == TOLD_SEW)));
+    use (work, pass_mm (hands,
+                        told->kind == TOLD_SEW ? run_beads (work) : work->weaver->sample->columns));
   }
 }
 
@@ -312,20 +342,22 @@ zip (Work *work, const Told *told)
   assert_false (told->up);
 }
 
-/* The needle comes from the left, where the strip has its highest column: before each of its beads
- * it dips into the band a column to the left. */
+/* Before each bead of the strip the needle dips into the band a column behind it, or, at the edge,
+ * into two neighbours about the middle between two columns. */
 static double
-middle_of_strip (const Work *work, const Told *told)
+middle_of_foot (const Work *work, const Told *told, int foot)
 {
-  const Hands *hands = &work->weaver->hands;
-  double first = meant (work, &g_array_index (told->beads, ToldBead, 0)).row, sum = 0;
-  guint n = told->beads->len / 2;
-  for (guint i = 0; i < n; i++) {
-    Pass under = meant (work, &g_array_index (told->beads, ToldBead, 2 * i));
-    Pass strip = meant (work, &g_array_index (told->beads, ToldBead, 2 * i + 1));
-    double column = strip.column + 1 - (work->weaver->sample->bail_columns + 1) / 2.0;
-    sum += remainder (under.row - first, work->weaver->rows)
-           + 2 * column * hands->column / hands->pitch;
+  guint stitch = is_over (work) ? 3 : 2, n = told->beads->len / stitch;
+  double behind = (told->up ? -1 : 1) * (is_over (work) ? 0.5 : 1), sum = 0;
+  double first = meant (work, &g_array_index (told->beads, ToldBead, 0)).row, row = first;
+  for (guint i = 0; i < n * stitch; i += stitch) {
+    Pass a = meant (work, &g_array_index (told->beads, ToldBead, i));
+    Pass b = meant (work, &g_array_index (told->beads, ToldBead, i + stitch - 2));
+    Pass strip = meant (work, &g_array_index (told->beads, ToldBead, i + stitch - 1));
+    /* On from stitch to stitch, for a wide strip reaches farther than half round. */
+    row += remainder (a.row - row, work->weaver->rows);
+    double between = remainder (b.row - row, work->weaver->rows) / 2;
+    sum += row + between - first - aside_of (work, foot, strip.column + behind);
   }
   return wrapped ((int)lround (first + sum / n), work->weaver->rows);
 }
@@ -338,8 +370,11 @@ sew (Work *work, const Told *told)
   Pass first = meant (work, &g_array_index (told->beads, ToldBead, 0));
   if (!is_strip (work) && work->last_foot == 0)
     work->last_foot = first.row;
-  if (is_strip (work) && work->middle <= 0)
-    work->middle = middle_of_strip (work, told);
+  if (is_strip (work)) {
+    int foot = work->bail_rows > 2;
+    if (work->middle[foot] <= 0)
+      work->middle[foot] = middle_of_foot (work, told, foot);
+  }
   pass_beads (work, told);
   work->sewn = TRUE;
 }
@@ -399,8 +434,9 @@ check_bail_thread (Work *work, const Told *told)
 {
   const Sample *sample = work->weaver->sample;
   const Hands *hands = &work->weaver->hands;
-  int passes = is_strip (work) ? MAX (sample->bail_rows - 1, 1) + 4 : sample->bail_rows + 2;
-  double whole = passes * pass_mm (hands, sample->bail_columns);
+  int rows = is_strip (work) ? MAX (sample->bail_rows - 1, 1) : sample->bail_rows;
+  double whole = rows * pass_mm (hands, sample->bail_columns)
+                 + (is_strip (work) ? 4 : 2) * pass_mm (hands, run_beads (work));
   gboolean begun = work->bail_begun && work->sewn + work->bail_rows > 0;
   if (begun && whole <= hands->working - 2 * ends_mm (hands))
     fail_msg ("the thread is changed within the bail: cut %.0f mm", told->cut_mm);
