@@ -45,7 +45,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (BwSession, bw_session, G_TYPE_OBJECT)
 
-const BwCamera bw_session_camera_at_rest = { .turn_deg = 298, .tip_deg = 9, .zoom = 1 };
+const BwCamera bw_session_camera_at_rest = { .turn_deg = 298, .tip_deg = 0, .zoom = 1 };
 
 static void project_changed_cb (BwSession *self, guint what);
 

@@ -518,11 +518,43 @@ upright_there_is_no_cord_and_at_rest_it_leaves_the_picture_whole (void **state)
   }
 }
 
+/* A maker reads the tilt off the picture before any number: seen as the stage opens, the axis
+ * slopes the way the piece tilts and about as much. The stage looks aslant at the axis, which makes
+ * slopes steeper by 1 / cos 28° = 1.13 and, through the eye's nearness, by a degree or two. */
+static void
+the_axis_slopes_in_the_picture_as_the_piece_tilts (void **state)
+{
+  int seen = 0;
+  for (int i = 0; i < 3; i++) {
+    g_autoptr (BwProject) project = piece_new (i);
+    g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+    const BwHang *hang = bw_project_hang (project);
+    BwEye eye;
+    double x[2], y[2];
+    bw_scene_stand_at_rest (scene);
+    bw_eye_init (&eye, bw_session_camera_at_rest, scene, 400, 400);
+    for (int end = 0; end < 2; end++) {
+      const float at[3] = { (float)scene->rest.centroid.x, (float)scene->rest.centroid.y,
+                            (float)scene->rest.centroid.z + (end ? 6 : -6) };
+      assert_true (bw_eye_project (&eye, at, 400, 400, &x[end], &y[end]));
+    }
+    double slope = bw_degrees (atan2 (y[0] - y[1], fabs (x[1] - x[0])));
+    double tilt = 90 - bw_degrees (acos (CLAMP (hang->vertical.z, -1, 1)));
+    if (fabs (tilt) > 60)
+      continue;
+    if (fabs (slope - tilt) > 2.5 + 0.15 * fabs (tilt))
+      fail_msg ("piece %d tilts by %.1f° and looks as by %.1f°", i, tilt, slope);
+    seen++;
+  }
+  assert_true (seen > 1);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_piece_that_hangs_straight_turns_to_its_bail),
+    cmocka_unit_test (the_axis_slopes_in_the_picture_as_the_piece_tilts),
     cmocka_unit_test (the_axis_leans_as_the_core_tilts_it),
     cmocka_unit_test (a_loop_over_the_tip_turns_its_azimuth_to_where_the_camera_looks_for_it),
     cmocka_unit_test (the_balance_point_hangs_plumb_under_the_cord),
