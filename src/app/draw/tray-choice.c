@@ -5,8 +5,14 @@
 #include "app/kit/bead-swatch.h"
 #include "app/draw/tray-choice.h"
 #include "app/draw/tray-starts.h"
+#include "app/kit/file-dialog.h"
+#include "app/kit/tell-file.h"
+#include "project/file/file-name.h"
+#include "project/file/palette.h"
+#include "project/file/save-whole.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _BwTrayChoice {
   GtkPopover parent_instance;
@@ -23,8 +29,9 @@ bw_tray_choice_bind (BwTrayChoice *self, BwSession *session)
   g_set_object (&self->session, session);
 }
 
+/* In place of the project's own, as one step. */
 static void
-lay_out (BwTrayChoice *self, int start)
+lay_out (BwTrayChoice *self, const BwTray *other, const char *name)
 {
   BwProject *project = bw_session_get_project (self->session);
   const BwDrawing *bail = bw_project_get_bail_drawing (project);
@@ -34,18 +41,110 @@ lay_out (BwTrayChoice *self, int start)
   bw_drawing_count (bw_project_get_drawing (project), counts);
   if (bail)
     bw_drawing_count (bail, counts);
-  bw_tray_start_lay (&tray, start, counts, map);
-  g_autofree char *label = g_strdup_printf (_ ("Tray: %s"), bw_tray_start_name (start));
+  bw_tray_lay (&tray, other, counts, map);
+  g_autofree char *label = g_strdup_printf (_ ("Tray: %s"), name);
   bw_project_replace_tray (project, label, &tray, map, NULL);
+}
+
+/* The starting tray alone. */
+static void
+start_tray (int start, BwTray *tray)
+{
+  const guint64 none[256] = { 0 };
+  guint8 map[256];
+  bw_tray_init (tray);
+  bw_tray_start_lay (tray, start, none, map);
 }
 
 static void
 start_clicked (BwTrayChoice *self, GtkWidget *button)
 {
   int start = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "start"));
+  BwTray tray;
+  start_tray (start, &tray);
   gtk_popover_popdown (GTK_POPOVER (self));
-  lay_out (self, start);
+  lay_out (self, &tray, bw_tray_start_name (start));
 }
+
+/* --- Other programs' palettes ------------------------------------------------------------------
+ */
+
+static GtkWindow *
+window_of (BwTrayChoice *self)
+{
+  return GTK_WINDOW (gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_WINDOW));
+}
+
+static void
+read_in (GFile *file, gpointer data)
+{
+  BwTrayChoice *self = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *name = bw_file_shown (file);
+  BwTray tray;
+  if (bw_palette_load (file, &tray, &error))
+    lay_out (self, &tray, name);
+  else
+    bw_tell_file_failure (GTK_WIDGET (self), BW_FILE_OPENED, file, error);
+}
+
+static void
+read_in_clicked (BwTrayChoice *self)
+{
+  gtk_popover_popdown (GTK_POPOVER (self));
+  bw_file_dialog_open (window_of (self), BW_FILES_PALETTE, read_in, self);
+}
+
+static void
+write_out (BwTrayChoice *self, GFile *file, const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  bw_save_file (file, text, strlen (text), BW_SAVE_PLAIN, NULL, NULL, &error);
+  bw_tell_file_written (GTK_WIDGET (self), file, error);
+}
+
+static void
+write_gpl (GFile *file, gpointer data)
+{
+  BwTrayChoice *self = data;
+  BwProject *project = bw_session_get_project (self->session);
+  g_autofree char *text
+      = bw_palette_to_gpl (bw_project_get_tray (project), bw_project_get_title (project));
+  write_out (self, file, text);
+}
+
+static void
+write_css (GFile *file, gpointer data)
+{
+  BwTrayChoice *self = data;
+  g_autofree char *text
+      = bw_palette_to_css (bw_project_get_tray (bw_session_get_project (self->session)));
+  write_out (self, file, text);
+}
+
+static void
+export_as (BwTrayChoice *self, BwFileKind kind, BwFileChosen chosen)
+{
+  BwProject *project = bw_session_get_project (self->session);
+  g_autofree char *name = bw_file_name_for (bw_project_get_title (project), kind);
+  gtk_popover_popdown (GTK_POPOVER (self));
+  bw_file_dialog_save (window_of (self), kind, name, bw_project_get_file (project), chosen, self);
+}
+
+static void
+gpl_clicked (BwTrayChoice *self)
+{
+  export_as (self, BW_FILES_GPL, write_gpl);
+}
+
+static void
+css_clicked (BwTrayChoice *self)
+{
+  export_as (self, BW_FILES_CSS, write_css);
+}
+
+/* --- Trays to start from -----------------------------------------------------------------------
+ */
 
 /* The name, and the beads under it. */
 static GtkWidget *
@@ -54,11 +153,8 @@ picture_of (int start)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   GtkWidget *name = gtk_label_new (bw_tray_start_name (start));
   GtkWidget *beads = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 2);
-  const guint64 none[256] = { 0 };
-  guint8 map[256];
   BwTray tray;
-  bw_tray_init (&tray);
-  bw_tray_start_lay (&tray, start, none, map);
+  start_tray (start, &tray);
   for (int i = 0; i < tray.n_colours; i++) {
     GtkWidget *bead = bw_bead_swatch_new ();
     bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), &tray.colour[i]);
@@ -85,6 +181,9 @@ bw_tray_choice_class_init (BwTrayChoiceClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/tray-choice.ui");
   gtk_widget_class_bind_template_child (widget_class, BwTrayChoice, starts);
+  gtk_widget_class_bind_template_callback (widget_class, read_in_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, gpl_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, css_clicked);
 }
 
 static void

@@ -61,15 +61,21 @@ bw_tray_start_name (int start)
   return _ (starts[start].name);
 }
 
-/* A letter of the old tray stays with its place as long as no other colour has it. */
 static void
 add_bead (BwTray *tray, const Bead *bead)
 {
-  BwColour *colour = &tray->colour[tray->n_colours];
+  BwColour *colour = &tray->colour[tray->n_colours++];
   *colour = (BwColour){ .srgb = bead->srgb, .finish = bead->finish };
   g_strlcpy (colour->name, _ (bead->name), sizeof colour->name);
-  colour->id = bw_tray_free_letter (tray);
-  tray->n_colours++;
+}
+
+/* Letters go by the place. */
+static void
+take_colour (BwTray *tray, const BwColour *from)
+{
+  BwColour colour = *from;
+  colour.id = bw_tray_free_letter (tray);
+  tray->colour[tray->n_colours++] = colour;
 }
 
 /* Colours that stay keep their letter when they can. */
@@ -84,18 +90,27 @@ keep_colour (BwTray *tray, const BwColour *old)
 }
 
 void
-bw_tray_start_lay (BwTray *tray, int start, const guint64 counts[256], guint8 map[256])
+bw_tray_lay (BwTray *tray, const BwTray *other, const guint64 counts[256], guint8 map[256])
 {
-  g_return_if_fail (start >= 0 && start < bw_tray_starts_count ());
   BwTray old = *tray;
   memset (tray, 0, sizeof *tray);
   for (int i = 0; i < 256; i++)
-    map[i] = (guint8)MIN (i, N_EACH - 1);
-  for (int i = 0; i < N_EACH; i++)
-    add_bead (tray, &starts[start].bead[i]);
-  for (int i = N_EACH; i < old.n_colours; i++)
+    map[i] = (guint8)MIN (i, other->n_colours - 1);
+  for (int i = 0; i < other->n_colours; i++)
+    take_colour (tray, &other->colour[i]);
+  for (int i = other->n_colours; i < old.n_colours; i++)
     if (counts[i] > 0 && tray->n_colours < BW_TRAY_MAX) {
       map[i] = (guint8)tray->n_colours;
       keep_colour (tray, &old.colour[i]);
     }
+}
+
+void
+bw_tray_start_lay (BwTray *tray, int start, const guint64 counts[256], guint8 map[256])
+{
+  g_return_if_fail (start >= 0 && start < bw_tray_starts_count ());
+  BwTray other = { 0 };
+  for (int i = 0; i < N_EACH; i++)
+    add_bead (&other, &starts[start].bead[i]);
+  bw_tray_lay (tray, &other, counts, map);
 }

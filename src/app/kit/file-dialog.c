@@ -29,6 +29,10 @@ static const struct {
   [BW_FILES_SVG] = { N_ ("SVG drawings"), "*.svg", "image/svg+xml", ".svg" },
   [BW_FILES_MODEL] = { N_ ("glTF models"), "*.glb", "model/gltf-binary", ".glb" },
   [BW_FILES_BOOK] = { N_ ("Books of Bandwright"), "*.json", "application/json", ".json" },
+  [BW_FILES_GPL] = { N_ ("GIMP palettes"), "*.gpl", "application/x-gimp-palette", ".gpl" },
+  [BW_FILES_CSS] = { N_ ("CSS colours"), "*.css", "text/css", ".css" },
+  [BW_FILES_PALETTE]
+  = { N_ ("Palettes (GIMP, CSS)"), "*.gpl *.css", "application/x-gimp-palette text/css", ".gpl" },
   [BW_FILES_DRAWN] = { N_ ("Pictures (PNG, JPEG, SVG)"), "*.png *.jpg *.jpeg *.svg",
                        "image/png image/jpeg image/svg+xml", ".png" },
 };

@@ -12,7 +12,10 @@ typedef enum {
   BW_FILES_SVG,
   BW_FILES_MODEL,
   BW_FILES_BOOK,
-  BW_FILES_DRAWN, /* pictures that a maker brings; to open only */
+  BW_FILES_GPL,
+  BW_FILES_CSS,
+  BW_FILES_PALETTE, /* either of these two; to open only */
+  BW_FILES_DRAWN,   /* pictures that a maker brings; to open only */
 } BwFileKind;
 
 /* file is borrowed. Not called when the maker cancels or the parent window goes first. */

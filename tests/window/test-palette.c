@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Trays go out to other programs as palettes, and palettes come in as trays. */
+#include "kelp.h"
+
+#include <glib/gstdio.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+static void
+open_choice (Maker *maker)
+{
+  maker_stage (maker, "draw");
+  GtkWidget *label = desk_find_label (GTK_WIDGET (maker->window), "Other Trays");
+  gtk_widget_grab_focus (gtk_widget_get_ancestor (label, GTK_TYPE_MENU_BUTTON));
+  desk_key ("space", 0);
+  desk_settle ();
+}
+
+/* What lies in the popover is in sight, whatever the tray beneath is scrolled to. */
+static void
+click (Maker *maker, const char *words)
+{
+  desk_click (desk_find_label (GTK_WIDGET (maker->window), words));
+}
+
+typedef struct {
+  Maker *maker;
+  const char *words;
+} Told;
+
+static gboolean
+is_told (gpointer data)
+{
+  const Told *told = data;
+  return desk_look_for_prefix (GTK_WIDGET (told->maker->window), told->words) != NULL;
+}
+
+static void
+wait_to_be_told (Maker *maker, const char *words)
+{
+  Told told = { maker, words };
+  desk_until (is_told, &told);
+}
+
+static void
+a_palette_is_read_in_as_one_step (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  g_autofree char *path = maker_path ("ebb.gpl");
+  guint steps = bw_project_count_steps (project);
+  assert_true (
+      g_file_set_contents (path, "GIMP Palette\n#\n1 2 3\tDeep\n250 251 252\tSalt\n", -1, NULL));
+  open_choice (maker);
+  desk_keep ("palette-choice");
+  click (maker, "Read In a Palette…");
+  maker_answer_path (maker, path);
+  desk_settle ();
+  const BwTray *tray = bw_project_get_tray (project);
+  assert_int_equal (tray->n_colours, 2);
+  assert_int_equal (tray->colour[0].srgb, 0x010203);
+  assert_string_equal (tray->colour[1].name, "Salt");
+  assert_int_equal (bw_project_count_steps (project), steps + 1);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (bw_project_get_tray (project)->n_colours, 4);
+}
+
+static void
+what_is_no_palette_changes_nothing (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *path = maker_path ("no.gpl");
+  assert_true (g_file_set_contents (path, "GIMP Palette\n#\n1 2\n", -1, NULL));
+  open_choice (maker);
+  click (maker, "Read In a Palette…");
+  maker_answer_path (maker, path);
+  wait_to_be_told (maker, "“no.gpl” could not be opened");
+  desk_keep ("palette-broken");
+  assert_false (bw_project_can_undo (maker_project (maker)));
+}
+
+static void
+the_tray_goes_out_as_either_kind (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *gpl = maker_path ("out.gpl"), *css = maker_path ("out.css");
+  open_choice (maker);
+  click (maker, "Export as GIMP Palette…");
+  maker_answer_path (maker, gpl);
+  wait_to_be_told (maker, "“out.gpl” was written");
+  g_autofree char *text = maker_read (gpl);
+  assert_non_null (strstr (text, "Name: Kelp lantern\n"));
+  assert_non_null (strstr (text, " 47  72  88\tSlate tide\n"));
+  open_choice (maker);
+  click (maker, "Export as CSS Colours…");
+  maker_answer_path (maker, css);
+  wait_to_be_told (maker, "“out.css” was written");
+  g_autofree char *sheet = maker_read (css);
+  assert_non_null (strstr (sheet, "--slate-tide: #2f4858;"));
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (a_palette_is_read_in_as_one_step),
+    IN_WINDOW (what_is_no_palette_changes_nothing),
+    IN_WINDOW (the_tray_goes_out_as_either_kind),
+  };
+  return maker_run (tests);
+}
