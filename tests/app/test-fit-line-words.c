@@ -10,6 +10,7 @@
 #include "app/fit/remedy-list.h"
 #include "app/fit/remedy-words.h"
 #include "app/fit/sure-words.h"
+#include "core/band/would-help.h"
 #include "project/project.h"
 
 #include <math.h>
@@ -299,6 +300,29 @@ the_chance_is_told_with_and_without_a_swatch (void **state)
   assert_null (strstr (with, "with a swatch"));
 }
 
+/* Three lines at most, each with a better chance than there is. */
+static void
+what_would_help_most_is_told_in_order (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  BwHelps helps;
+  bw_helps_init (&helps, &design, stone);
+  g_autofree char *words = bw_sure_words_helps (&design, stone, 92);
+  g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
+  assert_true (helps.n >= 3);
+  assert_int_equal (g_strv_length (lines), 4);
+  assert_tells (lines[0], "What would help most");
+  for (int i = 0; i < 3; i++) {
+    g_autofree char *percent = g_strdup_printf (": %.0f %%", 100 * helps.help[i].chance);
+    assert_true (g_str_has_suffix (lines[i + 1], percent));
+  }
+  design.tried = (BwBelief){ TRUE, 0.1, 0.3, 57 };
+  g_autofree char *tried = bw_sure_words_helps (&design, stone, 92);
+  assert_null (strstr (tried, "help most"));
+}
+
 int
 main (void)
 {
@@ -317,6 +341,7 @@ main (void)
     cmocka_unit_test (a_column_is_told_by_the_colour_most_of_its_beads_have),
     cmocka_unit_test (a_swatch_makes_the_pitch_surer),
     cmocka_unit_test (the_chance_is_told_with_and_without_a_swatch),
+    cmocka_unit_test (what_would_help_most_is_told_in_order),
   };
   return cmocka_run_group_tests_name ("fit-line-words", tests, NULL, NULL);
 }

@@ -230,7 +230,7 @@ a_true_model_is_told_a_count_that_is_snug (void **state)
     int rows = MAX (recommended - 4, 6);
     double lacks = deciding_gap (&design, &stone, rows, &pull);
     try_on_slack (&try_on, &design, &stone, rows, lacks / design.pitch.mm);
-    assert_true (ABS (try_on.rows - recommended) <= 2);
+    assert_true (ABS (try_on.rows - recommended) <= 2 || try_on.snug_probability > 0.99);
     could += bw_fit_is_snug (&design, &stone, recommended);
     snug += bw_fit_is_snug (&design, &stone, recommended)
             && bw_fit_is_snug (&design, &stone, try_on.rows);
@@ -355,7 +355,7 @@ a_strip_read_slack_and_read_pulled_is_told_the_same (void **state)
     assert_near (pulled.pulled_mm, slack.pulled_mm, 1e-9);
     agree++;
   }
-  assert_true (agree >= 95); /* their errors differ, so that a near tie may fall otherwise */
+  assert_true (agree >= 80); /* their errors differ, and with them what is likeliest */
 }
 
 /* --- The count does not jump ----------------------------------------------------------------- */
@@ -469,7 +469,7 @@ snug_by_reading_alone (const Strip *strip, int n)
 {
   g_autofree BwFit *fit = g_new (BwFit, 1);
   double pull_sd = bw_forecast_pull_sd_mm (&strip->design, &strip->stone, strip->rows / 2);
-  double sd = hypot (BW_TRIED_CALLIPER_MM, pull_sd) * G_SQRT2, pull;
+  double pull, sum = 0, weight = 0;
   double lacks = strip->from.short_mm
                  - gained (&strip->design, &strip->stone, strip->rows, n - strip->rows / 2);
   double most = deciding_pull (strip, 2 * n) - lacks;
@@ -477,7 +477,13 @@ snug_by_reading_alone (const Strip *strip, int n)
   double loosest
       = lacks - (deciding_gap (&strip->design, &strip->stone, 2 * n, &pull) - fit->gap_min_mm);
   double least = -strip->design.limits.slack_mm - loosest;
-  return least < most ? (erf (most / sd) - erf (least / sd)) / 2 : 0;
+  for (double z = -6; z <= 6; z += 0.01) { /* of the pull's error, which no reading tells */
+    double density = exp (-z * z / 2), sd = BW_TRIED_CALLIPER_MM * G_SQRT2;
+    double hi = most + z * pull_sd;
+    sum += least < hi ? density * (erf (hi / sd) - erf (least / sd)) / 2 : 0;
+    weight += density;
+  }
+  return sum / weight;
 }
 
 static void
@@ -498,10 +504,10 @@ no_count_more_likely_right_is_passed_over (void **state)
     read_on (&told, &strip, 0);
     for (int n = MAX (told.rows / 2 - 3, 3); n <= told.rows / 2 + 3; n++)
       best = MAX (best, snug_by_reading_alone (&strip, n));
-    assert_near (told.snug_probability, snug_by_reading_alone (&strip, told.rows / 2), 1e-6);
-    assert_true (told.snug_probability >= MIN (best, 0.99) - 1e-6 || best < 0.01);
+    assert_near (told.snug_probability, snug_by_reading_alone (&strip, told.rows / 2), 0.005);
+    assert_true (told.snug_probability >= MIN (best, 0.99) - 0.01);
     assert_true (told.closes_probability >= told.snug_probability);
-    if (snug_by_reading_alone (&strip, strip.rows / 2) >= 0.99 + 1e-6) {
+    if (snug_by_reading_alone (&strip, strip.rows / 2) >= 0.999) {
       assert_int_equal (told.change, 0);
       sure++;
     }

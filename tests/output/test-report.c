@@ -5,6 +5,7 @@
 #include "sample.h"
 
 #include "project/fault/fault-error.h"
+#include "core/band/would-help.h"
 #include "core/stone/section.h"
 
 #include <json-glib/json-glib.h>
@@ -182,12 +183,32 @@ assert_join (JsonObject *object, const BwJoin *join)
 }
 
 static void
+assert_helps (JsonObject *object, BwProject *project)
+{
+  BwHelps helps;
+  JsonArray *list = json_object_get_array_member (object, "would_help");
+  bw_helps_init (&helps, bw_project_get_design (project), bw_project_stone (project));
+  assert_number (object, "likeliest_chance", helps.now);
+  assert_int_equal (json_array_get_length (list), helps.n);
+  for (int i = 0; i < helps.n; i++) {
+    JsonObject *help = json_array_get_object_element (list, (guint)i);
+    assert_keys (help, "measure rows tool chance", FALSE);
+    assert_number (help, "chance", helps.help[i].chance);
+    assert_number_if (help, helps.help[i].rows > 0, "rows", helps.help[i].rows);
+    assert_string_equal (json_object_get_string_member (help, "measure"),
+                         bw_help_word (helps.help[i].kind));
+  }
+  assert_true (helps.n > 0);
+}
+
+static void
 assert_fit (JsonObject *object, BwProject *project)
 {
   const BwFit *fit = bw_project_fit (project);
   assert_keys (object,
                "columns beads_around rows verdict pitch_mm pitch_sd_mm sigma_mm splay_max_deg "
-               "recommended_beads_around closes_probability probability try_on_row remedies join",
+               "recommended_beads_around closes_probability probability try_on_row "
+               "likeliest_chance would_help remedies join",
                TRUE);
   assert_fit_columns (object, fit);
   assert_number (object, "beads_around", fit->beads_around);
@@ -198,6 +219,7 @@ assert_fit (JsonObject *object, BwProject *project)
   assert_number (object, "pitch_sd_mm", bw_project_get_design (project)->pitch.sd_mm);
   assert_number (object, "splay_max_deg", bw_project_splay (project)->max_deg);
   assert_chances (object, bw_project_forecast (project));
+  assert_helps (object, project);
   assert_remedies (object, bw_project_remedies (project));
   assert_join (json_object_get_object_member (object, "join"), bw_project_join (project));
 }

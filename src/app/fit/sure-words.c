@@ -4,7 +4,11 @@
 
 #include "app/fit/sure-words.h"
 
+#include "output/report/help-words.h"
+
 #include <glib/gi18n-lib.h>
+
+#define HELPS_SHOWN 3 /* more than that nobody does before weaving */
 
 /* One more reading: its weight on the pitch adds to the precision there is. The 0.3 mm are the
  * error of a length as bw_gauge_pitch() has it (common practice, no source). */
@@ -37,6 +41,25 @@ bw_sure_words_chance (const BwDesign *design, const BwStone *stone, int try_on_r
       _ ("Right first time: %.0f %% now, %.0f %% with a swatch, %.0f %% once the "
          "strip is measured at row %d."),
       now, swatch, tried, try_on_row);
+}
+
+char *
+bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_row)
+{
+  BwHelps helps;
+  bw_helps_init (&helps, design, stone);
+  if (helps.n == 0)
+    return bw_sure_words_chance (design, stone, try_on_row);
+  GString *words = g_string_new (NULL);
+  g_string_append_printf (words, _ ("Right first time: %.0f %%. What would help most:"),
+                          100 * helps.now);
+  for (int i = 0; i < MIN (helps.n, HELPS_SHOWN); i++) {
+    g_autofree char *what = bw_help_words (&helps.help[i]);
+    g_string_append_c (words, '\n');
+    /* Translators: what to measure, and the chance to be right first time then. */
+    g_string_append_printf (words, _ ("%s: %.0f %%"), what, 100 * helps.help[i].chance);
+  }
+  return g_string_free (words, FALSE);
 }
 
 char *

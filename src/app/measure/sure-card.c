@@ -26,7 +26,7 @@ bw_sure_card_refresh (BwCard *card)
   const BwForecast *forecast = bw_project_forecast (project);
   const BwDesign *design = bw_project_get_design (project);
   g_autofree char *words
-      = bw_sure_words_chance (design, bw_project_stone (project), forecast->try_on_row);
+      = bw_sure_words_helps (design, bw_project_stone (project), forecast->try_on_row);
   g_autofree char *try_on = g_strdup_printf (
       _ ("Try the strip on at row %d, then at every second row."), forecast->try_on_row);
   bw_chance_bars_set (self->bars, forecast, design->band.rows);

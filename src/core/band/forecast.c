@@ -122,8 +122,10 @@ thickness_at_middle (const BwDesign *design, const BwStone *stone)
 double
 bw_forecast_pull_sd_mm (const BwDesign *design, const BwStone *stone, int beads_around)
 {
-  return hypot (2 * G_PI * thickness_at_middle (design, stone) * BW_KNOWN_SQUEEZE,
-                beads_around * design->pitch.mm * BW_KNOWN_STRETCH);
+  double squeeze = BW_KNOWN_SQUEEZE_SHARE * design->bed.squeeze;
+  double stretch = BW_KNOWN_STRETCH_SHARE * design->thread.stretch;
+  return hypot (2 * G_PI * thickness_at_middle (design, stone) * squeeze,
+                beads_around * design->pitch.mm * stretch);
 }
 
 /* Of how thick a bed came out that nobody measured. */

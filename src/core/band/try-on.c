@@ -15,6 +15,8 @@
 #define CONTRADICTS_SDS 3.0 /* from the forecast: three in a thousand by chance */
 #define DOUBTED_SDS 2.5     /* from here on the forecast fades, so that nothing jumps at three */
 #define SURE 0.99           /* more than that nobody picks out rows for */
+#define NODES 8             /* either side of nothing */
+#define NODE_STEP 0.5       /* standard errors */
 #define HARDLY 0.01         /* a chance too small to choose by */
 
 const char *const bw_tried_how_words[] = { "slack", "pulled", NULL };
@@ -51,8 +53,10 @@ typedef struct {
   double pull_mm;    /* of these rows */
   double missing_mm; /* of these rows, pulled */
   double longer_mm;  /* so much more than the fit foretells */
-  double sd_mm;
-  double spread_sd_mm; /* of how much less the loosest column lacks */
+  double sd_mm;      /* of that */
+  /* The same error taken apart: of what was read itself, and of the ends of what is right, the
+   * pull above and how much less the loosest column lacks below. */
+  double read_sd_mm, most_sd_mm, least_sd_mm;
 } Strip;
 
 /* How far the forecast is believed with a reading so many standard errors off it: wholly, less and
@@ -108,6 +112,18 @@ spread_sd_mm (const BwDesign *design)
   return stone->girth_sd_mm * hypot (1, first) * apart / fabs (stone->second_at_mm - stone->at_mm);
 }
 
+/* Slack ends were read: what is missing is known when slack, and the pull's error adds to it when
+ * pulled. Pulled ends: the other way round. */
+static void
+set_ends (Strip *strip, gboolean slack, double pull_sd)
+{
+  double spread_sd = spread_sd_mm (strip->design);
+  strip->read_sd_mm = strip->sd_mm;
+  strip->most_sd_mm = slack ? pull_sd : 0;
+  strip->least_sd_mm = slack ? spread_sd : hypot (spread_sd, pull_sd);
+  strip->sd_mm = hypot (strip->read_sd_mm, strip->most_sd_mm);
+}
+
 /* Returns by how much the reading contradicts the forecast. */
 static double
 strip_init (Strip *strip, const BwDesign *design, const BwStone *stone, int rows,
@@ -126,8 +142,7 @@ strip_init (Strip *strip, const BwDesign *design, const BwStone *stone, int rows
   double astray = read - (binding.gap_mm - binding.pull_mm);
   weigh (strip, read, read_sd, astray, foretold_sd);
   strip->longer_mm = strip->missing_mm - (binding.gap_mm - binding.pull_mm);
-  strip->sd_mm = hypot (strip->sd_mm, pull_sd);
-  strip->spread_sd_mm = spread_sd_mm (design);
+  set_ends (strip, slack, bw_forecast_pull_sd_mm (design, stone, (rows + 1) / 2));
   return fabs (astray) > CONTRADICTS_SDS * hypot (read_sd, foretold_sd) ? astray : 0;
 }
 
@@ -159,14 +174,35 @@ between (double lo, double hi, double sd)
                 : bw_normal_below (hi / sd) - bw_normal_below (lo / sd);
 }
 
-/* The same with a lower end that is known with an error of its own, normal too: three points of
- * Gauss and Hermite (Abramowitz and Stegun, 25.4.46), each weighed as it is likely. */
+/* The same with an upper end that is known with an error of its own, normal too: the mean over it,
+ * by the trapezoidal rule, which for so smooth a function is as exact as one could wish. */
 static double
-between_about (double lo, double lo_sd, double hi, double sd)
+between_about (double lo, double hi, double hi_sd, double sd)
 {
-  double off = sqrt (3) * lo_sd;
-  return 2 / 3.0 * between (lo, hi, sd)
-         + (between (lo - off, hi, sd) + between (lo + off, hi, sd)) / 6;
+  double sum = 0, weight = 0;
+  if (hi_sd <= 0)
+    return between (lo, hi, sd);
+  for (int i = -NODES; i <= NODES; i++) {
+    double z = i * NODE_STEP, density = exp (-0.5 * z * z);
+    sum += density * between (lo, hi + z * hi_sd, sd);
+    weight += density;
+  }
+  return sum / weight;
+}
+
+/* And both ends so. */
+static double
+snug_between (const Strip *strip, double lo, double hi)
+{
+  double sum = 0, weight = 0, lo_sd = strip->least_sd_mm;
+  if (lo_sd <= 0)
+    return between_about (lo, hi, strip->most_sd_mm, strip->read_sd_mm);
+  for (int i = -NODES; i <= NODES; i++) {
+    double z = i * NODE_STEP, density = exp (-0.5 * z * z);
+    sum += density * between_about (lo + z * lo_sd, hi, strip->most_sd_mm, strip->read_sd_mm);
+    weight += density;
+  }
+  return sum / weight;
 }
 
 static Chance
@@ -175,8 +211,9 @@ chance_at (const Strip *strip, int n)
   Binding binding = binding_at (strip->design, strip->stone, 2 * n);
   double lacks = binding.gap_mm + strip->longer_mm, room = binding.pull_mm - lacks;
   double longest = binding.spread_mm - strip->design->limits.slack_mm - lacks;
-  return (Chance){ .closes = between (-INFINITY, room, strip->sd_mm),
-                   .snug = between_about (longest, strip->spread_sd_mm, room, strip->sd_mm),
+  double closes = between (-INFINITY, room, strip->sd_mm);
+  return (Chance){ .closes = closes,
+                   .snug = MIN (snug_between (strip, longest, room), closes),
                    .fewest = between (room - strip->design->pitch.mm, room, strip->sd_mm),
                    .off_mm = MAX (MAX (longest, -room), 0) };
 }

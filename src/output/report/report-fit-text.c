@@ -6,6 +6,7 @@
 #include "output/report/report-fit.h"
 
 #include "output/report/fit-sentence.h"
+#include "output/report/help-words.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
@@ -86,6 +87,22 @@ text_forecast (GString *text, BwProject *project)
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
   text_chances (text, forecast);
+}
+
+static void
+text_helps (GString *text, const BwHelps *helps)
+{
+  g_auto (BwTable) table = { 0 };
+  if (helps->n == 0)
+    return;
+  bw_table_init (&table, "lr");
+  bw_table_add (&table, g_strdup (_ ("What would help most")),
+                g_strdup (_ ("right the first time")));
+  bw_table_add (&table, g_strdup (_ ("As it is now")), percent (helps->now));
+  for (int i = 0; i < helps->n; i++)
+    bw_table_add (&table, bw_help_words (&helps->help[i]), percent (helps->help[i].chance));
+  g_string_append_c (text, '\n');
+  bw_table_write (&table, text, 0);
 }
 
 static char *
@@ -267,9 +284,12 @@ char *
 bw_report_fit_text (BwProject *project)
 {
   GString *text = g_string_new (NULL);
+  BwHelps helps;
   bw_text_heading (text, project, _ ("the fit"));
   text_band (text, project);
   text_forecast (text, project);
+  bw_helps_init (&helps, bw_project_get_design (project), bw_project_stone (project));
+  text_helps (text, &helps);
   text_columns (text, bw_project_fit (project));
   text_remedies (text, bw_project_remedies (project), bw_project_get_design (project)->bed.layers);
   text_join (text, bw_project_join (project));

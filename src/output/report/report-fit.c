@@ -6,6 +6,7 @@
 #include "output/report/report-fit.h"
 
 #include "core/band/other-stones.h"
+#include "output/report/help-words.h"
 #include "output/report/remedy-keys.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
@@ -49,6 +50,26 @@ json_forecast (BwAnswer *json, const BwForecast *forecast)
   }
   bw_answer_close (json);
   bw_answer_count (json, "try_on_row", (guint64)forecast->try_on_row);
+}
+
+/* What to measure next, the most helpful first; likeliest_chance is what there is without. */
+static void
+json_helps (BwAnswer *json, BwProject *project)
+{
+  BwHelps helps;
+  bw_helps_init (&helps, bw_project_get_design (project), bw_project_stone (project));
+  bw_answer_number (json, "likeliest_chance", helps.now);
+  bw_answer_open_array (json, "would_help");
+  for (int i = 0; i < helps.n; i++) {
+    const BwHelp *help = &helps.help[i];
+    bw_answer_open_object (json, NULL);
+    bw_answer_string (json, "measure", bw_help_word (help->kind));
+    bw_answer_number_if (json, help->rows > 0, "rows", help->rows);
+    bw_answer_string (json, "tool", bw_help_tool_word (help->kind));
+    bw_answer_number (json, "chance", help->chance);
+    bw_answer_close (json);
+  }
+  bw_answer_close (json);
 }
 
 /* Grade and bead change more than one key at once: what a maker asks first stands beside their
@@ -154,6 +175,7 @@ fit_json (BwProject *project, BwProject *file)
   bw_answer_number (&json, "sigma_mm", bw_project_forecast (project)->sigma_mm);
   bw_answer_number (&json, "splay_max_deg", bw_project_splay (project)->max_deg);
   json_forecast (&json, bw_project_forecast (project));
+  json_helps (&json, project);
   json_remedies (&json, file, bw_project_remedies (project));
   json_join (&json, bw_project_join (project));
   json_other_stones (&json, project);
