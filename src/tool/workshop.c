@@ -3,6 +3,7 @@
 
 #include "tool/workshop.h"
 
+#include "output/report/report-calibrate.h"
 #include "output/report/report-hands.h"
 #include "output/report/report-ways.h"
 #include "project/book/book-file.h"
@@ -42,6 +43,13 @@ bw_workshop_run_hands (const BwOptions *options, GError **error)
 {
   g_autoptr (BwBook) book = load_book (options, error);
   return book ? bw_report_hands (book, (options->given & BW_OPTION_JSON) != 0) : NULL;
+}
+
+char *
+bw_workshop_run_calibrate (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  return book ? bw_report_calibrate (book, (options->given & BW_OPTION_JSON) != 0) : NULL;
 }
 
 char *

@@ -8,6 +8,9 @@
 /* What goes to standard output, owned; NULL with an error that names the book. */
 char *bw_workshop_run_hands (const BwOptions *options, GError **error);
 
+/* Whether what the book told came true. */
+char *bw_workshop_run_calibrate (const BwOptions *options, GError **error);
+
 /* Puts what the project says of the hands into the book; prints nothing. */
 char *bw_workshop_run_note (BwProject *project, const BwOptions *options, GError **error);
 

@@ -114,6 +114,43 @@ every_way_that_is_offered_holds_what_it_promises (void **state)
   }
 }
 
+/* Hours as the list of materials has them, prices or not: in a front about so, once chosen just so.
+ */
+static void
+the_hours_told_are_those_of_the_list_of_materials (void **state)
+{
+  for (int priced = 0; priced < 2; priced++) {
+    Question q;
+    question_of (&q, short_stone (), 2);
+    q.design.supply.has_prices = priced;
+    q.design.supply.rows_per_hour = 22;
+    g_autoptr (GArray) front = all_ways (&q.ask, FALSE, FALSE);
+    g_autoptr (GArray) chosen = bw_ways_choose (front, 12, 0);
+    for (guint i = 0; i < chosen->len; i++) {
+      const BwWay *way = way_at (chosen, i);
+      const BwDesign *d = &way->design;
+      BwRing ring;
+      BwBailBase base;
+      BwPath path;
+      gboolean in_front = FALSE;
+      bw_mid_ring_init (&ring, d, &q.stone);
+      bw_bail_base_init (&base, d, &ring);
+      bw_path_init (&path, d, &base);
+      double visits = 0;
+      for (int part = BW_PART_ZIP; part <= BW_PART_WEAVING_IN; part++)
+        visits += (double)path.part[part].visits;
+      double cord = bw_bed_cord_mm (&d->bed, &q.stone, bw_design_span (d)) / 1000;
+      double hours = (d->band.rows + visits / d->band.columns) / 22 + cord * 5 / 60;
+      assert_near (way->worth.hours, hours, 1e-9);
+      for (guint k = 0; k < front->len && !in_front; k++)
+        in_front = memcmp (&way_at (front, k)->design, d, sizeof *d) == 0
+                   && fabs (way_at (front, k)->worth.hours / hours - 1) < 0.06;
+      assert_true (in_front);
+      bw_path_clear (&path);
+    }
+  }
+}
+
 /* Who thinks of a loop over the tip is shown some; who does not is shown none. */
 static void
 loops_over_the_tip_are_tried_for_a_design_that_has_one (void **state)
@@ -219,6 +256,19 @@ plain_chance (const BwDesign *design, const BwStone *stone, double *closes)
   return fmax (0, *closes - 0.5 * (1 + erf (most / sigma / sqrt (2))));
 }
 
+/* By counts, without a bail: join, anchors and the ends of every length; and the winding. */
+static double
+plain_hours (const BwDesign *d, const BwStone *stone)
+{
+  double w = d->band.columns,
+         jog = fmax (0, d->gauge.pitch_mm / 2 - (d->bead.hole_mm - d->thread.diameter_mm));
+  double step = hypot (d->gauge.column_mm, jog), visits = d->band.rows * w + 2 * w + 8;
+  double length = d->thread.working_mm - 2 * d->thread.tail_mm - 32 * step;
+  double lengths = ceil ((visits * step + d->band.rows * d->pitch.mm) / length);
+  double cord = bw_bed_cord_mm (&d->bed, stone, bw_design_span (d)) / 1000;
+  return (d->band.rows + (2 * w + 8 + 32 * lengths) / w) / 22 + cord * 5 / 60;
+}
+
 /* With no bail a candidate is a band alone: everything that is snug on the whole grid. */
 static GArray *
 plain_enumeration (const Question *q)
@@ -259,7 +309,7 @@ plain_enumeration (const Question *q)
                 continue;
               Worth worth = { .chance = plain_chance (&d, &q->stone, &closes) };
               worth.coverage = fabs (width / q->stone.length_mm - q->ask.wish.coverage);
-              worth.hours = d.band.rows / 22.0;
+              worth.hours = plain_hours (&d, &q->stone);
               worth.beads = d.band.rows / 2 * columns;
               if (closes >= 0.5)
                 g_array_append_val (all, worth);
@@ -411,6 +461,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_way_that_is_offered_holds_what_it_promises),
+    cmocka_unit_test (the_hours_told_are_those_of_the_list_of_materials),
     cmocka_unit_test (loops_over_the_tip_are_tried_for_a_design_that_has_one),
     cmocka_unit_test (the_chance_told_is_how_often_the_count_comes_right),
     cmocka_unit_test (the_front_is_that_of_a_plain_enumeration),

@@ -15,6 +15,7 @@
 
 #include <json-glib/json-glib.h>
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static void
@@ -101,13 +102,16 @@ without_what_follows (BwProject *project)
   return print (object);
 }
 
+/* Random pieces to take remedies of; the benchmark asks for thousands. */
+static int pieces = 40;
+
 static void
 every_remedy_written_into_the_file_is_what_was_promised (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (5150);
   g_autoptr (GHashTable) taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   static const char *const kinds[] = { "rows", "bed", "layers", "grade", "move", "bead" };
-  for (int k = 0; k < 40;) {
+  for (int k = 0; k < pieces;) {
     g_autoptr (BwProject) project = random_piece (rand, k % 2);
     if (!project)
       continue;
@@ -193,8 +197,10 @@ layers_and_grade_are_offered_and_written_together (void **state)
 }
 
 int
-main (void)
+main (int argc, char **argv)
 {
+  if (argc > 1)
+    pieces = atoi (argv[1]);
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_remedy_written_into_the_file_is_what_was_promised),
     cmocka_unit_test (a_girth_over_the_bed_that_must_go_is_told),

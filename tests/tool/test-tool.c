@@ -15,6 +15,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <math.h>
 #include <string.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -244,6 +245,34 @@ hands_are_told_from_the_book (void **state)
   assert_true (json_object_get_double_member (kind, "pitch_sd_mm") < 0.02 * pitch);
   assert_int_equal (text.status, 0);
   assert_non_null (strstr (text.out, "11/0 cylinder"));
+}
+
+/* The second of two like pieces is foretold by the first, and lies where it was told. */
+static void
+what_the_book_told_is_held_against_what_came (void **state)
+{
+  const Bench *bench = *state;
+  static const char piece[]
+      = "{\"bead\": \"11/0 cylinder\", \"diameter_mm\": 1.6, \"date\": \"2026-11-29\", "
+        "\"checks\": [{\"rows\": 99, \"length_mm\": 81.0}], "
+        "\"finished\": {\"rows\": 114, \"closing_pitch_mm\": 1.61, \"girth_sd_mm\": 0.4}}";
+  g_autofree char *two = g_strdup_printf (
+      "{\"format\": \"bandwright-book\", \"version\": 1, \"pieces\": [%s, %s]}", piece, piece);
+  g_autofree char *path = bench_file (bench, "told.json", two);
+  g_auto (Result) json = run ("calibrate", "--json", "--book", path, NULL);
+  g_auto (Result) text = run ("calibrate", "--book", path, NULL);
+  g_autoptr (JsonNode) root = json_from_string (json.out, NULL);
+  assert_int_equal (json.status, 0);
+  assert_non_null (root);
+  JsonObject *found = json_node_get_object (root);
+  assert_int_equal (json_object_get_int_member (found, "pieces"), 1);
+  assert_int_equal (json_object_get_int_member (found, "finished"), 1);
+  assert_true (fabs (json_object_get_double_member (found, "within_1_sd") - 1) < 1e-9);
+  double told = json_object_get_double_member (found, "right_told");
+  assert_true (told > 0.3 && told < 1);
+  assert_int_equal (json_array_get_length (json_object_get_array_member (found, "tenths")), 10);
+  assert_int_equal (text.status, 0);
+  assert_non_null (strstr (text.out, "foretold"));
 }
 
 /* A project with an id and a swatch, noted twice: the book has one piece, and the hands know it. */
@@ -619,6 +648,7 @@ main (void)
     cmocka_unit_test (a_sound_project_is_checked_in_silence),
     cmocka_unit_test (every_demo_is_sound_and_snug),
     cmocka_unit_test (hands_are_told_from_the_book),
+    cmocka_unit_test (what_the_book_told_is_held_against_what_came),
     cmocka_unit_test (a_book_that_cannot_be_read_is_named),
     cmocka_unit_test (a_project_is_noted_in_the_book_once),
     cmocka_unit_test (ways_are_told_as_asked),

@@ -3,6 +3,8 @@
 
 #include "app/fit/remedy-words.h"
 
+#include "output/report/remedy-also.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -61,8 +63,8 @@ move_words (double bottom_mm, double now_mm, BwUnit unit)
   return g_strdup_printf (_ ("Move the band down to %s"), to);
 }
 
-char *
-bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
+static char *
+alone_words (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
 {
   const BwDesign *then = &remedy->design;
   switch (remedy->kind) {
@@ -83,6 +85,12 @@ bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
     return g_strdup_printf (_ ("Use %s beads: %d columns, %d rows"), then->bead.name,
                             then->band.columns, then->band.rows);
   }
+}
+
+char *
+bw_remedy_words_do (const BwRemedy *remedy, const BwDesign *now, BwUnit unit)
+{
+  return bw_remedy_with_also (alone_words (remedy, now, unit), remedy, now, unit);
 }
 
 char *

@@ -7,9 +7,11 @@
 #include "core/base/tolerance.h"
 #include <stdlib.h>
 
-#define LAYERS_MAX 20     /* more layers of cord than this are no bed any more */
-#define MOVE_STEP 0.5     /* mm; finer than a maker sets a band */
-#define GRADE_MOST_MM 1.5 /* nobody winds a steeper bed: practice, no source */
+#define LAYERS_MAX 20       /* more layers of cord than this are no bed any more */
+#define MOVE_STEP 0.5       /* mm; finer than a maker sets a band */
+#define GRADE_MOST_MM 1.5   /* nobody winds a steeper bed: practice, no source */
+#define GRADE_STEP_MM 0.05  /* no cord is wound finer */
+#define JOINT_LAYERS_MOST 4 /* as the joint search has it */
 
 typedef struct {
   const BwDesign *design;
@@ -17,6 +19,7 @@ typedef struct {
   BwLaid laid;
   BwVerdict verdict;
   double gap_min_mm, gap_max_mm;
+  gboolean joint; /* what is offered now turns more than one knob */
   GArray *found;
 } Search;
 
@@ -39,6 +42,7 @@ offer (Search *search, BwRemedyKind kind, double value, const BwDesign *changed)
     return FALSE;
   remedy.verdict = bw_fit_verdict (changed, search->stone, changed->band.rows, &remedy.gap_min_mm,
                                    &remedy.gap_max_mm);
+  remedy.joint = search->joint;
   remedy.voids_girth_over = search->design->bed.has_girth_over && !changed->bed.has_girth_over;
   g_array_append_val (search->found, remedy);
   return TRUE;
@@ -366,6 +370,205 @@ find_bead (Search *search, const BwBead *sizes, int n_sizes)
   }
 }
 
+/* --- More than one knob --------------------------------------------------------------------------
+ */
+
+/* With the rows that just close, or a bead more: FALSE where neither is snug. */
+static gboolean
+rows_make_snug (const Search *search, BwDesign *changed)
+{
+  if (!take_recommended_rows (search, changed))
+    return FALSE;
+  for (int more = 0; more <= 2; more += 2, changed->band.rows += 2)
+    if (changed->band.rows <= BW_ROWS_MAX && is_snug (search, changed))
+      return TRUE;
+  return FALSE;
+}
+
+/* What makes both edges alike, no finer than a cord is wound; 0 where that is none. */
+static double
+levelling_grade (const Search *search, const BwDesign *changed)
+{
+  BwSection low, high;
+  int columns = changed->band.columns;
+  bw_section_init (&low, search->stone, bw_column_height_mm (changed, 1));
+  bw_section_init (&high, search->stone, bw_column_height_mm (changed, columns));
+  double grade = (low.girth_mm - high.girth_mm) / (2 * G_PI) * columns / (columns - 1);
+  grade = rint (grade / GRADE_STEP_MM) * GRADE_STEP_MM;
+  return fabs (grade) > GRADE_MOST_MM ? 0 : grade;
+}
+
+/* As many layers as are nearest to now_layers, with their own rows. */
+static gboolean
+bed_makes_snug (const Search *search, BwDesign *changed)
+{
+  int now = search->design->bed.layers;
+  for (int k = 0; k <= 2 * JOINT_LAYERS_MOST + 1; k++) {
+    int layers = now + (k % 2 ? 1 : -1) * ((k + 1) / 2);
+    changed->bed.layers = layers;
+    if (layers >= 0 && layers <= MAX (JOINT_LAYERS_MOST, now) && rows_make_snug (search, changed))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* A level bed first, then the graded one. */
+static gboolean
+graded_bed_makes_snug (const Search *search, BwDesign *changed)
+{
+  double grade = levelling_grade (search, changed);
+  changed->bed.top_extra_mm = 0;
+  if (bed_makes_snug (search, changed))
+    return TRUE;
+  changed->bed.top_extra_mm = grade;
+  return fabs (grade) > 0 && bed_makes_snug (search, changed);
+}
+
+/* The design with the bed as it really lies and no measurement that a change would void. */
+static BwDesign
+free_to_change (const Search *search)
+{
+  BwDesign changed = *search->design;
+  drop_girth_over (search, &changed.bed);
+  return changed;
+}
+
+static void
+find_bed_and_rows (Search *search)
+{
+  BwDesign changed = *search->design;
+  if (rows_make_snug (search, &changed)) {
+    offer (search, BW_REMEDY_ROWS, changed.band.rows, &changed);
+    return;
+  }
+  changed = free_to_change (search);
+  if (bed_makes_snug (search, &changed))
+    offer (search, BW_REMEDY_LAYERS, changed.bed.layers, &changed);
+}
+
+static void
+find_grade_and_rows (Search *search)
+{
+  BwDesign changed = free_to_change (search);
+  double grade = levelling_grade (search, &changed);
+  changed.bed.top_extra_mm = grade;
+  if (fabs (grade - search->design->bed.top_extra_mm) >= BW_ROUNDING_MM
+      && bed_makes_snug (search, &changed))
+    offer (search, BW_REMEDY_GRADE, grade, &changed);
+}
+
+typedef gboolean (*Makes) (const Search *search, BwDesign *changed);
+
+/* The bed alone, the rows as they are. */
+static gboolean
+layers_make_snug (const Search *search, BwDesign *changed)
+{
+  for (int layers = 0; layers <= JOINT_LAYERS_MOST; layers++) {
+    changed->bed.layers = layers;
+    if (is_snug (search, changed))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* The nearest height, up or down, where that makes the band snug; the band wholly on the prism. */
+static gboolean
+height_makes_snug (const Search *search, BwDesign *changed, Makes makes)
+{
+  double low = search->stone->base_shoulder_mm - BW_ROUNDING_MM;
+  double top = search->stone->shoulder_mm - bw_design_span (changed).width_mm + BW_ROUNDING_MM;
+  double now = search->design->band.bottom_mm, away = MAX (top - now, now - low);
+  BwDesign start = *changed;
+  for (int k = 0; k * MOVE_STEP <= away; k++)
+    for (int sign = -1; sign <= (k > 0 ? 1 : -1); sign += 2) {
+      *changed = start;
+      changed->band.bottom_mm = now + sign * k * MOVE_STEP;
+      if (changed->band.bottom_mm >= low && changed->band.bottom_mm <= top
+          && makes (search, changed))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+offer_move (Search *search, const BwDesign *changed)
+{
+  offer (search, BW_REMEDY_MOVE, changed->band.bottom_mm, changed);
+}
+
+static void
+find_height_and_bed (Search *search)
+{
+  BwDesign changed = free_to_change (search);
+  if (is_ring (search) && height_makes_snug (search, &changed, layers_make_snug))
+    offer_move (search, &changed);
+}
+
+/* Another size with columns of its own near the width there is. */
+static void
+find_bead_and_columns (Search *search, const BwBead *sizes, int n_sizes)
+{
+  for (int i = 0; i < n_sizes; i++) {
+    BwDesign changed = with_bead (search, &sizes[i]);
+    int columns = changed.band.columns;
+    drop_girth_over (search, &changed.bed);
+    if (size_distance (&sizes[i], &search->design->bead) < BW_ROUNDING_MM)
+      continue;
+    for (int k = 0; k <= 2; k++) {
+      changed.band.columns = MAX (columns - 2 * k, BW_COLUMNS_MIN);
+      if (!graded_bed_makes_snug (search, &changed))
+        continue;
+      offer (search, BW_REMEDY_BEAD, sizes[i].diameter_mm, &changed);
+      return;
+    }
+  }
+}
+
+/* Everything at once: heights for each number of columns, the nearest number first, a narrower band
+ * before a wider one. */
+static void
+find_anywhere (Search *search)
+{
+  int now = search->design->band.columns;
+  for (int k = 0; k <= now; k++) {
+    BwDesign changed = free_to_change (search);
+    changed.band.columns = now + (k % 2 ? -2 : 2) * ((k + 1) / 2);
+    if (changed.band.columns < BW_COLUMNS_MIN || changed.band.columns > BW_COLUMNS_MAX
+        || !height_makes_snug (search, &changed, graded_bed_makes_snug))
+      continue;
+    offer_move (search, &changed);
+    return;
+  }
+}
+
+/* A cure that changes nothing the maker would have to buy beads for. */
+static gboolean
+is_cured (const Search *search)
+{
+  gboolean cured = search->verdict == BW_VERDICT_SNUG;
+  for (guint i = 0; i < search->found->len && !cured; i++) {
+    const BwRemedy *remedy = &g_array_index (search->found, BwRemedy, i);
+    cured = remedy->verdict == BW_VERDICT_SNUG && remedy->kind != BW_REMEDY_BEAD;
+  }
+  return cured;
+}
+
+static void
+find_joint (Search *search, const BwBead *sizes, int n_sizes)
+{
+  if (is_cured (search))
+    return;
+  guint single = search->found->len;
+  search->joint = TRUE;
+  find_bed_and_rows (search);
+  find_grade_and_rows (search);
+  find_height_and_bed (search);
+  if (search->found->len > single)
+    return;
+  find_anywhere (search);
+  find_bead_and_columns (search, sizes, n_sizes);
+}
+
 GArray *
 bw_remedies (const BwDesign *design, const BwStone *stone, const BwBead *sizes, int n_sizes)
 {
@@ -380,5 +583,6 @@ bw_remedies (const BwDesign *design, const BwStone *stone, const BwBead *sizes, 
   find_grade (&search);
   find_move (&search);
   find_bead (&search, sizes, n_sizes);
+  find_joint (&search, sizes, n_sizes);
   return found;
 }

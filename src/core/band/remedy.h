@@ -22,11 +22,20 @@ typedef struct {
   double value;
   BwVerdict verdict; /* of `design`, re-solved */
   double gap_min_mm, gap_max_mm;
+  gboolean joint;            /* more than the kind's own knob is turned: `design` says what */
   gboolean voids_girth_over; /* the measurement over the bed no longer holds and is dropped */
   BwDesign design;           /* the whole design with the remedy applied */
 } BwRemedy;
 
 /* Every remedy there is, in the order of the kinds, nearest first within a kind. sizes: the bead
- * sizes to try. Returns a GArray of BwRemedy, owned by the caller. */
+ * sizes to try.
+ *
+ * Where no knob alone makes the band snug, another bead not counted, joint ones follow, all of them
+ * snug: rows far off or bed and rows, grade and rows, height and bed; of each the one nearest to
+ * what is. Where none of these does, what is nearest on the whole grid of columns, heights in half
+ * millimetres, layers up to four, a level bed and the one that makes both edges alike; and another
+ * bead with columns, bed and rows of its own.
+ *
+ * Returns a GArray of BwRemedy, owned by the caller. */
 GArray *bw_remedies (const BwDesign *design, const BwStone *stone, const BwBead *sizes,
                      int n_sizes);

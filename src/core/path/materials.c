@@ -98,13 +98,20 @@ thread_for_pieces (const BwPath *path, int pieces)
   return pieces == 1 ? path->length_mm : pieces * mm;
 }
 
-static double
-count_work_rows (const BwPath *path, const BwBand *band)
+double
+bw_work_rows (const BwPath *path, const BwBand *band)
 {
   guint64 visits = 0;
   for (int part = BW_PART_ZIP; part <= BW_PART_WEAVING_IN; part++)
     visits += path->part[part].visits;
   return band->rows + (double)visits / band->columns;
+}
+
+double
+bw_work_hours (const BwSupply *supply, double work_rows, double bed_cord_mm)
+{
+  double pace = supply->has_prices ? supply->rows_per_hour : BW_USUAL_PACE;
+  return work_rows / pace + bed_cord_mm / 1000 * BW_WINDING_H_PER_M;
 }
 
 static void
@@ -131,7 +138,7 @@ measure_cords (BwMaterials *materials, const BwDesign *design, const BwStone *st
   double bed = bw_bed_cord_mm (&design->bed, stone, bw_design_span (design));
   materials->bed_cord_mm = for_pieces (bed, pieces);
   materials->thread_mm = thread_for_pieces (path, pieces);
-  materials->work_rows = count_work_rows (path, &design->band);
+  materials->work_rows = bw_work_rows (path, &design->band);
   materials->thread_lengths = (guint64)pieces * path->lengths->len;
   materials->needles = materials->stopper_beads = pieces;
 }
@@ -168,8 +175,8 @@ price (BwMaterials *materials, const BwDesign *design)
   const BwSupply *supply = &design->supply;
   gboolean has_findings = materials->rings > 0 || materials->clasps > 0;
   materials->has_cost = TRUE;
-  materials->hours = supply->pieces * materials->work_rows / supply->rows_per_hour
-                     + materials->bed_cord_mm / 1000 * BW_WINDING_H_PER_M;
+  materials->hours
+      = bw_work_hours (supply, supply->pieces * materials->work_rows, materials->bed_cord_mm);
   materials->cost.beads = (double)materials->total_packs * supply->pack;
   materials->cost.thread = materials->thread_mm / 1000 * supply->thread_per_m;
   materials->cost.bed_cord = materials->bed_cord_mm / 1000 * supply->bed_cord_per_m;

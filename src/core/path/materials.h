@@ -9,6 +9,8 @@
 
 #define BW_CUT_MM 10 /* nobody cuts cord and thread finer */
 #define BW_WINDING_H_PER_M (5 / 60.0)
+#define BW_USUAL_PACE                                                                              \
+  22.0 /* rows an hour, where no prices say another: common practice, no source */
 
 typedef struct {
   guint64 count;      /* in one piece, band and bail */
@@ -70,3 +72,11 @@ typedef struct {
 void bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone *stone,
                         const BwDrawing *drawing, const BwDrawing *bail_drawing, int n_colours,
                         const BwPath *path);
+
+/* What a path of this band takes at the beads, in rows of the band: the rows, and what join, bail
+ * and ends visit. */
+double bw_work_rows (const BwPath *path, const BwBand *band);
+
+/* Hours of work: rows at the pace of the prices or the usual one, and the winding of so much cord.
+ */
+double bw_work_hours (const BwSupply *supply, double work_rows, double bed_cord_mm);

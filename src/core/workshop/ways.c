@@ -5,6 +5,7 @@
 #include "core/band/forecast.h"
 #include "core/base/normal.h"
 #include "core/base/tolerance.h"
+#include "core/path/materials.h"
 #include "core/path/path.h"
 
 #include <math.h>
@@ -20,8 +21,7 @@
   0.6                    /* of the best chance; less is no good way, whatever it saves: judgement */
 #define LEAST_CHANCE 0.5 /* of closing */
 #define WIDTH_LEAST_MM 5.0 /* a narrower band holds no stone: practice, no source */
-#define USUAL_PACE 22.0    /* rows an hour: common practice, no source */
-#define FLAP_COLUMNS_MOST 10
+#define ANCHOR_VISITS 8
 
 /* --- The shares of the grid --------------------------------------------------------------------
  */
@@ -110,11 +110,37 @@ off_stance (const BwWaysWish *wish, const BwWay *way)
   return way->up == wanted ? way->tilt_deg : 180 - way->tilt_deg;
 }
 
+/* What the bail adds to the needle's way: a row passes as many beads as it is wide, and the last of
+ * them is sewn to the band out and back, an upright strip with both ends. */
 static double
-hours_of (const BwDesign *design)
+bail_visits (const BwBail *bail)
 {
-  double pace = design->supply.has_prices ? design->supply.rows_per_hour : USUAL_PACE;
-  return (design->band.rows + (design->bail.style == BW_BAIL_NONE ? 0 : design->bail.rows)) / pace;
+  int ends = bail->style == BW_BAIL_UPRIGHT || bail->style == BW_BAIL_OVER ? 2 : 1;
+  return bail->style == BW_BAIL_NONE ? 0 : (bail->rows + 2.0 * ends) * bail->columns;
+}
+
+/* Lengths of thread for so many visits, two tails and two weavings-in left out of each. */
+static double
+thread_lengths (const BwDesign *design, double visits)
+{
+  double step = bw_path_step_mm (design);
+  double works
+      = design->thread.working_mm - 2 * design->thread.tail_mm - 2 * BW_WEAVING_VISITS * step;
+  double mm = visits * step + design->band.rows * design->pitch.mm;
+  return ceil (mm / MAX (works, design->thread.tail_mm));
+}
+
+/* Hours as the list of materials counts them, join, bail, ends and bed included, but without
+ * leading the thread bead by bead: thousands of candidates are weighed. Those chosen are led. */
+static double
+hours_about (const BwDesign *design, const BwStone *stone)
+{
+  int columns = design->band.columns;
+  double after = 2.0 * columns + ANCHOR_VISITS + bail_visits (&design->bail);
+  double lengths = thread_lengths (design, design->band.rows * columns + after);
+  after += 2 * BW_WEAVING_VISITS * lengths;
+  return bw_work_hours (&design->supply, design->band.rows + after / columns,
+                        bw_bed_cord_mm (&design->bed, stone, bw_design_span (design)));
 }
 
 static double
@@ -140,7 +166,7 @@ weigh (BwWay *way, const BwWaysAsk *ask)
   worth->stance_deg = off_stance (&ask->wish, way);
   worth->beads
       = design->band.rows / 2.0 * design->band.columns + bw_bail_bead_count (&design->bail);
-  worth->hours = hours_of (design);
+  worth->hours = hours_about (design, ask->stone);
   worth->cost = cost_of (design, ask->stone, worth);
 }
 
@@ -520,9 +546,10 @@ first_place (const GArray *front, const Scale *scale, const double *nearest, gui
   return places[seed % n].at;
 }
 
-/* A needle passes every bead that must be passed again. */
+/* Leads the thread: FALSE where a needle does not pass a bead that must be passed again; else hours
+ * and cost are those of this very path. */
 static gboolean
-can_be_sewn (const BwWay *way, const BwStone *stone)
+sew (BwWay *way, const BwStone *stone)
 {
   const BwDesign *design = &way->design;
   BwRing ring;
@@ -533,6 +560,9 @@ can_be_sewn (const BwWay *way, const BwStone *stone)
     bw_bail_base_init (&base, design, &ring);
   bw_path_init (&path, design, design->bail.style == BW_BAIL_NONE ? NULL : &base);
   gboolean goes = path.full_holes->len == 0;
+  way->worth.hours = bw_work_hours (&design->supply, bw_work_rows (&path, &design->band),
+                                    bw_bed_cord_mm (&design->bed, stone, bw_design_span (design)));
+  way->worth.cost = cost_of (design, stone, &way->worth);
   bw_path_clear (&path);
   return goes;
 }
@@ -542,11 +572,12 @@ static void
 take (const GArray *front, const Scale *scale, guint at, double *nearest, GArray *chosen)
 {
   const BwWay *way = &g_array_index (front, BwWay, at);
+  BwWay sewn = *way;
   BwStone stone;
   nearest[at] = -1;
-  if (!bw_stone_init (&stone, &way->design.stone, NULL) || !can_be_sewn (way, &stone))
+  if (!bw_stone_init (&stone, &way->design.stone, NULL) || !sew (&sewn, &stone))
     return;
-  g_array_append_vals (chosen, way, 1);
+  g_array_append_vals (chosen, &sewn, 1);
   for (guint i = 0; i < front->len; i++)
     nearest[i] = MIN (nearest[i], distance (scale, way, &g_array_index (front, BwWay, i)));
 }

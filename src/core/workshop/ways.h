@@ -8,6 +8,9 @@
  * bails of each style whose loop lets the cord through. Kept is what is snug, closes with at least
  * a half chance, hangs on a loop the cord passes, and fills no hole beyond what a needle can pass.
  *
+ * Hours are reckoned by counts: rows W beads each, zip and return W, anchors 8, a bail's row m and
+ * its sewing 2 m an end, 32 for the ends of each length of thread; W visits take a row's time.
+ *
  * Of what is kept the front counts: ways than which no other is better in something and worse in
  * nothing. From the front those are chosen that differ most. No step depends on time or chance: the
  * same question and seed have the same answer, however the search is shared out over threads. */
@@ -47,7 +50,8 @@ typedef struct {
   double
       stance_deg; /* off the stance wished for; 0 when none is; less is better, as is all below */
   double coverage_off; /* off the coverage wished for, share of the stone's length */
-  double hours;        /* weaving rows, at the pace of the supply or 22 rows an hour */
+  double hours; /* rows, join, bail, ends and bed, as the list of materials has them, at the pace of
+                   the supply or the usual one; about so in a front, exactly so once chosen */
   double cost;  /* beads by weight, cord and labour at the supply's prices; 0 without prices */
   double beads; /* in band and bail */
 } BwWayWorth;

@@ -7,6 +7,7 @@
 
 #include "output/report/fit-sentence.h"
 #include "output/report/help-words.h"
+#include "output/report/remedy-also.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
@@ -186,7 +187,7 @@ bw_report_voids_girth_over (const GArray *remedies)
 }
 
 static void
-text_remedies (GString *text, const GArray *remedies, int layers)
+text_remedies (GString *text, const GArray *remedies, const BwDesign *now)
 {
   const char *voids = bw_report_voids_girth_over (remedies);
   g_auto (BwTable) table = { 0 };
@@ -195,7 +196,8 @@ text_remedies (GString *text, const GArray *remedies, int layers)
                 g_strdup (_ ("least gap mm")), g_strdup (_ ("greatest")));
   for (guint i = 0; i < remedies->len; i++) {
     const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
-    g_autofree char *what = remedy_sentence (remedy, layers);
+    g_autofree char *what
+        = bw_remedy_with_also (remedy_sentence (remedy, now->bed.layers), remedy, now, BW_UNIT_MM);
     bw_table_add (&table, g_strconcat (what, remedy->voids_girth_over ? " *" : "", NULL),
                   g_strdup (short_verdict (remedy->verdict)),
                   bw_text_number (remedy->gap_min_mm, 2), bw_text_number (remedy->gap_max_mm, 2));
@@ -291,7 +293,7 @@ bw_report_fit_text (BwProject *project)
   bw_helps_init (&helps, bw_project_get_design (project), bw_project_stone (project));
   text_helps (text, &helps);
   text_columns (text, bw_project_fit (project));
-  text_remedies (text, bw_project_remedies (project), bw_project_get_design (project)->bed.layers);
+  text_remedies (text, bw_project_remedies (project), bw_project_get_design (project));
   text_join (text, bw_project_join (project));
   bw_text_warnings (text, project, BW_TOPIC_FIT);
   return bw_text_done (text);

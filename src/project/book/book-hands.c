@@ -92,6 +92,38 @@ bw_book_hands_init (BwBookHands *hands, const BwBook *book)
   hands->kinds = (BwBookKind *)(void *)g_array_free (g_steal_pointer (&kinds), FALSE);
 }
 
+static BwHandsEnd
+end_of (const BwWoven *piece)
+{
+  BwHandsEnd end = { .diameter_mm = piece->diameter_mm };
+
+  if (piece->has_end) {
+    end.beads_around = piece->end.rows / 2;
+    end.closing_pitch_mm = piece->end.closing_pitch_mm;
+    end.girth_sd_mm = piece->end.girth_sd_mm;
+  }
+  return end;
+}
+
+void
+bw_book_calibrate (BwCalibration *calibration, const BwBook *book)
+{
+  g_autoptr (GArray) kinds = list_kinds (book);
+  guint n = bw_book_n_pieces (book);
+  g_autofree BwHandsPiece *pieces = g_new (BwHandsPiece, MAX (n, 1));
+  g_autofree BwHandsEnd *ends = g_new (BwHandsEnd, MAX (n, 1));
+  gboolean fitted;
+
+  for (guint i = 0; i < n; i++) {
+    const BwWoven *piece = bw_book_get_piece (book, i);
+
+    pieces[i] = bw_woven_hands (piece, find_kind (kinds, piece));
+    ends[i] = end_of (piece);
+  }
+  BwHandsSpread spread = bw_hands_fit_spread (pieces, (int)n, (int)kinds->len, &fitted);
+  bw_calibration_init (calibration, spread, pieces, ends, (int)n, (int)kinds->len);
+}
+
 void
 bw_book_hands_clear (BwBookHands *hands)
 {

@@ -17,6 +17,7 @@
 
 #include "core/design/gauge.h"
 #include "core/design/design.h"
+#include "core/workshop/calibration.h"
 #include "core/workshop/hands.h"
 #include "project/document/done.h"
 #include <gio/gio.h>
@@ -113,6 +114,10 @@ typedef struct {
 void bw_book_hands_init (BwBookHands *hands, const BwBook *book);
 void bw_book_hands_clear (BwBookHands *hands);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwBookHands, bw_book_hands_clear)
+
+/* Whether what the hands told of each piece, from those before it in the book, came true. By the
+ * whole book's spread. */
+void bw_book_calibrate (BwCalibration *calibration, const BwBook *book);
 
 /* The pitch of the next piece woven of such beads, and how sure it is; *pieces tells how many of
  * this kind it rests on. */
