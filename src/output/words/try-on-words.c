@@ -13,7 +13,7 @@ bw_try_on_words_procedure (void)
   return _ ("At every second row lay the strip round the bed where the stone under the band is "
             "widest, and pull its ends together as at the zip: two fingers on each end, each time "
             "as hard. Stop at the first row at which the raised beads drop in along the whole "
-            "edge.");
+            "edge. Where they all but do, pull three times, and go by what two of them say.");
 }
 
 const char *
