@@ -75,7 +75,12 @@ what_is_there_already_is_not_asked_for (void **state)
   BwHelps helps = helps_of (&design);
   assert_null (find (&helps, BW_HELP_SWATCH, 0));
   assert_null (find (&helps, BW_HELP_SWATCH_CALLIPER, 0));
-  design.tried = (BwBelief){ TRUE, 0.1, 0.3, 57 };
+  design.gauge.swatch = (BwSwatch){ 14, 24, 18.2, 20, BW_STRIP_BY_RULER };
+  design.pitch = bw_gauge_pitch (&design.gauge, NULL, 0);
+  helps = helps_of (&design);
+  assert_null (find (&helps, BW_HELP_SWATCH, 0));
+  assert_non_null (find (&helps, BW_HELP_SWATCH_CALLIPER, BW_HELP_LONG_SWATCH_ROWS));
+  design.tried = (BwBelief){ TRUE, 0.1, 5, 57 };
   helps = helps_of (&design);
   assert_int_equal (helps.n, 0);
 }
