@@ -465,7 +465,7 @@ where_no_knob_cures_two_or_three_do (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (49);
   int alone = 0, joint = 0;
-  for (int k = 0; k < 2 * DESIGNS; k++) {
+  for (int k = 0; k < 8 * DESIGNS; k++) {
     BwStone stone;
     BwDesign design = sample_random_design (rand, &stone);
     if (k % 2 == 0 || measure_over (&design, &stone, rand))
