@@ -208,7 +208,7 @@ assert_fit (JsonObject *object, BwProject *project)
   assert_keys (object,
                "columns beads_around rows verdict pitch_mm pitch_sd_mm sigma_mm splay_max_deg "
                "recommended_beads_around closes_probability probability try_on_row "
-               "likeliest_chance would_help remedies join",
+               "likeliest_chance would_help remedies join other_stones",
                TRUE);
   assert_fit_columns (object, fit);
   assert_number (object, "beads_around", fit->beads_around);
@@ -396,7 +396,8 @@ a_height_off_the_stone_is_refused (void **state)
 }
 
 #define HANG_KEYS                                                                                  \
-  "mass_g centroid_mm style tilt_deg up level margin_mm opening_mm largest_cord_mm rows_needed "   \
+  "mass_g centroid_mm finished_mm style tilt_deg up level margin_mm opening_mm largest_cord_mm "   \
+  "rows_needed "                                                                                   \
   "wedge suggestions"
 
 static void
@@ -556,7 +557,8 @@ assert_totals (JsonObject *object, const BwMaterials *materials)
 }
 
 #define MATERIALS_KEYS                                                                             \
-  "beads total_beads total_with_spare total_grams bed_cord_mm thread_mm thread_lengths needle_mm " \
+  "beads total_beads total_with_spare total_grams total_order_g total_order_packs bed_cord_mm "    \
+  "thread_mm thread_lengths needle_mm "                                                            \
   "hanging_cord_mm cost"
 
 static void
@@ -568,7 +570,9 @@ materials_add_up_to_the_drawing (void **state)
     g_autoptr (BwProject) project = load (sample);
     g_autoptr (JsonObject) object = parse (bw_report_materials (project, 0, TRUE));
     assert_keys (object, MATERIALS_KEYS, TRUE);
-    JsonArray *beads = list_of (object, "beads", "id name count with_spare grams packs");
+    JsonArray *beads = list_of (object, "beads",
+                                "id name count with_spare grams packs article in_hand_g order_g "
+                                "order_beads order_packs");
     gint64 total = 0;
     for (guint i = 0; i < json_array_get_length (beads); i++) {
       JsonObject *bead = json_array_get_object_element (beads, i);
