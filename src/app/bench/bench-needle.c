@@ -403,27 +403,42 @@ draw_brace (BwBenchNeedle *self, GtkSnapshot *snapshot, guint i, double top, dou
       &GRAPHENE_RECT_INIT ((float)(run->left + run->right) / 2, y, 1, (float)name_top - y));
 }
 
+static double
+top_of_names (BwBenchNeedle *self, guint i)
+{
+  double top = top_of_line (self, run_at (self, i)->line) + self->layout.line_height;
+  return top + BRACE_PX + MIN (self->tiers[i], TIERS - 1) * self->name_px;
+}
+
+static void
+draw_name (BwBenchNeedle *self, GtkSnapshot *snapshot, guint i, gboolean in_short,
+           const BwPalette *palette)
+{
+  int width;
+  g_autoptr (PangoLayout) text = run_text (self, i, in_short);
+  pango_layout_get_pixel_size (text, &width, NULL);
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)(self->middles[i] - width / 2.0),
+                                                          (float)top_of_names (self, i)));
+  gtk_snapshot_append_color (snapshot, &palette->paper,
+                             &GRAPHENE_RECT_INIT (-2, 0, (float)width + 4, (float)self->name_px));
+  gtk_snapshot_append_layout (snapshot, text, &palette->ink);
+  gtk_snapshot_restore (snapshot);
+}
+
+/* All braces before any name: the stem of one run goes behind the names of others. */
 static void
 draw_names (BwBenchNeedle *self, GtkSnapshot *snapshot, const BwPalette *palette)
 {
   gboolean in_short = is_in_short (self);
   if (in_short)
     place_names (self, TRUE);
-  for (guint i = 0; i < self->layout.runs->len; i++) {
-    int width;
-    g_autoptr (PangoLayout) text = run_text (self, i, in_short);
-    double top = top_of_line (self, run_at (self, i)->line) + self->layout.line_height;
-    double name_top = top + BRACE_PX + MIN (self->tiers[i], TIERS - 1) * self->name_px;
-    pango_layout_get_pixel_size (text, &width, NULL);
-    draw_brace (self, snapshot, i, top, name_top, &palette->faint);
-    gtk_snapshot_save (snapshot);
-    gtk_snapshot_translate (
-        snapshot, &GRAPHENE_POINT_INIT ((float)(self->middles[i] - width / 2.0), (float)name_top));
-    gtk_snapshot_append_color (snapshot, &palette->paper,
-                               &GRAPHENE_RECT_INIT (-2, 0, (float)width + 4, (float)self->name_px));
-    gtk_snapshot_append_layout (snapshot, text, &palette->ink);
-    gtk_snapshot_restore (snapshot);
-  }
+  for (guint i = 0; i < self->layout.runs->len; i++)
+    draw_brace (self, snapshot, i,
+                top_of_line (self, run_at (self, i)->line) + self->layout.line_height,
+                top_of_names (self, i), &palette->faint);
+  for (guint i = 0; i < self->layout.runs->len; i++)
+    draw_name (self, snapshot, i, in_short, palette);
 }
 
 static void
