@@ -19,6 +19,7 @@ thicker (BwDesign *design, BwStone *stone, const BwDesign *from, const BwStone *
 {
   BwStoneMeasures *m = &design->stone;
   BwSection section;
+  BwBedding bedding;
   BwBandSpan span = bw_design_span (from);
   *design = *from;
   for (int i = 0; i < bw_stone_value_count (m->measured, m->faces); i++)
@@ -35,7 +36,7 @@ thicker (BwDesign *design, BwStone *stone, const BwDesign *from, const BwStone *
   bw_section_init (&section, stone, bw_band_span_mid (span));
   design->bed.has_girth_over = TRUE;
   design->bed.girth_over_mm = section.girth_mm + bed_mm;
-  return TRUE;
+  return bw_bedding_init (&bedding, &design->bed, stone, span, NULL);
 }
 
 typedef struct {
