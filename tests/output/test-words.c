@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The words are read back by a parser that knows only what they tell a maker: the rows, which way
  * the needle runs, and what it picks up. Whoever follows them must end up with the very drawing. */
+#include "core/bail/hang-ring.h"
 #include "project/project.h"
 #include "output/report/report.h"
 #include "output/words/try-on-words.h"
@@ -527,6 +528,32 @@ an_odd_strip_is_told_how_to_become_even (void **state)
   assert_null (strstr (words, "\nThe bail\n"));
 }
 
+/* Which ring, in the words, is what the core reckons; no other bail speaks of
+ * one.
+ */
+static void
+a_ring_bail_tells_its_ring_and_what_passes_it (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20272);
+  for (int style = SAMPLE_FLAP; style <= SAMPLE_RING; style++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, style);
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *words = bw_words_flowing (project);
+    BwHangRing ring;
+    gboolean has_ring = bw_hang_ring_init (&ring, bw_project_get_design (project),
+                                           &bw_project_hang (project)->loop);
+    assert_int_equal (has_ring, style == SAMPLE_RING);
+    assert_int_equal (strstr (words, "Put the ring in") != NULL, has_ring);
+    if (!has_ring)
+      continue;
+    g_autofree char *passes = g_strdup_printf ("%.1f", ring.passes_mm);
+    g_autofree char *told
+        = g_strdup_printf ("at least %g mm inside, of %g mm wire; a cord of up to %g mm passes it",
+                           ring.inner_mm, ring.wire_mm, g_ascii_strtod (passes, NULL));
+    assert_non_null (strstr (words, told));
+  }
+}
+
 static int
 count_of (const char *text, const char *part)
 {
@@ -669,6 +696,7 @@ main (void)
     cmocka_unit_test (further_rows_run_the_pattern_on),
     cmocka_unit_test (every_likely_count_is_told_whether_the_pattern_breaks),
     cmocka_unit_test (a_change_of_thread_in_rows_left_out_is_told_at_the_join),
+    cmocka_unit_test (a_ring_bail_tells_its_ring_and_what_passes_it),
     cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
     cmocka_unit_test (the_try_on_is_told_in_the_one_way_there_is),
     cmocka_unit_test (the_try_on_stands_after_its_row_and_every_fresh_length_is_told),

@@ -7,7 +7,6 @@
 
 #include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
-#include "output/words/words.h"
 #include "core/base/tolerance.h"
 
 #include <glib/gi18n-lib.h>
@@ -205,9 +204,9 @@ what_it_shows (const Arch *arch)
     return what_over_shows (arch);
   const char *seen = bail->style == BW_BAIL_UPRIGHT ? _ ("Seen from the side, along the opening.")
                                                     : _ ("Seen from the tip, along the opening.");
-  g_autofree char *holds = bail->style == BW_BAIL_RING
-                               ? bw_words_ring (arch->design, arch->loop)
-                               : g_strdup (_ ("The cord can go in afterwards."));
+  const char *holds = bail->style == BW_BAIL_RING
+                          ? _ ("Put the ring in before the last row is sewn to the band.")
+                          : _ ("The cord can go in afterwards.");
   /* Translators: from where it is seen, rows, the opening, the cord, what to mind. */
   return g_strdup_printf (_ ("%s The %d rows arch off the band; the first is worked into it, the "
                              "last is sewn to it, %g beads further on. The opening is %s high, "

@@ -9,6 +9,7 @@
 #include "core/base/lattice.h"
 #include "core/pattern/tint.h"
 #include "output/chart/ribbon.h"
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "project/hang-words.h"
 
@@ -91,9 +92,18 @@ hang_sentence (BwProject *project)
   if (!hang->has_bail)
     return g_strdup_printf (_ ("The finished piece weighs about %.0f g. It has no bail."),
                             hang->mass_g);
+  BwHangRing ring;
+  g_autofree char *how = bw_hang_words (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
+  if (bw_hang_ring_init (&ring, bw_project_get_design (project), &hang->loop)) {
+    g_autofree char *size = bw_ring_size_words (&ring, BW_UNIT_MM);
+    /* Translators: grams; how it hangs; "at least 8.5 mm inside, of 1.2 mm wire; …". */
+    return g_strdup_printf (
+        _ ("The finished piece weighs about %.0f g. It hangs %s. Its bail holds "
+           "a ring, %s."),
+        hang->mass_g, how, size);
+  }
   g_autofree char *opening = bw_text_mm (hang->loop.opening_mm, 1);
   g_autofree char *cord = bw_text_mm (hang->loop.largest_cord_mm, 1);
-  g_autofree char *how = bw_hang_words (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
   /* Translators: grams; how it hangs ("nearly level, tip 6° low"); the opening; the cord. */
   return g_strdup_printf (
       _ ("The finished piece weighs about %.0f g. It hangs %s. The opening of its bail "

@@ -174,8 +174,9 @@ take_bail (Finish *finish, Bail *bail)
   }
 }
 
-char *
-bw_words_ring (const BwDesign *design, const BwLoop *loop)
+/* When the ring of a ring bail is put in, and which one is. */
+static char *
+ring_sentence (const BwDesign *design, const BwLoop *loop)
 {
   BwHangRing ring;
   if (!bw_hang_ring_init (&ring, design, loop))
@@ -190,11 +191,10 @@ bail_sentence (const BwBail *bail)
 {
   switch (bail->style) {
   case BW_BAIL_UPRIGHT:
-    return g_strdup_printf (
-        _ ("A strip of %d columns and %d rows of its own, its beads across the "
-           "stone, both ends sewn to the band. ↑ runs to the left and ↓ to the "
-           "right, seen with the tip up."),
-        bail->columns, bail->rows);
+    return g_strdup_printf (_ ("A strip of %d columns and %d rows of its own, its beads across the "
+                               "stone, both ends sewn to the band. ↑ runs to the left and ↓ to the "
+                               "right, seen with the tip up."),
+                            bail->columns, bail->rows);
   case BW_BAIL_OVER:
     return g_strdup_printf (
         _ ("A strip of %d columns and %d rows of its own that goes over the tip, both ends sewn to "
@@ -243,7 +243,7 @@ append_bail (Finish *finish)
   bw_text_paragraph (finish->text, sentence);
   if (finish->design->bail.style == BW_BAIL_RING) {
     g_autofree char *ring
-        = bw_words_ring (finish->design, &bw_project_hang (finish->project)->loop);
+        = ring_sentence (finish->design, &bw_project_hang (finish->project)->loop);
     bw_text_item (finish->text, ring);
   }
   append_foot (finish);

@@ -52,8 +52,5 @@ void bw_words_append_rows (GString *text, const GArray *rows, char **labels, con
  * in the needle, before and after. */
 void bw_words_append_join (GString *text, BwProject *project, int *length);
 
-/* When the ring of a ring bail is put in, and which one is. Owned. */
-char *bw_words_ring (const BwDesign *design, const BwLoop *loop);
-
 /* What comes after the last row: further rows, the join, the bail, the ends of the thread. */
 void bw_words_append_finish (GString *text, BwProject *project, char **labels);
