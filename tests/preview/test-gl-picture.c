@@ -99,6 +99,7 @@ equals_one_drawn_from_nothing (Easel *easel, double most)
 {
   g_autofree guint8 *kept = shown (easel);
   assert_true (bw_gl_picture_last_share (easel->picture) < most);
+  bw_renderer_set_scene (easel->renderer, easel->scene);
   bw_gl_picture_spoil (easel->picture);
   g_autofree guint8 *anew = shown (easel);
   assert_true (bw_gl_picture_last_share (easel->picture) == 1);
