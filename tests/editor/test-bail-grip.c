@@ -310,6 +310,53 @@ a_flap_as_the_band_beneath_goes_on_with_its_rows (void **state)
   }
 }
 
+/* A few beads of either drawing, set at random; told as the project tells them. */
+static GArray *
+set_at_random (BwDrawing *band, BwDrawing *bail, GRand *rand)
+{
+  GArray *beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  for (int i = 0; i < 6; i++) {
+    gboolean in_bail = g_rand_boolean (rand);
+    BwDrawing *drawing = in_bail ? bail : band;
+    int row = g_rand_int_range (rand, 1, bw_drawing_rows (drawing) + 1);
+    int column
+        = bw_lattice_column (row, g_rand_int_range (rand, 0, bw_drawing_columns (drawing) / 2));
+    BwBeadOf bead = { in_bail, row, column };
+    bw_drawing_set (drawing, row, column, (guint8)g_rand_int_range (rand, 5, 9));
+    g_array_append_val (beads, bead);
+  }
+  return beads;
+}
+
+static void
+a_cloth_that_follows_is_the_one_made_anew (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (4409);
+  for (int k = 0; k < 300; k++) {
+    BwDesign design = random_design (project, rand);
+    BwBailBase base = base_of (&design);
+    g_autoptr (BwDrawing) band = motley (design.band.columns, design.band.rows);
+    g_autoptr (BwDrawing) bail = motley (design.bail.columns, design.bail.rows);
+    g_autoptr (BwDrawing) cloth = bw_bail_cloth (&design, &base, band, bail);
+    g_autoptr (BwDrawing) before = bw_drawing_copy (cloth);
+    g_autoptr (GArray) beads = set_at_random (band, bail, rand);
+    g_autoptr (GArray) laid = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+    bw_bail_cloth_follow (cloth, &design, &base, band, bail, beads, laid);
+    g_autoptr (BwDrawing) anew = bw_bail_cloth (&design, &base, band, bail);
+    guint differ = 0;
+    for (int row = 1; row <= bw_drawing_rows (anew); row++) {
+      assert_memory_equal (bw_drawing_row (cloth, row), bw_drawing_row (anew, row),
+                           (gsize)bw_drawing_columns (anew) / 2);
+      for (int j = 0; j < bw_drawing_columns (anew) / 2; j++) {
+        int column = bw_lattice_column (row, j);
+        differ += bw_drawing_get (cloth, row, column) != bw_drawing_get (before, row, column);
+      }
+    }
+    assert_int_equal (laid->len, differ);
+  }
+}
+
 static void
 the_cloth_holds_the_bail_between_the_bands_rows (void **state)
 {
@@ -378,6 +425,7 @@ main (void)
     cmocka_unit_test (a_loop_over_the_tip_mirrors_the_band_at_its_edge),
     cmocka_unit_test (a_flap_as_the_band_beneath_goes_on_with_its_rows),
     cmocka_unit_test (the_cloth_holds_the_bail_between_the_bands_rows),
+    cmocka_unit_test (a_cloth_that_follows_is_the_one_made_anew),
     cmocka_unit_test (the_stone_turns_no_further_than_shows_the_bail),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);

@@ -318,6 +318,26 @@ expect_told (gpointer widget, const char *words)
 }
 
 static void
+a_painted_bead_of_the_bail_is_the_only_one_looked_at (void **state)
+{
+  Bench *bench = *state;
+  BwProject *project = maker_project (&bench->maker);
+  const BwBailBase *base = bw_project_bail_base (project);
+  maker_reveal (GTK_WIDGET (strip_of (bench)));
+  guint64 looked = bw_bail_strip_looked (strip_of (bench));
+  assert_true (looked > 0);
+  assert_true (bw_project_set_bead (project, "Bead", TRUE, 3, 2, 2));
+  desk_settle ();
+  assert_int_equal (bw_bail_strip_looked (strip_of (bench)), looked + 2); /* laid, and compared */
+  /* One of the band far from the bail is none of its beads. */
+  int far = bw_lattice_has (1, base->margin + 1) ? base->margin + 1 : base->margin + 2;
+  int row = 1 + ((int)base->first_row + 40) / 2 * 2 % maker_design (&bench->maker)->band.rows;
+  assert_true (bw_project_set_bead (project, "Bead", FALSE, row, far, 2));
+  desk_settle ();
+  assert_int_equal (bw_bail_strip_looked (strip_of (bench)), looked + 2);
+}
+
+static void
 a_press_on_the_band_s_beads_in_the_strip_says_whose_they_are (void **state)
 {
   Bench *bench = *state;
@@ -444,6 +464,7 @@ main (void)
     IN_WINDOW (the_bail_is_moved_by_keys_alone),
     IN_WINDOW (three_beads_are_coloured_by_keys_alone),
     IN_WINDOW (the_band_s_pattern_runs_on_over_the_bail),
+    IN_WINDOW (a_painted_bead_of_the_bail_is_the_only_one_looked_at),
     IN_WINDOW (a_press_on_the_band_s_beads_in_the_strip_says_whose_they_are),
     IN_WINDOW (a_step_beyond_the_bail_s_bounds_says_why),
     IN_WINDOW (a_bail_that_this_band_cannot_have_says_why),

@@ -26,12 +26,35 @@ band_cell (const BwDrawing *band, int row, int column)
   return bw_drawing_get (band, MIN (at, rows), column);
 }
 
+/* laid: as in bw_bail_cloth_follow (), may be NULL. */
 static void
-lay_band (BwDrawing *cloth, const BwDrawing *band, const BwBailBase *base, int first_row, int row)
+lay_bead (BwDrawing *cloth, int row, int column, guint8 colour, GArray *laid)
+{
+  BwBeadOf bead = { FALSE, row, column };
+  if (bw_drawing_get (cloth, row, column) == colour)
+    return;
+  bw_drawing_set (cloth, row, column, colour);
+  if (laid)
+    g_array_append_val (laid, bead);
+}
+
+static void
+lay_band (BwDrawing *cloth, const BwDrawing *band, const BwBailBase *base, int first_row, int row,
+          GArray *laid)
 {
   for (int j = 0; j < bw_drawing_columns (cloth) / 2; j++) {
     int column = bw_lattice_column (row, j);
-    bw_drawing_set (cloth, row, column, band_cell (band, first_row, base->margin + column));
+    lay_bead (cloth, row, column, band_cell (band, first_row, base->margin + column), laid);
+  }
+}
+
+static void
+lay_lead (BwDrawing *cloth, int lead, const BwBailBase *base, const BwDrawing *band, GArray *laid)
+{
+  int rows = bw_drawing_rows (cloth) - 2 * lead;
+  for (int i = 1; i <= lead; i++) {
+    lay_band (cloth, band, base, (int)base->first_row - lead + i, i, laid);
+    lay_band (cloth, band, base, (int)base->last_row + i - 1, lead + rows + i, laid);
   }
 }
 
@@ -42,16 +65,32 @@ bw_bail_cloth (const BwDesign *design, const BwBailBase *base, const BwDrawing *
   int lead = bw_bail_lead (&design->bail), rows = bw_drawing_rows (bail);
   int columns = bw_drawing_columns (bail);
   BwDrawing *cloth = bw_drawing_new (columns, rows + 2 * lead, 0);
-  for (int i = 1; i <= lead; i++) {
-    lay_band (cloth, band, base, (int)base->first_row - lead + i, i);
-    lay_band (cloth, band, base, (int)base->last_row + i - 1, lead + rows + i);
-  }
+  lay_lead (cloth, lead, base, band, NULL);
   for (int row = 1; row <= rows; row++)
     for (int j = 0; j < columns / 2; j++) {
       int column = bw_lattice_column (row, j);
       bw_drawing_set (cloth, lead + row, column, bw_drawing_get (bail, row, column));
     }
   return cloth;
+}
+
+void
+bw_bail_cloth_follow (BwDrawing *cloth, const BwDesign *design, const BwBailBase *base,
+                      const BwDrawing *band, const BwDrawing *bail, const GArray *beads,
+                      GArray *laid)
+{
+  int lead = bw_bail_lead (&design->bail), columns = bw_drawing_columns (bail);
+  gboolean beside = FALSE;
+  for (guint i = 0; i < beads->len; i++) {
+    const BwBeadOf *bead = &g_array_index (beads, BwBeadOf, i);
+    if (!bead->in_bail)
+      beside |= bead->column > base->margin && bead->column <= base->margin + columns;
+    else if (bead->row <= bw_drawing_rows (bail) && bead->column <= columns)
+      lay_bead (cloth, lead + bead->row, bead->column,
+                bw_drawing_get (bail, bead->row, bead->column), laid);
+  }
+  if (beside)
+    lay_lead (cloth, lead, base, band, laid);
 }
 
 /* Rows climb from the lower foot to the upper, columns run against the band's rows. */

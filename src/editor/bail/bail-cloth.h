@@ -18,6 +18,13 @@ int bw_bail_lead (const BwBail *bail);
 BwDrawing *bw_bail_cloth (const BwDesign *design, const BwBailBase *base, const BwDrawing *band,
                           const BwDrawing *bail);
 
+/* Brings such a cloth up to date when these beads (BwBeadOf) alone were set since: one of the bail
+ * is one bead of it, one of the band in the bail's columns has the lead looked at. The beads of the
+ * cloth that are set are appended to laid (BwBeadOf, in_bail FALSE). */
+void bw_bail_cloth_follow (BwDrawing *cloth, const BwDesign *design, const BwBailBase *base,
+                           const BwDrawing *band, const BwDrawing *bail, const GArray *beads,
+                           GArray *laid);
+
 /* A drawing of the bail's size in which every bead has the colour of the band beneath: a flap's
  * rows go on where the band's leave off, an upright strip's beads take those they stand over, and
  * on a loop over the tip the columns of the band are mirrored at the edge. Owned. */

@@ -21,6 +21,21 @@ bw_bail_laid_drawing (const BwBailLaid *laid)
   return bw_project_get_bail_drawing (laid->view->project);
 }
 
+void
+bw_bail_laid_init (BwBailLaid *laid, BwBandView *view)
+{
+  *laid = (BwBailLaid){ .view = view,
+                        .cursor = { 1, 2 },
+                        .set = g_array_new (FALSE, FALSE, sizeof (BwBeadOf)) };
+}
+
+void
+bw_bail_laid_clear (BwBailLaid *laid)
+{
+  g_clear_pointer (&laid->cloth, bw_drawing_free);
+  g_clear_pointer (&laid->set, g_array_unref);
+}
+
 /* Room below the beads for row numbers and what the ends are. */
 static double
 foot_px (const BwBailLaid *laid)
@@ -69,6 +84,8 @@ bw_bail_laid_take (BwBailLaid *laid)
   const BwDrawing *bail = bw_bail_laid_drawing (laid);
   BwBandLayout *layout = &laid->view->layout;
   int columns = layout->columns, rows = layout->rows;
+  g_autoptr (GArray) past = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  bw_project_touched (laid->view->project, &laid->seen, past);
   g_clear_pointer (&laid->cloth, bw_drawing_free);
   layout->columns = layout->rows = 0;
   if (bail) {
@@ -77,6 +94,8 @@ bw_bail_laid_take (BwBailLaid *laid)
                                  bw_project_shown_drawing (laid->view->project), bail);
     layout->columns = bw_drawing_columns (laid->cloth);
     layout->rows = bw_drawing_rows (laid->cloth);
+    laid->is_new = TRUE;
+    laid->laid += (guint64)(layout->rows * layout->columns / 2);
     layout->pitch_mm = design->gauge.pitch_mm;
     layout->column_mm = design->gauge.column_mm;
     laid->cursor.row = CLAMP (laid->cursor.row, 1, bw_drawing_rows (bail));
@@ -87,6 +106,22 @@ bw_bail_laid_take (BwBailLaid *laid)
   if (columns != layout->columns || rows != layout->rows)
     gtk_widget_queue_resize (laid->view->widget);
   bw_bail_laid_place (laid);
+}
+
+void
+bw_bail_laid_follow (BwBailLaid *laid)
+{
+  BwProject *project = laid->view->project;
+  g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
+  guint before = laid->set->len;
+  if (!laid->cloth || !bw_project_touched (project, &laid->seen, beads)) {
+    bw_bail_laid_take (laid);
+    return;
+  }
+  bw_bail_cloth_follow (laid->cloth, bw_project_get_design (project),
+                        bw_project_bail_base (project), bw_project_shown_drawing (project),
+                        bw_bail_laid_drawing (laid), beads, laid->set);
+  laid->laid += laid->set->len - before;
 }
 
 /* --- Words and pointing ------------------------------------------------------------------------

@@ -8,6 +8,10 @@
 typedef struct {
   BwBandView *view;
   BwDrawing *cloth; /* bail and lead; NULL without a bail, or when it must be made anew */
+  gboolean is_new;  /* it was made anew since the last frame */
+  GArray *set;      /* of BwBeadOf: else its beads that were set since */
+  guint64 seen;     /* of the project's beads, see bw_project_touched() */
+  guint64 laid;     /* beads laid so far: what a test counts */
   int lead;
   BwBeadAt cursor; /* the keyboard's bead, row of the bail */
   gboolean cursor_shown;
@@ -16,8 +20,13 @@ typedef struct {
 /* The bail's drawing, NULL without a bail; borrowed. */
 const BwDrawing *bw_bail_laid_drawing (const BwBailLaid *laid);
 
+void bw_bail_laid_init (BwBailLaid *laid, BwBandView *view);
+void bw_bail_laid_clear (BwBailLaid *laid);
+
 /* Makes the cloth anew from the project. */
 void bw_bail_laid_take (BwBailLaid *laid);
+/* The same when nothing but beads was set: by the beads that were. */
+void bw_bail_laid_follow (BwBailLaid *laid);
 /* The whole strip in the middle; where it is too long for the view, the cursor's part of it. */
 void bw_bail_laid_place (BwBailLaid *laid);
 /* How high it is at a width; pixels. */

@@ -62,7 +62,10 @@ paint_strip (BwBailLaid *laid, const BwBandPaint *paint)
   BwBeadAt hover, cursor = laid->cursor;
   gboolean focus = laid->cursor_shown && gtk_widget_has_focus (laid->view->widget);
   double line = paint->style->line;
-  bw_band_beads_take (paint, laid->view->tiles, laid->view->project, laid->cloth, FALSE);
+  bw_band_beads_take_set (paint, laid->view->tiles, laid->view->project, laid->cloth,
+                          laid->is_new ? NULL : laid->set);
+  laid->is_new = FALSE;
+  g_array_set_size (laid->set, 0);
   bw_band_paint_beads (paint, laid->view->tiles, 0, 1);
   bw_band_tiles_trim (laid->view->tiles);
   veil (paint, 1, laid->lead);

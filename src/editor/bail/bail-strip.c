@@ -23,9 +23,12 @@ static void
 bw_bail_strip_changed (BwUnrolled *unrolled, guint what)
 {
   BwBailStrip *self = BW_BAIL_STRIP (unrolled);
-  if (!(what & (BW_CHANGED_SHAPE | BW_CHANGED_CELLS | BW_CHANGED_TRAY)))
+  if (what & (BW_CHANGED_SHAPE | BW_CHANGED_TRAY))
+    bw_bail_laid_take (&self->laid);
+  else if (what & BW_CHANGED_CELLS)
+    bw_bail_laid_follow (&self->laid);
+  else
     return;
-  bw_bail_laid_take (&self->laid);
   bw_bail_laid_tell (&self->laid, NULL);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
@@ -83,7 +86,7 @@ bw_bail_strip_get_request_mode (GtkWidget *widget)
 static void
 bw_bail_strip_finalize (GObject *object)
 {
-  g_clear_pointer (&BW_BAIL_STRIP (object)->laid.cloth, bw_drawing_free);
+  bw_bail_laid_clear (&BW_BAIL_STRIP (object)->laid);
   G_OBJECT_CLASS (bw_bail_strip_parent_class)->finalize (object);
 }
 
@@ -107,7 +110,7 @@ static void
 bw_bail_strip_init (BwBailStrip *self)
 {
   self->view = bw_unrolled_view (BW_UNROLLED (self));
-  self->laid = (BwBailLaid){ .view = self->view, .cursor = { 1, 2 } };
+  bw_bail_laid_init (&self->laid, self->view);
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "crosshair");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Beads of the bail"), -1);
@@ -132,6 +135,12 @@ gboolean
 bw_bail_strip_bead_point (BwBailStrip *self, int row, int column, double *x, double *y)
 {
   return bw_bail_laid_bead_point (&self->laid, row, column, x, y);
+}
+
+guint64
+bw_bail_strip_looked (BwBailStrip *self)
+{
+  return self->laid.laid + bw_band_tiles_looked (self->view->tiles);
 }
 
 void

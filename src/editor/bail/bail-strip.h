@@ -18,6 +18,9 @@ GtkWidget *bw_bail_strip_new (BwSession *session);
 /* The middle of a bead of the bail in widget pixels; FALSE when there is none. */
 gboolean bw_bail_strip_bead_point (BwBailStrip *self, int row, int column, double *x, double *y);
 
+/* How many beads were laid or compared so far: what a test counts. */
+guint64 bw_bail_strip_looked (BwBailStrip *self);
+
 /* Every bead gets the colour in hand, or that of the band beneath it; one step each. */
 void bw_bail_strip_fill (BwBailStrip *self);
 void bw_bail_strip_follow_band (BwBailStrip *self);

@@ -30,6 +30,15 @@ bw_band_beads_take (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *pro
     bw_band_tiles_set (tiles, drawing, bw_project_shown_tray (project), &size, font);
 }
 
+void
+bw_band_beads_take_set (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *project,
+                        const BwDrawing *drawing, const GArray *beads)
+{
+  BwBeadSize size = bead_size (paint, bw_project_get_design (project), FALSE);
+  bw_band_tiles_set_beads (tiles, drawing, bw_project_shown_tray (project), &size,
+                           pango_layout_get_context (paint->text), beads);
+}
+
 /* Tiles lie on whole pixels of the screen, so that they are copied and never resampled. */
 static void
 paint_tiles (const BwBandPaint *paint, BwBandTiles *tiles, int image)

@@ -69,6 +69,10 @@ double bw_band_margin_px (const BwBandStyle *style);
  * paler by how much of a ghost it is. */
 void bw_band_beads_take (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *project,
                          const BwDrawing *drawing, gboolean letters);
+/* The same of a drawing that is not the project's own, without letters; beads as in
+ * bw_band_tiles_set_beads (). */
+void bw_band_beads_take_set (const BwBandPaint *paint, BwBandTiles *tiles, BwProject *project,
+                             const BwDrawing *drawing, const GArray *beads);
 void bw_band_paint_beads (const BwBandPaint *paint, BwBandTiles *tiles, int image,
                           double ghost_opacity);
 

@@ -183,8 +183,15 @@ void
 bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray,
                    const BwBeadSize *size, PangoContext *font)
 {
+  bw_band_tiles_set_beads (tiles, drawing, tray, size, font, NULL);
+}
+
+void
+bw_band_tiles_set_beads (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray,
+                         const BwBeadSize *size, PangoContext *font, const GArray *beads)
+{
   tiles->seen = 0;
-  show (tiles, drawing, tray, size, font, NULL);
+  show (tiles, drawing, tray, size, font, beads);
 }
 
 void

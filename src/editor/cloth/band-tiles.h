@@ -25,6 +25,11 @@ void bw_band_tiles_set (BwBandTiles *tiles, const BwDrawing *drawing, const BwTr
 void bw_band_tiles_set_band (BwBandTiles *tiles, BwProject *project, const BwBeadSize *size,
                              PangoContext *font);
 
+/* The same of any drawing and its tray, when these beads (BwBeadOf) alone can be others than what
+ * was shown before; NULL: any. */
+void bw_band_tiles_set_beads (BwBandTiles *tiles, const BwDrawing *drawing, const BwTray *tray,
+                              const BwBeadSize *size, PangoContext *font, const GArray *beads);
+
 /* Size in pixels of the whole turn: from the left edge of row 1 to the right edge of the last row,
  * and from the upper edge of the highest column to the lower edge of column 1. */
 void bw_band_tiles_extent (BwBandTiles *tiles, int *width, int *height);
