@@ -506,6 +506,16 @@ paste (GtkWidget *entry, const char *text)
   desk_until (is_pasted, &pasted);
 }
 
+/* Its own, or that of a window before it. */
+static gboolean
+belongs_to (GtkWindow *window, GtkWindow *parent)
+{
+  while ((window = gtk_window_get_transient_for (window)))
+    if (window == parent)
+      return TRUE;
+  return FALSE;
+}
+
 static GtkWidget *
 file_dialog_of (GtkWindow *parent)
 {
@@ -513,7 +523,7 @@ file_dialog_of (GtkWindow *parent)
   for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
     g_autoptr (GtkWindow) window = g_list_model_get_item (all, i);
     if (GTK_IS_FILE_CHOOSER (window) && gtk_widget_get_mapped (GTK_WIDGET (window))
-        && gtk_window_get_transient_for (window) == parent)
+        && belongs_to (window, parent))
       return GTK_WIDGET (window);
   }
   return NULL;

@@ -429,6 +429,7 @@ a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
   wait_for (window, "1 piece is finished. Of 1 whose planned rows are known 0 came out right");
   assert_non_null (desk_look_for (window, holds, "Kelp lantern · 102 rows instead of 100"));
   desk_keep ("workshop-finished");
+  assert_true (gtk_widget_get_width (window) <= 900);
   maker_click_words (window, "Export as CSV…");
   maker_answer_path (maker, csv);
   wait_to_be_told (window, "was written");

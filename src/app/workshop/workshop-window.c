@@ -114,14 +114,26 @@ bw_workshop_window_class_init (BwWorkshopWindowClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, read_in_clicked);
 }
 
+/* What does not find room is scrolled to: else large text would make the window wider than a
+ * screen. */
+static void
+add_page (BwWorkshopWindow *self, GtkWidget *page, const char *name, const char *title)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), page);
+  gtk_stack_add_titled (self->pages, scrolled, name, title);
+}
+
 static void
 bw_workshop_window_init (BwWorkshopWindow *self)
 {
   g_type_ensure (BW_TYPE_NOTICE);
   gtk_widget_init_template (GTK_WIDGET (self));
   self->book = bw_workbook_get ();
-  gtk_stack_add_titled (self->pages, bw_hands_page_new (self->book), "hands", _ ("Hands"));
-  gtk_stack_add_titled (self->pages, bw_done_page_new (self->book), "finished", _ ("Finished"));
+  add_page (self, bw_hands_page_new (self->book), "hands", _ ("Hands"));
+  add_page (self, bw_done_page_new (self->book), "finished", _ ("Finished"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);
   bw_part_names_give (GTK_WIDGET (self));
