@@ -514,7 +514,8 @@ has_piece (gpointer maker)
 static gboolean
 takes_to_band (GtkWidget *widget, gconstpointer words)
 {
-  return g_strcmp0 (gtk_widget_get_tooltip_text (widget), words) == 0;
+  const char *tip = gtk_widget_get_tooltip_text (widget);
+  return tip && g_str_has_prefix (tip, words);
 }
 
 /* In another window, on another project: the file alone carries it there. */

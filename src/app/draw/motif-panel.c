@@ -8,6 +8,7 @@
 #include "app/draw/motif-panel.h"
 #include "app/draw/motif-picture.h"
 #include "app/draw/motif-words.h"
+#include "app/draw/own-deeds.h"
 #include "app/draw/own-picture.h"
 #include "app/kit/put-text.h"
 #include "core/band/made-band.h"
@@ -375,7 +376,9 @@ own_child (BwOwnMotif *motif)
   gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
   gtk_label_set_max_width_chars (GTK_LABEL (name), 8);
   gtk_widget_add_css_class (name, "small");
-  gtk_widget_set_tooltip_text (child, tip);
+  g_autofree char *keys
+      = g_strdup_printf ("%s\n%s", tip, _ ("Rename: F2. Remove: Delete. Both: right button."));
+  gtk_widget_set_tooltip_text (child, keys);
   gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, tip, -1);
   gtk_box_append (GTK_BOX (box), bw_own_picture_new (motif));
   gtk_box_append (GTK_BOX (box), name);
@@ -399,6 +402,12 @@ bw_motif_panel_look_at_own (BwMotifPanel *self)
   gtk_widget_set_visible (GTK_WIDGET (self->no_own), all->len == 0 || damaged);
   while (all->len > 0)
     gtk_flow_box_append (self->own, own_child (g_ptr_array_steal_index (all, 0)));
+}
+
+static void
+own_changed (GtkWidget *widget)
+{
+  bw_motif_panel_look_at_own (BW_MOTIF_PANEL (widget));
 }
 
 static void
@@ -558,4 +567,5 @@ bw_motif_panel_init (BwMotifPanel *self)
   self->middle = 1;
   gtk_widget_init_template (GTK_WIDGET (self));
   add_kinds (self);
+  bw_own_deeds_attach (GTK_WIDGET (self), self->own, own_changed);
 }

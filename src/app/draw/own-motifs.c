@@ -6,6 +6,8 @@
 #include "core/pattern/colour.h"
 #include "project/file/save-whole.h"
 
+#include <errno.h>
+#include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <math.h>
@@ -137,19 +139,23 @@ plain_name (const char *name)
   return g_strdup (_ ("Motif"));
 }
 
-static char *
-free_name (const char *wanted)
+gboolean
+bw_own_motif_is_kept (const char *name)
 {
-  g_autofree char *plain = plain_name (wanted);
+  g_autofree char *plain = plain_name (name);
   g_autofree char *path = file_path (plain);
-  if (!g_file_test (path, G_FILE_TEST_EXISTS))
-    return g_steal_pointer (&plain);
-  for (int i = 2;; i++) {
-    g_autofree char *name = g_strdup_printf ("%s %d", plain, i);
-    g_autofree char *other = file_path (name);
-    if (!g_file_test (other, G_FILE_TEST_EXISTS))
-      return g_steal_pointer (&name);
+  return g_file_test (path, G_FILE_TEST_EXISTS);
+}
+
+char *
+bw_own_motif_free_name (const char *wanted)
+{
+  char *name = plain_name (wanted);
+  for (int i = 2; bw_own_motif_is_kept (name); i++) {
+    g_free (name);
+    name = g_strdup_printf ("%s %d", wanted, i);
   }
+  return name;
 }
 
 static char *
@@ -173,14 +179,40 @@ bw_own_motif_save (const BwDrawing *drawing, const BwRegion *region, const BwTra
 {
   int row, column;
   g_autofree char *folder = folder_path ();
-  g_autofree char *taken = free_name (name);
-  g_autofree char *path = file_path (taken);
+  g_autofree char *plain = plain_name (name);
+  g_autofree char *path = file_path (plain);
   g_autoptr (BwClip) clip = bw_clip_lift (drawing, region, &row, &column);
   g_autofree char *text = print_motif (clip, tray);
   g_mkdir_with_parents (folder, 0700);
   return bw_save_whole (path, text, strlen (text), BW_SAVE_PLAIN, NULL, error)
-             ? g_steal_pointer (&taken)
+             ? g_steal_pointer (&plain)
              : NULL;
+}
+
+static gboolean
+went_well (int result, const char *name, GError **error)
+{
+  int number = errno;
+  if (result == 0)
+    return TRUE;
+  g_set_error (error, G_IO_ERROR, (int)g_io_error_from_errno (number), "“%s”: %s", name,
+               g_strerror (number));
+  return FALSE;
+}
+
+char *
+bw_own_motif_rename (const char *name, const char *wanted, GError **error)
+{
+  g_autofree char *plain = plain_name (wanted);
+  g_autofree char *from = file_path (name), *to = file_path (plain);
+  return went_well (g_rename (from, to), name, error) ? g_steal_pointer (&plain) : NULL;
+}
+
+gboolean
+bw_own_motif_remove (const char *name, GError **error)
+{
+  g_autofree char *path = file_path (name);
+  return went_well (g_remove (path), name, error);
 }
 
 /* --- Using -------------------------------------------------------------------------------------

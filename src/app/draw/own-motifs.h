@@ -16,10 +16,21 @@ void bw_own_motif_free (BwOwnMotif *motif);
 /* All that can be read, by name; of BwOwnMotif. *damaged: the name of a file that cannot, NULL when
  * there is none. Both owned. */
 GPtrArray *bw_own_motifs_load (char **damaged);
-/* The beads selected, under a name that no file has yet: the one given, or with a number. NULL with
- * a G_IO_ERROR; else the name, owned. */
+/* Whether one of this name is kept; and a name of which none is: the one wanted, or with a number.
+ * Owned. */
+gboolean bw_own_motif_is_kept (const char *name);
+char *bw_own_motif_free_name (const char *wanted);
+
+/* The beads selected, in the place of one of that name. NULL with a G_IO_ERROR; else the name as it
+ * is kept, owned. */
 char *bw_own_motif_save (const BwDrawing *drawing, const BwRegion *region, const BwTray *tray,
                          const char *name, GError **error);
+/* Gives another name, and takes the place of the one that has it. NULL with a G_IO_ERROR; else the
+ * name as it is kept, owned. */
+char *bw_own_motif_rename (const char *name, const char *wanted, GError **error);
+/* FALSE with a G_IO_ERROR. */
+gboolean bw_own_motif_remove (const char *name, GError **error);
+
 /* As the clipboard has beads, in the colours of this tray that come nearest to its own. Owned. */
 char *bw_own_motif_for (const BwOwnMotif *motif, const BwTray *tray);
 
