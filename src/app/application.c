@@ -13,6 +13,7 @@
 #include "app/recovery-question.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
+#include "app/kit/wheel.h"
 #include "app/window/preferences.h"
 #include "app/window/window.h"
 #include "app/workshop/workshop-window.h"
@@ -202,6 +203,7 @@ bw_application_startup (GApplication *application)
   gtk_window_set_default_icon_name (BW_APPLICATION_ID);
   bw_face_follow (gdk_display_get_default ());
   bw_appearance_follow ();
+  bw_wheel_scrolls_pages ();
   listen_for_the_end (application);
   g_signal_connect_object (bw_workbook_get (), "changed", G_CALLBACK (tell_of_book), application,
                            0);

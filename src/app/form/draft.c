@@ -9,7 +9,7 @@
 #include <math.h>
 #include <string.h>
 
-/* A pause this long ends a run of steps: the next turn of the wheel is another undo step. */
+/* A pause this long ends a run of steps: the next press of a key is another undo step. */
 #define REST_MS 700
 
 struct _BwDraft {

@@ -350,16 +350,6 @@ key_pressed (BwFieldEntry *self, guint key, guint code, GdkModifierType modifier
   }
 }
 
-/* Only a focused entry steps; over any other the wheel scrolls the page as everywhere. */
-static gboolean
-scrolled (BwFieldEntry *self, double dx, double dy)
-{
-  GtkStateFlags state = gtk_widget_get_state_flags (GTK_WIDGET (self->entry));
-  if (!(state & GTK_STATE_FLAG_FOCUS_WITHIN) || dy == 0)
-    return FALSE;
-  return step_by (self, dy < 0 ? 1 : -1);
-}
-
 static void
 show_name (BwFieldEntry *self)
 {
@@ -566,7 +556,6 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, activated);
   gtk_widget_class_bind_template_callback (widget_class, focus_left);
   gtk_widget_class_bind_template_callback (widget_class, key_pressed);
-  gtk_widget_class_bind_template_callback (widget_class, scrolled);
 }
 
 static void

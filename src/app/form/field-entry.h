@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One field on screen: its name, the value to type over, and under it the reason when what was
- * typed cannot stand. Enter or leaving takes the value, Escape gives the old one back, Up, Down and
- * the wheel over a focused entry step it live. Templates name the field by its pointer and
+ * typed cannot stand. Enter or leaving takes the value, Escape gives the old one back, Up and Down
+ * step it live. Templates name the field by its pointer and
  * may say how many characters wide it is ("chars", 10). Signal
  * "taken" (gboolean stands): Enter was pressed; FALSE when what was typed waits. */
 #pragma once

@@ -27,7 +27,7 @@ typedef struct {
   BwQuantity quantity;
   gsize offset; /* of the double (int for a count) in BwDesign */
   gsize flag;   /* of the gboolean that says it is there; 0 = always there */
-  double step;  /* what one turn of the wheel adds; its unit is the inside one */
+  double step;  /* what one press of Up adds; its unit is the inside one */
 } BwField;
 
 /* Finds the field of a pointer ("/stone/length_mm", "/stone/values_mm/2"). FALSE for no field. */
