@@ -68,7 +68,7 @@ static void
 add_locks (GMenu *menu, const Place *place)
 {
   GMenu *section = bw_menu_section (menu);
-  if (place->on_bead) {
+  if (place->column > 0) {
     g_autofree char *words = g_strdup_printf (bw_session_is_locked (place->session, place->column)
                                                   ? _ ("Unlock Column %d")
                                                   : _ ("Lock Column %d"),
@@ -79,10 +79,35 @@ add_locks (GMenu *menu, const Place *place)
                bw_session_count_locked (place->session) > 0 ? "beads.unlock-all" : NULL);
 }
 
+/* What concerns a whole row or column, asked for on its number. */
+static GMenu *
+line_menu (const Place *place)
+{
+  GMenu *menu = g_menu_new (), *section = bw_menu_section (menu);
+  gboolean column = place->column > 0;
+  const BwTray *tray = bw_project_get_tray (bw_session_get_project (place->session));
+  g_autofree char *colour = bw_colour_words (&tray->colour[bw_session_get_colour (place->session)]);
+  g_autofree char *fill
+      = g_strdup_printf (column ? _ ("Fill Column %d with “%s”") : _ ("Fill Row %d with “%s”"),
+                         column ? place->column : place->row, colour);
+  g_autofree char *select = g_strdup_printf (column ? _ ("Select Column %d") : _ ("Select Row %d"),
+                                             column ? place->column : place->row);
+  gboolean locked = column && bw_session_is_locked (place->session, place->column);
+  bw_menu_add (section, fill, locked ? NULL : "beads.fill-line");
+  bw_menu_add (section, select, "beads.select-line");
+  return menu;
+}
+
 GMenuModel *
 bw_band_menu_new (BwSession *session, int row, int column)
 {
-  Place place = { session, row, column, row > 0, bw_session_get_selection (session) != NULL };
+  Place place
+      = { session, row, column, row > 0 && column > 0, bw_session_get_selection (session) != NULL };
+  if (!place.on_bead && (row > 0 || column > 0)) {
+    GMenu *line = line_menu (&place);
+    add_locks (line, &place);
+    return G_MENU_MODEL (line);
+  }
   GMenu *menu = g_menu_new ();
   add_colour (menu, &place);
   add_piece (menu, &place);

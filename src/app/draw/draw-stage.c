@@ -103,6 +103,36 @@ select_colour (GtkWidget *widget, const char *action, GVariant *parameter)
   bw_session_take_selection (self->session, region);
 }
 
+/* The whole row or column whose number the menu was opened on. */
+static BwRegion *
+menu_line (BwDrawStage *self)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (bw_session_get_project (self->session));
+  int columns = bw_drawing_columns (drawing), rows = bw_drawing_rows (drawing);
+  BwRegion *region = bw_region_new (columns, rows);
+  BwBeadAt at = self->menu_bead;
+  if (at.column > 0)
+    bw_region_add_box (region, 1, rows, at.column, at.column);
+  else
+    bw_region_add_box (region, at.row, at.row, 1, columns);
+  return region;
+}
+
+static void
+select_line (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  bw_session_take_selection (self->session, menu_line (self));
+}
+
+static void
+fill_line (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  BwDrawStage *self = BW_DRAW_STAGE (widget);
+  g_autoptr (BwRegion) line = menu_line (self);
+  bw_band_canvas_fill (self->canvas, line);
+}
+
 static void
 lock_column (GtkWidget *widget, const char *action, GVariant *parameter)
 {
@@ -140,6 +170,8 @@ install_menu (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "beads.pick", NULL, pick_up);
   gtk_widget_class_install_action (widget_class, "beads.select-colour", NULL, select_colour);
+  gtk_widget_class_install_action (widget_class, "beads.select-line", NULL, select_line);
+  gtk_widget_class_install_action (widget_class, "beads.fill-line", NULL, fill_line);
   gtk_widget_class_install_action (widget_class, "beads.lock", NULL, lock_column);
   gtk_widget_class_install_action (widget_class, "beads.unlock-all", NULL, unlock_all);
   gtk_widget_class_install_action (widget_class, "beads.save-motif", NULL, save_motif);
@@ -194,6 +226,13 @@ fold_key (GtkWidget *widget, GVariant *args, gpointer data)
   return TRUE;
 }
 
+/* Wherever on the stage the maker went on, the piece that was laid down by that comes back. */
+static gboolean
+take_up_key (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  return bw_band_canvas_take_up (BW_DRAW_STAGE (widget)->canvas);
+}
+
 /* What is copied or turned is of the band wherever on the stage the keyboard is: only a field of
  * text, which hears its keys first, has something of its own to copy. */
 static void
@@ -236,6 +275,7 @@ install_keys (GtkWidgetClass *widget_class)
 {
   install_deed_keys (widget_class);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_m, GDK_CONTROL_MASK, symmetry_key, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, take_up_key, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_F6, 0, across_key, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_F8, 0, fold_key, NULL);
 }
@@ -283,7 +323,8 @@ bw_draw_stage_bind (BwDrawStage *self, BwDraft *draft)
   self->canvas = BW_BAND_CANVAS (bw_band_canvas_new (self->session));
   gtk_widget_set_hexpand (GTK_WIDGET (self->canvas), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), TRUE);
-  gtk_box_append (self->place, bw_side_panel_frame_canvas (self->side, GTK_WIDGET (self->canvas)));
+  gtk_box_append (self->place, bw_side_panel_frame_canvas (self->side, GTK_WIDGET (self->canvas),
+                                                           self->session));
   gtk_box_append (self->place, bw_band_overview_new (self->canvas, self->session));
   bw_cards_bind (GTK_WIDGET (self), draft);
   g_signal_connect_object (self->canvas, "status", G_CALLBACK (show_status), self,

@@ -7,6 +7,7 @@
 #include "app/draw/picture-frame.h"
 #include "app/draw/side-panel.h"
 #include "app/draw/tray-panel.h"
+#include "app/draw/tried-ribbon.h"
 #include "app/kit/drops.h"
 
 #define LEAST_PX 232 /* what the labels of the pages want, unless they are folded away */
@@ -113,7 +114,7 @@ dropped_on_canvas (GtkWidget *overlay, GFile *file)
 }
 
 GtkWidget *
-bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas)
+bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas, BwSession *session)
 {
   g_return_val_if_fail (BW_IS_SIDE_PANEL (self) && BW_IS_BAND_CANVAS (canvas), NULL);
   GtkWidget *overlay = gtk_overlay_new ();
@@ -125,6 +126,7 @@ bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas)
   gtk_overlay_set_child (GTK_OVERLAY (overlay), canvas);
   gtk_overlay_add_overlay (GTK_OVERLAY (overlay),
                            bw_picture_frame_new (BW_BAND_CANVAS (canvas), self->picture));
+  gtk_overlay_add_overlay (GTK_OVERLAY (overlay), bw_tried_ribbon_new (session));
   g_object_set_data_full (G_OBJECT (overlay), "side-panel", g_object_ref (self), g_object_unref);
   bw_drops_take (overlay, dropped_on_canvas);
   return overlay;

@@ -17,4 +17,4 @@ void bw_side_panel_turn (BwSidePanel *self, int by);
 void bw_side_panel_look_at_own (BwSidePanel *self);
 /* The canvas with the picture's outline over it; pictures can be dropped on it. Takes the canvas as
  * its child; floating. */
-GtkWidget *bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas);
+GtkWidget *bw_side_panel_frame_canvas (BwSidePanel *self, GtkWidget *canvas, BwSession *session);

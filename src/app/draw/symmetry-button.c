@@ -25,6 +25,9 @@ static const struct {
   { BW_FRIEZE_P2MM, FALSE, N_ ("Both mirrors") },
 };
 
+#define CONTENT_MOST_PX 560
+#define BAR_PX 18 /* kept free for the bar that scrolls, which the content is not asked about */
+
 struct _BwSymmetryButton {
   GtkWidget parent_instance;
   BwSession *session;
@@ -277,7 +280,7 @@ add_choice (BwSymmetryButton *self, GtkBox *box, gsize i)
   gtk_label_set_xalign (self->reason[i], 0);
   gtk_label_set_max_width_chars (self->reason[i], 36);
   gtk_widget_set_margin_start (reason, 28);
-  gtk_widget_add_css_class (reason, "caption");
+  gtk_widget_add_css_class (reason, "small");
   gtk_box_append (box, self->choice[i]);
   gtk_box_append (box, reason);
   g_signal_connect_swapped (self->choice[i], "toggled", G_CALLBACK (on_choice), self);
@@ -321,6 +324,7 @@ build_content (BwSymmetryButton *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   GtkWidget *fit = gtk_label_new ("");
+  gtk_widget_set_margin_end (box, BAR_PX);
   self->fit = GTK_LABEL (fit);
   gtk_label_set_wrap (self->fit, TRUE);
   gtk_label_set_xalign (self->fit, 0);
@@ -395,7 +399,9 @@ bw_symmetry_button_init (BwSymmetryButton *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 440);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), CONTENT_MOST_PX);
+  /* A list that is cut shows that it goes on. */
+  gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (scroller), FALSE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), build_content (self));
   gtk_popover_set_child (GTK_POPOVER (popover), scroller);
   g_signal_connect_object (popover, "show", G_CALLBACK (on_opened), self,

@@ -41,6 +41,9 @@ static void
 bw_band_canvas_changed (BwUnrolled *unrolled, guint what)
 {
   BwBandCanvas *self = BW_BAND_CANVAS (unrolled);
+  if (self->work.laid) /* another step is the last one now */
+    bw_band_work_say (&self->work, NULL);
+  self->work.laid = FALSE;
   if (what & BW_CHANGED_SHAPE) {
     bw_band_air_lay_down (&self->work.air);
     take_design (self);
@@ -86,9 +89,22 @@ take_hand (BwBandCanvas *self)
     bw_hand_revert (self->work.hand);
 }
 
+/* Pointed at from elsewhere, on the stone: the maker went on. */
+static gboolean
+is_pointed_at_elsewhere (BwBandCanvas *self)
+{
+  BwBeadAt bead, cursor = self->work.cursor.at;
+  gboolean in_bail;
+  bw_session_get_hover (self->view->session, &in_bail, &bead.row, &bead.column);
+  return !self->work.pointer_inside && bead.row > 0
+         && (in_bail || bead.row != cursor.row || bead.column != cursor.column);
+}
+
 static void
 take_hover (BwBandCanvas *self)
 {
+  if (is_pointed_at_elsewhere (self))
+    bw_band_work_say (&self->work, NULL);
   bw_band_work_tell (&self->work);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
@@ -312,6 +328,18 @@ void
 bw_band_canvas_paste_text (BwBandCanvas *self, const char *text)
 {
   bw_band_deeds_paste_text (&self->work, text);
+}
+
+gboolean
+bw_band_canvas_take_up (BwBandCanvas *self)
+{
+  return bw_band_work_take_up (&self->work);
+}
+
+void
+bw_band_canvas_fill (BwBandCanvas *self, const BwRegion *region)
+{
+  bw_band_deeds_fill (&self->work, region);
 }
 
 gboolean

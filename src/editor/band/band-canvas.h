@@ -11,8 +11,8 @@
 G_DECLARE_FINAL_TYPE (BwBandCanvas, bw_band_canvas, BW, BAND_CANVAS, BwUnrolled)
 
 /* "status" tells what is under the pointer or the cursor. Signal "menu" (double x, double y, int
- * row, int column): the maker asks for the menu of a bead (row 0: none) at a point of the widget.
- */
+ * row, int column): the maker asks for the menu of a bead at a point of the widget; of a whole row
+ * where the column is 0, of a column where the row is, of none where both are. */
 GtkWidget *bw_band_canvas_new (BwSession *session);
 
 /* How the band lies in the widget now, "view" is emitted when it is another; and the stone's faces
@@ -41,6 +41,12 @@ void bw_band_canvas_pick_up (BwBandCanvas *self, int row, int column);
 void bw_band_canvas_lock (BwBandCanvas *self, int column);
 /* Tells a sentence in the status line until the maker goes on. */
 void bw_band_canvas_say (BwBandCanvas *self, const char *sentence);
+
+/* Takes back what was laid down because the maker went on, while that is the last step. FALSE when
+ * it is not. */
+gboolean bw_band_canvas_take_up (BwBandCanvas *self);
+/* Lays the colour in hand on all these beads. */
+void bw_band_canvas_fill (BwBandCanvas *self, const BwRegion *region);
 
 /* Pastes beads as bw_clip_print() writes them; anything else is refused in the status line. */
 void bw_band_canvas_paste_text (BwBandCanvas *self, const char *text);

@@ -47,15 +47,28 @@ copy (BwBandWork *work)
 }
 
 static void
-erase_selected (BwBandWork *work, const char *label)
+lay_region (BwBandWork *work, const BwRegion *region, int colour, const char *label)
 {
   bw_project_begin (work->view->project, label);
   g_autoptr (BwPaint) paint = bw_paint_new (work->view->session);
-  const BwDrawing *before = bw_paint_before (paint);
-  bw_paint_lay_region (paint, bw_session_get_selection (work->view->session),
-                       bw_drawing_ground (before));
+  bw_paint_lay_region (paint, region, (guint8)colour);
   bw_paint_show (paint);
   bw_project_commit (work->view->project);
+}
+
+static void
+erase_selected (BwBandWork *work, const char *label)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (work->view->project);
+  lay_region (work, bw_session_get_selection (work->view->session), bw_drawing_ground (drawing),
+              label);
+}
+
+void
+bw_band_deeds_fill (BwBandWork *work, const BwRegion *region)
+{
+  bw_band_work_settle (work);
+  lay_region (work, region, bw_session_get_colour (work->view->session), _ ("Fill"));
 }
 
 static void

@@ -22,6 +22,9 @@ typedef enum {
 /* Locks a column, or unlocks it, and says so. */
 void bw_band_deeds_lock (BwBandWork *work, int column);
 
+/* Lays the colour in hand on all these beads, locked columns spared. */
+void bw_band_deeds_fill (BwBandWork *work, const BwRegion *region);
+
 void bw_band_deeds_do (BwBandWork *work, BwBandDeed deed);
 
 /* Pastes beads as bw_clip_print() writes them. */

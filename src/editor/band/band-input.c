@@ -34,6 +34,7 @@ begin_tool (BwBandInput *input, const BwTool *tool, double x, double y)
   bw_band_work_settle (input->work);
   input->work->cursor.extending = FALSE;
   input->work->by_keyboard = FALSE;
+  bw_band_roll_hold (&input->work->roll, x);
   gtk_widget_grab_focus (input->work->view->widget);
   if (bw_band_view_bead (input->work->view, x, y, &bead))
     bw_band_work_set_cursor (input->work, bead, FALSE);
@@ -55,7 +56,7 @@ hold_piece (BwBandInput *input, double x, double y)
   input->drag_y = y;
   gtk_widget_grab_focus (input->work->view->widget);
   if (!bw_band_air_hold (&input->work->air, point_of (input, x, y)))
-    bw_band_air_lay_down (&input->work->air);
+    bw_band_work_lay_down (input->work);
 }
 
 /* A pen turned over rubs out, whatever is in hand. */
@@ -133,15 +134,38 @@ refuse (BwBandInput *input, GtkGestureDrag *drag, const char *sentence)
     bw_band_work_say (input->work, sentence);
 }
 
+/* The column whose number is there, beside the band; 0 for none. */
+static int
+column_on_ruler (BwBandInput *input, double x, double y)
+{
+  const BwBandLayout *layout = &input->work->view->layout;
+  int column = bw_band_brick (point_of (input, x, y)).column;
+  gboolean beside = x < layout->x && y < layout->y + layout->height;
+  return beside && column >= 1 && column <= layout->columns ? column : 0;
+}
+
+/* The row whose number is there, beneath the band; 0 for none. Rows of even and of odd columns take
+ * turns. */
+static int
+row_on_ruler (BwBandInput *input, double x, double y)
+{
+  const BwBandLayout *layout = &input->work->view->layout;
+  if (x < layout->x || y < layout->y + layout->height)
+    return 0;
+  double u = point_of (input, x, y).u;
+  int one = bw_band_brick ((BwBandPoint){ u, 0.5 }).row;
+  int other = bw_band_brick ((BwBandPoint){ u, 1.5 }).row;
+  gboolean nearer = fabs (bw_band_middle (one, 1).u - u) < fabs (bw_band_middle (other, 2).u - u);
+  return bw_band_layout_row (layout, nearer ? one : other);
+}
+
 /* A press on a column's number locks the column, or unlocks it. */
 static void
 press_ruler (BwBandInput *input, double x, double y)
 {
-  const BwBandLayout *layout = &input->work->view->layout;
-  BwBeadAt brick = bw_band_brick (point_of (input, x, y));
-  if (x < layout->x && y < layout->y + layout->height && brick.column >= 1
-      && brick.column <= layout->columns)
-    bw_band_deeds_lock (input->work, brick.column);
+  int column = column_on_ruler (input, x, y);
+  if (column > 0)
+    bw_band_deeds_lock (input->work, column);
 }
 
 /* A second button during a stroke belongs to the stroke. */
@@ -185,6 +209,8 @@ on_menu_press (GtkGestureClick *click, int n_press, double x, double y, BwBandIn
   bw_band_work_say (work, NULL);
   if (bw_band_view_bead (work->view, x, y, &bead))
     bw_band_work_set_cursor (work, bead, FALSE);
+  else
+    bead = (BwBeadAt){ row_on_ruler (input, x, y), column_on_ruler (input, x, y) };
   bw_band_work_open_menu (work, x, y, bead);
 }
 

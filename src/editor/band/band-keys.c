@@ -217,6 +217,8 @@ on_escape (BwBandWork *work)
     bw_hand_revert (work->hand);
   else if (work->air.piece != NULL)
     bw_band_air_drop (&work->air);
+  else if (bw_band_work_take_up (work))
+    return TRUE;
   else if (bw_session_get_selection (work->view->session) != NULL)
     bw_session_take_selection (work->view->session, NULL);
   else

@@ -9,9 +9,12 @@
 
 #define FIT_SPARE_PITCHES 2.5 /* of the neighbouring ghosts, shown when the whole band is */
 #define GLIDE_US 220000       /* how long a roll to a place takes */
-#define PUSH_PER_PX 12.0      /* pixels a second for every pixel beyond the edge */
-#define PUSH_MOST 1500.0      /* pixels a second */
-#define PUSH_STEP_S 0.05      /* no step is longer, however late the frame */
+#define PUSH_WITHIN_PX                                                                             \
+  16.0                   /* an end of the view begins so far within it: a canvas may end where the \
+                          * screen does */
+#define PUSH_PER_PX 12.0 /* pixels a second for every pixel beyond the edge */
+#define PUSH_MOST 1500.0 /* pixels a second */
+#define PUSH_STEP_S 0.05 /* no step is longer, however late the frame */
 
 void
 bw_band_roll_init (BwBandRoll *roll, BwBandView *view, BwHand *hand)
@@ -167,6 +170,29 @@ beyond (double at, double low, double length)
 }
 
 static double
+beyond_ends (const BwBandRoll *roll, double x)
+{
+  const BwBandLayout *layout = &roll->view->layout;
+  double within = roll->within ? PUSH_WITHIN_PX : 0;
+  return beyond (x, layout->x + within, layout->width - 2 * within);
+}
+
+static void
+note_within (BwBandRoll *roll, double x)
+{
+  const BwBandLayout *layout = &roll->view->layout;
+  if (beyond (x, layout->x + PUSH_WITHIN_PX, layout->width - 2 * PUSH_WITHIN_PX) == 0)
+    roll->within = TRUE;
+}
+
+void
+bw_band_roll_hold (BwBandRoll *roll, double x)
+{
+  roll->within = FALSE;
+  note_within (roll, x);
+}
+
+static double
 speed_at (double beyond_px)
 {
   return CLAMP (beyond_px * PUSH_PER_PX, -PUSH_MOST, PUSH_MOST);
@@ -179,7 +205,7 @@ push (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   BwBandLayout *layout = &roll->view->layout;
   gint64 now = gdk_frame_clock_get_frame_time (clock);
   double seconds = roll->push_last ? (double)(now - roll->push_last) / G_USEC_PER_SEC : 0;
-  double across = beyond (roll->push_x, layout->x, layout->width);
+  double across = beyond_ends (roll, roll->push_x);
   double up = beyond (roll->push_y, layout->y, layout->height);
 
   if (!bw_hand_busy (roll->hand) || (across == 0 && up == 0)) {
@@ -201,8 +227,8 @@ bw_band_roll_push (BwBandRoll *roll, double x, double y)
   const BwBandLayout *layout = &roll->view->layout;
   roll->push_x = x;
   roll->push_y = y;
-  if (roll->push != 0
-      || (beyond (x, layout->x, layout->width) == 0 && beyond (y, layout->y, layout->height) == 0))
+  note_within (roll, x);
+  if (roll->push != 0 || (beyond_ends (roll, x) == 0 && beyond (y, layout->y, layout->height) == 0))
     return;
   roll->push_last = 0;
   roll->push = gtk_widget_add_tick_callback (roll->view->widget, push, roll, NULL);

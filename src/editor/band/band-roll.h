@@ -21,7 +21,8 @@ typedef struct {
   double glide_from, glide_to; /* roll */
   gint64 glide_start;          /* frame time */
 
-  guint push;            /* tick callback while a stroke is held beyond the view, 0 otherwise */
+  gboolean within;       /* the stroke has been clear of both ends of the view */
+  guint push;            /* tick callback while a stroke is held at an end, 0 otherwise */
   double push_x, push_y; /* where it is held */
   gint64 push_last;      /* frame time of the step before */
 } BwBandRoll;
@@ -44,7 +45,9 @@ void bw_band_roll_glide_to (BwBandRoll *roll, double to);
 /* Where it is rolling to, or stands. */
 double bw_band_roll_goal (const BwBandRoll *roll);
 
-/* A stroke is held at (x, y): beyond the view's edges the band rolls on under it. */
+/* A stroke begins at x. One that begins at an end of the view is no wish to roll on. */
+void bw_band_roll_hold (BwBandRoll *roll, double x);
+/* It is held at (x, y): at the ends of the view and beyond its edges the band rolls on under it. */
 void bw_band_roll_push (BwBandRoll *roll, double x, double y);
 
 /* Stands still. */

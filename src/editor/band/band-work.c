@@ -33,9 +33,31 @@ bw_band_work_is_drawing (const BwBandWork *work)
 }
 
 void
+bw_band_work_lay_down (BwBandWork *work)
+{
+  if (work->air.piece == NULL)
+    return;
+  bw_band_air_lay_down (&work->air);
+  work->laid = TRUE;
+  bw_band_work_say (work, _ ("Laid on the band where it was: Escape takes it back."));
+}
+
+gboolean
+bw_band_work_take_up (BwBandWork *work)
+{
+  if (!work->laid)
+    return FALSE;
+  work->laid = FALSE;
+  bw_project_undo (work->view->project);
+  bw_session_take_selection (work->view->session, NULL);
+  bw_band_work_say (work, _ ("Taken back."));
+  return TRUE;
+}
+
+void
 bw_band_work_settle (BwBandWork *work)
 {
-  bw_band_air_lay_down (&work->air);
+  bw_band_work_lay_down (work);
   if (work->by_keyboard)
     bw_hand_commit (work->hand);
 }
@@ -78,6 +100,17 @@ all_words (BwBandWork *work)
   return size != NULL ? g_steal_pointer (&size) : g_steal_pointer (&bead);
 }
 
+/* What is shown without being laid is never told like what is. Owned. */
+static char *
+told_words (BwBandWork *work)
+{
+  g_autofree char *words = all_words (work);
+  if (!bw_project_has_trial (work->view->project))
+    return g_steal_pointer (&words);
+  return words ? g_strdup_printf (_ ("%s (only tried)"), words)
+               : g_strdup (_ ("Only tried: “Lay on the Band” keeps it, “Leave It” takes it away."));
+}
+
 /* The status line tells the bead pointed at, by pointer, by keyboard or in the stone view; a screen
  * reader hears the cursor's bead. */
 void
@@ -86,7 +119,7 @@ bw_band_work_tell (BwBandWork *work)
   BwBeadAt cursor = work->cursor.at;
   GtkWidget *widget = work->view->widget;
   g_autofree char *at_cursor = bw_band_words (work->view->project, cursor.row, cursor.column);
-  g_autofree char *at_hover = work->note ? NULL : all_words (work);
+  g_autofree char *at_hover = work->note ? NULL : told_words (work);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   at_cursor ? at_cursor : "", -1);

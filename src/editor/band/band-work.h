@@ -17,6 +17,7 @@ typedef struct {
   BwBandAir air;
   BwBandCursor cursor;
   gboolean by_keyboard; /* the tool under way was begun with a key */
+  gboolean laid;        /* the last step laid a piece down because the maker went on */
 
   double pointer_x, pointer_y; /* last seen, widget pixels */
   gboolean pointer_inside;
@@ -32,6 +33,10 @@ gboolean bw_band_work_is_drawing (const BwBandWork *work);
 
 /* Lays down what is in the air and finishes what a key began. */
 void bw_band_work_settle (BwBandWork *work);
+/* Lays down what is in the air because the maker went on elsewhere, and says so; until the next
+ * step bw_band_work_take_up() takes that step back. FALSE when there is none. */
+void bw_band_work_lay_down (BwBandWork *work);
+gboolean bw_band_work_take_up (BwBandWork *work);
 /* Takes back whatever is half done. */
 void bw_band_work_drop (BwBandWork *work);
 
@@ -43,8 +48,8 @@ void bw_band_work_moved (BwBandWork *work);
 /* About the pointer, or the middle of the view. */
 void bw_band_work_zoom (BwBandWork *work, double zoom);
 
-/* Asks whoever shows the canvas for the menu of a bead, row 0 for none, at a point of the widget.
- */
+/* Asks whoever shows the canvas for the menu of a bead, a row (column 0), a column (row 0) or the
+ * canvas (both 0), at a point of the widget. */
 void bw_band_work_open_menu (BwBandWork *work, double x, double y, BwBeadAt bead);
 
 /* Brings the status line, and what a screen reader hears, up to date. */
