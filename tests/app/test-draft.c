@@ -12,6 +12,7 @@
 #include "project/fault/fault-error.h"
 
 #include <math.h>
+#include <string.h>
 
 typedef struct {
   BwProject *project;
@@ -147,6 +148,22 @@ a_typed_value_that_cannot_stand_leaves_the_project_alone (void **state)
   assert_false (bw_draft_blames (bench->draft, "/stone/length_mm"));
   bw_draft_forget (bench->draft, "/stone/length_mm");
   assert_false (bw_draft_blames (bench->draft, "/stone/shoulder_mm"));
+}
+
+/* A list of steps that are all called the same helps nobody to go back. */
+static void
+a_step_is_called_by_what_was_measured (void **state)
+{
+  Bench *bench = *state;
+  BwField field;
+  assert_true (bw_draft_type (bench->draft, &bench->length, "61", BW_UNIT_MM));
+  assert_string_equal (bw_project_undo_label (bench->project), "Length, base to tip");
+  assert_true (bw_field_find (&field, "/stone/values_mm/2"));
+  assert_true (bw_draft_nudge (bench->draft, &field, 0.1));
+  bw_draft_settle (bench->draft);
+  g_autofree char *title = bw_value_title (&bw_project_get_design (bench->project)->stone, 2);
+  assert_string_equal (bw_project_undo_label (bench->project), title);
+  assert_non_null (strchr (title, '3'));
 }
 
 static void
@@ -454,6 +471,7 @@ main (void)
     BENCH_TEST (a_hundred_small_steps_add_up_to_no_stray_digits),
     BENCH_TEST (a_step_into_the_impossible_stops_there),
     BENCH_TEST (a_typed_value_that_cannot_stand_leaves_the_project_alone),
+    BENCH_TEST (a_step_is_called_by_what_was_measured),
     BENCH_TEST (values_that_stand_together_are_one_undo_step),
     BENCH_TEST (undo_under_a_waiting_value_lets_it_go),
     BENCH_TEST (a_change_elsewhere_keeps_a_waiting_value),

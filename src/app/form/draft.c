@@ -4,9 +4,11 @@
 
 #include "app/form/draft.h"
 #include "app/form/face-memory.h"
+#include "app/form/measures.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* A pause this long ends a run of steps: the next press of a key is another undo step. */
@@ -20,6 +22,7 @@ struct _BwDraft {
   BwFaceMemory *faces;
   char stepping[BW_POINTER_BYTES]; /* field of the open run; "" for none */
   char *waiting_text;              /* name of the entry; NULL for none */
+  char *label;                     /* of the last step that has a name of its own */
   guint rest;
   gboolean own_change; /* the project changes by our hand */
   BwDesign known;      /* design at the last change, to tell which fields differ */
@@ -100,6 +103,7 @@ bw_draft_finalize (GObject *object)
 {
   bw_face_memory_free (BW_DRAFT (object)->faces);
   g_free (BW_DRAFT (object)->waiting_text);
+  g_free (BW_DRAFT (object)->label);
   G_OBJECT_CLASS (bw_draft_parent_class)->finalize (object);
 }
 
@@ -212,6 +216,19 @@ set_design (BwDraft *self, const char *label, const BwDesign *design, GError **e
   return done;
 }
 
+/* What a step is called: of several measurements of one kind the one that was typed. */
+static const char *
+step_label (BwDraft *self, const BwField *field)
+{
+  static const char values[] = "/stone/values_mm/";
+  const BwStoneMeasures *stone = &bw_draft_get_design (self)->stone;
+  if (!g_str_has_prefix (field->pointer, values))
+    return _ (field->label);
+  g_free (self->label);
+  self->label = bw_value_title (stone, atoi (field->pointer + strlen (values)));
+  return self->label;
+}
+
 void
 bw_draft_confirm (BwDraft *self, const BwField *field)
 {
@@ -220,7 +237,7 @@ bw_draft_confirm (BwDraft *self, const BwField *field)
   if (!bw_examples_has (&examples, field->pointer))
     return;
   bw_examples_own (&examples, field->pointer);
-  bw_project_set_examples (self->project, _ (field->label), &examples);
+  bw_project_set_examples (self->project, step_label (self, field), &examples);
 }
 
 gboolean
@@ -230,9 +247,9 @@ bw_draft_type (BwDraft *self, const BwField *field, const char *text, BwUnit uni
   g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
   bw_draft_settle (self);
   gboolean stands = bw_pendings_offer (self->pendings, self->project, field, text, unit, &result);
-  bw_project_begin (self->project, _ (field->label));
+  bw_project_begin (self->project, step_label (self, field));
   if (stands)
-    stands = set_design (self, _ (field->label), &result, NULL);
+    stands = set_design (self, step_label (self, field), &result, NULL);
   if (stands)
     bw_draft_confirm (self, field);
   bw_project_commit (self->project);
@@ -269,7 +286,7 @@ open_run (BwDraft *self, const BwField *field)
 {
   if (!g_str_equal (self->stepping, field->pointer)) {
     bw_draft_settle (self);
-    bw_project_begin (self->project, _ (field->label));
+    bw_project_begin (self->project, step_label (self, field));
     g_strlcpy (self->stepping, field->pointer, sizeof self->stepping);
   }
   g_clear_handle_id (&self->rest, g_source_remove);
@@ -288,7 +305,7 @@ bw_draft_nudge (BwDraft *self, const BwField *field, double by)
   open_run (self, field);
   /* Many small steps must not add up to digits nobody typed. */
   bw_field_set (field, &design, round ((bw_field_get (field, &design) + by) * 1e6) / 1e6);
-  gboolean done = set_design (self, _ (field->label), &design, NULL);
+  gboolean done = set_design (self, step_label (self, field), &design, NULL);
   tell (self);
   return done;
 }

@@ -6,6 +6,8 @@
 #include "app/form/measures.h"
 #include "core/stone/section.h"
 
+#include <glib/gi18n-lib.h>
+
 static double
 hundredths (double value)
 {
@@ -27,6 +29,20 @@ read_widths (BwStoneMeasures *m, const BwStone *stone)
   bw_section_init (&section, stone, stone->at_mm);
   for (int i = 0; i < stone->faces; i++)
     m->values_mm[i] = hundredths (bw_section_face_width_mm (&section, i));
+}
+
+char *
+bw_value_title (const BwStoneMeasures *stone, int i)
+{
+  switch (stone->measured) {
+  case BW_MEASURED_ACROSS_FLATS:
+    return g_strdup_printf (_ ("Across faces %d and %d"), i + 1, i + 1 + stone->faces / 2);
+  case BW_MEASURED_FACE_WIDTHS:
+    return g_strdup_printf (_ ("Width of face %d"), i + 1);
+  case BW_MEASURED_GIRTH:
+  default:
+    return g_strdup (_ ("Girth by paper strip"));
+  }
 }
 
 gboolean

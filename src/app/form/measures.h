@@ -6,6 +6,9 @@
 
 #include "core/stone/stone.h"
 
+/* What the measured value i is called. Owned. */
+char *bw_value_title (const BwStoneMeasures *stone, int i);
+
 /* Each changes nothing when the present measures do not make a stone. */
 
 /* FALSE (unchanged) for across-flats with an odd number of faces. */

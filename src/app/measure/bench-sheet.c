@@ -8,7 +8,6 @@
 #include "app/form/measures.h"
 #include "app/kit/palette.h"
 #include "app/kit/words.h"
-#include "app/measure/matter-words.h"
 #include "app/measure/sheet-drawing.h"
 #include "app/measure/sheet-plan.h"
 #include "project/place-words.h"

@@ -7,20 +7,6 @@
 
 #include <glib/gi18n-lib.h>
 
-char *
-bw_value_title (const BwStoneMeasures *stone, int i)
-{
-  switch (stone->measured) {
-  case BW_MEASURED_ACROSS_FLATS:
-    return g_strdup_printf (_ ("Across faces %d and %d"), i + 1, i + 1 + stone->faces / 2);
-  case BW_MEASURED_FACE_WIDTHS:
-    return g_strdup_printf (_ ("Width of face %d"), i + 1);
-  case BW_MEASURED_GIRTH:
-  default:
-    return g_strdup (_ ("Girth by paper strip"));
-  }
-}
-
 /* The parts that say something, apart by points. Takes the parts. */
 static char *
 join (char *first, char *second, char *third)

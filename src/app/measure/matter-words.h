@@ -15,6 +15,3 @@ typedef enum {
 
 /* Owned; no end stop. */
 char *bw_matter_words (BwMatter matter, BwProject *project, BwUnit unit);
-
-/* What the measured value i is called. Owned. */
-char *bw_value_title (const BwStoneMeasures *stone, int i);

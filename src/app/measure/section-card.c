@@ -4,7 +4,7 @@
 
 #include "app/form/field-entry.h"
 #include "app/kit/words.h"
-#include "app/measure/matter-words.h"
+#include "app/form/measures.h"
 #include "app/measure/measure-cards.h"
 #include "app/measure/sheet-plan.h"
 
