@@ -106,6 +106,28 @@ a_needle_that_cannot_be_is_left_out (void **state)
 }
 
 static void
+lengths_are_shown_in_the_unit_that_is_chosen (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  GtkWidget *window = open_preferences (maker);
+  type_into (window, "0.36 mm", "0.508");
+  assert_non_null (desk_look_for (window, shows, "90 mm"));
+  g_object_set (bw_settings_get (), "units", "inch", NULL);
+  desk_settle ();
+  desk_keep ("preferences-inch");
+  assert_null (desk_look_for (window, shows, "90 mm"));
+  g_autofree char *usual = bw_length_format (0.36, BW_UNIT_INCH, 2);
+  g_autofree char *typed = bw_length_format (0.508, BW_UNIT_INCH, 3);
+  GtkWidget *needle = desk_look_for (window, shows, usual);
+  assert_non_null (needle);
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (needle)), typed);
+  assert_true (bw_settings_get_number (bw_settings_get (), "start-needle-mm") == 0.508);
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+  put_back ();
+}
+
+static void
 switches_hold_at_once (void **state)
 {
   Maker *maker = &((Bench *)*state)->maker;
@@ -138,6 +160,7 @@ main (void)
     IN_WINDOW (new_projects_start_with_what_is_typed),
     IN_WINDOW (what_is_no_length_changes_nothing_and_is_marked),
     IN_WINDOW (a_needle_that_cannot_be_is_left_out),
+    IN_WINDOW (lengths_are_shown_in_the_unit_that_is_chosen),
     IN_WINDOW (switches_hold_at_once),
     IN_WINDOW (it_opens_once),
   };

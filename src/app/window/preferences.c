@@ -158,17 +158,31 @@ length_typed (GtkEditable *entry, gpointer data)
   }
 }
 
+/* In the unit that is chosen now. Shown is not typed: the setting keeps all its digits. */
 static void
-add_length (BwPreferences *self, const Length *length, int row)
+show_length (GtkEntry *entry)
 {
+  const Length *length = g_object_get_data (G_OBJECT (entry), "length");
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
   double mm = bw_settings_get_number (bw_settings_get (), length->setting);
   g_autofree char *usual = bw_length_format (length->usual_mm, unit, 2);
   g_autofree char *shown = mm > 0 ? bw_length_format (mm, unit, 3) : g_strdup ("");
-  GtkWidget *entry = gtk_entry_new ();
-  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), usual);
+  gtk_entry_set_placeholder_text (entry, usual);
+  g_signal_handlers_block_by_func (entry, length_typed, (gpointer)length);
   bw_put_text (GTK_EDITABLE (entry), shown);
+  g_signal_handlers_unblock_by_func (entry, length_typed, (gpointer)length);
+  gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
+}
+
+static void
+add_length (BwPreferences *self, const Length *length, int row)
+{
+  GtkWidget *entry = gtk_entry_new ();
+  g_object_set_data (G_OBJECT (entry), "length", (gpointer)length);
   g_signal_connect (entry, "changed", G_CALLBACK (length_typed), (gpointer)length);
+  g_signal_connect_object (bw_settings_get (), "notify::units", G_CALLBACK (show_length), entry,
+                           G_CONNECT_SWAPPED);
+  show_length (GTK_ENTRY (entry));
   add_row (self->start, _ (length->label), entry, row);
 }
 
