@@ -504,7 +504,7 @@ the_bead_under_the_brush_is_lit_in_both_views (void **state)
   maker_take_colour (&bench->maker, 3);
   look_at_row (bench, 21);
   Spot from = spot_of (bench, FALSE, 17, 6), to = spot_of (bench, FALSE, 23, 6);
-  desk_hold (GDK_ALT_MASK);
+  desk_hold (GDK_CONTROL_MASK);
   desk_move (bench->view, from.x, from.y);
   desk_press (1);
   desk_move (bench->view, to.x, to.y);
@@ -513,7 +513,25 @@ the_bead_under_the_brush_is_lit_in_both_views (void **state)
   assert_int_equal (column, 6);
   assert_int_equal (maker_bead (&bench->maker, 23, 6), 3);
   desk_release (1);
-  desk_let_go (GDK_ALT_MASK);
+  desk_let_go (GDK_CONTROL_MASK);
+}
+
+/* What was told on the band is not told of what is done on the stone. */
+static void
+the_status_line_goes_on_with_a_stroke_on_the_stone (void **state)
+{
+  Bench *bench = *state;
+  GtkWidget *window = GTK_WIDGET (bench->maker.window);
+  BwBandCanvas *canvas = BW_BAND_CANVAS (maker_find (&bench->maker, BW_TYPE_BAND_CANVAS));
+  maker_take_colour (&bench->maker, 3);
+  look_at_row (bench, 21);
+  bw_band_canvas_say (canvas, "“Wave” is kept.");
+  assert_non_null (desk_look_for_label (window, "“Wave” is kept."));
+  desk_hold (GDK_CONTROL_MASK);
+  drag_on_stone (bench, 17, 21, 6);
+  desk_let_go (GDK_CONTROL_MASK);
+  assert_null (desk_look_for_label (window, "“Wave” is kept."));
+  assert_non_null (desk_look_for_prefix (window, "Row 21, column 6"));
 }
 
 static void
@@ -546,9 +564,9 @@ a_stroke_over_the_join_stays_short (void **state)
   int rows = maker_design (&bench->maker)->band.rows;
   maker_take_colour (&bench->maker, 3);
   look_at_row (bench, 1);
-  desk_hold (GDK_ALT_MASK);
+  desk_hold (GDK_CONTROL_MASK);
   drag_on_stone (bench, rows - 3, 5, 6);
-  desk_let_go (GDK_ALT_MASK);
+  desk_let_go (GDK_CONTROL_MASK);
   assert_int_equal (maker_bead (&bench->maker, rows - 3, 6), 3);
   assert_int_equal (maker_bead (&bench->maker, 1, 6), 3);
   assert_int_equal (maker_bead (&bench->maker, 5, 6), 3);
@@ -805,6 +823,7 @@ main (void)
     IN_WINDOW (the_piece_throws_a_shadow_where_it_stands),
     IN_WINDOW (with_alt_a_drag_paints_the_band_and_turns_nothing),
     IN_WINDOW (the_bead_under_the_brush_is_lit_in_both_views),
+    IN_WINDOW (the_status_line_goes_on_with_a_stroke_on_the_stone),
     IN_WINDOW (with_the_brush_a_drag_on_beads_paints_and_one_beside_them_turns),
     IN_WINDOW (a_stroke_over_the_join_stays_short),
     IN_WINDOW (other_tools_do_on_the_stone_what_they_do_on_the_band),

@@ -617,7 +617,7 @@ bw_stone_view_set_brushing (BwStoneView *self, gboolean brushing)
 {
   g_return_if_fail (BW_IS_STONE_VIEW (self));
   self->input.brushing = brushing;
-  bw_view_input_show_cursor (&self->input, FALSE);
+  bw_view_input_show_cursor (&self->input, 0);
 }
 
 GtkWidget *

@@ -28,8 +28,9 @@ gboolean bw_stone_view_is_swinging (BwStoneView *self);
 /* As bw_gl_picture_set_patience(), once the view is realized with OpenGL; for who needs every
  * picture at rest to be drawn alike, however busy the machine is. */
 void bw_stone_view_set_patience (BwStoneView *self, double ms);
-/* Who is told of strokes over the picture, made with Alt held or while brushing is set. brush: a
- * constant; data must outlive the view or the next call. NULL: nothing is painted, as at first. */
+/* Who is told of strokes over the picture, made with Control or Alt held or while brushing is set.
+ * brush: a constant; data must outlive the view or the next call. NULL: nothing is painted, as at
+ * first. */
 void bw_stone_view_set_brush (BwStoneView *self, const BwStoneBrush *brush, gpointer data);
 void bw_stone_view_set_brushing (BwStoneView *self, gboolean brushing);
 /* So many logical pixels at the foot are for what lies over the picture: the piece keeps clear of

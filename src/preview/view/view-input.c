@@ -5,6 +5,8 @@
 
 #include "preview/scene/seen-from.h"
 
+/* Many desktops keep Alt and a drag for moving windows; none keeps Control. */
+#define PAINT_MASK (GDK_ALT_MASK | GDK_CONTROL_MASK)
 #define KEY_TURN_DEG 5.0
 #define KEY_FINE_DEG 1.0
 #define KEY_ZOOM 1.2
@@ -51,25 +53,30 @@ zoom_by (BwViewInput *self, double factor)
 }
 
 static gboolean
+is_held (GdkModifierType state)
+{
+  return (state & PAINT_MASK) != 0;
+}
+
+static gboolean
 paints (const BwViewInput *self, GdkModifierType state)
 {
-  return self->brush && (self->brushing || (state & GDK_ALT_MASK));
+  return self->brush && (self->brushing || is_held (state));
 }
 
 void
-bw_view_input_show_cursor (BwViewInput *self, gboolean alt)
+bw_view_input_show_cursor (BwViewInput *self, GdkModifierType state)
 {
-  gtk_widget_set_cursor_from_name (self->widget,
-                                   paints (self, alt ? GDK_ALT_MASK : 0) ? "crosshair" : NULL);
+  gtk_widget_set_cursor_from_name (self->widget, paints (self, state) ? "crosshair" : NULL);
 }
 
 /* With the brush a drag that begins beside the beads turns the piece, to come at the next place;
- * Alt says that nothing shall turn. */
+ * a key held says that nothing shall turn. */
 static gboolean
 begin_stroke (BwViewInput *self, double x, double y, GdkModifierType state)
 {
   BwViewBead bead = self->pick (self->widget, x, y);
-  if (!bead.row && !(state & GDK_ALT_MASK))
+  if (!bead.row && !is_held (state))
     return FALSE;
   self->painting = TRUE;
   self->drag_x = x;
@@ -180,7 +187,7 @@ motion (GtkEventControllerMotion *controller, double x, double y, BwViewInput *s
 {
   if (!self->turning && !self->painting)
     point_at (self, x, y);
-  bw_view_input_show_cursor (self, (state_of (controller) & GDK_ALT_MASK) != 0);
+  bw_view_input_show_cursor (self, state_of (controller));
 }
 
 static void
@@ -264,7 +271,7 @@ key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifi
 static gboolean
 modifiers (GtkEventControllerKey *controller, GdkModifierType state, BwViewInput *self)
 {
-  bw_view_input_show_cursor (self, (state & GDK_ALT_MASK) != 0);
+  bw_view_input_show_cursor (self, state);
   return FALSE;
 }
 

@@ -17,7 +17,7 @@ typedef struct {
 
   const BwStoneBrush *brush; /* who is told of strokes; NULL: nothing is painted */
   gpointer brush_data;
-  gboolean brushing; /* a drag paints, whether Alt is held or not */
+  gboolean brushing; /* a drag paints, whatever key is held */
 
   BwCamera grabbed;  /* where a drag or a pinch began */
   gboolean painting; /* the drag under way is a stroke, or missed every bead where it began */
@@ -26,7 +26,7 @@ typedef struct {
 } BwViewInput;
 
 /* The pointer as what a drag would do asks for. */
-void bw_view_input_show_cursor (BwViewInput *self, gboolean alt);
+void bw_view_input_show_cursor (BwViewInput *self, GdkModifierType state);
 
 /* Adds the controllers to the widget; self must live as long as the widget does. */
 void bw_view_input_add (BwViewInput *self);
