@@ -337,6 +337,36 @@ nothing_keeps_a_colour_of_the_theme_before (void **state)
   expect_nothing_old (maker, page, fit);
 }
 
+static gboolean
+is_stage (GtkWidget *widget, gconstpointer words)
+{
+  return GTK_IS_TOGGLE_BUTTON (widget) && desk_look_for_label (widget, words)
+         && gtk_widget_has_css_class (gtk_widget_get_parent (widget), "stages");
+}
+
+static double
+light (guint32 colour)
+{
+  return 0.30 * (colour >> 16 & 255) + 0.59 * (colour >> 8 & 255) + 0.11 * (colour & 255);
+}
+
+/* Not by another grey alone. */
+static void
+in_high_contrast_the_stage_one_is_at_cannot_be_missed (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  maker_stage (maker, "draw");
+  g_object_set (gtk_settings_get_default (), "gtk-theme-name", "HighContrast", NULL);
+  desk_rest ();
+  desk_keep ("frame-contrast");
+  GtkWidget *here = desk_look_for (GTK_WIDGET (maker->window), is_stage, "Draw");
+  GtkWidget *there = desk_look_for (GTK_WIDGET (maker->window), is_stage, "Hang");
+  double difference = light (desk_pixel (there, 8, 8)) - light (desk_pixel (here, 8, 8));
+  g_object_set (gtk_settings_get_default (), "gtk-theme-name", "Default", NULL);
+  desk_rest ();
+  assert_true (difference > 80);
+}
+
 int
 main (void)
 {
@@ -351,6 +381,7 @@ main (void)
     IN_WINDOW (undo_and_redo_tell_their_keys),
     IN_WINDOW (no_line_parts_a_number_from_its_unit),
     IN_WINDOW (nothing_keeps_a_colour_of_the_theme_before),
+    IN_WINDOW (in_high_contrast_the_stage_one_is_at_cannot_be_missed),
   };
   return maker_run (tests);
 }
