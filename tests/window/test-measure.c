@@ -622,6 +622,27 @@ a_group_says_its_content_in_a_line_and_unfolds_below_it (void **state)
   assert_null (desk_look_for_label (window, "The bead"));
 }
 
+static gboolean
+is_in_sight (gpointer widget)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t box;
+  return gtk_widget_get_mapped (widget) && gtk_widget_compute_bounds (widget, page, &box)
+         && box.origin.y >= 0
+         && box.origin.y + box.size.height <= (float)gtk_widget_get_height (page);
+}
+
+static void
+a_group_at_the_foot_of_the_page_opens_into_sight (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *window = GTK_WIDGET (maker->window);
+  GtkWidget *head = desk_find_label (window, "Join and piece");
+  desk_click (head);
+  desk_until (is_in_sight, desk_find_label (window, "Title"));
+  assert_true (is_in_sight (head));
+}
+
 static void
 widths_that_the_sheet_cannot_hold_are_listed_under_the_stone (void **state)
 {
@@ -845,6 +866,7 @@ main (void)
     IN_WINDOW (the_sheet_is_tidy_at_twice_the_text_and_from_right_to_left),
     IN_WINDOW (the_page_keeps_still_whatever_is_measured),
     IN_WINDOW (a_group_says_its_content_in_a_line_and_unfolds_below_it),
+    IN_WINDOW (a_group_at_the_foot_of_the_page_opens_into_sight),
     IN_WINDOW (widths_that_the_sheet_cannot_hold_are_listed_under_the_stone),
     IN_WINDOW (every_way_of_measuring_comes_back_as_it_was_typed),
   };

@@ -6,6 +6,7 @@
 #include "app/make/make-fold.h"
 #include "app/kit/description.h"
 #include "app/kit/settings.h"
+#include "app/kit/show-opened.h"
 #include "app/kit/words.h"
 #include "app/make/make-lines.h"
 
@@ -13,7 +14,6 @@ struct _BwMakeFold {
   BwCard parent_instance;
   BwMakeLine tells;
   GtkButton *head;
-  GtkImage *arrow;
   GtkLabel *title;
   GtkLabel *line;
   GtkBox *place;
@@ -35,8 +35,10 @@ static void
 show_open (BwMakeFold *self, gboolean open)
 {
   gtk_widget_set_visible (GTK_WIDGET (self->place), open);
-  gtk_image_set_from_icon_name (self->arrow,
-                                open ? "bandwright-up-symbolic" : "bandwright-down-symbolic");
+  if (open)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "open");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "open");
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->head), GTK_ACCESSIBLE_STATE_EXPANDED, open,
                                -1);
 }
@@ -45,6 +47,8 @@ static void
 head_clicked (BwMakeFold *self)
 {
   show_open (self, !bw_make_fold_is_open (self));
+  if (bw_make_fold_is_open (self))
+    bw_show_opened (GTK_WIDGET (self), GTK_WIDGET (self->place));
 }
 
 static void
@@ -84,7 +88,6 @@ bw_make_fold_class_init (BwMakeFoldClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/make-fold.ui");
   gtk_widget_class_bind_template_child (widget_class, BwMakeFold, head);
-  gtk_widget_class_bind_template_child (widget_class, BwMakeFold, arrow);
   gtk_widget_class_bind_template_child (widget_class, BwMakeFold, title);
   gtk_widget_class_bind_template_child (widget_class, BwMakeFold, line);
   gtk_widget_class_bind_template_child (widget_class, BwMakeFold, place);

@@ -6,6 +6,7 @@
 #include "app/measure/fold-card.h"
 #include "app/kit/description.h"
 #include "app/kit/settings.h"
+#include "app/kit/show-opened.h"
 #include "app/kit/words.h"
 #include "app/measure/matter-words.h"
 
@@ -46,6 +47,8 @@ static void
 head_clicked (BwFoldCard *self)
 {
   show_open (self, !bw_fold_card_get_open (self));
+  if (bw_fold_card_get_open (self))
+    bw_show_opened (GTK_WIDGET (self), GTK_WIDGET (self->place));
 }
 
 static void
