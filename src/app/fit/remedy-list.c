@@ -5,6 +5,7 @@
 #include "app/fit/remedy-list.h"
 #include "app/fit/remedy-words.h"
 #include "app/fit/sure-words.h"
+#include "core/band/would-help.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
 #include "app/kit/words.h"
@@ -197,6 +198,21 @@ add_remedy (BwRemedyList *self, const BwRemedy *remedy, const BwFitTold *told)
   gtk_list_box_append (helps ? self->list : self->tried, row);
 }
 
+/* Where no change helps, a measurement may. Owned. */
+static char *
+nothing_words (BwProject *project, BwFitSign sign)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwStone *stone = bw_project_stone (project);
+  BwHelps helps;
+  if (sign != BW_SIGN_NEAR_EVEN)
+    return g_strdup (_ ("Nothing by itself makes it snug."));
+  bw_helps_init (&helps, design, stone);
+  if (helps.n == 0)
+    return g_strdup (_ ("Nothing but the try-on betters the odds."));
+  return bw_sure_words_helps (design, stone, bw_project_forecast (project)->try_on_row);
+}
+
 void
 bw_remedy_list_fill (BwRemedyList *self)
 {
@@ -211,9 +227,8 @@ bw_remedy_list_fill (BwRemedyList *self)
   for (guint i = 0; i < remedies->len; i++)
     add_remedy (self, &g_array_index (remedies, BwRemedy, i), &told);
   gboolean none = gtk_list_box_get_row_at_index (self->list, 0) == NULL;
-  bw_label_set_words (self->none, told.sign == BW_SIGN_NEAR_EVEN
-                                      ? _ ("Nothing but the try-on betters the odds.")
-                                      : _ ("Nothing by itself makes it snug."));
+  g_autofree char *nothing = nothing_words (project, told.sign);
+  bw_label_set_words (self->none, nothing);
   gtk_widget_set_visible (GTK_WIDGET (self->none), none);
   gtk_widget_set_visible (GTK_WIDGET (self->list), !none);
   gtk_widget_set_visible (self->ways, told.verdict != BW_VERDICT_SNUG);
