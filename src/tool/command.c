@@ -137,6 +137,11 @@ static const BwCommand commands[] = {
   { "strip", "FILE -o OUT.pdf [--paper SIZE]",
     N_ ("a paper strip at true size to wrap round the stone"), BW_OPTION_OUTPUT | BW_OPTION_PAPER,
     BW_OPTION_OUTPUT, bw_paper_run_strip },
+  { "tags", "FILE -o OUT.pdf [--paper SIZE] [--costs]",
+    N_ ("hang tags for a market stall, ten to a page"),
+    BW_OPTION_OUTPUT | BW_OPTION_PAPER | BW_OPTION_COSTS, BW_OPTION_OUTPUT, bw_paper_run_tags },
+  { "listing", "FILE -o OUT.png", N_ ("a square picture with the title, for a shop's page"),
+    BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_paper_run_listing },
   { "render", "FILE -o OUT.png [--size WxH] [--turn DEG] [--tip DEG] [--view WORD] [--ground WORD]",
     N_ ("a picture of the finished piece, drawn without a display"),
     BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP | BW_OPTION_VIEW

@@ -7,6 +7,7 @@
 
 #include "output/chart/chart.h"
 #include "output/page/sheet.h"
+#include "output/sheet/tags.h"
 #include "preview/picture/portrait.h"
 
 #include <glib/gi18n-lib.h>
@@ -46,6 +47,29 @@ bw_paper_run_sheet (BwProject *project, const BwOptions *options, GError **error
   cairo_surface_destroy (hanging);
   cairo_surface_destroy (join);
   return write_sheet (sheet, options->output, error);
+}
+
+char *
+bw_paper_run_tags (BwProject *project, const BwOptions *options, GError **error)
+{
+  cairo_surface_t *hanging
+      = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_PORTRAIT_SIDE, error);
+  if (!hanging)
+    return NULL;
+  BwSheet *sheet = bw_tags_new (project, wished (options), hanging);
+  cairo_surface_destroy (hanging);
+  return write_sheet (sheet, options->output, error);
+}
+
+char *
+bw_paper_run_listing (BwProject *project, const BwOptions *options, GError **error)
+{
+  cairo_surface_t *hanging = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_LISTING_SIDE, error);
+  if (!hanging)
+    return NULL;
+  gboolean written = bw_listing_write (project, hanging, options->output, error);
+  cairo_surface_destroy (hanging);
+  return written ? g_strdup ("") : NULL;
 }
 
 char *

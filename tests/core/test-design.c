@@ -290,6 +290,8 @@ each_number_must_be_a_possible_one (void **state)
     KEY (supply.rows_per_hour, BW_AT_PRICES_ROWS_PER_HOUR),
     KEY (supply.hanging_cord_per_m, BW_AT_PRICES_HANGING_CORD),
     KEY (supply.findings, BW_AT_PRICES_FINDINGS),
+    KEY (supply.markup, BW_AT_PRICES_MARKUP),
+    KEY (supply.round_to, BW_AT_PRICES_ROUND_TO),
   };
   const double wrong[] = { -1, 1e308, -1e308, (double)NAN, (double)INFINITY };
   for (gsize k = 0; k < G_N_ELEMENTS (keys); k++)

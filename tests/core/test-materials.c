@@ -382,6 +382,13 @@ cost_is_the_sum_of_its_parts (void **state)
   assert_close (list->cost.total, list->cost.beads + list->cost.thread + list->cost.bed_cord + 28.5
                                       + list->cost.hanging_cord + 7.2 + list->cost.labour);
   assert_close (list->cost.piece, list->cost.total / 3);
+  assert_close (bw_asking_price (list, supply), list->cost.piece);
+  supply->markup = 0.5;
+  assert_close (bw_asking_price (list, supply), 1.5 * list->cost.piece);
+  supply->round_to = 5;
+  double asked = bw_asking_price (list, supply);
+  assert_close (fmod (asked, 5), 0);
+  assert_true (asked >= 1.5 * list->cost.piece && asked < 1.5 * list->cost.piece + 5);
   put_away (&order);
 }
 

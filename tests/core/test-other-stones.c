@@ -138,6 +138,23 @@ what_the_drawing_does_is_told_at_each_count (void **state)
   }
 }
 
+/* On a slip of a stone the same bed would be thicker than the stone: such a stone is none. */
+static void
+a_bed_too_thick_for_the_thinner_stones_is_no_fault (void **state)
+{
+  BwStone stone;
+  BwSection section;
+  BwDesign design = sample_design ();
+  sample_solve (&design, &stone);
+  bw_section_init (&section, &stone, bw_band_span_mid (bw_design_span (&design)));
+  design.bed.has_girth_over = TRUE;
+  design.bed.girth_over_mm = 1.99 * section.girth_mm;
+  design.band.rows = 2 * bw_fit_recommended (&design, &stone);
+  g_autoptr (BwDrawing) drawing = bw_drawing_new (design.band.columns, design.band.rows, 0);
+  g_autoptr (GArray) lines = bw_other_stones (&design, &stone, drawing);
+  assert_int_equal (lines->len, 0);
+}
+
 static void
 a_stone_that_tapers_too_much_for_any_count_has_no_lines (void **state)
 {
@@ -162,6 +179,7 @@ main (void)
     cmocka_unit_test (more_beads_are_for_thicker_stones),
     cmocka_unit_test (the_beds_share_is_that_of_the_planned_bed_however_it_is_given),
     cmocka_unit_test (what_the_drawing_does_is_told_at_each_count),
+    cmocka_unit_test (a_bed_too_thick_for_the_thinner_stones_is_no_fault),
     cmocka_unit_test (a_stone_that_tapers_too_much_for_any_count_has_no_lines),
   };
   return cmocka_run_group_tests_name ("other-stones", tests, NULL, NULL);

@@ -37,6 +37,8 @@ static const struct {
   { "bed_cord_per_m", offsetof (BwSupply, bed_cord_per_m) },
   { "hanging_cord_per_m", offsetof (BwSupply, hanging_cord_per_m) },
   { "findings", offsetof (BwSupply, findings) },
+  { "markup", offsetof (BwSupply, markup) },
+  { "round_to", offsetof (BwSupply, round_to) },
   { "stone", offsetof (BwSupply, stone) },
   { "hour", offsetof (BwSupply, hour) },
   { "rows_per_hour", offsetof (BwSupply, rows_per_hour) },

@@ -12,7 +12,7 @@
 #define SEARCHED 0.3 /* of the first guess, to either side */
 
 /* A stone so many times as thick; its girth over the bed is told, so that the bed's thickness stays
- * what it is however it was given. */
+ * what it is however it was given. FALSE where stone or bed cannot be. */
 static gboolean
 thicker (BwDesign *design, BwStone *stone, const BwDesign *from, const BwStone *own, double times,
          double bed_mm)

@@ -146,12 +146,14 @@ validate_prices (const BwSupply *supply, BwFault *fault)
     { supply->hour, BW_AT_PRICES_HOUR },
     { supply->hanging_cord_per_m, BW_AT_PRICES_HANGING_CORD },
     { supply->findings, BW_AT_PRICES_FINDINGS },
+    { supply->round_to, BW_AT_PRICES_ROUND_TO },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (prices); i++)
     if (!bw_check_range (prices[i].price, 0, BW_PRICE_MAX, prices[i].key, fault))
       return FALSE;
-  return bw_check_range (supply->rows_per_hour, 0.01, BW_ROWS_MAX, BW_AT_PRICES_ROWS_PER_HOUR,
-                         fault);
+  return bw_check_range (supply->markup, 0, BW_MARKUP_MAX, BW_AT_PRICES_MARKUP, fault)
+         && bw_check_range (supply->rows_per_hour, 0.01, BW_ROWS_MAX, BW_AT_PRICES_ROWS_PER_HOUR,
+                            fault);
 }
 
 gboolean

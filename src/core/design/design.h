@@ -40,6 +40,8 @@ typedef enum { BW_CLOSING_KNOT, BW_CLOSING_SLIDING, BW_CLOSING_CLASP } BwClosing
 #define BW_NECK_MAX_MM 2000
 #define BW_CLOSING_MAX_MM 1000
 
+#define BW_MARKUP_MAX 100
+
 typedef struct {
   double spare;  /* share, 0.10 */
   double pack_g; /* grams in a pack */
@@ -51,6 +53,8 @@ typedef struct {
   char currency[BW_CURRENCY_BYTES];
   double pack, thread_per_m, bed_cord_per_m, stone, hour, rows_per_hour; /* prices; rows/h > 0 */
   double hanging_cord_per_m, findings; /* prices; findings: ring and clasp of one piece */
+  double markup;   /* what is asked beyond the cost, as a share of it, 0..BW_MARKUP_MAX */
+  double round_to; /* the price is a whole number of these; 0: as it comes */
 } BwSupply;
 
 /* What a try-on taught about the way round the stone that the strip has to close: derived from the

@@ -206,3 +206,12 @@ bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone
   if (design->supply.has_prices)
     price (materials, design);
 }
+
+double
+bw_asking_price (const BwMaterials *materials, const BwSupply *supply)
+{
+  double price = materials->has_cost ? materials->cost.piece * (1 + supply->markup) : 0;
+  if (supply->round_to <= 0)
+    return price;
+  return ceil (price / supply->round_to - BW_ROUNDING_MM) * supply->round_to;
+}

@@ -67,6 +67,10 @@ typedef struct {
                        without prices */
 } BwMaterials;
 
+/* What is asked for one piece: its cost with the mark-up, up to the next whole round_to. 0 without
+ * prices. */
+double bw_asking_price (const BwMaterials *materials, const BwSupply *supply);
+
 /* bail_drawing may be NULL. n_colours: colours in the tray. design->supply gives spare, packs,
  * prices and pieces. */
 void bw_materials_init (BwMaterials *materials, const BwDesign *design, const BwStone *stone,

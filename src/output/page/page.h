@@ -24,6 +24,7 @@ struct _BwSheet {
   BwPaper paper;
   double scale; /* how much larger than it is laid out everything is printed, 1 at true size */
   char *title, *kind, *date, *stamp;
+  gboolean bare;         /* without a running line */
   cairo_surface_t *head; /* drawn at the head of each page but the first; NULL: nothing */
   GPtrArray *pages;      /* of GArray of stretches */
 };

@@ -204,6 +204,15 @@ draw_frame (const BwSheet *sheet, cairo_t *cr, int page)
   draw_small (cr, number, left + width - 75, foot, 75, 1);
 }
 
+/* A speck of white on white. */
+static void
+draw_nothing (cairo_t *cr)
+{
+  cairo_rectangle (cr, 0, 0, 1, 1);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
+  cairo_fill (cr);
+}
+
 static gboolean
 is_empty (cairo_surface_t *drawing)
 {
@@ -222,7 +231,10 @@ bw_sheet_draw_page (const BwSheet *sheet, cairo_t *cr, int page)
   cairo_scale (cr, sheet->scale, sheet->scale);
   /* The running line first: cairo drops what lies under the first picture of a page, and would
    * drop with it the beginning of a tag. */
-  draw_frame (sheet, cr, page);
+  if (sheet->bare)
+    draw_nothing (cr);
+  else
+    draw_frame (sheet, cr, page);
   draw_head (sheet, cr, page);
   for (guint i = 0; i < stretches->len; i++) {
     const Stretch *stretch = &g_array_index (stretches, Stretch, i);

@@ -16,3 +16,5 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwBeadWords, bw_bead_words_free)
 /* A layout of text as bw_words_runs() writes it, with whatever stands before the first count; it
  * must not outlive `words`. A count is never parted from its colour. Owned. */
 PangoLayout *bw_bead_words_layout (BwBeadWords *words, cairo_t *cr, const char *text, double width);
+/* The same in large type, each colour by its bead with the letter and no name: "▭ · 3▭". */
+PangoLayout *bw_bead_words_bench (BwBeadWords *words, cairo_t *cr, const char *text, double width);

@@ -192,8 +192,8 @@ draw_key (cairo_t *cr, double width, double height, gpointer data)
   }
 }
 
-static void
-add_key (BwFlow *flow, BwProject *project)
+void
+bw_sheet_add_key (BwFlow *flow, BwProject *project)
 {
   guint64 counts[256] = { 0 };
   bw_drawing_count (bw_project_get_drawing (project), counts);
@@ -285,7 +285,7 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
          "are those of the line before, to lay the lines together. The ribbon below shows over "
          "which face of the stone the beads come to lie. Flags mark the row before which a new "
          "thread begins, and the row after which the strip is tried on."));
-  add_key (flow, project);
+  bw_sheet_add_key (flow, project);
   draw_chart (&layout);
   add_bail (flow, project);
 }

@@ -29,6 +29,9 @@ void bw_sheet_add_ruler (BwFlow *flow, BwProject *project);
 /* Which rows other stones of the kind want; nothing where no count suits any. */
 void bw_sheet_add_others (BwFlow *flow, BwProject *project);
 void bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces);
+/* A swatch to weave first, at true size, and what is common practice with tools and thread. */
+void bw_sheet_add_swatch (BwFlow *flow, BwProject *project);
+void bw_sheet_add_craft (BwFlow *flow);
 /* What a shop is to send, what is in hand taken off. */
 void bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces);
 /* The beads of one piece, to pack for one maker: a table of a few colours, else columns of small
@@ -36,6 +39,8 @@ void bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces);
 void bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room);
 void bw_sheet_add_bed (BwFlow *flow, BwProject *project);
 void bw_sheet_add_chart (BwFlow *flow, BwProject *project);
+/* The colours in use, each by its bead with the letter. */
+void bw_sheet_add_key (BwFlow *flow, BwProject *project);
 /* The words, with the drawings of each part of the work beside them. */
 void bw_sheet_add_words (BwFlow *flow, BwProject *project);
 

@@ -7,23 +7,23 @@
 #include "output/sheet/sheet-parts.h"
 
 #include "core/pattern/tint.h"
-#include "output/sheet/bead-words.h"
+#include "output/sheet/bench-rows.h"
 #include "output/report/report.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define TICK 13.0   /* room for a row's box */
-#define NUMBER 96.0 /* and for its number */
+#define TICK 13.0          /* room for a mark */
+#define KEY_AND_ROWS 110.0 /* a key never stands alone */
+#define MOST_IN_KEY 16     /* colours: more would take half of each page */
 #define MOST_PICTURED                                                                              \
-  20000             /* beads of a band; with more the pictures would weigh the file down           \
-                     */
-#define ROW_GAP 1.8 /* between rows */
+  20000 /* beads of a band; with more the pictures would weigh the file down                       \
+         */
 
 typedef struct {
   BwFlow *flow;
   BwProject *project;
-  BwBeadWords *beads;
+  BwBenchRows rows;
   int section; /* of the words, −1 before the first */
 } Writer;
 
@@ -50,73 +50,6 @@ section_of (const char *line)
     if (g_str_equal (line, titles[i]))
       return i;
   return -1;
-}
-
-static void
-draw_tick (BwFlow *flow)
-{
-  cairo_rectangle (flow->cr, flow->left, flow->y + 2, 7, 7);
-  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (NOTE));
-  cairo_set_line_width (flow->cr, 0.5);
-  cairo_stroke (flow->cr);
-}
-
-static void
-show (BwFlow *flow, PangoLayout *layout, double x)
-{
-  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
-  cairo_move_to (flow->cr, flow->left + x, flow->y);
-  pango_cairo_update_layout (flow->cr, layout);
-  pango_cairo_show_layout (flow->cr, layout);
-  cairo_new_path (flow->cr);
-}
-
-static double
-tall (PangoLayout *layout)
-{
-  int height;
-  pango_layout_get_size (layout, NULL, &height);
-  return pango_units_to_double (height);
-}
-
-static double
-wide (PangoLayout *layout)
-{
-  int width;
-  pango_layout_get_size (layout, &width, NULL);
-  return pango_units_to_double (width);
-}
-
-/* A row: its number, its beads beside it, or below it where the number is long. `more`: it goes on
- * in the next line, which must stay with it. */
-static void
-add_row (Writer *writer, const char *number, const char *beads, double indent, double more)
-{
-  BwFlow *flow = writer->flow;
-  g_autoptr (PangoLayout) label = bw_type_layout (flow->cr, BW_TYPE_BOLD, number, 0);
-  g_autoptr (PangoLayout) layout
-      = bw_bead_words_layout (writer->beads, flow->cr, beads, flow->width - TICK - NUMBER);
-  gboolean below = *beads && indent + wide (label) > NUMBER - 4;
-  double height = *beads ? tall (layout) : tall (label);
-  bw_flow_room (flow, height + (below ? tall (label) : 0) + more);
-  if (indent <= 0)
-    draw_tick (flow);
-  show (flow, label, TICK + indent);
-  flow->y += below ? tall (label) : 0;
-  show (flow, layout, TICK + NUMBER);
-  flow->y += height + ROW_GAP;
-}
-
-/* A row's number is parted from its beads by two blanks; a line that goes on begins with blanks. */
-static void
-add_row_line (Writer *writer, const char *line)
-{
-  const char *text = line + strspn (line, " "), *parting = strstr (text, "  ");
-  gboolean goes_on = text > line;
-  g_autofree char *number = parting ? g_strndup (text, (gsize)(parting - text)) : g_strdup (text);
-  const char *beads = parting ? parting + strspn (parting, " ") : "";
-  add_row (writer, number, beads, goes_on ? NUMBER - 18 : 0,
-           parting ? 0 : 2 * (bw_type_height (BW_TYPE_TEXT) + ROW_GAP));
 }
 
 static gboolean
@@ -151,10 +84,13 @@ begin_section (Writer *writer, int section, const char *title)
   BwFlow *flow = writer->flow;
   end_section (writer);
   writer->section = section;
+  bw_bench_rows_begin (&writer->rows, section == SECTION_BAND);
   bw_flow_heading (flow, title, section == SECTION_BAND ? 300 : section == SECTION_BAIL ? 140 : 60);
   if (section == SECTION_BAND) {
     bw_sheet_add_legend (flow);
     bw_sheet_add_steps (flow, writer->project, BW_WORK_BAND);
+    bw_flow_room (flow, KEY_AND_ROWS);
+    bw_sheet_add_key (flow, writer->project);
   }
   if (section == SECTION_BAIL)
     bw_sheet_add_loop (flow, writer->project);
@@ -170,9 +106,10 @@ add_line (Writer *writer, const char *text)
     begin_section (writer, section, text);
   } else if (g_str_has_prefix (text, "* ")) {
     bw_flow_space (flow, 3);
-    bw_flow_item (flow, "•", text + 2, TICK);
+    g_autofree char *sentence = bw_bench_rows_event (&writer->rows, text + 2);
+    bw_flow_item (flow, "•", sentence, TICK);
   } else if (is_row_line (text)) {
-    add_row_line (writer, text);
+    bw_bench_rows_line (&writer->rows, text);
   } else {
     bw_flow_text (flow, BW_TYPE_TEXT, text);
   }
@@ -186,7 +123,13 @@ bw_sheet_add_words (BwFlow *flow, BwProject *project)
   const BwBand *band = &bw_project_get_design (project)->band;
   g_autoptr (BwBeadWords) beads
       = bw_bead_words_new (&flow->tray, band->rows * band->columns / 2 <= MOST_PICTURED);
-  Writer writer = { flow, project, beads, -1 };
+  Writer writer = { .flow = flow,
+                    .project = project,
+                    .rows = { .flow = flow,
+                              .project = project,
+                              .beads = beads,
+                              .keyless = flow->tray.n_colours > MOST_IN_KEY },
+                    .section = -1 };
   bw_flow_heading (flow, _ ("Row by row"), 200);
   for (char **line = lines + MIN (2, g_strv_length (lines)); *line; line++)
     if (**line)

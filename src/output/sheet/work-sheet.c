@@ -21,10 +21,12 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo
   bw_sheet_add_stone (&flow, project);
   bw_sheet_add_bed (&flow, project);
   bw_sheet_add_fit (&flow, project);
+  bw_sheet_add_swatch (&flow, project);
   bw_sheet_add_ruler (&flow, project);
   bw_sheet_add_others (&flow, project);
   bw_sheet_add_chart (&flow, project);
   bw_sheet_add_words (&flow, project);
+  bw_sheet_add_craft (&flow);
   bw_sheet_add_order (&flow, project, bw_project_get_design (project)->supply.pieces);
   bw_sheet_add_cautions (&flow, project);
   bw_sheet_draw_contents (&flow);

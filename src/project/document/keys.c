@@ -118,6 +118,8 @@ static const BwKey prices_keys[] = {
   { NUMBER (supply, rows_per_hour) },
   { NUMBER (supply, hanging_cord_per_m) },
   { NUMBER (supply, findings) },
+  { NUMBER (supply, markup) },
+  { NUMBER (supply, round_to) },
 };
 
 #define KEYS(table) .keys = table, .n_keys = G_N_ELEMENTS (table)

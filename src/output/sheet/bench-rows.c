@@ -1,0 +1,236 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The words are taken as their plain text has them: a row's numbers come first in it, whatever the
+ * language, and two blanks part them from the beads. */
+#include "config.h"
+
+#include "output/sheet/bench-rows.h"
+
+#include "core/band/join.h"
+#include "core/pattern/tint.h"
+#include "output/sheet/sheet-parts.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define TICK 15.0 /* room for a row's box */
+#define BOX 9.0
+#define BOX_STEP 12.0
+#define TEN 6.0           /* more after ten boxes */
+#define NUMBER_MOST 124.0 /* room for a row's number */
+#define NUMBER_SHARE 0.27 /* of the width, where that is less */
+#define ROW_GAP 5.0
+#define LEAST_REPEAT 6 /* rows: less is told as equal or alternating rows */
+
+static double
+number_room (const BwFlow *flow)
+{
+  return MIN (NUMBER_MOST, NUMBER_SHARE * flow->width);
+}
+
+static double
+tall (PangoLayout *layout)
+{
+  int height;
+  pango_layout_get_size (layout, NULL, &height);
+  return pango_units_to_double (height);
+}
+
+static double
+wide (PangoLayout *layout)
+{
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  return pango_units_to_double (width);
+}
+
+static void
+show (BwFlow *flow, PangoLayout *layout, double x)
+{
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
+  cairo_move_to (flow->cr, flow->left + x, flow->y);
+  pango_cairo_update_layout (flow->cr, layout);
+  pango_cairo_show_layout (flow->cr, layout);
+  cairo_new_path (flow->cr);
+}
+
+static void
+draw_box (BwFlow *flow, double x, double y)
+{
+  cairo_rectangle (flow->cr, flow->left + x, y, BOX, BOX);
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (NOTE));
+  cairo_set_line_width (flow->cr, 0.6);
+  cairo_stroke (flow->cr);
+}
+
+/* How many boxes go on a line from x on, in whole tens where tens go. */
+static int
+boxes_a_line (const BwFlow *flow, double x)
+{
+  double ten = 10 * BOX_STEP + TEN;
+  int tens = (int)((flow->width - x) / ten);
+  return tens > 0 ? 10 * tens : MAX (1, (int)((flow->width - x) / BOX_STEP));
+}
+
+static double
+boxes_height (const BwFlow *flow, int n, double x)
+{
+  int a_line = boxes_a_line (flow, x);
+  return (n + a_line - 1) / a_line * BOX_STEP;
+}
+
+/* n boxes from x on, lines of them one below the other. */
+static void
+draw_boxes (BwFlow *flow, int n, double x, double y)
+{
+  int a_line = boxes_a_line (flow, x);
+  for (int i = 0; i < n; i++) {
+    int at = i % a_line;
+    draw_box (flow, x + at * BOX_STEP + at / 10 * TEN, y + i / a_line * BOX_STEP);
+  }
+}
+
+/* The first two numbers of a label; equal where there is one; FALSE where there is none. */
+static gboolean
+rows_of (const char *label, int *first, int *last)
+{
+  const char *at = label + strcspn (label, "0123456789");
+  if (!*at)
+    return FALSE;
+  *first = *last = (int)g_ascii_strtoull (at, (char **)&at, 10);
+  at += strcspn (at, "0123456789");
+  if (*at)
+    *last = (int)g_ascii_strtoull (at, NULL, 10);
+  return *last >= *first;
+}
+
+/* A rule under every tenth row keeps the place. */
+static void
+rule_tens (BwFlow *flow, int first, int last)
+{
+  if (last / 10 == (first - 1) / 10)
+    return;
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
+  cairo_set_line_width (flow->cr, 0.5);
+  cairo_move_to (flow->cr, flow->left, flow->y - ROW_GAP / 2);
+  cairo_rel_line_to (flow->cr, flow->width, 0);
+  cairo_stroke (flow->cr);
+}
+
+/* Room for a row; a page that begins with rows begins with the key to their letters. */
+static void
+make_room (BwBenchRows *rows, double height)
+{
+  BwFlow *flow = rows->flow;
+  bw_flow_room (flow, height);
+  if (flow->y <= flow->top && !rows->keyless)
+    bw_sheet_add_key (flow, rows->project);
+}
+
+/* A row: its number, its beads beside it, or below it where the number is long. `more`: it goes on
+ * in the next lines, which must stay with it. */
+static void
+add_row (BwBenchRows *rows, const char *number, const char *beads, gboolean goes_on, int n,
+         double more)
+{
+  BwFlow *flow = rows->flow;
+  double room = number_room (flow), indent = goes_on ? room - 22 : 0;
+  g_autoptr (PangoLayout) label = bw_type_layout (flow->cr, BW_TYPE_BENCH_BOLD, number, 0);
+  g_autoptr (PangoLayout) layout
+      = bw_bead_words_bench (rows->beads, flow->cr, beads, flow->width - TICK - room);
+  gboolean below = *beads && indent + wide (label) > room - 4;
+  double first = below ? tall (label) : 0, height = *beads ? tall (layout) : tall (label);
+  double beside = TICK + room + wide (layout) + 14;
+  gboolean one_line = pango_layout_get_line_count (layout) == 1 && n <= boxes_a_line (flow, beside)
+                      && beside + n * BOX_STEP < flow->width;
+  double boxes = n > 1 && !one_line ? boxes_height (flow, n, TICK + room) : 0;
+  make_room (rows, first + height + boxes + more);
+  if (n == 1)
+    draw_box (flow, 0, flow->y + 4);
+  show (flow, label, TICK + indent);
+  flow->y += first;
+  show (flow, layout, TICK + room);
+  if (n > 1 && one_line)
+    draw_boxes (flow, n, beside, flow->y + 4);
+  flow->y += height;
+  if (n > 1 && !one_line)
+    draw_boxes (flow, n, TICK + room, flow->y + 1);
+  flow->y += boxes + ROW_GAP;
+}
+
+static void
+add_repeated (BwBenchRows *rows, int first, int last)
+{
+  BwFlow *flow = rows->flow;
+  double x = TICK + number_room (flow);
+  /* Translators: first and last row. */
+  g_autofree char *label = g_strdup_printf (_ ("Rows %d–%d"), first, last);
+  double height
+      = MAX (boxes_height (flow, last - first + 1, x) + 4, bw_type_height (BW_TYPE_BENCH_BOLD));
+  bw_flow_room (flow, height);
+  bw_type_draw (flow->cr, BW_TYPE_BENCH_BOLD, label, flow->left + TICK, flow->y, 0);
+  draw_boxes (flow, last - first + 1, x, flow->y + 4);
+  flow->y += height + ROW_GAP;
+}
+
+/* The rest of the band, which is the rows 3 to repeat + 2 over and over. */
+static void
+add_repeat (BwBenchRows *rows)
+{
+  int k = rows->repeat, all = bw_project_get_design (rows->project)->band.rows;
+  int times = (all - k - 2 + k - 1) / k;
+  /* Translators: the last row of the repeat, how often it is woven again, the last row of all. */
+  g_autofree char *text = g_strdup_printf (
+      g_dngettext (
+          GETTEXT_PACKAGE, "Repeat rows 3 to %d: %d time, up to row %d. Tick each row here.",
+          "Repeat rows 3 to %d: %d times, up to row %d. Tick each row here.", (gulong)times),
+      k + 2, times, all);
+  bw_flow_space (rows->flow, 4);
+  bw_flow_room (rows->flow, 60);
+  bw_flow_text (rows->flow, BW_TYPE_BOLD, text);
+  for (int first = k + 3; first <= all; first += k)
+    add_repeated (rows, first, MIN (first + k - 1, all));
+  rows->folded = TRUE;
+}
+
+void
+bw_bench_rows_begin (BwBenchRows *rows, gboolean in_band)
+{
+  const BwDrawing *drawing = bw_project_get_drawing (rows->project);
+  int repeat = in_band ? bw_join_repeat (drawing) : 0;
+  gboolean pays = repeat >= LEAST_REPEAT && bw_drawing_rows (drawing) >= 2 * repeat + 2;
+  rows->repeat = pays ? repeat : 0;
+  rows->folded = FALSE;
+  rows->last = 0;
+}
+
+void
+bw_bench_rows_line (BwBenchRows *rows, const char *line)
+{
+  const char *text = line + strspn (line, " "), *parting = strstr (text, "  ");
+  gboolean goes_on = text > line;
+  g_autofree char *number = parting ? g_strndup (text, (gsize)(parting - text)) : g_strdup (text);
+  const char *beads = parting ? parting + strspn (parting, " ") : "";
+  int first = 0, last = 0;
+  gboolean counted = !goes_on && rows_of (number, &first, &last);
+  if (counted)
+    rows->last = last;
+  if (rows->repeat > 0 && counted && first > rows->repeat + 2 && !rows->folded)
+    add_repeat (rows);
+  if (rows->folded)
+    return;
+  /* Rows 1 and 2 are one pick-up. */
+  int boxes = last == 2 ? 1 : last - first + 1;
+  add_row (rows, number, beads, goes_on, counted ? boxes : 0,
+           parting ? 0 : 2 * (bw_type_height (BW_TYPE_BENCH) + ROW_GAP));
+  if (counted)
+    rule_tens (rows->flow, first, last);
+}
+
+char *
+bw_bench_rows_event (const BwBenchRows *rows, const char *sentence)
+{
+  if (!rows->folded)
+    return g_strdup (sentence);
+  /* Translators: what is to be done between two rows. */
+  return g_strdup_printf (_ ("After row %d: %s"), rows->last, sentence);
+}

@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The square picture that the page of a shop wants. */
+#include "output/sheet/sheet-parts.h"
+
+#include "core/pattern/tint.h"
+#include "output/chart/ribbon.h"
+#include "output/page/whole-file.h"
+#include "output/sheet/tags.h"
+
+#define UNITS 400.0 /* it is laid out in */
+#define EDGE 20.0
+#define RIBBON 24.0
+#define TITLE 44.0
+
+static void
+draw_title (cairo_t *cr, const char *title)
+{
+  g_autofree char *line = bw_sheet_one_line (title);
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TITLE, line, UNITS - 2 * EDGE);
+  pango_layout_set_height (layout, -1);
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_alignment (layout, PANGO_ALIGN_CENTER);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
+  cairo_move_to (cr, EDGE, UNITS - EDGE - TITLE + 8);
+  pango_cairo_show_layout (cr, layout);
+}
+
+static void
+draw_band (cairo_t *cr, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  double width = MIN (UNITS, bw_ribbon_width (design, RIBBON));
+  cairo_save (cr);
+  cairo_translate (cr, (UNITS - width) / 2, UNITS - EDGE - TITLE - RIBBON);
+  bw_ribbon_draw (cr, design, bw_project_get_drawing (project), bw_project_get_tray (project),
+                  width);
+  cairo_restore (cr);
+}
+
+static void
+draw (cairo_t *cr, BwProject *project, cairo_surface_t *picture)
+{
+  double tall = UNITS - 3 * EDGE - TITLE - RIBBON;
+  cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
+  cairo_paint (cr);
+  if (picture) {
+    cairo_save (cr);
+    cairo_translate (cr, EDGE, EDGE);
+    bw_sheet_draw_picture (cr, picture, UNITS - 2 * EDGE, tall);
+    cairo_restore (cr);
+  }
+  draw_band (cr, project);
+  draw_title (cr, bw_project_get_title (project));
+}
+
+gboolean
+bw_listing_write (BwProject *project, cairo_surface_t *picture, const char *path, GError **error)
+{
+  g_autoptr (GByteArray) png = g_byte_array_new ();
+  cairo_surface_t *surface
+      = cairo_image_surface_create (CAIRO_FORMAT_RGB24, BW_LISTING_SIDE, BW_LISTING_SIDE);
+  cairo_t *cr = cairo_create (surface);
+  cairo_scale (cr, BW_LISTING_SIDE / UNITS, BW_LISTING_SIDE / UNITS);
+  draw (cr, project, picture);
+  cairo_destroy (cr);
+  cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
+  cairo_surface_destroy (surface);
+  return bw_whole_file_write (png, status, path, error);
+}

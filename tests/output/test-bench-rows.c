@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bench pages: every row once, a repeat once, and nothing between rows lost. */
+#define _GNU_SOURCE
+#include "core/band/join.h"
+#include "core/base/lattice.h"
+#include "output/page/sheet.h"
+#include "output/sheet/tags.h"
+#include "pen.h"
+#include "sample.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <cmocka.h>
+
+static BwProject *
+some_project (guint32 seed, int columns)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  g_autoptr (Sample) sample = sample_new (rand, columns, 0, SAMPLE_NO_BAIL);
+  g_autofree char *json = sample_json (sample);
+  BwProject *project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  return project;
+}
+
+/* A band whose rows come round every `repeat`. */
+static BwProject *
+repeating_project (int repeat)
+{
+  BwProject *project = some_project (91, 10);
+  g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project));
+  for (int row = 1; row <= bw_drawing_rows (drawing); row++)
+    for (int column = 1; column <= 10; column++)
+      if (bw_lattice_has (row, column))
+        bw_drawing_set (drawing, row, column,
+                        (guint8)(((row - 1) % repeat * 7 + column * (row % repeat + 1)) % 3));
+  assert_true (bw_project_set_drawing (project, "", FALSE, drawing, NULL));
+  assert_int_equal (bw_join_repeat (drawing), repeat);
+  return project;
+}
+
+/* How often the labels of rows tell each row of the band. */
+static guint *
+rows_told (BwProject *project)
+{
+  int rows = bw_project_get_design (project)->band.rows;
+  guint *told = g_new0 (guint, rows + 1);
+  for (guint i = 0; i < pen_n_words (); i++) {
+    const char *text = pen_word (i)->text;
+    int first, last;
+    if (g_str_has_prefix (text, "Rows 1 and 2"))
+      first = 1, last = 2;
+    else if (sscanf (text, "Rows %d\u2013%d", &first, &last) == 2)
+      ;
+    else if (sscanf (text, "Row %d ", &first) == 1 && strlen (text) < 14)
+      last = first;
+    else
+      continue;
+    for (int row = first; row <= MIN (last, rows); row++)
+      told[row]++;
+  }
+  return told;
+}
+
+static void
+every_row_of_the_band_is_told_once (void **state)
+{
+  static const int repeats[] = { 0, 6, 14, 20 };
+  for (gsize i = 0; i < G_N_ELEMENTS (repeats); i++) {
+    g_autoptr (BwProject) project
+        = repeats[i] ? repeating_project (repeats[i]) : some_project (92, 10);
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+    g_autofree guint *told = rows_told (project);
+    for (int row = 1; row <= bw_project_get_design (project)->band.rows; row++)
+      if (told[row] != 1)
+        fail_msg ("repeat %d: row %d is told %u times", repeats[i], row, told[row]);
+  }
+}
+
+static void
+a_repeat_is_written_once_with_how_often_it_comes (void **state)
+{
+  g_autoptr (BwProject) project = repeating_project (14);
+  int rows = bw_project_get_design (project)->band.rows, times = (rows - 16 + 13) / 14;
+  g_autofree char *told
+      = g_strdup_printf ("Repeat rows 3 to 16: %d times, up to row %d.", times, rows);
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  assert_non_null (pen_look_for (told));
+  assert_non_null (pen_look_for ("Rows 17\u201330"));
+  assert_null (pen_look_for ("Row 17 "));
+}
+
+/* A change of thread within rows that are not written again says after which row it comes. */
+static void
+what_is_done_between_rows_is_told_with_its_row (void **state)
+{
+  g_autoptr (BwProject) project = repeating_project (14);
+  BwDesign design = *bw_project_get_design (project);
+  design.thread.working_mm = 900;
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  const GArray *lengths = bw_project_path (project)->lengths;
+  int n = 0;
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+  g_autofree char *text = pen_text ();
+  for (guint i = 1; i < lengths->len; i++) {
+    int row = g_array_index (lengths, BwThreadLength, i).from_row;
+    if (row <= 17 || row > design.band.rows)
+      continue;
+    g_autofree char *told = g_strdup_printf ("After row %d: Change the thread", row - 1);
+    assert_non_null (strstr (text, told));
+    n++;
+  }
+  assert_true (n > 0);
+}
+
+static guint
+count_words (const char *beginning)
+{
+  guint n = 0;
+  for (guint i = 0; i < pen_n_words (); i++)
+    n += g_str_has_prefix (pen_word (i)->text, beginning);
+  return n;
+}
+
+/* Ten cards with the title, 85 by 55 mm apart, and a price where it is wished for. */
+static void
+ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for (void **state)
+{
+  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_LETTER };
+  g_autoptr (BwProject) project = some_project (93, 10);
+  BwDesign design = *bw_project_get_design (project);
+  design.supply.has_prices = TRUE;
+  design.supply.hour = 12;
+  design.supply.rows_per_hour = 20;
+  design.supply.markup = 0.4;
+  design.supply.round_to = 1;
+  g_strlcpy (design.supply.currency, "EUR", sizeof design.supply.currency);
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  bw_project_set_title (project, "", "Ebb and Flow");
+  g_autofree char *price = g_strdup_printf (
+      "%.2f EUR", ceil (1.4 * bw_project_materials (project)->cost.piece - 1e-6));
+  for (int i = 0; i < 4; i++) {
+    BwPaper paper = papers[i % 2];
+    paper.wishes = i < 2 ? 0 : BW_PRINT_COSTS | BW_PRINT_LARGE;
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_tags_new (project, paper, NULL);
+    assert_int_equal (bw_sheet_n_pages (sheet), 1);
+    assert_int_equal (count_words ("Ebb and Flow"), 10);
+    assert_int_equal (count_words (price), i < 2 ? 0 : 10);
+    const PenWords *first = NULL, *last = NULL;
+    for (guint k = 0; k < pen_n_words (); k++)
+      if (g_str_has_prefix (pen_word (k)->text, "Ebb")) {
+        first = first ? first : pen_word (k);
+        last = pen_word (k);
+      }
+    assert_true (fabs (last->x - first->x - 85 * BW_POINTS_PER_MM) < 0.01);
+    assert_true (fabs (last->y - first->y - 4 * 55 * BW_POINTS_PER_MM) < 0.01);
+  }
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_row_of_the_band_is_told_once),
+    cmocka_unit_test (a_repeat_is_written_once_with_how_often_it_comes),
+    cmocka_unit_test (what_is_done_between_rows_is_told_with_its_row),
+    cmocka_unit_test (ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for),
+  };
+  return cmocka_run_group_tests_name ("bench-rows", tests, NULL, NULL);
+}
