@@ -7,6 +7,7 @@
 #include <cmocka.h>
 
 #include "core/stone/section.h"
+#include "output/report/remedy-also.h"
 #include "output/report/report.h"
 #include "project/project.h"
 
@@ -192,8 +193,29 @@ layers_and_grade_are_offered_and_written_together (void **state)
   assert_string_equal (json_object_get_string_member (grade, "verdict"), "snug");
   assert_int_equal (json_node_get_int (also_at (grade, "/bed/layers")), 2);
   assert_true (json_object_get_double_member (grade, "value") < -0.5);
-  assert_non_null (strstr (words, "wind 2 layers of cord, make the bed 0.53 mm thicker at the lower "
-                                  "edge than at the upper"));
+  assert_non_null (strstr (words,
+                           "wind 2 layers of cord, make the bed 0.53 mm thicker at the lower "
+                           "edge than at the upper"));
+}
+
+/* A joint remedy says what goes with it; one knob says itself alone. */
+static void
+what_goes_with_a_remedy_is_said (void **state)
+{
+  BwDesign now;
+  bw_design_defaults (&now);
+  now.band = (BwBand){ .columns = 14, .rows = 114, .bottom_mm = 10 };
+  now.bed.layers = 1;
+  BwRemedy remedy = { .kind = BW_REMEDY_MOVE, .joint = TRUE, .design = now };
+  remedy.design.bed.layers = 2;
+  remedy.design.bed.top_extra_mm = -0.35;
+  remedy.design.band.rows = 116;
+  g_autofree char *joint = bw_remedy_with_also (g_strdup ("Move"), &remedy, &now, BW_UNIT_MM);
+  assert_non_null (strstr (joint, "Move; with it 2 layers of cord, the bed 0.35"));
+  assert_non_null (strstr (joint, "thicker at the lower edge, 116 rows"));
+  remedy.joint = FALSE;
+  g_autofree char *alone = bw_remedy_with_also (g_strdup ("Move"), &remedy, &now, BW_UNIT_MM);
+  assert_string_equal (alone, "Move");
 }
 
 int
@@ -205,6 +227,7 @@ main (int argc, char **argv)
     cmocka_unit_test (every_remedy_written_into_the_file_is_what_was_promised),
     cmocka_unit_test (a_girth_over_the_bed_that_must_go_is_told),
     cmocka_unit_test (layers_and_grade_are_offered_and_written_together),
+    cmocka_unit_test (what_goes_with_a_remedy_is_said),
   };
   return cmocka_run_group_tests_name ("remedy-keys", tests, NULL, NULL);
 }
