@@ -472,6 +472,9 @@ is_answered (gpointer data)
       || desk_count_mapped () != answer->n_mapped)
     return TRUE;
   if (!gtk_widget_get_cursor (answer->dialog) && now - answer->asked_us > AGAIN_US) {
+    /* An end that the toolkit added is selected: it goes, and nothing goes where there is none. */
+    if (GTK_IS_EDITABLE (gtk_window_get_focus (GTK_WINDOW (answer->dialog))))
+      desk_strike ("Delete", 0);
     desk_key ("Return", 0);
     answer->asked_us = g_get_monotonic_time ();
   }
@@ -483,18 +486,15 @@ typedef struct {
   const char *text;
 } Pasted;
 
-/* Newer toolkits add the end of a name that is there, and select what they added. */
 static gboolean
 is_pasted (gpointer data)
 {
   const Pasted *pasted = data;
-  GtkEditable *entry = GTK_EDITABLE (pasted->entry);
-  if (g_str_has_prefix (gtk_editable_get_text (entry), pasted->text)
-      && gtk_editable_get_selection_bounds (entry, NULL, NULL))
-    desk_key ("Delete", 0);
-  return g_str_equal (gtk_editable_get_text (entry), pasted->text);
+  return g_str_has_prefix (gtk_editable_get_text (GTK_EDITABLE (pasted->entry)), pasted->text);
 }
 
+/* Not typed: newer toolkits add the end of a name that is there, and what hands faster than a
+ * person's type goes on before it. */
 static void
 paste (GtkWidget *entry, const char *text)
 {
