@@ -6,6 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
+#include "app/form/measures.h"
 #include "app/measure/matter-words.h"
 
 static void
