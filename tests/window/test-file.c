@@ -289,6 +289,26 @@ quitting_with_dialogs_open_closes_them_with_their_window (void **state)
   expect_file (bench->path, bench->before);
 }
 
+/* Not where the program happened to be started. */
+static void
+the_first_save_offers_a_folder_of_the_makers (void **state)
+{
+  Maker maker = { 0 };
+  maker_start (&maker, NULL);
+  desk_key ("s", GDK_CONTROL_MASK);
+  GtkWindow *dialog = maker_dialog (&maker);
+  assert_true (GTK_IS_FILE_CHOOSER (dialog));
+  const char *documents = g_get_user_special_dir (G_USER_DIRECTORY_DOCUMENTS);
+  gboolean there = documents && g_file_test (documents, G_FILE_TEST_IS_DIR);
+  g_autoptr (GFile) offered = gtk_file_chooser_get_current_folder (GTK_FILE_CHOOSER (dialog));
+  g_autoptr (GFile) expected = g_file_new_for_path (there ? documents : g_get_home_dir ());
+  assert_non_null (offered);
+  assert_true (g_file_equal (offered, expected));
+  desk_key ("Escape", 0);
+  maker_no_dialog (&maker);
+  maker_stop (&maker);
+}
+
 static void
 a_new_project_is_saved_under_a_name_once_asked (void **state)
 {
@@ -1011,6 +1031,7 @@ main (int argc, char **argv)
     IN_WINDOW (save_as_goes_on_in_the_new_file),
     IN_WINDOW (a_name_whose_ending_is_left_out_overwrites_nothing_unasked),
     IN_WINDOW (quitting_with_dialogs_open_closes_them_with_their_window),
+    cmocka_unit_test (the_first_save_offers_a_folder_of_the_makers),
     cmocka_unit_test (a_new_project_is_saved_under_a_name_once_asked),
     IN_WINDOW (logging_out_is_held_up_while_something_is_unsaved),
     IN_WINDOW (what_another_program_wrote_is_asked_about_with_what_differs),

@@ -190,12 +190,21 @@ bw_file_dialog_open (GtkWindow *parent, BwFileKind kind, BwFileChosen chosen, gp
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
+/* Where a maker looks for what was saved; not where the program was started. Owned. */
+static GFile *
+usual_folder (void)
+{
+  const char *documents = g_get_user_special_dir (G_USER_DIRECTORY_DOCUMENTS);
+  gboolean there = documents && g_file_test (documents, G_FILE_TEST_IS_DIR);
+  return g_file_new_for_path (there ? documents : g_get_home_dir ());
+}
+
 void
 bw_file_dialog_save (GtkWindow *parent, BwFileKind kind, const char *name, GFile *beside,
                      BwFileChosen chosen, gpointer data)
 {
   GtkFileChooser *chooser = ask (parent, GTK_FILE_CHOOSER_ACTION_SAVE, kind, chosen, data);
-  g_autoptr (GFile) folder = beside ? g_file_get_parent (beside) : NULL;
+  g_autoptr (GFile) folder = beside ? g_file_get_parent (beside) : usual_folder ();
   if (folder)
     gtk_file_chooser_set_current_folder (chooser, folder, NULL);
   gtk_file_chooser_set_current_name (chooser, name);

@@ -22,7 +22,8 @@ typedef enum {
 typedef void (*BwFileChosen) (GFile *file, gpointer data);
 
 void bw_file_dialog_open (GtkWindow *parent, BwFileKind kind, BwFileChosen chosen, gpointer data);
-/* name: the file name offered, without folder. beside: a file whose folder is offered; may be NULL.
+/* name: the file name offered, without folder. beside: a file whose folder is offered;
+ * NULL: the user's documents are, or the home.
  * What is chosen has the kind's extension; a file that is there already is replaced only once the
  * maker has said so. */
 void bw_file_dialog_save (GtkWindow *parent, BwFileKind kind, const char *name, GFile *beside,
