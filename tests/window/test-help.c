@@ -225,9 +225,9 @@ static char *
 accelerator_of (const char *keys)
 {
   static const char *const names[][2]
-      = { { "Ctrl", "<Control>" },     { "Shift", "<Shift>" }, { "Alt", "<Alt>" },
-          { "Space", "space" },        { "Plus", "plus" },     { "Minus", "minus" },
-          { "Backspace", "BackSpace" } };
+      = { { "Ctrl", "<Control>" }, { "Shift", "<Shift>" }, { "Alt", "<Alt>" }, { "Space", "space" },
+          { "Plus", "plus" },      { "Minus", "minus" },   { "←", "Left" },    { "→", "Right" },
+          { "↑", "Up" },           { "↓", "Down" } };
   GString *accelerator = g_string_new (NULL);
   g_auto (GStrv) parts = g_regex_split_simple ("</?key>", keys, 0, 0);
   for (char **part = parts; *part; part++) {
