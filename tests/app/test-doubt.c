@@ -148,6 +148,55 @@ what_is_offered_is_believed (void **state)
   assert_true (offers > 200);
 }
 
+/* A strip of so many rows whose beads follow each other by `times` what was known. Owned. */
+static char *
+ask_of_strip (int rows, double times, double *better)
+{
+  BwDesign design = sample_design ();
+  BwDoubt doubt;
+  gboolean asked = bw_doubt_find_strip (&doubt, &design, rows,
+                                        design.pitch.mm * (rows + 1) / 2 * times, BW_UNIT_MM);
+  *better = doubt.has_better ? doubt.better / design.pitch.mm / (rows + 1) * 2 : (double)NAN;
+  return asked ? doubt.question : NULL;
+}
+
+static void
+a_strip_is_asked_about_where_no_hand_weaves_so (void **state)
+{
+  for (int rows = 2; rows <= 100; rows++) {
+    double better;
+    g_autofree char *slipped = ask_of_strip (rows, 10, &better);
+    assert_non_null (slipped);
+    assert_near (better, 1, 1e-5);
+    g_autofree char *too_short = ask_of_strip (rows, 0.1, &better);
+    assert_non_null (too_short);
+    assert_near (better, 1, 1e-5);
+    g_autofree char *far = ask_of_strip (rows, 3, &better);
+    assert_non_null (far);
+    assert_true (isnan (better));
+    g_autofree char *loose = ask_of_strip (rows, 1.3, &better);
+    assert_null (loose);
+    g_autofree char *tight = ask_of_strip (rows, 0.8, &better);
+    assert_null (tight);
+  }
+}
+
+static void
+the_question_sets_the_pitch_beside_the_bead_and_what_was_known (void **state)
+{
+  BwDesign design = sample_design ();
+  BwDoubt doubt;
+  design.bead.diameter_mm = 1.6;
+  design.pitch.mm = 1.55;
+  assert_true (bw_doubt_find_strip (&doubt, &design, 10, 83, BW_UNIT_MM));
+  assert_string_equal (doubt.question,
+                       "That is hard to believe: with 10 rows on 83 mm, bead would follow bead by "
+                       "15.09 mm. The bead is 1.6 mm across, and until now bead followed bead by "
+                       "1.55 mm.");
+  assert_near (doubt.better, 8.3, 1e-9);
+  bw_doubt_clear (&doubt);
+}
+
 int
 main (void)
 {
@@ -159,6 +208,8 @@ main (void)
     cmocka_unit_test (what_is_not_there_is_not_asked_about),
     cmocka_unit_test (no_stone_and_no_hand_that_is_usual_is_asked_about),
     cmocka_unit_test (what_is_offered_is_believed),
+    cmocka_unit_test (a_strip_is_asked_about_where_no_hand_weaves_so),
+    cmocka_unit_test (the_question_sets_the_pitch_beside_the_bead_and_what_was_known),
   };
   return cmocka_run_group_tests_name ("doubt", tests, NULL, NULL);
 }

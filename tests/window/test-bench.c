@@ -268,6 +268,56 @@ the_drawing_is_fitted_as_the_maker_chooses (void **state)
   }
 }
 
+/* Ten times what was meant: nobody's beads lie so far apart, and no Enter too many takes it. */
+static void
+a_strip_length_that_cannot_be_is_asked_about (void **state)
+{
+  Bench *bench = *state;
+  weave_to (bench, 10);
+  int rows = rows_of (bench);
+  double length = round (10 * length_at (bench, maker_design (&bench->maker)->pitch.mm)) / 10;
+  g_autofree char *before = document (bench);
+  type_length (bench, 10 * length);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (&bench->maker));
+  assert_non_null (desk_look_for_prefix (dialog, "That is hard to believe: with 10 rows on "));
+  assert_null (gtk_window_get_default_widget (GTK_WINDOW (dialog)));
+  desk_keep ("bench-check-doubt");
+  desk_key ("Return", 0);
+  maker_no_dialog (&bench->maker);
+  g_autofree char *after = document (bench);
+  assert_string_equal (after, before);
+  type_length (bench, 10 * length);
+  dialog = GTK_WIDGET (maker_dialog (&bench->maker));
+  GtkWidget *meant = desk_look_for_prefix (dialog, "I Meant ");
+  assert_non_null (meant);
+  desk_click (meant);
+  desk_rest ();
+  dialog = GTK_WIDGET (maker_dialog (&bench->maker));
+  assert_non_null (desk_look_for_prefix (dialog, "After row 10 the strip measures "));
+  take (bench, BW_REFIT_REPEAT);
+  assert_true (abs (rows_of (bench) - rows) <= 4);
+}
+
+static gboolean
+tells_of_picking_out (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LABEL (widget)
+         && strstr (gtk_label_get_text (GTK_LABEL (widget)), "woven rows are picked out");
+}
+
+/* Beads that lie fifty times too far apart go round in fewer rows than are woven. */
+static void
+fewer_rows_than_are_woven_are_told_as_such (void **state)
+{
+  Bench *bench = *state;
+  weave_to (bench, 20);
+  type_length (bench, 800);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (&bench->maker));
+  assert_non_null (desk_look_for (dialog, tells_of_picking_out, NULL));
+  desk_key ("Escape", 0);
+  maker_no_dialog (&bench->maker);
+}
+
 static gboolean
 is_canvas (GtkWidget *widget, gconstpointer data)
 {
@@ -422,6 +472,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_band_is_woven_with_two_strip_checks),
     IN_WINDOW (the_drawing_is_fitted_as_the_maker_chooses),
+    IN_WINDOW (a_strip_length_that_cannot_be_is_asked_about),
+    IN_WINDOW (fewer_rows_than_are_woven_are_told_as_such),
     IN_WINDOW (the_band_is_shown_whole_or_not_at_all),
     IN_WINDOW (the_row_in_hand_is_on_the_needle),
     IN_WINDOW (the_band_does_not_give_way_to_long_notes),

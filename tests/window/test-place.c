@@ -508,12 +508,35 @@ ends_that_meet_are_zipped_up (void **state)
 {
   Maker *maker = &((Bench *)*state)->maker;
   weave_to (maker, 20);
-  tell_try_on (maker, "0", FALSE, FALSE, FALSE);
+  desk_key ("m", 0);
+  desk_rest ();
+  GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
+  choose (check, "sense", 2);
+  maker_click_words (check, "What to Do…");
   GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
   expect_told_after_the_doubt (dialog, "It fits: stop at 20 rows and zip it up.");
   desk_key ("Escape", 0);
   maker_no_dialog (maker);
   assert_int_equal (rows_done (maker), 20);
+}
+
+static void
+a_try_on_of_which_nothing_was_entered_is_not_answered (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  weave_to (maker, 20);
+  desk_key ("m", 0);
+  desk_rest ();
+  GtkWidget *check = maker_find (maker, BW_TYPE_BENCH_CHECK);
+  GtkWidget *answer = desk_find_label (check, "What to Do…");
+  assert_false (gtk_widget_is_sensitive (answer));
+  gtk_widget_grab_focus (desk_find_type (check, GTK_TYPE_SPIN_BUTTON));
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type ("2");
+  assert_true (gtk_widget_is_sensitive (answer));
+  desk_key ("BackSpace", 0);
+  desk_type ("0");
+  assert_false (gtk_widget_is_sensitive (answer));
 }
 
 /* From the first try-on the page asks for the pull at every second row, to the last. */
@@ -696,6 +719,7 @@ main (int argc, char **argv)
     IN_WINDOW (more_bed_is_a_choice_where_the_strip_is_too_long),
     IN_WINDOW (an_absurd_count_is_told_beside_the_field),
     IN_WINDOW (ends_that_meet_are_zipped_up),
+    IN_WINDOW (a_try_on_of_which_nothing_was_entered_is_not_answered),
     cmocka_unit_test (a_row_is_read_aloud_until_the_next_or_the_end),
     cmocka_unit_test (without_a_speech_service_there_is_no_button),
     cmocka_unit_test (the_place_survives_a_crash),

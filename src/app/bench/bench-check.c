@@ -66,13 +66,38 @@ length_typed (BwBenchCheck *self)
   show_reason (self, error);
 }
 
+/* In the order of the choices. */
+enum { SHORT, OVER, MEETING };
+
+/* How the ends lie must have been said: nothing entered is no answer, for ends that just meet would
+ * be one. The value counts beside the text: while the entry writes a number anew it is empty for a
+ * moment, and a button that rests then loses the click upon it. */
+static gboolean
+has_reading (BwBenchCheck *self)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->amount));
+  return gtk_drop_down_get_selected (self->sense) == MEETING || g_strtod (text, NULL) > 0
+         || gtk_spin_button_get_value (self->amount) > 0;
+}
+
+static void
+show_entered (BwBenchCheck *self)
+{
+  gboolean meets = gtk_drop_down_get_selected (self->sense) == MEETING;
+  BwProject *project = bw_card_get_project (BW_CARD (self));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->amount), !meets);
+  gtk_widget_set_sensitive (self->take, project && bw_project_get_rows_done (project) >= 2
+                                            && has_reading (self));
+}
+
 /* What the three choices and the number say. */
 static BwReading
 reading_of (BwBenchCheck *self)
 {
+  static const double sign[] = { [SHORT] = 1, [OVER] = -1, [MEETING] = 0 };
   const BwDesign *design = bw_project_get_design (bw_card_get_project (BW_CARD (self)));
   double value = gtk_spin_button_get_value (self->amount);
-  double lacks = gtk_drop_down_get_selected (self->sense) == 0 ? value : -value;
+  double lacks = sign[gtk_drop_down_get_selected (self->sense)] * value;
   BwTriedHow how = gtk_drop_down_get_selected (self->how) == 0 ? BW_TRIED_SLACK : BW_TRIED_PULLED;
   if (gtk_drop_down_get_selected (self->unit) == 0)
     return bw_reading_beads (design, lacks, how);
@@ -84,10 +109,13 @@ take_clicked (BwBenchCheck *self)
 {
   g_autoptr (GError) error = NULL;
   gtk_spin_button_update (self->amount);
+  if (!has_reading (self))
+    return;
   BwReading reading = reading_of (self);
   if (bw_check_dialog_show_try_on (window_of (self), bw_card_get_draft (BW_CARD (self)), &reading,
                                    &error)) {
     gtk_spin_button_set_value (self->amount, 0);
+    gtk_drop_down_set_selected (self->sense, SHORT);
     put_away (self);
   }
   show_reason (self, error);
@@ -104,7 +132,7 @@ bw_bench_check_refresh (BwCard *card)
                                           row);
   g_autofree char *words = g_strjoin (" ", due, bw_try_on_words_procedure (), NULL);
   bw_label_set_words (self->due, words);
-  gtk_widget_set_sensitive (self->take, done >= 2);
+  show_entered (self);
 }
 
 static void
@@ -133,6 +161,7 @@ bw_bench_check_class_init (BwBenchCheckClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwBenchCheck, reason);
   gtk_widget_class_bind_template_callback (widget_class, length_typed);
   gtk_widget_class_bind_template_callback (widget_class, take_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, show_entered);
 }
 
 static void

@@ -5,6 +5,7 @@
 #include "app/bench/bench-steps.h"
 #include "app/bench/bench-words.h"
 #include "app/form/card.h"
+#include "app/form/doubt.h"
 #include "app/bench/check-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
@@ -12,6 +13,7 @@
 #include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #define CHOICES_MOST 9
 
@@ -19,6 +21,7 @@ struct _BwCheckDialog {
   GtkWindow parent_instance;
   BwDraft *draft;
   double length_mm;  /* 0: no length, a try-on */
+  double meant_mm;   /* what was probably meant by a length that is hard to believe */
   BwReading reading; /* of a try-on */
   struct {
     int rows;
@@ -31,7 +34,8 @@ struct _BwCheckDialog {
   GtkDropDown *refit;
   GtkWidget *drawing;
   GtkLabel *reason;
-  GtkWidget *use;
+  GtkWidget *use, *cancel;
+  GtkButton *meant;
 };
 
 #define BW_TYPE_CHECK_DIALOG (bw_check_dialog_get_type ())
@@ -96,6 +100,18 @@ is_offered (BwCheckDialog *self, int rows)
   return FALSE;
 }
 
+/* Owned. */
+static char *
+with_what_is_picked_out (BwCheckDialog *self, int rows, const char *words)
+{
+  int lost = bw_project_get_rows_done (project_of (self)) - rows;
+  g_autofree char *out
+      = g_strdup_printf (ngettext ("%d woven row is picked out", "%d woven rows are picked out",
+                                   (gulong)MAX (lost, 0)),
+                         lost);
+  return lost > 0 ? g_strdup_printf (C_ ("choice", "%s; %s"), words, out) : g_strdup (words);
+}
+
 /* Takes words. */
 static void
 offer (BwCheckDialog *self, int rows, double bed_mm, char *words)
@@ -103,7 +119,8 @@ offer (BwCheckDialog *self, int rows, double bed_mm, char *words)
   if (self->n_offered < CHOICES_MOST && (bed_mm > 0 || !is_offered (self, rows))) {
     self->offered[self->n_offered].rows = rows;
     self->offered[self->n_offered++].bed_mm = bed_mm;
-    gtk_string_list_append (self->choices, words);
+    g_autofree char *whole = with_what_is_picked_out (self, rows, words);
+    gtk_string_list_append (self->choices, whole);
   }
   g_free (words);
 }
@@ -174,14 +191,50 @@ dialog_new (GtkWindow *parent, BwDraft *draft)
   return self;
 }
 
+/* What is hard to believe is taken by whoever reaches for it, and by no Enter too many. */
 static void
-present (BwCheckDialog *self, const char *words)
+rest_use (BwCheckDialog *self)
+{
+  gtk_widget_remove_css_class (self->use, "suggested-action");
+  gtk_window_set_default_widget (GTK_WINDOW (self), NULL);
+  gtk_widget_grab_focus (self->cancel);
+}
+
+static void
+present (BwCheckDialog *self, const char *words, gboolean believed)
 {
   bw_label_set_words (self->words, words);
   gtk_drop_down_set_selected (self->choice, 0);
   choice_changed (self);
-  gtk_widget_grab_focus (self->use);
+  if (believed)
+    gtk_widget_grab_focus (self->use);
+  else
+    rest_use (self);
   gtk_window_present (GTK_WINDOW (self));
+}
+
+static void
+offer_meant (BwCheckDialog *self, const BwDoubt *doubt)
+{
+  g_autofree char *length = bw_card_length (doubt->better, 2);
+  g_autofree char *label = g_strdup_printf (_ ("I Meant %s"), length);
+  self->meant_mm = doubt->better;
+  gtk_button_set_label (self->meant, label);
+  gtk_widget_set_visible (GTK_WIDGET (self->meant), doubt->has_better);
+}
+
+/* The dialog makes way for the one on the length that was meant. */
+static void
+meant_clicked (BwCheckDialog *self)
+{
+  g_autoptr (GError) error = NULL;
+  GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
+  if (bw_check_dialog_show_length (parent, self->draft, self->meant_mm, &error)) {
+    gtk_window_destroy (GTK_WINDOW (self));
+    return;
+  }
+  bw_label_set_words (self->reason, bw_fault_sentence (error));
+  gtk_widget_set_visible (GTK_WIDGET (self->reason), TRUE);
 }
 
 gboolean
@@ -193,11 +246,17 @@ bw_check_dialog_show_length (GtkWindow *parent, BwDraft *draft, double length_mm
   if (!bw_bench_try_note (project, length_mm, &after, error))
     return FALSE;
   bw_forecast_init (forecast, &after, bw_project_stone (project));
-  g_autofree char *words = length_words (project, &after, forecast, length_mm);
   BwCheckDialog *self = dialog_new (parent, draft);
+  BwDoubt doubt;
+  gboolean doubtful = bw_doubt_find_strip (&doubt, bw_project_get_design (project),
+                                           bw_project_get_rows_done (project), length_mm,
+                                           bw_settings_get_unit (bw_settings_get ()));
+  g_autofree char *words = doubtful ? g_steal_pointer (&doubt.question)
+                                    : length_words (project, &after, forecast, length_mm);
   self->length_mm = length_mm;
+  offer_meant (self, &doubt);
   offer_forecast (self, forecast);
-  present (self, words);
+  present (self, words, !doubtful);
   return TRUE;
 }
 
@@ -227,7 +286,7 @@ bw_check_dialog_show_try_on (GtkWindow *parent, BwDraft *draft, const BwReading 
   BwCheckDialog *self = dialog_new (parent, draft);
   self->reading = *reading;
   offer_try_on (self, &try_on, woven);
-  present (self, words);
+  present (self, words, !(fabs (try_on.astray_mm) > 0));
   return TRUE;
 }
 
@@ -253,8 +312,11 @@ bw_check_dialog_class_init (BwCheckDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, drawing);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, reason);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, use);
+  gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, cancel);
+  gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, meant);
   gtk_widget_class_bind_template_callback (widget_class, choice_changed);
   gtk_widget_class_bind_template_callback (widget_class, use_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, meant_clicked);
 }
 
 static void

@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "app/form/doubt.h"
+#include "project/document/length.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -189,6 +190,43 @@ bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design)
                         ? measure_of_stone (field, &design->stone)
                         : measure_of_work (field, design);
   return judge (doubt, &measure, bw_field_get (field, design));
+}
+
+/* Between hands a pitch differs by up to a third; on a short strip the ruler's error counts too. */
+#define STRIP_LEAST 0.75
+#define STRIP_MOST 1.35
+#define RULER_ERRORS 3
+#define STRIP_LEAST_OF_ALL 0.3
+
+static Measure
+measure_of_strip (double expected_mm)
+{
+  double ruler = RULER_ERRORS * bw_strip_error_mm (BW_STRIP_BY_RULER) / expected_mm;
+  return (Measure){ .other = expected_mm,
+                    .least = MAX (STRIP_LEAST - ruler, STRIP_LEAST_OF_ALL),
+                    .most = STRIP_MOST + ruler };
+}
+
+gboolean
+bw_doubt_find_strip (BwDoubt *doubt, const BwDesign *design, int rows, double length_mm,
+                     BwUnit unit)
+{
+  double pitches = (rows + 1) / 2.0;
+  Measure measure = measure_of_strip (pitches * design->pitch.mm);
+  double ratio = length_mm / measure.other;
+  *doubt = (BwDoubt){ 0 };
+  if (ratio >= measure.least && ratio <= measure.most)
+    return FALSE;
+  doubt->has_better = shift_point (&measure, length_mm, ratio < 1 ? 10 : 0.1, &doubt->better);
+  g_autofree char *length = bw_length_format (length_mm, unit, 2);
+  g_autofree char *pitch = bw_length_format (length_mm / pitches, unit, 2);
+  g_autofree char *bead = bw_length_format (design->bead.diameter_mm, unit, 2);
+  g_autofree char *known = bw_length_format (design->pitch.mm, unit, 2);
+  doubt->question = g_strdup_printf (
+      _ ("That is hard to believe: with %d rows on %s, bead would follow bead by %s. The bead is "
+         "%s across, and until now bead followed bead by %s."),
+      rows, length, pitch, bead, known);
+  return TRUE;
 }
 
 void

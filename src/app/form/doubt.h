@@ -14,4 +14,9 @@ typedef struct {
 
 /* Whether the value the design has in this field is to be asked about. FALSE: *doubt is empty. */
 gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design);
+/* The same for the length, in mm, of a strip of `rows` ≥ 2 woven rows: against what the design
+ * believed of the pitch before it was measured. What is meant is in mm; lengths are told in unit.
+ */
+gboolean bw_doubt_find_strip (BwDoubt *doubt, const BwDesign *design, int rows, double length_mm,
+                              BwUnit unit);
 void bw_doubt_clear (BwDoubt *doubt);
