@@ -8,6 +8,7 @@
 #include <cmocka.h>
 #include <string.h>
 
+#include "core/band/refit.h"
 #include "core/base/lattice.h"
 #include "core/pattern/anew.h"
 
@@ -328,6 +329,63 @@ what_a_motif_hides_is_forgotten_and_so_is_the_oldest_of_too_many (void **state)
   assert_int_equal (list[0].motif.seed, BW_MADE_MAX);
 }
 
+/* --- A band that grew since --------------------------------------------------------------------
+ */
+
+/* Rows that the bench adds go on with the motif or are plain; neither was set by hand, and a design
+ * laid anew leaves nothing of them over. */
+static void
+rows_that_were_added_count_as_set_by_hand_only_where_they_are_painted (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (17);
+  int grown = 0;
+  for (int i = 0; i < 1000; i++) {
+    BwMadeBand band;
+    BwMade made[BW_MADE_MAX];
+    int n;
+    regular_band (&band, 2 * g_rand_int_range (dice, 5, 12), 2 * g_rand_int_range (dice, 12, 60),
+                  g_rand_int_range (dice, 3, 9));
+    g_autoptr (BwDrawing) old = random_design (dice, &band, made, &n, 0);
+    if (n == 0 || bw_anew_by_hand (old, made, n) > 0)
+      continue;
+    int rows = band.rows + 2 * g_rand_int_range (dice, 1, 6), columns = band.columns;
+    g_autoptr (BwDrawing) longer
+        = bw_refit (old, rows, 0, g_rand_boolean (dice) ? BW_REFIT_REPEAT : BW_REFIT_GROUND);
+    assert_int_equal (bw_anew_by_hand (longer, made, n), 0);
+    int j = g_rand_int_range (dice, 0, columns / 2), column = bw_lattice_column (rows, j);
+    bw_drawing_set (longer, rows, column, COLOURS);
+    assert_true (bw_anew_by_hand (longer, made, n) >= 1);
+    grown++;
+  }
+  assert_true (grown > 50);
+  g_rand_free (dice);
+}
+
+static void
+nothing_of_the_rows_that_were_added_is_left_over (void **state)
+{
+  BwMadeBand band, other;
+  BwMade made = { .middle = 1 }, renewed;
+  regular_band (&band, 14, 92, 6);
+  regular_band (&other, 14, 110, 5);
+  bw_motif_init (&made.motif, BW_MOTIF_DIAMONDS, 14, 92);
+  made.motif.colour[0] = 0;
+  made.motif.colour[1] = 1;
+  made.motif.repeats = 6;
+  bw_made_settle (&made, &band);
+  assert_true (bw_made_renew (&made, &other, &renewed, NULL));
+  g_autoptr (BwDrawing) old = bw_drawing_new (14, 92, 0);
+  bw_motif_draw (&made.motif, old);
+  g_autoptr (BwDrawing) grown = bw_refit (old, 94, 10, BW_REFIT_REPEAT);
+  g_autoptr (BwDrawing) motif_alone = bw_drawing_new (14, 110, 0);
+  bw_motif_draw (&renewed.motif, motif_alone);
+  for (BwAnewWay way = 0; way < BW_N_ANEW; way++) {
+    g_autoptr (BwDrawing) anew = bw_drawing_new (14, 110, COLOURS);
+    bw_anew_draw (grown, &made, &renewed, 1, way, anew);
+    assert_true (bw_drawing_equal (anew, motif_alone));
+  }
+}
+
 int
 main (void)
 {
@@ -344,6 +402,8 @@ main (void)
     cmocka_unit_test (columns_keep_their_share_of_the_band),
     cmocka_unit_test (what_cannot_be_drawn_there_is_a_fault),
     cmocka_unit_test (what_a_motif_hides_is_forgotten_and_so_is_the_oldest_of_too_many),
+    cmocka_unit_test (rows_that_were_added_count_as_set_by_hand_only_where_they_are_painted),
+    cmocka_unit_test (nothing_of_the_rows_that_were_added_is_left_over),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

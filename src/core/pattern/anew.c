@@ -121,12 +121,110 @@ drop_those_gone (const BwDrawing *old, const BwMade *made, int n_made, Made *all
   return dropped;
 }
 
+/* --- Rows that came later ----------------------------------------------------------------------
+ * A band that grew after a motif was laid got rows that are copies of earlier ones, or plain. What
+ * such a row shows is as much the motif's, and as little, as what it was copied from.
+ */
+
+/* Of the beads that came later more than so many must agree with the row they are taken to be
+ * copied from; the others were painted since. */
+#define COPIED_SHARE 0.75
+#define PLAIN_ROW 0
+
+typedef struct {
+  const BwDrawing *old;
+  const BwMade *made;
+  int n_made;
+  Made *all;
+  guint8 ground;
+} Growth;
+
+/* Whether a motif that ends before this row would have a bead there, and none that reaches it. */
+static gboolean
+came_later (const Growth *growth, int row, int column)
+{
+  gboolean ended = FALSE;
+  for (int i = 0; i < growth->n_made; i++) {
+    const BwMade *made = &growth->made[i];
+    if (growth->all->gone[i] || column < made->motif.first_column
+        || column > made->motif.last_column)
+      continue;
+    if (made->rows >= row)
+      return FALSE;
+    ended = TRUE;
+  }
+  return ended;
+}
+
+static guint8
+old_colour (const Growth *growth, int row, int column)
+{
+  return row == PLAIN_ROW ? growth->ground : bw_drawing_get (growth->old, row, column);
+}
+
+/* The share of the row's later beads that `from` has too. */
+static double
+agreement (const Growth *growth, int row, int from)
+{
+  int n = 0, same = 0;
+  for (int j = 0; j < bw_drawing_columns (growth->old) / 2; j++) {
+    int column = bw_lattice_column (row, j);
+    if (!came_later (growth, row, column))
+      continue;
+    n++;
+    same += old_colour (growth, row, column) == old_colour (growth, from, column);
+  }
+  return n > 0 ? (double)same / n : 0;
+}
+
+/* The earlier row of its kind that it is a copy of; a plain one where nothing agrees better. */
+static int
+copied_from (const Growth *growth, int row)
+{
+  int best = PLAIN_ROW;
+  double most = MAX (agreement (growth, row, PLAIN_ROW), COPIED_SHARE);
+  for (int from = row - 2; from >= 1 && most < 1; from -= 2) {
+    double share = agreement (growth, row, from);
+    if (share > most) {
+      best = from;
+      most = share;
+    }
+  }
+  return best;
+}
+
+static int
+shortest (const Growth *growth)
+{
+  int rows = bw_drawing_rows (growth->old);
+  for (int i = 0; i < growth->n_made; i++)
+    if (!growth->all->gone[i])
+      rows = MIN (rows, growth->made[i].rows);
+  return rows;
+}
+
+static void
+run_on (const Growth *growth)
+{
+  BwDrawing *base = growth->all->base;
+  for (int row = shortest (growth) + 1; row <= bw_drawing_rows (base); row++) {
+    int from = copied_from (growth, row);
+    for (int j = 0; from != PLAIN_ROW && j < bw_drawing_columns (base) / 2; j++) {
+      int column = bw_lattice_column (row, j);
+      if (came_later (growth, row, column))
+        bw_drawing_set (base, row, column, bw_drawing_get (base, from, column));
+    }
+  }
+}
+
 static void
 made_init (Made *all, const BwDrawing *old, const BwMade *made, int n_made)
 {
   *all = (Made){ 0 };
   while (drop_those_gone (old, made, n_made, all))
     continue;
+  Growth growth = { old, made, n_made, all, bw_drawing_ground (old) };
+  run_on (&growth);
 }
 
 /* --- By hand ---------------------------------------------------------------------------------- */
