@@ -595,6 +595,9 @@ what_is_woven_is_veiled_and_asked_about_once (void **state)
   GtkWindow *question = maker_dialog (maker);
   assert_non_null (desk_look_for_label (GTK_WIDGET (question),
                                         "Row 11 is woven already. Change it in the drawing?"));
+  assert_non_null (desk_look_for_label (GTK_WIDGET (question),
+                                        "The beads on the thread stay as they are. Once you change "
+                                        "it, it is not asked again for this piece."));
   desk_keep ("mat-question");
   maker_click_words (GTK_WIDGET (question), "Leave It as It Was");
   maker_no_dialog (maker);
@@ -608,6 +611,26 @@ what_is_woven_is_veiled_and_asked_about_once (void **state)
   maker_click_bead (maker, 13, 6);
   assert_null (desk_dialog (GTK_WINDOW (maker->window)));
   assert_int_equal (maker_bead (maker, 13, 6), 1);
+}
+
+static void
+a_band_that_would_end_before_the_last_woven_row_is_asked_about (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  int rows = maker_design (maker)->band.rows;
+  assert_true (bw_project_set_progress (project, "Rows", 10, NULL, 0, NULL));
+  maker_fill (maker, "/band/rows", "8");
+  GtkWindow *question = maker_dialog (maker);
+  assert_non_null (desk_look_for_label (GTK_WIDGET (question),
+                                        "10 rows are woven already. End the band after row 8?"));
+  maker_click_words (GTK_WIDGET (question), "Leave It as It Was");
+  maker_no_dialog (maker);
+  assert_int_equal (maker_design (maker)->band.rows, rows);
+  maker_fill (maker, "/band/rows", "8");
+  maker_click_words (GTK_WIDGET (maker_dialog (maker)), "Change It");
+  maker_no_dialog (maker);
+  assert_int_equal (maker_design (maker)->band.rows, 8);
 }
 
 /* --- The other way round -----------------------------------------------------------------------
@@ -665,6 +688,7 @@ main (void)
     IN_WINDOW (a_selection_is_kept_as_a_motif_and_used_again),
     IN_WINDOW (a_damaged_motif_is_named),
     IN_WINDOW (what_is_woven_is_veiled_and_asked_about_once),
+    IN_WINDOW (a_band_that_would_end_before_the_last_woven_row_is_asked_about),
     cmocka_unit_test (the_mat_is_mirrored_where_words_run_from_the_right),
   };
   return maker_run (tests);

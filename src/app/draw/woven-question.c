@@ -14,8 +14,9 @@ typedef struct {
   BwProject *project;
   BwDrawing *drawing; /* as it was after the last step, */
   BwTray tray;        /* with its colours */
+  int rows;
   guint position;
-  gboolean agreed; /* the maker has said yes for this piece */
+  gboolean agreed; /* the maker has said yes to other colours for this piece */
 } Watch;
 
 static void
@@ -24,6 +25,7 @@ remember (Watch *watch)
   g_clear_pointer (&watch->drawing, bw_drawing_free);
   watch->drawing = bw_drawing_copy (bw_project_get_drawing (watch->project));
   watch->tray = *bw_project_get_tray (watch->project);
+  watch->rows = bw_drawing_rows (watch->drawing);
   watch->position = bw_project_get_position (watch->project);
 }
 
@@ -54,34 +56,77 @@ first_changed (Watch *watch)
   return 0;
 }
 
-static void
-answered (GtkDialog *dialog, int answer, Watch *watch)
+/* Whether the step has made the band end before the last woven row. */
+static gboolean
+cuts_woven_rows (Watch *watch)
+{
+  int rows = bw_drawing_rows (bw_project_get_drawing (watch->project));
+  return rows < watch->rows && rows < bw_project_get_rows_done (watch->project);
+}
+
+/* The answer that leaves things is undo; gives whether that was it. */
+static gboolean
+leave_it (Watch *watch, GtkDialog *dialog, int answer)
 {
   g_autoptr (GtkDialog) held = g_object_ref (dialog);
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (answer == GTK_RESPONSE_ACCEPT)
-    watch->agreed = TRUE;
-  else
-    bw_project_undo (watch->project);
+    return FALSE;
+  bw_project_undo (watch->project);
+  return TRUE;
 }
 
 static void
-ask (Watch *watch, int row)
+answered_beads (GtkDialog *dialog, int answer, Watch *watch)
+{
+  watch->agreed = !leave_it (watch, dialog, answer);
+}
+
+static void
+answered_rows (GtkDialog *dialog, int answer, Watch *watch)
+{
+  leave_it (watch, dialog, answer);
+}
+
+typedef void (*Answered) (GtkDialog *dialog, int answer, Watch *watch);
+
+static void
+ask (Watch *watch, const char *question, const char *note, Answered answered)
 {
   GtkRoot *root = gtk_widget_get_root (watch->widget);
   if (!GTK_IS_WINDOW (root))
     return;
   GtkWidget *dialog = gtk_message_dialog_new (
       GTK_WINDOW (root), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Row %d is woven already. Change it in the drawing?"), row);
-  gtk_message_dialog_format_secondary_text (
-      GTK_MESSAGE_DIALOG (dialog), "%s",
-      _ ("The beads on the thread stay as they are. For this piece it is not asked again."));
+      GTK_BUTTONS_NONE, "%s", question);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", note);
   gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Leave It as It Was"), GTK_RESPONSE_CANCEL);
   gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Change It"), GTK_RESPONSE_ACCEPT);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (answered), watch);
   gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+ask_of_bead (Watch *watch, int row)
+{
+  g_autofree char *question
+      = g_strdup_printf (_ ("Row %d is woven already. Change it in the drawing?"), row);
+  ask (watch, question,
+       _ ("The beads on the thread stay as they are. Once you change it, it is not asked again for "
+          "this piece."),
+       answered_beads);
+}
+
+static void
+ask_of_rows (Watch *watch)
+{
+  int done = bw_project_get_rows_done (watch->project);
+  g_autofree char *question
+      = g_strdup_printf (_ ("%d rows are woven already. End the band after row %d?"), done,
+                         bw_drawing_rows (bw_project_get_drawing (watch->project)));
+  ask (watch, question, _ ("What is woven beyond that row must then be picked out."),
+       answered_rows);
 }
 
 /* Undo and redo are deliberate: only a step that is new is asked about. */
@@ -94,9 +139,12 @@ history_changed (Watch *watch)
   if (bw_project_in_step (watch->project))
     return;
   int row = is_new && !watch->agreed ? first_changed (watch) : 0;
+  gboolean cuts = is_new && cuts_woven_rows (watch);
   remember (watch);
-  if (row > 0)
-    ask (watch, row);
+  if (cuts)
+    ask_of_rows (watch);
+  else if (row > 0)
+    ask_of_bead (watch, row);
 }
 
 static void

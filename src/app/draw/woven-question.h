@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Beads that are woven are on the thread: a step that gives one of them another colour is asked
- * about, once for each piece. */
+ * about, until the maker once agrees for this piece; one that ends the band before the last woven
+ * row is asked about each time. */
 #pragma once
 
 #include "project/session.h"
