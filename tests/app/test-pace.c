@@ -27,13 +27,29 @@ before_the_first_row_the_project_says_how_fast (void **state)
 }
 
 static void
-earlier_sittings_tell_until_a_row_is_woven (void **state)
+earlier_sittings_tell_until_three_rows_are_woven (void **state)
 {
   BwPace pace = { .known_s = 75 };
-  assert_true (fabs (bw_pace_row_seconds (&pace, 40) - 75) < 1e-9);
-  bw_pace_begin (&pace, SECOND);
-  bw_pace_done (&pace, 51 * SECOND, 1);
+  gint64 now = SECOND;
+  bw_pace_begin (&pace, now);
+  for (int rows = 0; rows < BW_PACE_TELLS; rows++) {
+    assert_true (fabs (bw_pace_row_seconds (&pace, 40) - 75) < 1e-9);
+    bw_pace_done (&pace, now += 50 * SECOND, 1);
+  }
   assert_seconds (&pace, 50);
+}
+
+/* One row, and the first at that, says nothing of the next ninety. */
+static void
+two_rows_tell_no_pace (void **state)
+{
+  BwPace pace = { .n = 0 };
+  bw_pace_begin (&pace, SECOND);
+  bw_pace_done (&pace, 6 * SECOND, 1);
+  assert_seconds (&pace, 0);
+  bw_pace_done (&pace, 11 * SECOND, 1);
+  assert_seconds (&pace, 0);
+  assert_true (fabs (bw_pace_row_seconds (&pace, 40) - 90) < 1e-9);
 }
 
 static void
@@ -57,7 +73,8 @@ a_pause_is_no_row (void **state)
   bw_pace_done (&pace, now += 50 * SECOND, 1);
   bw_pace_done (&pace, now += 8 * 3600 * SECOND, 1);
   bw_pace_done (&pace, now += 70 * SECOND, 1);
-  assert_int_equal (pace.n, 2);
+  bw_pace_done (&pace, now += 60 * SECOND, 1);
+  assert_int_equal (pace.n, 3);
   assert_seconds (&pace, 60);
 }
 
@@ -72,7 +89,8 @@ leafing_through_is_no_row (void **state)
   bw_pace_done (&pace, now += 9 * SECOND, 2);
   assert_int_equal (pace.n, 0);
   assert_seconds (&pace, 0);
-  bw_pace_done (&pace, now += 5 * SECOND, 1);
+  for (int rows = 0; rows < BW_PACE_TELLS; rows++)
+    bw_pace_done (&pace, now += 5 * SECOND, 1);
   assert_seconds (&pace, 5);
 }
 
@@ -80,8 +98,10 @@ static void
 the_pick_up_counts_as_two_rows (void **state)
 {
   BwPace pace = { .n = 0 };
-  bw_pace_begin (&pace, SECOND);
-  bw_pace_done (&pace, 101 * SECOND, 2);
+  gint64 now = SECOND;
+  bw_pace_begin (&pace, now);
+  for (int times = 0; times < BW_PACE_TELLS; times++)
+    bw_pace_done (&pace, now += 100 * SECOND, 2);
   assert_seconds (&pace, 50);
 }
 
@@ -102,7 +122,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (before_the_first_row_the_project_says_how_fast),
-    cmocka_unit_test (earlier_sittings_tell_until_a_row_is_woven),
+    cmocka_unit_test (earlier_sittings_tell_until_three_rows_are_woven),
+    cmocka_unit_test (two_rows_tell_no_pace),
     cmocka_unit_test (one_slow_row_does_not_put_off_the_finish),
     cmocka_unit_test (a_pause_is_no_row),
     cmocka_unit_test (leafing_through_is_no_row),

@@ -44,9 +44,9 @@ double
 bw_pace_row_seconds (const BwPace *pace, double rows_per_hour)
 {
   double sorted[BW_PACE_MOST];
-  if (pace->n == 0 && pace->known_s > 0)
+  if (pace->n < BW_PACE_TELLS && pace->known_s > 0)
     return pace->known_s;
-  if (pace->n == 0)
+  if (pace->n < BW_PACE_TELLS)
     return rows_per_hour > 0 ? 3600 / rows_per_hour : 0;
   memcpy (sorted, pace->seconds, sizeof sorted);
   qsort (sorted, (gsize)pace->n, sizeof *sorted, shorter);

@@ -20,7 +20,8 @@ typedef struct {
 void bw_pace_begin (BwPace *pace, gint64 now_us);
 /* A row is done: `rows` of them at once (the pick-up makes two). */
 void bw_pace_done (BwPace *pace, gint64 now_us, int rows);
-/* Seconds for a row: the middle one of those remembered; else what earlier sittings told; else what
- * rows_per_hour says; 0 when nothing is known. */
-#define BW_PACE_TELLS 3 /* rows after which this sitting is worth remembering */
+#define BW_PACE_TELLS 3 /* rows after which this sitting tells anything, and is worth remembering  \
+                         */
+/* Seconds for a row: the middle one of those remembered, once they tell anything; else what earlier
+ * sittings told; else what rows_per_hour says; 0 when nothing is known. */
 double bw_pace_row_seconds (const BwPace *pace, double rows_per_hour);
