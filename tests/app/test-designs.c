@@ -98,6 +98,16 @@ two_processes_add_to_one_list (void **state)
 }
 
 static void
+a_demo_opened_where_it_lies_is_no_design_of_the_makers (void **state)
+{
+  g_setenv ("BANDWRIGHT_DATA_DIR", "/nowhere", TRUE);
+  remember (bw_designs_get (), "wrack");
+  remember (bw_designs_get (), "demo/kelp");
+  assert_list (bw_designs_get (), "wrack");
+  g_unsetenv ("BANDWRIGHT_DATA_DIR");
+}
+
+static void
 count (BwDesigns *designs, gpointer data)
 {
   (*(int *)data)++;
@@ -186,6 +196,7 @@ main (void)
     cmocka_unit_test_setup (the_newest_stands_first_and_each_once, empty),
     cmocka_unit_test_setup (what_is_forgotten_is_gone_for_every_process, empty),
     cmocka_unit_test_setup (two_processes_add_to_one_list, empty),
+    cmocka_unit_test_setup (a_demo_opened_where_it_lies_is_no_design_of_the_makers, empty),
     cmocka_unit_test_setup (a_change_is_told_and_forgetting_what_is_unknown_is_none, empty),
     cmocka_unit_test_setup (the_oldest_makes_room, empty),
     cmocka_unit_test_setup (a_list_may_hold_anything_and_designs_alone_are_taken, empty),

@@ -28,6 +28,7 @@ write_design (const char *title)
   g_autoptr (BwProject) project = bw_project_new ();
   g_autoptr (GFile) file = g_file_new_for_path (design_path);
   bw_project_set_title (project, "Title", title);
+  assert_true (bw_project_set_progress (project, "Rows", 10, NULL, 0, NULL));
   assert_true (bw_project_save (project, file, NULL));
 }
 
@@ -64,6 +65,7 @@ a_look_tells_title_numbers_and_shows_the_piece_alone (void **state)
   assert_int_equal (look->state, BW_SHELF_SOUND);
   assert_string_equal (look->title, "Kelp lantern");
   assert_int_equal (look->rows, design->band.rows);
+  assert_int_equal (look->woven, 10);
   assert_true (look->length_mm > design->stone.length_mm - 1e-9);
   int width = cairo_image_surface_get_width (look->picture);
   int height = cairo_image_surface_get_height (look->picture);
@@ -81,6 +83,7 @@ what_is_kept_comes_back_as_it_was (void **state)
   assert_non_null (again);
   assert_string_equal (again->title, look->title);
   assert_int_equal (again->rows, look->rows);
+  assert_int_equal (again->woven, look->woven);
   assert_memory_equal (&again->length_mm, &look->length_mm, sizeof (double));
   int height = cairo_image_surface_get_height (look->picture);
   int stride = cairo_image_surface_get_stride (look->picture);
@@ -137,9 +140,12 @@ half_a_picture_and_a_strange_note_are_not_believed (void **state)
   g_autoptr (BwShelfLook) whole = bw_shelf_cache_find (key);
   assert_non_null (whole);
 
-  static const char *const notes[]
-      = { "", "no note", "[look]\ntitle=a\\nb\nrows=2\nlength_mm=9\n",
-          "[look]\ntitle=a\nrows=-3\nlength_mm=9\n", "[look]\ntitle=a\nrows=2\nlength_mm=nan\n" };
+  static const char *const notes[] = { "",
+                                       "no note",
+                                       "[look]\ntitle=a\\nb\nrows=2\nlength_mm=9\n",
+                                       "[look]\ntitle=a\nrows=8\nwoven=9\nlength_mm=9\n",
+                                       "[look]\ntitle=a\nrows=-3\nlength_mm=9\n",
+                                       "[look]\ntitle=a\nrows=2\nlength_mm=nan\n" };
   for (gsize i = 0; i < G_N_ELEMENTS (notes); i++) {
     spoil (key, ".note", notes[i], strlen (notes[i]));
     expect_nothing_kept (key);

@@ -5,6 +5,7 @@
 
 #include "app/keep/designs.h"
 #include "app/kit/settings.h"
+#include "app/make/make-stage.h"
 #include "app/shelf/shelf-boards.h"
 #include "app/shelf/shelf-guide.h"
 #include "app/shelf/shelf-page.h"
@@ -167,6 +168,39 @@ one_click_opens_a_design_in_this_window (void **state)
   desk_until (shows_work, maker);
   expect_title (maker, "Kelp lantern");
   assert_int_equal (desk_count_mapped (), 1);
+}
+
+static gboolean
+label_ends_in (GtkWidget *widget, gconstpointer words)
+{
+  return GTK_IS_LABEL (widget) && g_str_has_suffix (gtk_label_get_text (GTK_LABEL (widget)), words);
+}
+
+static gboolean
+is_make_stage (GtkWidget *widget, gconstpointer data)
+{
+  return BW_IS_MAKE_STAGE (widget);
+}
+
+/* What lies on the bench is taken up there. */
+static void
+a_piece_half_woven_says_so_and_opens_where_it_is_made (void **state)
+{
+  Maker *maker = *state;
+  g_autoptr (BwProject) project = bw_project_new ();
+  bw_project_set_title (project, "Title", "On the needle");
+  assert_true (bw_project_set_progress (project, "Rows", 10, NULL, 0, NULL));
+  g_autofree char *path = maker_save (project, "needle.bandwright");
+  g_autofree char *woven
+      = g_strdup_printf (" · 10 of %d rows woven", bw_project_get_design (project)->band.rows);
+  remember (path);
+  start (maker, 1);
+  wait_for_state (design (maker, 1), BW_SHELF_SOUND);
+  assert_non_null (desk_look_for (GTK_WIDGET (design (maker, 1)), label_ends_in, woven));
+  desk_click (GTK_WIDGET (design (maker, 1)));
+  desk_until (shows_work, maker);
+  expect_title (maker, "On the needle");
+  assert_non_null (desk_look_for (GTK_WIDGET (maker->window), is_make_stage, NULL));
 }
 
 static void
@@ -489,6 +523,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     AT_SHELF (an_empty_shelf_has_a_place_for_a_new_stone_and_the_examples),
     AT_SHELF (one_click_opens_a_design_in_this_window),
+    AT_SHELF (a_piece_half_woven_says_so_and_opens_where_it_is_made),
     AT_SHELF (keys_alone_walk_the_shelf_and_open),
     AT_SHELF (an_example_opens_as_a_copy_without_a_file),
     AT_SHELF (a_design_that_is_gone_says_so_and_can_be_taken_off),

@@ -32,6 +32,14 @@ bw_demos_find (void)
   return found;
 }
 
+gboolean
+bw_demos_have (GFile *file)
+{
+  g_autofree char *path = demo_folder ();
+  g_autoptr (GFile) folder = g_file_new_for_path (path);
+  return g_file_has_parent (file, folder);
+}
+
 BwProject *
 bw_demo_load (GFile *file, GError **error)
 {

@@ -5,6 +5,8 @@
 #include "config.h"
 
 #include "app/keep/designs.h"
+
+#include "app/keep/demos.h"
 #include "project/file/save-whole.h"
 
 #include <glib/gstdio.h>
@@ -156,7 +158,7 @@ bw_designs_remember (BwDesigns *self, GFile *file)
 {
   g_return_if_fail (BW_IS_DESIGNS (self));
   g_autofree char *uri = g_file_get_uri (file);
-  if (!may_remember () || !is_ours (uri))
+  if (!may_remember () || !is_ours (uri) || bw_demos_have (file))
     return;
   look_anew (self);
   drop (self, uri);

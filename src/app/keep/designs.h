@@ -2,7 +2,8 @@
 /* The designs opened and saved last. The list is the program's own, a text with one address a line
  * in the user's data folder: the desktop's forgets after a month, and a pendant is often taken up
  * again after a longer time. The desktop is told as well, for its other programs. Where the desktop
- * is set to remember no files nothing is remembered here either.
+ * is set to remember no files nothing is remembered here either. A demo opened where it lies is
+ * nobody's design.
  *
  * Signal "changed": by this process. What other processes add is seen with the next question. */
 #pragma once

@@ -11,7 +11,7 @@
 #include <string.h>
 #include <utime.h>
 
-#define PAINTED "1" /* another number where pictures are painted in another way */
+#define PAINTED "2" /* another number where pictures or notes are made in another way */
 #define GROUP "look"
 #define PNG_MOST (2 * 1024 * 1024) /* bytes */
 #define NOTE_MOST 8192
@@ -121,10 +121,11 @@ read_note (BwShelfLook *look, const char *text, gsize length)
   look->state = BW_SHELF_SOUND;
   look->title = g_key_file_get_string (note, GROUP, "title", NULL);
   look->rows = g_key_file_get_integer (note, GROUP, "rows", NULL);
+  look->woven = g_key_file_get_integer (note, GROUP, "woven", NULL);
   look->length_mm = g_key_file_get_double (note, GROUP, "length_mm", NULL);
   return look->title && g_utf8_strlen (look->title, -1) <= BW_LINE_MAX
-         && bw_line_check (look->title, "", NULL) && look->rows > 0 && look->length_mm > 0
-         && look->length_mm < 1e4;
+         && bw_line_check (look->title, "", NULL) && look->rows > 0 && look->woven >= 0
+         && look->woven <= look->rows && look->length_mm > 0 && look->length_mm < 1e4;
 }
 
 /* A look that was wanted is young again. */
@@ -175,6 +176,7 @@ keep_note (const char *key, const BwShelfLook *look)
   g_autoptr (GKeyFile) note = g_key_file_new ();
   g_key_file_set_string (note, GROUP, "title", look->title);
   g_key_file_set_integer (note, GROUP, "rows", look->rows);
+  g_key_file_set_integer (note, GROUP, "woven", look->woven);
   g_key_file_set_double (note, GROUP, "length_mm", look->length_mm);
   gsize length;
   g_autofree char *text = g_key_file_to_data (note, &length, NULL);

@@ -15,7 +15,7 @@ struct _BwShelfCard {
   BwShelfKind kind;
   GFile *file;
   BwShelfState state;
-  int rows;
+  int rows, woven;
   double length_mm;
   BwShelfStand *stand;
   GtkLabel *title;
@@ -77,6 +77,10 @@ numbers_words (BwShelfCard *self)
 {
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
   g_autofree char *length = bw_length_format (self->length_mm, unit, 1);
+  if (self->woven > 0 && self->woven < self->rows)
+    return g_strdup_printf (_ ("%s · %d of %d rows woven"), length, self->woven, self->rows);
+  if (self->woven > 0)
+    return g_strdup_printf (_ ("%s · woven"), length);
   return g_strdup_printf (ngettext ("%s · %d row", "%s · %d rows", (gulong)self->rows), length,
                           self->rows);
 }
@@ -154,6 +158,7 @@ bw_shelf_card_show (BwShelfCard *self, const BwShelfLook *look)
   gboolean lost = look->state == BW_SHELF_GONE || look->state == BW_SHELF_BROKEN;
   self->state = look->state;
   self->rows = look->rows;
+  self->woven = look->woven;
   self->length_mm = look->length_mm;
   bw_shelf_stand_set (self->stand, stand_of (look->state), look->picture, look->length_mm);
   gtk_widget_set_visible (self->take_off, lost && self->kind == BW_CARD_DESIGN);

@@ -105,6 +105,7 @@ describe (BwShelfLook *look, BwProject *project)
   look->state = BW_SHELF_SOUND;
   look->title = g_strdup (bw_project_get_title (project));
   look->rows = design->band.rows;
+  look->woven = MIN (bw_project_get_rows_done (project), look->rows);
   look->length_mm = design->stone.length_mm;
 }
 

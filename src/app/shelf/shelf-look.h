@@ -24,6 +24,7 @@ typedef struct {
   char *reason;             /* of a broken one: a sentence */
   char *title;              /* "" for none; one line */
   int rows;                 /* of the band */
+  int woven;                /* of these, 0..rows */
   double length_mm;         /* of the stone */
   cairo_surface_t *picture; /* ARGB32, no larger than the piece; NULL where none could be made */
 } BwShelfLook;

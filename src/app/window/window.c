@@ -398,6 +398,14 @@ find_window (GtkWindow *window, GFile *file, const BwStamp *stamp)
   return NULL;
 }
 
+/* A piece that is being woven is taken up where it was laid down. */
+static void
+show_where_work_is (BwWindow *self)
+{
+  if (bw_project_get_rows_done (bw_window_get_project (self)) > 0)
+    bw_window_show_stage (self, "make");
+}
+
 static GtkWindow *
 show_opened (GtkWindow *window, BwProject *project)
 {
@@ -407,6 +415,7 @@ show_opened (GtkWindow *window, BwProject *project)
     bw_window_set_project (self, project);
   else
     self = bw_window_new (gtk_window_get_application (window), project);
+  show_where_work_is (self);
   gtk_window_present (GTK_WINDOW (self));
   /* A key pressed by chance is no measurement of a stone that was measured already. */
   if (bw_project_get_file (project))
