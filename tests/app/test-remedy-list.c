@@ -103,6 +103,25 @@ another_bead_drops_what_was_measured_with_the_old_one (void **state)
   assert_string_equal (after, before);
 }
 
+/* After another bead the rows follow it; the bed is not made to. */
+static void
+after_another_bead_the_rows_come_first (void **state)
+{
+  Bench *bench = *state;
+  for (double factor = 0.7; factor < 1.5; factor += 0.05) {
+    BwDesign design = *bw_project_get_design (bench->project);
+    BwRemedy best;
+    design.bead.diameter_mm *= factor;
+    design.gauge.pitch_mm *= factor;
+    assert_true (bw_project_set_design (bench->project, "Bead", &design, NULL));
+    if (bw_project_fit (bench->project)->verdict != BW_VERDICT_SNUG) {
+      assert_true (bw_remedy_list_best (bench->project, &best));
+      assert_int_equal (best.kind, BW_REMEDY_ROWS);
+    }
+    bw_project_undo (bench->project);
+  }
+}
+
 int
 main (void)
 {
@@ -110,6 +129,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     ON_BENCH (a_remedy_is_one_step_of_undo),
     ON_BENCH (another_bead_drops_what_was_measured_with_the_old_one),
+    ON_BENCH (after_another_bead_the_rows_come_first),
     ON_BENCH (a_remedy_that_does_not_stand_is_refused_without_a_trace),
   };
   return cmocka_run_group_tests_name ("remedy-list", tests, NULL, NULL);

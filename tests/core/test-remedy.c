@@ -136,7 +136,8 @@ the_layers_remedy_is_the_nearest_snug_count (void **state)
     for (int d = 1 - away; d < away; d++) {
       BwDesign nearer = design;
       nearer.bed.layers += d;
-      if (d != 0 && bw_design_validate (&nearer, NULL, NULL))
+      double thick = nearer.bed.layers * nearer.bed.cord_thickness_mm;
+      if (d != 0 && thick <= 2 && bw_design_validate (&nearer, NULL, NULL))
         assert_true (bw_fit_verdict (&nearer, &stone, design.band.rows, NULL, NULL)
                      != BW_VERDICT_SNUG);
     }
@@ -164,6 +165,32 @@ a_layer_count_that_is_not_snug_at_least_lessens_the_worst_gap (void **state)
                  < MAX (fabs (fit.gap_min_mm), fabs (fit.gap_max_mm)));
   }
   assert_true (seen > 0);
+}
+
+/* A bead a third larger makes the band far too long; a bed that takes all of it up is no bed. */
+static void
+no_bed_is_offered_thicker_than_a_maker_would_wind (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (44);
+  int too_long = 0;
+  for (int k = 0; k < DESIGNS; k++) {
+    BwStone stone;
+    BwDesign design = sample_random_design (rand, &stone);
+    BwBedding now;
+    design.band.rows += 2 * (design.band.rows / 6);
+    if (!bw_design_validate (&design, NULL, NULL))
+      continue;
+    assert_true (bw_bedding_init (&now, &design.bed, &stone, bw_design_span (&design), NULL));
+    g_autoptr (GArray) remedies = remedies_of (&design, &stone);
+    for (guint i = 0; i < remedies->len; i++) {
+      const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
+      const BwBed *bed = &remedy->design.bed;
+      if (remedy->kind == BW_REMEDY_BED || remedy->kind == BW_REMEDY_LAYERS)
+        assert_true (bed->layers * bed->cord_thickness_mm <= MAX (2, now.bottom_mm) + 1e-6);
+    }
+    too_long += bw_fit_verdict (&design, &stone, design.band.rows, NULL, NULL) == BW_VERDICT_LOOSE;
+  }
+  assert_true (too_long > DESIGNS / 3);
 }
 
 static double
@@ -511,6 +538,7 @@ main (void)
     cmocka_unit_test (the_bed_remedy_lets_the_tightest_column_lie_at_its_natural_length),
     cmocka_unit_test (the_layers_remedy_is_the_nearest_snug_count),
     cmocka_unit_test (a_layer_count_that_is_not_snug_at_least_lessens_the_worst_gap),
+    cmocka_unit_test (no_bed_is_offered_thicker_than_a_maker_would_wind),
     cmocka_unit_test (the_grade_remedy_makes_both_edges_the_same_way_round),
     cmocka_unit_test (a_stone_thin_at_its_base_is_offered_layers_and_grade_together),
     cmocka_unit_test (a_measured_bed_of_nothing_has_remedies_too),

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Every report: exactly the keys the man page tells, and in each the number the core gives. */
+#include "output/report/fit-told.h"
 #include "output/report/report.h"
 #include "output/report/what-if.h"
 #include "sample.h"
@@ -665,6 +666,36 @@ a_measurement_that_a_remedy_makes_void_is_told (void **state)
   assert_non_null (strstr (after, "no longer holds"));
 }
 
+/* The verdict that the odds and the foot of the window give must be the list's. */
+static void
+a_count_to_weave_is_not_said_to_fail (void **state)
+{
+  int likely = 0, listed = 0;
+  for (guint32 seed = 80; seed < 110; seed++) {
+    g_autoptr (BwProject) project = sample_project (seed, SAMPLE_NO_BAIL);
+    BwDesign design = *bw_project_get_design (project);
+    design.band.rows = 2 * bw_project_forecast (project)->recommended;
+    assert_true (bw_project_set_design (project, "", &design, NULL));
+    BwFitTold told = bw_fit_told (project);
+    g_autofree char *text = bw_report_fit (project, 0, FALSE, NULL);
+    const char *tried = strstr (text, "What else was tried");
+    for (int rows = told.first_rows; rows <= told.last_rows && rows > 0; rows += 2) {
+      g_autofree char *weave = g_strdup_printf ("weave %d rows", rows);
+      const char *line = strstr (text, weave);
+      likely++;
+      if (!line)
+        continue;
+      g_autofree char *words = g_strndup (line, strcspn (line, "\n"));
+      assert_non_null (strstr (words, "the try-on decides"));
+      assert_true (!tried || line < tried);
+      listed++;
+    }
+    for (const char *loose = text; (loose = strstr (loose, "  loose")); loose++)
+      assert_true (tried && loose > tried);
+  }
+  assert_true (likely > 20 && listed > 3);
+}
+
 /* JSON counts faces and corners from 0, as the file does. */
 static void
 people_count_faces_from_one (void **state)
@@ -750,6 +781,7 @@ main (void)
     cmocka_unit_test (the_cost_has_its_keys_and_its_sum),
     cmocka_unit_test (warnings_are_plain_sentences),
     cmocka_unit_test (a_measurement_that_a_remedy_makes_void_is_told),
+    cmocka_unit_test (a_count_to_weave_is_not_said_to_fail),
     cmocka_unit_test (people_count_faces_from_one),
     cmocka_unit_test (odd_rows_say_that_their_thread_is_estimated),
     cmocka_unit_test (the_list_for_a_class_counts_needles_and_stopper_beads),

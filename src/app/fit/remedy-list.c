@@ -73,28 +73,15 @@ bw_remedy_list_collect (BwProject *project)
   return all;
 }
 
-/* Where it fits on paper already nothing but another count betters the odds; a try-on tells which.
- */
-gboolean
-bw_remedy_helps (const BwRemedy *remedy, const BwFitTold *told)
-{
-  int rows = remedy->design.band.rows;
-  if (remedy->kind == BW_REMEDY_ROWS && rows == told->safer_rows)
-    return TRUE;
-  return told->verdict != BW_VERDICT_SNUG && remedy->verdict == BW_VERDICT_SNUG;
-}
-
-/* Where the odds are near even the safer count comes first, else what makes it snug. */
+/* In the order of the list: other rows, which follow the bead and cost nothing, come first. */
 gboolean
 bw_remedy_list_best (BwProject *project, BwRemedy *best)
 {
   g_autoptr (GArray) all = bw_remedy_list_collect (project);
   BwFitTold told = bw_fit_told (project);
-  gboolean safer = told.verdict == BW_VERDICT_SNUG;
   for (guint i = 0; i < all->len; i++) {
     const BwRemedy *remedy = &g_array_index (all, BwRemedy, i);
-    if (safer ? remedy->kind == BW_REMEDY_ROWS && remedy->design.band.rows == told.safer_rows
-              : remedy->verdict == BW_VERDICT_SNUG) {
+    if (bw_fit_told_helps (&told, remedy)) {
       *best = *remedy;
       return TRUE;
     }
@@ -190,7 +177,7 @@ static void
 add_remedy (BwRemedyList *self, const BwRemedy *remedy, const BwFitTold *told)
 {
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  gboolean helps = bw_remedy_helps (remedy, told);
+  gboolean helps = bw_fit_told_helps (told, remedy);
   g_autofree char *what = bw_remedy_words_do (remedy, bw_draft_get_design (self->draft), unit);
   g_autofree char *gives = bw_remedy_words_promise (remedy, told, unit);
   GtkWidget *row = row_of (what, gives);

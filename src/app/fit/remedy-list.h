@@ -17,8 +17,6 @@ void bw_remedy_list_fill (BwRemedyList *self);
 /* All there is: the recommended rows first, then the safer ones, then the project's remedies. Owned
  * array of BwRemedy. */
 GArray *bw_remedy_list_collect (BwProject *project);
-/* Whether a remedy of this project is listed among what helps; else it was only tried. */
-gboolean bw_remedy_helps (const BwRemedy *remedy, const BwFitTold *told);
 /* The remedy to offer first: the first that makes it snug or, where it is that on paper already,
  * the safer count; FALSE when there is none. */
 gboolean bw_remedy_list_best (BwProject *project, BwRemedy *best);

@@ -7,9 +7,10 @@
 #include "core/base/tolerance.h"
 #include <stdlib.h>
 
-#define LAYERS_MAX 20       /* more layers of cord than this are no bed any more */
-#define MOVE_STEP 0.5       /* mm; finer than a maker sets a band */
-#define GRADE_MOST_MM 1.5   /* nobody winds a steeper bed: practice, no source */
+#define LAYERS_MAX 20     /* more layers of cord than this are no bed any more */
+#define BED_MOST_MM 2.0   /* nobody winds a thicker one unless it is already: practice, no source */
+#define MOVE_STEP 0.5     /* mm; finer than a maker sets a band */
+#define GRADE_MOST_MM 1.5 /* nobody winds a steeper bed: practice, no source */
 #define GRADE_STEP_MM 0.05  /* no cord is wound finer */
 #define JOINT_LAYERS_MOST 4 /* as the joint search has it */
 
@@ -46,6 +47,13 @@ offer (Search *search, BwRemedyKind kind, double value, const BwDesign *changed)
   remedy.voids_girth_over = search->design->bed.has_girth_over && !changed->bed.has_girth_over;
   g_array_append_val (search->found, remedy);
   return TRUE;
+}
+
+/* How thick a bed may be that is offered. */
+static double
+bed_most_mm (const Search *search)
+{
+  return MAX (BED_MOST_MM, search->laid.bedding.bottom_mm) + BW_ROUNDING_MM;
 }
 
 static double
@@ -177,7 +185,7 @@ find_bed (Search *search)
     return;
   double change = band_thickening (search, changed.band.rows / 2);
   double bottom = search->laid.bedding.bottom_mm + change;
-  if (fabs (change) < BW_ROUNDING_MM || bottom <= 0)
+  if (fabs (change) < BW_ROUNDING_MM || bottom <= 0 || bottom > bed_most_mm (search))
     return;
   changed.bed.has_girth_over = FALSE;
   changed.bed.layers = MAX (changed.bed.layers, 1);
@@ -202,6 +210,15 @@ is_snug (const Search *search, const BwDesign *changed)
          && bw_fit_is_snug (changed, search->stone, changed->band.rows);
 }
 
+static gboolean
+can_wind (const Search *search, int layers)
+{
+  BwBed bed = search->design->bed;
+  drop_girth_over (search, &bed);
+  return layers >= 0 && layers <= LAYERS_MAX
+         && layers * bed.cord_thickness_mm <= bed_most_mm (search);
+}
+
 /* The neighbour that brings the gaps nearest to nothing, when it brings them nearer at all. */
 static void
 offer_better_neighbour (Search *search, int layers)
@@ -211,7 +228,7 @@ offer_better_neighbour (Search *search, int layers)
   for (int other = layers - 1; other <= layers + 1; other += 2) {
     double least, greatest;
     BwDesign changed = with_layers (search, other);
-    if (other > LAYERS_MAX || !bw_design_validate (&changed, NULL, NULL))
+    if (!can_wind (search, other) || !bw_design_validate (&changed, NULL, NULL))
       continue;
     bw_fit_verdict (&changed, search->stone, changed.band.rows, &least, &greatest);
     if (worst_gap (least, greatest) < best) {
@@ -236,7 +253,7 @@ find_layers (Search *search)
   for (int k = 2; k < 2 * (LAYERS_MAX + 1); k++) {
     int other = layers + (k % 2 ? -toward : toward) * (k / 2);
     changed = with_layers (search, other);
-    if (other >= 0 && other <= LAYERS_MAX && is_snug (search, &changed)) {
+    if (can_wind (search, other) && is_snug (search, &changed)) {
       offer (search, BW_REMEDY_LAYERS, other, &changed);
       return;
     }

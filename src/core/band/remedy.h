@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What would make the band fit: each remedy re-solved before it is offered. */
+/* What would make the band fit: each remedy re-solved before it is offered. No even bed thicker
+ * than 2 mm is offered, unless the present one is already (common practice, no source). */
 #pragma once
 
 #include "core/band/fit.h"

@@ -111,3 +111,20 @@ bw_fit_told (BwProject *project)
     follow_try_on (&told, bw_project_forecast (project), tried->beads_around);
   return told;
 }
+
+/* Where it fits on paper already nothing but another count betters the odds; a try-on tells which.
+ */
+gboolean
+bw_fit_told_helps (const BwFitTold *told, const BwRemedy *remedy)
+{
+  if (remedy->kind == BW_REMEDY_ROWS && remedy->design.band.rows == told->safer_rows)
+    return TRUE;
+  return told->verdict != BW_VERDICT_SNUG && remedy->verdict == BW_VERDICT_SNUG;
+}
+
+gboolean
+bw_fit_told_is_likely (const BwFitTold *told, const BwRemedy *remedy)
+{
+  int rows = remedy->design.band.rows;
+  return remedy->kind == BW_REMEDY_ROWS && rows >= told->first_rows && rows <= told->last_rows;
+}

@@ -41,3 +41,8 @@ void bw_fit_told_init (BwFitTold *told, const BwFit *fit, const BwForecast *fore
                        gboolean example);
 /* The same of a project. */
 BwFitTold bw_fit_told (BwProject *project);
+
+/* Whether a remedy makes it snug, or the odds better where it fits on paper already. */
+gboolean bw_fit_told_helps (const BwFitTold *told, const BwRemedy *remedy);
+/* Whether it is one of the counts to weave: then the try-on decides, whatever paper says. */
+gboolean bw_fit_told_is_likely (const BwFitTold *told, const BwRemedy *remedy);

@@ -186,24 +186,51 @@ bw_report_voids_girth_over (const GArray *remedies)
   return NULL;
 }
 
+/* What the foot of the window and the odds above name as a count to weave is none to be warned of.
+ */
 static void
-text_remedies (GString *text, const GArray *remedies, const BwDesign *now)
+add_remedy (BwTable *table, const BwRemedy *remedy, const BwFitTold *told, const BwDesign *now)
 {
-  const char *voids = bw_report_voids_girth_over (remedies);
+  g_autofree char *what
+      = bw_remedy_with_also (remedy_sentence (remedy, now->bed.layers), remedy, now, BW_UNIT_MM);
+  const char *then = bw_fit_told_is_likely (told, remedy) ? _ ("the try-on decides")
+                                                          : short_verdict (remedy->verdict);
+  bw_table_add (table, g_strconcat (what, remedy->voids_girth_over ? " *" : "", NULL),
+                g_strdup (then), bw_text_number (remedy->gap_min_mm, 2),
+                bw_text_number (remedy->gap_max_mm, 2));
+}
+
+/* Those that help, or those that were only tried; nothing where there are none. */
+static void
+text_remedies_that (GString *text, BwProject *project, gboolean help, const char *title)
+{
+  const GArray *remedies = bw_project_remedies (project);
+  BwFitTold told = bw_fit_told (project);
+  int n = 0;
   g_auto (BwTable) table = { 0 };
   bw_table_init (&table, "llrr");
-  bw_table_add (&table, g_strdup (_ ("What could change")), g_strdup (_ ("then")),
-                g_strdup (_ ("least gap mm")), g_strdup (_ ("greatest")));
+  bw_table_add (&table, g_strdup (title), g_strdup (_ ("then")), g_strdup (_ ("least gap mm")),
+                g_strdup (_ ("greatest")));
   for (guint i = 0; i < remedies->len; i++) {
     const BwRemedy *remedy = &g_array_index (remedies, BwRemedy, i);
-    g_autofree char *what
-        = bw_remedy_with_also (remedy_sentence (remedy, now->bed.layers), remedy, now, BW_UNIT_MM);
-    bw_table_add (&table, g_strconcat (what, remedy->voids_girth_over ? " *" : "", NULL),
-                  g_strdup (short_verdict (remedy->verdict)),
-                  bw_text_number (remedy->gap_min_mm, 2), bw_text_number (remedy->gap_max_mm, 2));
+    gboolean helps = bw_fit_told_helps (&told, remedy) || bw_fit_told_is_likely (&told, remedy);
+    if (helps != help)
+      continue;
+    add_remedy (&table, remedy, &told, bw_project_get_design (project));
+    n++;
   }
+  if (n == 0)
+    return;
   g_string_append_c (text, '\n');
   bw_table_write (&table, text, 0);
+}
+
+static void
+text_remedies (GString *text, BwProject *project)
+{
+  const char *voids = bw_report_voids_girth_over (bw_project_remedies (project));
+  text_remedies_that (text, project, TRUE, _ ("What helps"));
+  text_remedies_that (text, project, FALSE, _ ("What else was tried"));
   if (voids)
     bw_text_item (text, voids);
 }
@@ -293,7 +320,7 @@ bw_report_fit_text (BwProject *project)
   bw_helps_init (&helps, bw_project_get_design (project), bw_project_stone (project));
   text_helps (text, &helps);
   text_columns (text, bw_project_fit (project));
-  text_remedies (text, bw_project_remedies (project), bw_project_get_design (project));
+  text_remedies (text, project);
   text_join (text, bw_project_join (project));
   bw_text_warnings (text, project, BW_TOPIC_FIT);
   return bw_text_done (text);
