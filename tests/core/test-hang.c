@@ -529,7 +529,9 @@ check_height (const Piece *piece, const BwHangHeight *height)
     if (bottom < low - 1e-9 || bottom > high + 1e-9)
       continue;
     double off = off_at (piece, bottom, height->want);
-    if (!height->reached)
+    if (height->want == BW_WANT_LEVEL)
+      assert_true (off >= own - 1e-6);
+    else if (!height->reached)
       assert_true (off > 5 && off >= own - 1e-9);
     else if (off <= 5)
       assert_true (fabs (bottom - here) >= fabs (height->bottom_mm - here) - 1e-9);

@@ -184,13 +184,15 @@ typedef struct {
   double deviation; /* degrees; infinite before any height was tried */
 } Best;
 
-/* Heights come nearest first, so the first one within reach stays. Of two as near, one above and
- * one below, the upper comes first. */
+/* Heights come nearest first, so the first one within reach stays; an eye sees a degree off level,
+ * and there the best of all is sought. Of two as near, one above and one below, the upper comes
+ * first. */
 static void
 consider (Best *best, double bottom_mm, const BwHang *hang)
 {
   double off = deviation (best->height.want, hang);
-  if (best->height.reached || off >= best->deviation - BW_ROUNDING_DEG)
+  gboolean found = best->height.reached && best->height.want != BW_WANT_LEVEL;
+  if (found || off >= best->deviation - BW_ROUNDING_DEG)
     return;
   best->deviation = off;
   best->height.bottom_mm = bottom_mm;

@@ -50,7 +50,8 @@ typedef enum { BW_WANT_LEVEL, BW_WANT_TIP_DOWN, BW_WANT_TIP_UP } BwWant;
 
 typedef struct {
   BwWant want;
-  double bottom_mm; /* band height that comes within 5°, nearest first; else the best there is */
+  double bottom_mm; /* level: the band height that comes nearest; else one that comes within 5°,
+                       nearest first, or the best there is */
   double tilt_deg;
   BwUp up;
   gboolean reached;
