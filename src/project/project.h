@@ -307,4 +307,7 @@ typedef enum {
  * which gives all of them. NULL-terminated, owned. */
 char **bw_project_warnings_about (BwProject *self, guint topics, BwUnit unit);
 
+/* The one about corners where thread will show; NULL where there is none. Owned. */
+char *bw_project_splay_words (BwProject *self, BwUnit unit);
+
 G_END_DECLS

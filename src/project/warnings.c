@@ -90,17 +90,27 @@ warn_of_verdict (BwProject *project, Doubts *list)
          fit->rows, slack->column, told (list, -slack->gap_mm, 2));
 }
 
-static void
-warn_of_splay (BwProject *project, Doubts *list)
+char *
+bw_project_splay_words (BwProject *project, BwUnit unit)
 {
   const BwSplay *splay = bw_project_splay (project);
 
-  if (splay->max_deg > BW_SPLAY_LIMIT_DEG)
-    add (list,
-         _ ("Thread will show at a corner of the stone: neighbouring beads turn away from each "
-            "other "
-            "by %.0f°, %.0f° is the limit. A bed at least %s thick cures it."),
-         splay->max_deg, BW_SPLAY_LIMIT_DEG, told (list, fmax (splay->cure_mm, 0), 2));
+  if (splay->max_deg <= BW_SPLAY_LIMIT_DEG)
+    return NULL;
+  g_autofree char *cure = bw_length_format (fmax (splay->cure_mm, 0), unit, 2);
+  return g_strdup_printf (
+      _ ("Thread will show at a corner of the stone: neighbouring beads turn away from each other "
+         "by %.0f°, %.0f° is the limit. A bed at least %s thick cures it."),
+      splay->max_deg, BW_SPLAY_LIMIT_DEG, cure);
+}
+
+static void
+warn_of_splay (BwProject *project, Doubts *list)
+{
+  g_autofree char *words = bw_project_splay_words (project, list->unit);
+
+  if (words)
+    add (list, "%s", words);
 }
 
 static void

@@ -148,6 +148,50 @@ what_is_offered_is_believed (void **state)
   assert_true (offers > 200);
 }
 
+static BwDesign
+design_of_faces (int faces, double width_mm)
+{
+  BwDesign design = sample_design ();
+  design.stone.measured = BW_MEASURED_FACE_WIDTHS;
+  design.stone.faces = faces;
+  for (int i = 0; i < faces; i++)
+    design.stone.values_mm[i] = width_mm;
+  return design;
+}
+
+static void
+a_face_that_keeps_the_others_from_meeting_is_asked_about (void **state)
+{
+  for (int faces = 4; faces <= 8; faces++)
+    for (int wrong = 0; wrong < faces; wrong++) {
+      BwDesign design = design_of_faces (faces, 10);
+      for (int i = 0; i < faces; i++) {
+        g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+        design.stone.values_mm[wrong] = 14;
+        if (i == wrong)
+          expect_better (&design, pointer, 14, 10);
+        else
+          expect_taken (&design, pointer, 10);
+      }
+    }
+}
+
+/* Every face read a fifth of a millimetre amiss, this way or that. */
+static void
+a_misfit_of_callipers_is_not_asked_about (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (73);
+  for (int turn = 0; turn < 400; turn++) {
+    BwDesign design = design_of_faces (g_rand_int_range (rand, 3, 9), 12);
+    for (int i = 0; i < design.stone.faces; i++)
+      design.stone.values_mm[i] += sample_between (rand, -0.2, 0.2);
+    for (int i = 0; i < design.stone.faces; i++) {
+      g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+      expect_taken (&design, pointer, design.stone.values_mm[i]);
+    }
+  }
+}
+
 /* A strip of so many rows whose beads follow each other by `times` what was known. Owned. */
 static char *
 ask_of_strip (int rows, double times, double *better)
@@ -208,6 +252,8 @@ main (void)
     cmocka_unit_test (what_is_not_there_is_not_asked_about),
     cmocka_unit_test (no_stone_and_no_hand_that_is_usual_is_asked_about),
     cmocka_unit_test (what_is_offered_is_believed),
+    cmocka_unit_test (a_face_that_keeps_the_others_from_meeting_is_asked_about),
+    cmocka_unit_test (a_misfit_of_callipers_is_not_asked_about),
     cmocka_unit_test (a_strip_is_asked_about_where_no_hand_weaves_so),
     cmocka_unit_test (the_question_sets_the_pitch_beside_the_bead_and_what_was_known),
   };

@@ -3,6 +3,7 @@
 #include "maker.h"
 
 #include "app/fit/fit-line.h"
+#include "app/kit/term-note.h"
 #include "app/form/field-entry.h"
 #include "app/measure/bench-sheet.h"
 #include "app/measure/fold-card.h"
@@ -655,6 +656,54 @@ widths_that_the_sheet_cannot_hold_are_listed_under_the_stone (void **state)
   expect_tidy (sheet_of (maker), "20 faces");
 }
 
+static gboolean
+is_misfit_note (GtkWidget *widget, gconstpointer data)
+{
+  return BW_IS_TERM_NOTE (widget) && gtk_widget_is_ancestor (widget, (GtkWidget *)data);
+}
+
+static void
+the_word_misfit_is_explained_where_it_is_written (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *sheet = sheet_of (maker);
+  assert_null (desk_look_for (sheet, is_misfit_note, sheet));
+  choose_way (maker, "each face");
+  assert_non_null (desk_look_for (sheet, is_misfit_note, sheet));
+  desk_keep ("measure-misfit");
+}
+
+/* The marks stand at the corners, which lie on the left half of the sheet; one is found by looking
+ * for what the pointer is told there. */
+static gboolean
+finds_a_warning (GtkWidget *sheet)
+{
+  int width = gtk_widget_get_width (sheet) / 2, height = gtk_widget_get_height (sheet);
+  for (int y = 12; y < height - 60; y += 12)
+    for (int x = 12; x < width; x += 12) {
+      desk_move (sheet, x, y);
+      const char *tip = gtk_widget_get_tooltip_text (sheet);
+      if (tip && g_str_has_prefix (tip, "Thread will show at a corner"))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+a_mark_that_warns_says_of_what (void **state)
+{
+  Maker *maker = *state;
+  BwDesign design = *maker_design (maker);
+  design.bed.layers = 0;
+  design.bed.has_girth_over = FALSE;
+  bw_project_set_design (maker_project (maker), "No bed", &design, NULL);
+  g_autofree char *words = bw_project_splay_words (maker_project (maker), BW_UNIT_MM);
+  assert_non_null (words);
+  desk_settle ();
+  desk_keep ("measure-splay");
+  assert_true (finds_a_warning (sheet_of (maker)));
+}
+
 static void
 every_way_of_measuring_comes_back_as_it_was_typed (void **state)
 {
@@ -868,6 +917,8 @@ main (void)
     IN_WINDOW (a_group_says_its_content_in_a_line_and_unfolds_below_it),
     IN_WINDOW (a_group_at_the_foot_of_the_page_opens_into_sight),
     IN_WINDOW (widths_that_the_sheet_cannot_hold_are_listed_under_the_stone),
+    IN_WINDOW (the_word_misfit_is_explained_where_it_is_written),
+    IN_WINDOW (a_mark_that_warns_says_of_what),
     IN_WINDOW (every_way_of_measuring_comes_back_as_it_was_typed),
   };
   return maker_run (tests);

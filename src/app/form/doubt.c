@@ -178,6 +178,70 @@ judge_faces (BwDoubt *doubt, int faces)
   return TRUE;
 }
 
+/* A face is read to about so much; a misfit of three times what that makes of all of them is no
+ * calliper's. */
+#define FACE_ERROR_MM 0.2
+#define FACE_ERRORS 3
+
+/* What its width would have to lose for the misfit to go, as far as one face can help: the misfit
+ * along the face's own direction. */
+static double
+share_of_misfit (const BwStoneMeasures *stone, int face)
+{
+  double along = 0;
+  for (int i = 0; i < stone->faces; i++)
+    along += stone->values_mm[i] * cos (2 * G_PI * (i - face) / stone->faces);
+  return along;
+}
+
+static double
+misfit_mm (const BwStoneMeasures *stone)
+{
+  double x = 0, y = 0;
+  for (int i = 0; i < stone->faces; i++) {
+    x += stone->values_mm[i] * cos (2 * G_PI * i / stone->faces);
+    y += stone->values_mm[i] * sin (2 * G_PI * i / stone->faces);
+  }
+  return hypot (x, y);
+}
+
+/* Opposite faces explain a misfit alike, one by being too long, the other by being too short: the
+ * one that its number sets further apart from the others is asked about. */
+static int
+likeliest_slip (const BwStoneMeasures *stone)
+{
+  int slip = 0;
+  double most = 0, furthest = 0;
+  for (int i = 0; i < stone->faces; i++) {
+    double share = fabs (share_of_misfit (stone, i));
+    double apart = fabs (stone->values_mm[i] - mean_of_others (stone, i));
+    gboolean as_good = share > 0.99 * most;
+    if (share > most / 0.99 || (as_good && apart > furthest)) {
+      slip = i;
+      furthest = apart;
+    }
+    most = MAX (most, share);
+  }
+  return slip;
+}
+
+static gboolean
+judge_misfit (BwDoubt *doubt, const BwField *field, const BwStoneMeasures *stone)
+{
+  static const char values[] = "/stone/values_mm/";
+  if (stone->measured != BW_MEASURED_FACE_WIDTHS || !g_str_has_prefix (field->pointer, values)
+      || misfit_mm (stone) <= FACE_ERRORS * FACE_ERROR_MM * sqrt (stone->faces))
+    return FALSE;
+  int face = atoi (field->pointer + strlen (values));
+  if (face != likeliest_slip (stone))
+    return FALSE;
+  doubt->better = round (10 * (stone->values_mm[face] - share_of_misfit (stone, face))) / 10;
+  doubt->has_better = doubt->better > 0;
+  doubt->question
+      = g_strdup (_ ("The faces do not meet, by more than callipers do: is it this one?"));
+  return TRUE;
+}
+
 gboolean
 bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design)
 {
@@ -189,7 +253,8 @@ bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design)
   Measure measure = g_str_has_prefix (field->pointer, "/stone/")
                         ? measure_of_stone (field, &design->stone)
                         : measure_of_work (field, design);
-  return judge (doubt, &measure, bw_field_get (field, design));
+  return judge (doubt, &measure, bw_field_get (field, design))
+         || judge_misfit (doubt, field, &design->stone);
 }
 
 /* Between hands a pitch differs by up to a third; on a short strip the ruler's error counts too. */

@@ -22,6 +22,10 @@ static const struct {
   { "splay", N_ ("Splay"),
     N_ ("How far two neighbours of a column turn away from one another where the band goes round "
         "a corner of the stone. Too far, and the thread shows.") },
+  { "misfit", N_ ("Misfit"),
+    N_ ("How far the last face ends from where the first begins when the faces are laid one after "
+        "the other as they were measured. A few tenths are what callipers do; more is a face "
+        "measured amiss.") },
   { "zip", N_ ("Zip"),
     N_ ("Closing the strip to a ring: the raised beads of the last row slip between those of the "
         "first, and the needle sews through both.") },

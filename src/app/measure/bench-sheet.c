@@ -7,6 +7,7 @@
 #include "app/form/field-entry.h"
 #include "app/form/measures.h"
 #include "app/kit/palette.h"
+#include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/measure/sheet-drawing.h"
 #include "app/measure/sheet-plan.h"
@@ -23,6 +24,7 @@ struct _BwBenchSheet {
   char lit[BW_POINTER_BYTES];
   GtkWidget *head;
   GtkDropDown *way;
+  GtkWidget *misfit; /* what the word means, where it is written */
   GtkLabel *above;
   GtkLabel *beside;
   gboolean refused; /* the way just chosen cannot be */
@@ -167,6 +169,14 @@ words_of_places (BwProject *project)
   return g_strdup_printf (_ ("Join: %s · bail: %s"), join, bail);
 }
 
+/* What the marks on the drawing warn of is told to who points at one, and to who sees none. */
+static char *
+warning_words (BwBenchSheet *self)
+{
+  return bw_project_splay_words (bw_card_get_project (BW_CARD (self)),
+                                 bw_settings_get_unit (bw_settings_get ()));
+}
+
 static void
 show_words (BwBenchSheet *self)
 {
@@ -179,10 +189,15 @@ show_words (BwBenchSheet *self)
       = bw_card_length (bw_design_span (bw_project_get_design (project)).width_mm, 1);
   g_autofree char *beside = g_strdup_printf (_ ("Seen from the side · %.1f g · band %s wide"),
                                              bw_project_stone (project)->mass_g, width);
+  gboolean faces = bw_project_get_design (project)->stone.measured == BW_MEASURED_FACE_WIDTHS;
+  gtk_widget_set_visible (self->misfit, faces && !example && !self->refused);
   const char *const classes[] = { self->refused ? "reason" : example ? "blank" : "small", NULL };
   gtk_widget_set_css_classes (GTK_WIDGET (self->above), (const char **)classes);
   bw_label_set_words (self->above, above);
   bw_label_set_words (self->beside, beside);
+  g_autofree char *warning = warning_words (self);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  warning ? warning : "", -1);
 }
 
 static void
@@ -416,6 +431,11 @@ moved (BwBenchSheet *self, double x, double y)
   GtkWidget *under = gtk_widget_pick (GTK_WIDGET (self), x, y, GTK_PICK_DEFAULT);
   GtkWidget *entry = under ? gtk_widget_get_ancestor (under, BW_TYPE_FIELD_ENTRY) : NULL;
   light (self, entry ? entry : gtk_widget_get_focus_child (GTK_WIDGET (self)));
+  gboolean warns
+      = !entry && bw_sheet_warns_at (&self->plan, bw_card_get_project (BW_CARD (self)), x, y);
+  g_autofree char *words = warns ? warning_words (self) : NULL;
+  if (g_strcmp0 (words, gtk_widget_get_tooltip_text (GTK_WIDGET (self))) != 0)
+    gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
 }
 
 static void
@@ -451,6 +471,7 @@ bw_bench_sheet_class_init (BwBenchSheetClass *klass)
                                                "/io/github/bandwright/Bandwright/bench-sheet.ui");
   gtk_widget_class_bind_template_child (widget_class, BwBenchSheet, head);
   gtk_widget_class_bind_template_child (widget_class, BwBenchSheet, way);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchSheet, misfit);
   gtk_widget_class_bind_template_child (widget_class, BwBenchSheet, above);
   gtk_widget_class_bind_template_child (widget_class, BwBenchSheet, beside);
   gtk_widget_class_bind_template_callback (widget_class, way_chosen);

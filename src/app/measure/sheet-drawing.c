@@ -176,17 +176,28 @@ write_face_numbers (const Paper *paper)
   }
 }
 
-/* A triangle with a stroke in it at every corner where thread would show. */
+/* Where the mark of a corner stands at which thread would show; FALSE where none would. */
+static gboolean
+splay_mark (const Paper *paper, int edge, double *x, double *y)
+{
+  const BwSplay *splay = bw_project_splay (paper->project);
+  if (paper->under.face[edge] < 0 || !splay->corner_over[paper->under.face[edge]])
+    return FALSE;
+  BwVec2 at = paper->under.corner[edge];
+  double far = 1 + (paper->worn_mm + 1) / MAX (bw_vec2_length (at), 1e-9);
+  *x = x_of (paper, at.x * far);
+  *y = y_of (paper, at.y * far);
+  return TRUE;
+}
+
+/* A triangle with a stroke in it. */
 static void
 draw_splay (const Paper *paper)
 {
-  const BwSplay *splay = bw_project_splay (paper->project);
   for (int i = 0; i < paper->under.edges; i++) {
-    if (paper->under.face[i] < 0 || !splay->corner_over[paper->under.face[i]])
+    double x, y;
+    if (!splay_mark (paper, i, &x, &y))
       continue;
-    BwVec2 at = paper->under.corner[i];
-    double far = 1 + (paper->worn_mm + 1) / MAX (bw_vec2_length (at), 1e-9);
-    double x = x_of (paper, at.x * far), y = y_of (paper, at.y * far);
     cairo_new_path (paper->cr);
     cairo_move_to (paper->cr, x, y - 8);
     cairo_line_to (paper->cr, x + 7, y + 5);
@@ -399,22 +410,43 @@ worn_on (const BwDesign *design, const BwStone *stone)
   return bed + design->bead.diameter_mm;
 }
 
+static Paper
+paper_for (const BwSheetPlan *plan, BwProject *project)
+{
+  Paper paper = { .plan = plan,
+                  .project = project,
+                  .design = bw_project_get_design (project),
+                  .stone = bw_project_stone (project) };
+  bw_section_init (&paper.under, paper.stone, bw_band_span_mid (bw_design_span (paper.design)));
+  paper.worn_mm = worn_on (paper.design, paper.stone);
+  return paper;
+}
+
+#define MARK_REACH 10 /* pixels from its middle, a little beyond its outline */
+
+gboolean
+bw_sheet_warns_at (const BwSheetPlan *plan, BwProject *project, double x, double y)
+{
+  Paper paper = paper_for (plan, project);
+  for (int i = 0; i < paper.under.edges; i++) {
+    double mark_x, mark_y;
+    if (splay_mark (&paper, i, &mark_x, &mark_y) && hypot (x - mark_x, y - mark_y) <= MARK_REACH)
+      return TRUE;
+  }
+  return FALSE;
+}
+
 void
 bw_sheet_draw (GtkWidget *widget, cairo_t *cr, const BwSheetPlan *plan, BwProject *project,
                const char *lit)
 {
   BwPalette palette = bw_palette_get (widget);
-  Paper paper = { .widget = widget,
-                  .cr = cr,
-                  .plan = plan,
-                  .palette = &palette,
-                  .hair = bw_palette_alpha (palette.ink, 0.55),
-                  .project = project,
-                  .design = bw_project_get_design (project),
-                  .stone = bw_project_stone (project),
-                  .lit = lit };
-  bw_section_init (&paper.under, paper.stone, bw_band_span_mid (bw_design_span (paper.design)));
-  paper.worn_mm = worn_on (paper.design, paper.stone);
+  Paper paper = paper_for (plan, project);
+  paper.widget = widget;
+  paper.cr = cr;
+  paper.palette = &palette;
+  paper.hair = bw_palette_alpha (palette.ink, 0.55);
+  paper.lit = lit;
   draw_squares (&paper);
   draw_section_stone (&paper);
   draw_profile_stone (&paper);

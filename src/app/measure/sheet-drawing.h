@@ -11,3 +11,6 @@
  * dimension whose line is drawn strong, NULL for none. */
 void bw_sheet_draw (GtkWidget *widget, cairo_t *cr, const BwSheetPlan *plan, BwProject *project,
                     const char *lit);
+
+/* Whether a point of the widget lies on a mark that warns of a corner where thread will show. */
+gboolean bw_sheet_warns_at (const BwSheetPlan *plan, BwProject *project, double x, double y);
