@@ -5,6 +5,7 @@
 #include "app/bench/bench-page.h"
 #include "app/bench/bench-needle.h"
 #include "app/bench/bench-steps.h"
+#include "core/band/join.h"
 #include "core/base/lattice.h"
 
 #include <math.h>
@@ -299,6 +300,41 @@ a_strip_length_that_cannot_be_is_asked_about (void **state)
 }
 
 static gboolean
+is_broken_join (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LABEL (widget)
+         && g_str_has_suffix (gtk_label_get_text (GTK_LABEL (widget)), "it breaks at the join.");
+}
+
+/* The stripes repeat every twelve rows; what is chosen says whether they go on across the join. */
+static void
+a_pattern_that_would_break_at_the_join_is_told_before_it_is_taken (void **state)
+{
+  Bench *bench = *state;
+  weave_to (bench, 12);
+  double pitch = maker_design (&bench->maker)->gauge.pitch_mm;
+  int broken = 0, whole = 0;
+  for (double factor = 0.88; factor < 1.2; factor += 0.04) {
+    double length = length_at (bench, pitch * factor);
+    int rows = recommended_with (bench, length);
+    g_autoptr (BwDrawing) fitted = bw_refit (bw_project_get_drawing (project_of (bench)), rows,
+                                             rows_done (bench), BW_REFIT_REPEAT);
+    int repeat = bw_join_repeat (fitted);
+    /* Where the rows stay as they are nothing is taken. */
+    gboolean breaks = rows != rows_of (bench) && repeat > 0 && rows % repeat != 0;
+    type_length (bench, length);
+    GtkWidget *dialog = GTK_WIDGET (maker_dialog (&bench->maker));
+    desk_rest ();
+    assert_int_equal (desk_look_for (dialog, is_broken_join, NULL) != NULL, breaks);
+    broken += breaks;
+    whole += !breaks;
+    desk_key ("Escape", 0);
+    maker_no_dialog (&bench->maker);
+  }
+  assert_true (broken > 0 && whole > 0);
+}
+
+static gboolean
 tells_of_picking_out (GtkWidget *widget, gconstpointer data)
 {
   return GTK_IS_LABEL (widget)
@@ -473,6 +509,7 @@ main (void)
     IN_WINDOW (a_band_is_woven_with_two_strip_checks),
     IN_WINDOW (the_drawing_is_fitted_as_the_maker_chooses),
     IN_WINDOW (a_strip_length_that_cannot_be_is_asked_about),
+    IN_WINDOW (a_pattern_that_would_break_at_the_join_is_told_before_it_is_taken),
     IN_WINDOW (fewer_rows_than_are_woven_are_told_as_such),
     IN_WINDOW (the_band_is_shown_whole_or_not_at_all),
     IN_WINDOW (the_row_in_hand_is_on_the_needle),

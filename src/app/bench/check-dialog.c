@@ -10,6 +10,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "core/band/join.h"
 #include "project/fault/fault-error.h"
 
 #include <glib/gi18n-lib.h>
@@ -33,7 +34,7 @@ struct _BwCheckDialog {
   GtkStringList *choices;
   GtkDropDown *refit;
   GtkWidget *drawing;
-  GtkLabel *reason;
+  GtkLabel *join, *reason;
   GtkWidget *use, *cancel;
   GtkButton *meant;
 };
@@ -69,12 +70,37 @@ chosen (BwCheckDialog *self)
   return change;
 }
 
+/* The rows of the repeat that would break at the join; 0: none would. */
+static int
+broken_repeat (BwCheckDialog *self, const BwBenchChange *change)
+{
+  int woven = MIN (bw_project_get_rows_done (project_of (self)), change->rows);
+  g_autoptr (BwDrawing) fitted
+      = bw_refit (bw_project_get_drawing (project_of (self)), change->rows, woven, change->how);
+  int repeat = bw_join_repeat (fitted);
+  return repeat > 0 && change->rows % repeat != 0 ? repeat : 0;
+}
+
+static void
+show_join (BwCheckDialog *self, const BwBenchChange *change)
+{
+  int repeat = broken_repeat (self, change);
+  g_autofree char *words = g_strdup_printf (
+      _ ("The pattern repeats every %d rows, which does not go into %d: it breaks at the join."),
+      repeat, change->rows);
+  bw_label_set_words (self->join, repeat > 0 ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->join), repeat > 0);
+}
+
 /* The drawing is asked about only where it must change. */
 static void
 choice_changed (BwCheckDialog *self)
 {
-  if (self->draft)
-    gtk_widget_set_visible (self->drawing, chosen (self).rows != present_rows (self));
+  if (!self->draft)
+    return;
+  BwBenchChange change = chosen (self);
+  gtk_widget_set_visible (self->drawing, change.rows != present_rows (self));
+  show_join (self, &change);
 }
 
 static void
@@ -310,6 +336,7 @@ bw_check_dialog_class_init (BwCheckDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, choices);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, refit);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, drawing);
+  gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, join);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, reason);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, use);
   gtk_widget_class_bind_template_child (widget_class, BwCheckDialog, cancel);
