@@ -71,7 +71,7 @@ a_range_fault_tells_what_was_found_and_what_is_allowed (void **state)
   BwFault fault = { BW_FAULTY_RANGE, BW_AT_FIT_SLACK, BW_WHOLE, { 7.25, 0.5, 4 } };
 
   assert_false (bw_fault_check_range (7.25, 0.5, 4, "/fit/slack_mm", &error));
-  assert_string_equal (error->message, "/fit/slack_mm: 7.25 is not between 0.5 and 4.");
+  assert_string_equal (error->message, "/fit/slack_mm: 7.25 mm is not between 0.5 mm and 4 mm.");
   assert_false (bw_fault_tell (&fault, &told));
   assert_string_equal (told->message, error->message);
   assert_true (g_error_matches (told, BW_FAULT, BW_FAULT_RANGE));

@@ -136,8 +136,8 @@ a_wrong_number_is_marked_and_changes_nothing (void **state)
   static const struct {
     const char *pointer, *text, *reason;
   } wrong[] = {
-    { "/materials/neck_mm", "0", "0 is not between 250 and 2000." },
-    { "/materials/neck_mm", "1000 cm", "10000 is not between 250 and 2000." },
+    { "/materials/neck_mm", "0", "0 mm is not between 250 mm and 2000 mm." },
+    { "/materials/neck_mm", "1000 cm", "10000 mm is not between 250 mm and 2000 mm." },
     { "/materials/pieces", "0", "0 is not between 1 and 10000." },
     { "/materials/pieces", "2.5", "“2.5” is not a whole number" },
     { "/materials/prices/hour", "-3", "-3 is not between 0 and 1000000000." },

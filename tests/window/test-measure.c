@@ -449,8 +449,15 @@ a_fault_is_told_where_the_dimension_stands (void **state)
   desk_keep ("measure-fault");
   assert_true (is_marked (maker_entry (maker, "/stone/shoulder_mm")));
   assert_non_null (desk_look_for (field, is_label_with, "70"));
-  desk_key ("Escape", 0);
+  /* It does not lie over the next number that is tried. */
+  desk_type ("8");
+  desk_rest ();
   assert_null (desk_look_for (field, is_label_with, "70"));
+  desk_type ("0");
+  desk_key ("Return", 0);
+  assert_non_null (desk_look_for (field, is_label_with, "80"));
+  desk_key ("Escape", 0);
+  assert_null (desk_look_for (field, is_label_with, "80"));
   assert_false (is_marked (maker_entry (maker, "/stone/shoulder_mm")));
 }
 

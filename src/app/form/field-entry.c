@@ -110,7 +110,7 @@ follow_page (BwFieldEntry *self)
 }
 
 /* In a drawing there is no room under the entry: what is told hangs on it as a slip, while the
- * maker is there and until something is typed elsewhere. */
+ * maker is there and until something is typed, elsewhere or over what it speaks of. */
 static void
 show_slip (BwFieldEntry *self)
 {
@@ -119,7 +119,7 @@ show_slip (BwFieldEntry *self)
   gboolean here = gtk_widget_get_state_flags (GTK_WIDGET (self)) & GTK_STATE_FLAG_FOCUS_WITHIN;
   gboolean told
       = gtk_widget_get_visible (GTK_WIDGET (self->reason)) || gtk_widget_get_visible (self->ask);
-  if (!told || !(here || self->is_fresh) || !is_in_sight (self)) {
+  if (!told || is_being_typed (self) || !(here || self->is_fresh) || !is_in_sight (self)) {
     gtk_popover_popdown (GTK_POPOVER (self->slip));
     return;
   }

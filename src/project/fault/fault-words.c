@@ -116,10 +116,29 @@ bw_fault_code (const BwFault *fault)
   }
 }
 
-static char *
-range_words (double value, double lo, double hi)
+/* The pointer's last name tells the unit of what it points to; NULL for a bare number. */
+static const char *
+unit_at (const char *pointer)
 {
-  return g_strdup_printf (_ ("%.10g is not between %.10g and %.10g."), value, lo, hi);
+  g_auto (GStrv) names = g_strsplit (pointer, "/", -1);
+  for (guint i = 0, n = g_strv_length (names); i < n; i++) {
+    if (g_str_has_suffix (names[i], "_mm"))
+      return _ (" mm");
+    if (g_str_has_suffix (names[i], "_deg"))
+      return _ ("°");
+  }
+  return NULL;
+}
+
+static char *
+range_words (double value, double lo, double hi, const char *pointer)
+{
+  const char *unit = unit_at (pointer);
+  if (!unit)
+    return g_strdup_printf (_ ("%.10g is not between %.10g and %.10g."), value, lo, hi);
+  /* Translators: each number is followed by its unit, as “ mm” or “°”. */
+  return g_strdup_printf (_ ("%.10g%s is not between %.10g%s and %.10g%s."), value, unit, lo, unit,
+                          hi, unit);
 }
 
 /* The parts of bw_fault_words(): each NULL for a kind that it does not know. */
@@ -328,7 +347,9 @@ bw_fault_words (const BwFault *fault)
   static char *(*const parts[]) (BwFaultKind kind, const double n[3])
       = { stone_words, point_words, band_words, bed_words, bail_words, strip_words, motif_words };
   const double *n = fault->number;
-  char *words = fault->kind == BW_FAULTY_RANGE ? range_words (n[0], n[1], n[2]) : NULL;
+  char *words = fault->kind == BW_FAULTY_RANGE
+                    ? range_words (n[0], n[1], n[2], pointers[fault->key])
+                    : NULL;
   for (gsize i = 0; !words && i < G_N_ELEMENTS (parts); i++)
     words = parts[i](fault->kind, n);
   g_return_val_if_fail (words, g_strdup (""));
@@ -348,7 +369,7 @@ bw_fault_check_range (double value, double lo, double hi, const char *pointer, G
 {
   if (value >= lo && value <= hi)
     return TRUE;
-  g_autofree char *words = range_words (value, lo, hi);
+  g_autofree char *words = range_words (value, lo, hi, pointer);
   bw_fault_set (error, BW_FAULT_RANGE, pointer, "%s", words);
   return FALSE;
 }
