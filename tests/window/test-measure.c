@@ -700,10 +700,12 @@ static void
 a_mark_that_warns_says_of_what (void **state)
 {
   Maker *maker = *state;
+  choose_way (maker, "girth");
+  maker_fill (maker, "/stone/faces", "4");
   BwDesign design = *maker_design (maker);
   design.bed.layers = 0;
   design.bed.has_girth_over = FALSE;
-  bw_project_set_design (maker_project (maker), "No bed", &design, NULL);
+  assert_true (bw_project_set_design (maker_project (maker), "No bed", &design, NULL));
   g_autofree char *words = bw_project_splay_words (maker_project (maker), BW_UNIT_MM);
   assert_non_null (words);
   desk_settle ();

@@ -537,6 +537,8 @@ a_try_on_of_which_nothing_was_entered_is_not_answered (void **state)
   desk_key ("BackSpace", 0);
   desk_type ("0");
   assert_false (gtk_widget_is_sensitive (answer));
+  desk_key ("Escape", 0);
+  desk_rest ();
 }
 
 /* From the first try-on the page asks for the pull at every second row, to the last. */
