@@ -136,8 +136,9 @@ a_wrong_number_is_marked_and_changes_nothing (void **state)
   static const struct {
     const char *pointer, *text, *reason;
   } wrong[] = {
-    { "/materials/neck_mm", "0", "0 mm is not between 250 mm and 2000 mm." },
-    { "/materials/neck_mm", "1000 cm", "10000 mm is not between 250 mm and 2000 mm." },
+    { "/materials/neck_mm", "0", "0\u00a0mm is not between 250\u00a0mm and 2000\u00a0mm." },
+    { "/materials/neck_mm", "1000 cm",
+      "10000\u00a0mm is not between 250\u00a0mm and 2000\u00a0mm." },
     { "/materials/pieces", "0", "0 is not between 1 and 10000." },
     { "/materials/pieces", "2.5", "“2.5” is not a whole number" },
     { "/materials/prices/hour", "-3", "-3 is not between 0 and 1000000000." },
