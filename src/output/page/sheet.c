@@ -266,12 +266,15 @@ bw_sheet_write_pdf (const BwSheet *sheet, const char *path, GError **error)
       bw_whole_file_append, bytes, sheet->paper.width, sheet->paper.height);
   cairo_t *cr = cairo_create (pdf);
   describe (sheet, pdf);
+  int n = bw_sheet_n_pages (sheet);
   cairo_tag_begin (cr, "Document", NULL);
-  for (int page = 0; page < bw_sheet_n_pages (sheet); page++) {
+  for (int page = 0; page < n; page++) {
     bw_sheet_draw_page (sheet, cr, page);
+    /* With cairo 1.18 a tag that ends after the last page begins another, which stays empty. */
+    if (page == n - 1)
+      cairo_tag_end (cr, "Document");
     cairo_show_page (cr);
   }
-  cairo_tag_end (cr, "Document");
   cairo_destroy (cr);
   cairo_surface_finish (pdf);
   cairo_status_t status = cairo_surface_status (pdf);
