@@ -313,7 +313,7 @@ what_would_help_most_is_told_in_order (void **state)
   g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
   assert_true (helps.n >= 3);
   assert_int_equal (g_strv_length (lines), 4);
-  assert_tells (lines[0], "What would help most");
+  assert_tells (lines[0], "What helps most");
   for (int i = 0; i < 3; i++) {
     g_autofree char *percent = g_strdup_printf (": %.0f %%", 100 * helps.help[i].chance);
     assert_true (g_str_has_suffix (lines[i + 1], percent));

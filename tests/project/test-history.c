@@ -385,7 +385,8 @@ unknown_keys_stay_with_their_colour (void **state)
   text = bw_project_to_data (project, NULL);
   assert_non_null (strstr (text,
                            "{ \"id\": \"q\", \"name\": \"Night water\", \"srgb\": \"#1b2a41\", "
-                           "\"finish\": \"matte\", \"bag\": 3 }"));
+                           "\"finish\": \"matte\", \"article\": \"NW-11\", \"in_hand_g\": 2.5, "
+                           "\"bag\": 3 }"));
 }
 
 int

@@ -158,13 +158,13 @@ static void
 wrong_words_are_told (void **state)
 {
   static const char *const none[] = { NULL };
-  static const char *const paper[] = { "-o", "x.pdf", "--paper", "a5", NULL };
+  static const char *const paper[] = { "-o", "x.pdf", "--paper", "a7", NULL };
   static const char *const kit[] = { "-o", "x.pdf", "--kit", "0", NULL };
   static const char *const kind[] = { "-o", "chart.gif", NULL };
   static const char *const stray[] = { "-o", "x.svg", "--paper", "a4", NULL };
   assert_misused (*state, "sheet", none, "wants -o and a file to write");
   assert_misused (*state, "sheet", paper,
-                  "--paper: 'a5' is not a4, letter, or a width and a height "
+                  "--paper: 'a7' is not a4, a5, letter, or a width and a height "
                   "in millimetres such as 216x356, each from 180 to 1200");
   assert_misused (*state, "sheet", kit, "--kit: '0' is not a whole number from 1 to 1000");
   assert_misused (*state, "chart", kind, "chart.gif: the name must end in .svg, .png or .pdf");

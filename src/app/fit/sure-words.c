@@ -51,7 +51,7 @@ bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_ro
   if (helps.n == 0)
     return bw_sure_words_chance (design, stone, try_on_row);
   GString *words = g_string_new (NULL);
-  g_string_append_printf (words, _ ("Right first time: %.0f %%. What would help most:"),
+  g_string_append_printf (words, _ ("Right first time: %.0f %%. What helps most:"),
                           100 * helps.now);
   for (int i = 0; i < MIN (helps.n, HELPS_SHOWN); i++) {
     g_autofree char *what = bw_help_words (&helps.help[i]);

@@ -15,7 +15,7 @@ double bw_sure_sd_after (const BwDesign *design, int rows);
 /* "Right first time: 41 % now, 77 % with a swatch, 85 % with a try-on at row 112." A swatch is not
  * offered where there is one. */
 char *bw_sure_words_chance (const BwDesign *design, const BwStone *stone, int try_on_row);
-/* "Right first time: 41 %. What would help most:" and a line for each of the best measurements not
+/* "Right first time: 41 %. What helps most:" and a line for each of the best measurements not
  * yet made, three at most: "Measure the girth over the bed: 61 %"; where none would, the above. */
 char *bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_row);
 /* "Right first time: 77 % instead of 41 %." */

@@ -15,7 +15,7 @@ static const struct {
   [BW_TYPE_SMALL] = { BW_FACE " 8.5", BW_TINT_NOTE },
   [BW_TYPE_TINY] = { BW_FACE " 6", BW_TINT_INK },
   [BW_TYPE_TINY_BOLD] = { BW_FACE " Bold 6", BW_TINT_PRINT },
-  [BW_TYPE_HEADING] = { BW_FACE " Bold 14", BW_TINT_TIDE },
+  [BW_TYPE_HEADING] = { BW_FACE " Bold 15", BW_TINT_TIDE },
   [BW_TYPE_TITLE] = { BW_FACE " Bold 26", BW_TINT_INK },
 };
 
