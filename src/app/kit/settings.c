@@ -21,6 +21,9 @@ enum {
   PROP_AUTOSAVE,
   PROP_KEEP_BACKUP,
   PROP_SHOW_GUIDE,
+  PROP_PRINT_LARGE,
+  PROP_PRINT_SPARING,
+  PROP_PRINT_COSTS,
   PROP_BEAD_SECONDS,
   PROP_START_BEAD,
   PROP_START_NEEDLE,
@@ -99,6 +102,9 @@ bw_settings_class_init (BwSettingsClass *klass)
   properties[PROP_AUTOSAVE] = g_param_spec_boolean ("autosave", NULL, NULL, TRUE, flags);
   properties[PROP_KEEP_BACKUP] = g_param_spec_boolean ("keep-backup", NULL, NULL, TRUE, flags);
   properties[PROP_SHOW_GUIDE] = g_param_spec_boolean ("show-guide", NULL, NULL, TRUE, flags);
+  properties[PROP_PRINT_LARGE] = g_param_spec_boolean ("print-large", NULL, NULL, FALSE, flags);
+  properties[PROP_PRINT_SPARING] = g_param_spec_boolean ("print-sparing", NULL, NULL, FALSE, flags);
+  properties[PROP_PRINT_COSTS] = g_param_spec_boolean ("print-costs", NULL, NULL, FALSE, flags);
   properties[PROP_BEAD_SECONDS]
       = g_param_spec_double ("bead-seconds", NULL, NULL, 0, 3600, 0, flags);
   properties[PROP_START_BEAD] = g_param_spec_string ("start-bead", NULL, NULL, "", flags);

@@ -19,6 +19,7 @@ struct _BwPrintCard {
   GtkPicture *picture[BW_PAGE_PICTURES];
   GtkLabel *pages[BW_PAGE_PICTURES];
   GtkLabel *kit_name;
+  GtkWidget *large, *sparing, *costs;
   GCancellable *drawing; /* NULL while nothing is */
   guint rest;            /* 0: nothing is to be drawn */
 };
@@ -149,12 +150,29 @@ bw_print_card_class_init (BwPrintCardClass *klass)
                                                G_STRUCT_OFFSET (BwPrintCard, pages) + at);
   }
   gtk_widget_class_bind_template_child (widget_class, BwPrintCard, kit_name);
+  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, large);
+  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, sparing);
+  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, costs);
+}
+
+/* What is wished for holds for every print, and the pages shown follow it at once. */
+static void
+bind_wish (BwPrintCard *self, GtkWidget *check, const char *name)
+{
+  g_autofree char *changed = g_strconcat ("notify::", name, NULL);
+  g_object_bind_property (bw_settings_get (), name, check, "active",
+                          G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
+  g_signal_connect_object (bw_settings_get (), changed, G_CALLBACK (bw_card_refresh), self,
+                           G_CONNECT_SWAPPED);
 }
 
 static void
 bw_print_card_init (BwPrintCard *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  bind_wish (self, self->large, "print-large");
+  bind_wish (self, self->sparing, "print-sparing");
+  bind_wish (self, self->costs, "print-costs");
   g_signal_connect_object (bw_settings_get (), "notify::paper", G_CALLBACK (bw_card_refresh), self,
                            G_CONNECT_SWAPPED);
 }

@@ -12,6 +12,7 @@
 
 /* Printers round their papers to whole points or tenths of a millimetre. */
 #define ROUNDING_PT 3.0
+#define LARGER 1.3 /* times A4 */
 
 typedef struct {
   BwProject *project;
@@ -42,16 +43,26 @@ bw_print_sheet_new (BwProject *project, BwPrintKind kind, BwPaper paper)
   return sheet;
 }
 
+static guint
+wishes (void)
+{
+  BwSettings *settings = bw_settings_get ();
+  return (bw_settings_get_flag (settings, "print-large") ? BW_PRINT_LARGE : 0)
+         | (bw_settings_get_flag (settings, "print-sparing") ? BW_PRINT_SPARING : 0)
+         | (bw_settings_get_flag (settings, "print-costs") ? BW_PRINT_COSTS : 0);
+}
+
 BwPaper
 bw_print_paper (void)
 {
   g_autofree char *word = NULL;
   BwPaper paper;
   g_object_get (bw_settings_get (), "paper", &word, NULL);
-  if (bw_paper_from_word (word, &paper))
-    return paper;
-  return g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) ? BW_PAPER_LETTER
-                                                                            : BW_PAPER_A4;
+  if (!bw_paper_from_word (word, &paper))
+    paper = g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) ? BW_PAPER_LETTER
+                                                                               : BW_PAPER_A4;
+  paper.wishes = wishes ();
+  return paper;
 }
 
 static gboolean
@@ -60,29 +71,42 @@ holds (double width, double height, BwPaper paper)
   return width >= paper.width - ROUNDING_PT && height >= paper.height - ROUNDING_PT;
 }
 
-/* Lines as long as a large paper would make them are hard to read, so it gets one of the usual
- * pages; one that holds neither gets pages of its own. */
+static gboolean
+can_be_laid_out (double width, double height)
+{
+  double least = BW_PAPER_LEAST_MM * BW_POINTS_PER_MM, most = BW_PAPER_MOST_MM * BW_POINTS_PER_MM;
+  return MIN (width, height) >= least && MAX (width, height) <= most;
+}
+
+/* A larger paper is used, for pages grow with it; one a little larger than the usual gets the usual
+ * page, one of another shape pages of its own, and one too small for that those of A5. */
 gboolean
 bw_print_paper_for (double width, double height, BwPaper *paper)
 {
-  const BwPaper order[] = { BW_PAPER_A4, BW_PAPER_LETTER };
-  double least = BW_PAPER_LEAST_MM * BW_POINTS_PER_MM, most = BW_PAPER_MOST_MM * BW_POINTS_PER_MM;
-  for (gsize i = 0; i < G_N_ELEMENTS (order); i++) {
-    *paper = order[i];
-    if (holds (width, height, order[i]))
+  const BwPaper order[] = { BW_PAPER_A4, BW_PAPER_LETTER, BW_PAPER_A5 };
+  gboolean larger = MIN (width / BW_PAPER_A4.width, height / BW_PAPER_A4.height) > LARGER;
+  gboolean own = can_be_laid_out (width, height);
+  *paper = (BwPaper){ width, height, wishes () };
+  if (larger && own)
+    return TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
+    if (holds (width, height, order[i]) && (!own || i < 2)) {
+      *paper = order[i];
+      paper->wishes = wishes ();
       return TRUE;
-  }
-  *paper = (BwPaper){ width, height };
-  return MIN (width, height) >= least && MAX (width, height) <= most;
+    }
+  return own;
 }
 
 static GtkPageSetup *
 page_setup_new (void)
 {
   GtkPageSetup *setup = gtk_page_setup_new ();
-  GtkPaperSize *size = gtk_paper_size_new (bw_paper_equal (bw_print_paper (), BW_PAPER_LETTER)
-                                               ? GTK_PAPER_NAME_LETTER
-                                               : GTK_PAPER_NAME_A4);
+  BwPaper paper = bw_print_paper ();
+  GtkPaperSize *size
+      = gtk_paper_size_new (bw_paper_equal (paper, BW_PAPER_LETTER) ? GTK_PAPER_NAME_LETTER
+                            : bw_paper_equal (paper, BW_PAPER_A5)   ? GTK_PAPER_NAME_A5
+                                                                    : GTK_PAPER_NAME_A4);
   gtk_page_setup_set_paper_size_and_default_margins (setup, size);
   gtk_paper_size_free (size);
   return setup;
@@ -96,7 +120,7 @@ begin_print (GtkPrintOperation *operation, GtkPrintContext *context, Run *run)
   if (!bw_print_paper_for (gtk_page_setup_get_paper_width (setup, GTK_UNIT_POINTS),
                            gtk_page_setup_get_paper_height (setup, GTK_UNIT_POINTS), &paper)) {
     run->fault = g_strdup (_ ("The pages are printed at true size and do not fit that paper. "
-                              "Choose A4, Letter or another of at least 180 mm each way."));
+                              "Choose A4, A5, Letter or another of at least 180 mm each way."));
     gtk_print_operation_cancel (operation);
     return;
   }

@@ -10,11 +10,11 @@ typedef enum { BW_PRINT_SHEET, BW_PRINT_STRIP, BW_PRINT_KIT } BwPrintKind;
 /* The sheet of a kind, owned. Where no picture can be had the sheet does without. */
 BwSheet *bw_print_sheet_new (BwProject *project, BwPrintKind kind, BwPaper paper);
 
-/* The paper the maker prefers, or what the country uses. */
+/* The paper the maker prefers, or what the country uses, with what else is wished for in print. */
 BwPaper bw_print_paper (void);
 
-/* The layout that goes on paper of this size (points) at true size: the taller that fits. FALSE
- * when neither does. */
+/* The layout that goes on paper of this size (points) at true size: its own where it is larger than
+ * the usual or of another shape, else the usual that it holds. FALSE when there is none. */
 gboolean bw_print_paper_for (double width, double height, BwPaper *paper);
 
 /* Asks for a printer and prints. The project is laid out as it is when the maker confirms. told is

@@ -11,7 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define CHOICES_MOST 4
+#define CHOICES_MOST 5
 
 struct _BwPreferences {
   GtkWindow parent_instance;
@@ -31,8 +31,8 @@ static const Choice choices[] = {
   { "units", N_ ("Lengths"), { "mm", "inch" }, { N_ ("Millimetres"), N_ ("Inches") } },
   { "paper",
     N_ ("Paper"),
-    { "usual", "a4", "letter" },
-    { N_ ("By Region"), N_ ("A4"), N_ ("Letter") } },
+    { "usual", "a4", "a5", "letter" },
+    { N_ ("By Region"), N_ ("A4"), N_ ("A5"), N_ ("Letter") } },
   { "appearance",
     N_ ("Window"),
     { "system", "light", "dark" },
