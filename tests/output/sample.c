@@ -2,6 +2,9 @@
 /* The stone is an invented one of some 84 mm girth; 114 rows of 11/0 beads go round it. */
 #include "sample.h"
 
+#include <stdlib.h>
+#include <string.h>
+
 #define FITTING_ROWS 114
 
 /* Names that want care: commas, quotes, what a spreadsheet takes for a formula, the same name
@@ -170,4 +173,39 @@ sample_bead (const GPtrArray *cells, int row, int column)
 {
   g_assert ((row + column) % 2 == 1);
   return ((const char *)cells->pdata[row - 1])[(column - 1) / 2];
+}
+
+/* The colour a name in the words stands for, with the names' own rules undone. */
+static char
+letter_of (const Sample *sample, const char *name)
+{
+  for (int i = 0; i < sample->n_colours; i++) {
+    const char *own = sample->names[i];
+    g_autofree char *quoted = g_strdup_printf ("“%s”", own);
+    g_autofree char *lettered = g_strdup_printf ("%s (%s)", own, sample->letters[i]);
+    if (g_str_equal (name, own) || g_str_equal (name, quoted) || g_str_equal (name, lettered)
+        || (!*own && g_str_equal (name, sample->letters[i])))
+      return *sample->letters[i];
+  }
+  g_error ("no colour is called %s", name);
+}
+
+char *
+sample_letters_of (const Sample *sample, const char *runs)
+{
+  GString *letters = g_string_new (NULL);
+  while (*runs) {
+    char *name;
+    long count = strtol (runs, &name, 10);
+    g_assert (count > 0 && *name == ' ');
+    const char *from = ++name;
+    const char *close = g_str_has_prefix (from, "“") ? strstr (from, "”") : from;
+    const char *comma = strstr (close, ", ");
+    g_autofree char *whole = comma ? g_strndup (from, (gsize)(comma - from)) : g_strdup (from);
+    char letter = letter_of (sample, whole);
+    for (long i = 0; i < count; i++)
+      g_string_append_c (letters, letter);
+    runs = comma ? comma + 2 : "";
+  }
+  return g_string_free (letters, FALSE);
 }

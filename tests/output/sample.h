@@ -37,3 +37,7 @@ char *sample_json (const Sample *sample);
 char sample_bead (const GPtrArray *cells, int row, int column);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Sample, sample_free)
+
+/* What the words call beads, as letters: "2 Night water, 1 “Red, dark”" is "aad". A comma within
+ * quotes parts nothing. Ends the test at a name that is no colour's. Owned. */
+char *sample_letters_of (const Sample *sample, const char *runs);

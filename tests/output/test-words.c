@@ -38,43 +38,6 @@ work_set (Work *work, int row, int column, char letter)
   *bead = letter;
 }
 
-/* The colour a name in the words stands for, with the names' own rules undone. */
-static char
-letter_of (const Sample *sample, const char *name)
-{
-  for (int i = 0; i < sample->n_colours; i++) {
-    const char *own = sample->names[i];
-    g_autofree char *quoted = g_strdup_printf ("“%s”", own);
-    g_autofree char *lettered = g_strdup_printf ("%s (%s)", own, sample->letters[i]);
-    if (g_str_equal (name, own) || g_str_equal (name, quoted) || g_str_equal (name, lettered)
-        || (!*own && g_str_equal (name, sample->letters[i])))
-      return *sample->letters[i];
-  }
-  fail_msg ("no colour is called %s", name);
-  return 0;
-}
-
-/* "2 Night water, 1 “Red, dark”" → "aad". A comma within quotes parts nothing. */
-static char *
-expand_runs (const Sample *sample, const char *runs)
-{
-  GString *letters = g_string_new (NULL);
-  while (*runs) {
-    char *name;
-    long count = strtol (runs, &name, 10);
-    assert_true (count > 0 && *name == ' ');
-    const char *from = ++name;
-    const char *close = g_str_has_prefix (from, "“") ? strstr (from, "”") : from;
-    const char *comma = strstr (close, ", ");
-    g_autofree char *whole = comma ? g_strndup (from, (gsize)(comma - from)) : g_strdup (from);
-    char letter = letter_of (sample, whole);
-    for (long i = 0; i < count; i++)
-      g_string_append_c (letters, letter);
-    runs = comma ? comma + 2 : "";
-  }
-  return g_string_free (letters, FALSE);
-}
-
 /* The first pick-up lies in columns 1 to W in turn; a column's bead belongs to the row that fills
  * it: even columns row 1, odd columns row 2. */
 static void
@@ -127,7 +90,7 @@ half_of_pair (const Sample *sample, const char *line, gboolean *up)
   g_auto (GStrv) half = match ("^    (↑|↓)  (.*)$", line);
   assert_non_null (half);
   *up = g_str_equal (half[1], "↑");
-  return expand_runs (sample, half[2]);
+  return sample_letters_of (sample, half[2]);
 }
 
 static void
@@ -151,17 +114,17 @@ follow_line (Work *work, const Sample *sample, char **lines)
   g_auto (GStrv) equal = match ("^Rows (\\d+)–(\\d+) (↑↓|↓↑)  each: (.*)$", *lines);
   g_auto (GStrv) pair = match ("^Rows (\\d+)–(\\d+), in turn:$", *lines);
   if (pick) {
-    g_autofree char *letters = expand_runs (sample, pick[2]);
+    g_autofree char *letters = sample_letters_of (sample, pick[2]);
     assert_int_equal (atoi (pick[1]), work->columns);
     string_up (work, letters, 2);
   } else if (row && work->rows == 1) {
-    g_autofree char *letters = expand_runs (sample, row[3]);
+    g_autofree char *letters = sample_letters_of (sample, row[3]);
     string_up (work, letters, 1);
   } else if (row) {
-    g_autofree char *letters = expand_runs (sample, row[3]);
+    g_autofree char *letters = sample_letters_of (sample, row[3]);
     weave (work, atoi (row[1]), g_str_equal (row[2], "↑"), letters);
   } else if (equal) {
-    g_autofree char *letters = expand_runs (sample, equal[4]);
+    g_autofree char *letters = sample_letters_of (sample, equal[4]);
     weave_equal (work, atoi (equal[1]), atoi (equal[2]), equal[3], letters);
   } else if (pair) {
     follow_pair (work, sample, pair, lines + 1);
@@ -598,12 +561,12 @@ the_words_of_one_row_are_those_of_the_whole (void **state)
   work_init (&work, sample->columns, sample->rows);
   g_autofree char *first = bw_words_row (project, 1);
   g_autofree char *second = bw_words_row (project, 2);
-  g_autofree char *strung = expand_runs (sample, first);
+  g_autofree char *strung = sample_letters_of (sample, first);
   assert_string_equal (first, second);
   string_up (&work, strung, 2);
   for (int row = 3; row <= sample->rows; row++) {
     g_autofree char *runs = bw_words_row (project, row);
-    g_autofree char *letters = expand_runs (sample, runs);
+    g_autofree char *letters = sample_letters_of (sample, runs);
     weave (&work, row, row % 2 == 0, letters);
   }
   assert_work_is (&work, sample->cells);

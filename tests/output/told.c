@@ -86,40 +86,6 @@ metres (const char *at)
   return 1000 * value;
 }
 
-static char
-letter_of (const Sample *sample, const char *name)
-{
-  for (int i = 0; i < sample->n_colours; i++) {
-    const char *own = sample->names[i];
-    g_autofree char *quoted = g_strdup_printf ("“%s”", own);
-    g_autofree char *lettered = g_strdup_printf ("%s (%s)", own, sample->letters[i]);
-    if (g_str_equal (name, own) || g_str_equal (name, quoted) || g_str_equal (name, lettered)
-        || (!*own && g_str_equal (name, sample->letters[i])))
-      return *sample->letters[i];
-  }
-  fail_msg ("no colour is called %s", name);
-  return 0;
-}
-
-/* "2 Night water, 1 “Red, dark”" → "aad". A comma within quotes parts nothing. */
-static char *
-letters_of (const Sample *sample, const char *runs)
-{
-  GString *letters = g_string_new (NULL);
-  while (*runs) {
-    int count = number (&runs);
-    expect (&runs, " ");
-    const char *close = g_str_has_prefix (runs, "“") ? strstr (runs, "”") : runs;
-    const char *comma = strstr (close, ", ");
-    g_autofree char *name = comma ? g_strndup (runs, (gsize)(comma - runs)) : g_strdup (runs);
-    char letter = letter_of (sample, name);
-    for (int i = 0; i < count; i++)
-      g_string_append_c (letters, letter);
-    runs = comma ? comma + 2 : "";
-  }
-  return g_string_free (letters, FALSE);
-}
-
 /* "band row L − 1 (119)", "bail row 3". */
 static ToldBead
 read_row (const char **at)
@@ -264,7 +230,7 @@ read_string (Reader *reader, const char *at)
     expect (&at, " beads: ");
   }
   told->row = two ? 2 : 1;
-  told->letters = letters_of (reader->sample, at);
+  told->letters = sample_letters_of (reader->sample, at);
 }
 
 /* "Row 9 ↓  …", "Rows 6–8 ↑↓  each: …", "Rows 48–51, in turn:" with two lines more. Returns how
@@ -286,7 +252,7 @@ read_rows (Reader *reader, char **lines)
       const char *half = after (lines[1 + (row - first) % 2], "    ");
       gboolean up = read_arrow (&half);
       expect (&half, "  ");
-      g_autofree char *letters = letters_of (reader->sample, half);
+      g_autofree char *letters = sample_letters_of (reader->sample, half);
       add_row (reader, row, up, letters);
     }
     return 3;
@@ -296,7 +262,7 @@ read_rows (Reader *reader, char **lines)
   if (several)
     assert_int_equal (read_arrow (&at), !up);
   expect (&at, several ? "  each: " : "  ");
-  g_autofree char *letters = letters_of (reader->sample, at);
+  g_autofree char *letters = sample_letters_of (reader->sample, at);
   for (int row = first; row <= last; row++, up = !up)
     add_row (reader, row, up, letters);
   return 1;
