@@ -403,7 +403,8 @@ a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
   BwProject *project = maker_project (maker);
   int planned = maker_design (maker)->band.rows;
   g_autofree char *csv = maker_path ("finished.csv");
-  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.finished", NULL);
+  maker_stage (maker, "make");
+  maker_click_words (GTK_WIDGET (maker->window), "Mark as Finished…");
   GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
   GtkWidget *use
       = gtk_widget_get_ancestor (desk_find_label (dialog, "It Is Finished"), GTK_TYPE_BUTTON);
