@@ -105,12 +105,23 @@ remember (BwFlow *flow, const char *heading)
   g_array_append_val (flow->contents, entry);
 }
 
+#define BEFORE_HEADING 12.0
+#define UNDER_HEADING 2.0
+#define AFTER_HEADING 5.0
+
+double
+bw_flow_heading_height (const BwFlow *flow, const char *text)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_HEADING, text, flow->width);
+  return BEFORE_HEADING + layout_height (layout) + UNDER_HEADING + AFTER_HEADING;
+}
+
 void
 bw_flow_heading (BwFlow *flow, const char *text, double keep)
 {
   g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_HEADING, text, flow->width);
   double height = layout_height (layout);
-  bw_flow_space (flow, 12);
+  bw_flow_space (flow, BEFORE_HEADING);
   bw_flow_room (flow, height + 6 + keep);
   remember (flow, text);
   bw_flow_tag (flow, BW_TAG_HEADING);
@@ -118,13 +129,13 @@ bw_flow_heading (BwFlow *flow, const char *text, double keep)
   cairo_move_to (flow->cr, flow->left, flow->y);
   pango_cairo_update_layout (flow->cr, layout);
   pango_cairo_show_layout (flow->cr, layout);
-  flow->y += height + 2;
+  flow->y += height + UNDER_HEADING;
   cairo_set_line_width (flow->cr, 0.4);
   cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
   cairo_move_to (flow->cr, flow->left, flow->y);
   cairo_rel_line_to (flow->cr, flow->width, 0);
   cairo_stroke (flow->cr);
-  flow->y += 5;
+  flow->y += AFTER_HEADING;
   bw_flow_tag (flow, BW_TAG_TEXT);
 }
 

@@ -99,6 +99,8 @@ void bw_flow_space (BwFlow *flow, double height);
 
 /* A heading that stays with at least `keep` points of what follows. */
 void bw_flow_heading (BwFlow *flow, const char *text, double keep);
+/* How much of a page it takes, with the room before it. */
+double bw_flow_heading_height (const BwFlow *flow, const char *text);
 /* A paragraph; one that must be cut leaves two lines on either side. */
 void bw_flow_text (BwFlow *flow, BwType type, const char *text);
 /* A paragraph with a mark hung to the left of it, which may be "". */

@@ -121,6 +121,7 @@ bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room)
 {
   BwMaterials materials;
   Bag bag;
+  double top = flow->y;
   bag_init (&bag, &flow->tray, project, &materials);
   bw_flow_heading (flow, _ ("In the bag"), 60);
   if (bag.n <= MOST_IN_TABLE) {
@@ -128,6 +129,6 @@ bw_sheet_add_bag (BwFlow *flow, BwProject *project, double room)
     return;
   }
   bw_flow_text (flow, BW_TYPE_SMALL, _ ("Beads of each colour to pack, spare ones included."));
-  set_columns (&bag, room - 45);
+  set_columns (&bag, room - (flow->y - top));
   bw_flow_figure (flow, bag.rows * bag.row_height, draw_columns, &bag);
 }

@@ -150,7 +150,9 @@ add_large_bag (BwFlow *flow, BwProject *project, char **facts, const char *cauti
 {
   g_autofree char *rest = run_on (project, facts);
   double other = text_height (flow, rest) + text_height (flow, cautions)
-                 + text_height (flow, bw_cautions_deference ()) + 2 * 38;
+                 + text_height (flow, bw_cautions_deference ())
+                 + bw_flow_heading_height (flow, _ ("To cut and to know"))
+                 + bw_flow_heading_height (flow, _ ("Take Care"));
   bw_sheet_add_bag (flow, project, bw_flow_left_over (flow) - other);
   bw_flow_heading (flow, _ ("To cut and to know"), 40);
   bw_flow_text (flow, BW_TYPE_SMALL, rest);
