@@ -482,27 +482,47 @@ is_answered (gpointer data)
 }
 
 typedef struct {
-  GtkWidget *entry;
+  GtkWindow *dialog;
   const char *text;
+  gint64 asked_us;
 } Pasted;
 
+/* Where a dialog shows the files alone, the key that asks for a place to type brings it. */
+static GtkWidget *
+entry_of (GtkWindow *dialog)
+{
+  if (!GTK_IS_EDITABLE (gtk_window_get_focus (dialog)))
+    desk_key ("l", GDK_CONTROL_MASK);
+  return gtk_window_get_focus (dialog);
+}
+
+/* A dialog that has just read its folder puts the name it offers in place of what was pasted, and
+ * nothing tells when it has: then it is pasted once more. */
 static gboolean
 is_pasted (gpointer data)
 {
-  const Pasted *pasted = data;
-  return g_str_has_prefix (gtk_editable_get_text (GTK_EDITABLE (pasted->entry)), pasted->text);
+  Pasted *pasted = data;
+  gint64 now = g_get_monotonic_time ();
+  GtkWidget *entry = gtk_window_get_focus (pasted->dialog);
+  if (GTK_IS_EDITABLE (entry)
+      && g_str_has_prefix (gtk_editable_get_text (GTK_EDITABLE (entry)), pasted->text))
+    return TRUE;
+  if (now - pasted->asked_us > AGAIN_US) {
+    entry_of (pasted->dialog);
+    desk_key ("a", GDK_CONTROL_MASK);
+    desk_key ("v", GDK_CONTROL_MASK);
+    pasted->asked_us = g_get_monotonic_time ();
+  }
+  return FALSE;
 }
 
 /* Not typed: newer toolkits add the end of a name that is there, and what hands faster than a
  * person's type goes on before it. */
 static void
-paste (GtkWidget *entry, const char *text)
+paste (GtkWindow *dialog, const char *text)
 {
-  assert_true (GTK_IS_EDITABLE (entry));
-  Pasted pasted = { entry, text };
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (entry), text);
-  desk_key ("a", GDK_CONTROL_MASK);
-  desk_key ("v", GDK_CONTROL_MASK);
+  Pasted pasted = { .dialog = dialog, .text = text };
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (dialog)), text);
   desk_until (is_pasted, &pasted);
 }
 
@@ -535,13 +555,10 @@ asks_for_a_file (gpointer window)
   return file_dialog_of (window) != NULL;
 }
 
-/* Where a dialog shows the files alone, the key that asks for a place to type brings it. */
-static GtkWidget *
-entry_of (GtkWindow *dialog)
+static gboolean
+is_active (gpointer window)
 {
-  if (!GTK_IS_EDITABLE (gtk_window_get_focus (dialog)))
-    desk_key ("l", GDK_CONTROL_MASK);
-  return gtk_window_get_focus (dialog);
+  return gtk_window_is_active (window);
 }
 
 void
@@ -552,10 +569,11 @@ maker_answer_path (Maker *maker, const char *path)
   desk_until (asks_for_a_file, window);
   desk_settle ();
   g_set_weak_pointer (&answer.dialog, file_dialog_of (window));
+  desk_until (is_active, answer.dialog);
   /* The toolkit's entry looks for names to complete and in GTK 4.8 never frees the strings it
    * compares: traced to its completion model. */
   desk_foreign_begin ();
-  paste (entry_of (GTK_WINDOW (answer.dialog)), path);
+  paste (GTK_WINDOW (answer.dialog), path);
   desk_rest ();
   desk_foreign_end ();
   answer.n_mapped = desk_count_mapped ();
