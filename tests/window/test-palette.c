@@ -103,6 +103,73 @@ the_tray_goes_out_as_either_kind (void **state)
   assert_non_null (strstr (sheet, "--slate-tide: #2f4858;"));
 }
 
+static gboolean
+has_id (GtkWidget *widget, gconstpointer id)
+{
+  return GTK_IS_ENTRY (widget)
+         && g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0;
+}
+
+static gboolean
+is_focused (gpointer entry)
+{
+  return (gtk_widget_get_state_flags (entry) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+}
+
+typedef struct {
+  GtkWidget *entry;
+  const char *text;
+} Written;
+
+static gboolean
+is_written (gpointer data)
+{
+  const Written *written = data;
+  return g_str_equal (gtk_editable_get_text (GTK_EDITABLE (written->entry)), written->text);
+}
+
+static GtkWidget *
+write_in (Maker *maker, const char *id, const char *text)
+{
+  GtkWidget *entry = desk_look_for (GTK_WIDGET (maker->window), has_id, id);
+  Written written = { entry, text };
+  maker_reveal (entry);
+  desk_settle ();
+  desk_click (entry);
+  desk_until (is_focused, entry);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_key ("BackSpace", 0);
+  desk_type (text);
+  desk_until (is_written, &written);
+  desk_key ("Return", 0);
+  return entry;
+}
+
+static void
+what_is_in_hand_is_a_weight_or_says_why_not (void **state)
+{
+  static const char *const none[] = { "two", "-1", "nan", "100001", "3x" };
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  maker_stage (maker, "draw");
+  desk_settle ();
+  write_in (maker, "article", "ST-4");
+  assert_string_equal (bw_project_get_tray (project)->colour[0].article, "ST-4");
+  write_in (maker, "in_hand", "2,5");
+  assert_true (bw_project_get_tray (project)->colour[0].in_hand_g == 2.5);
+  guint steps = bw_project_count_steps (project);
+  for (gsize i = 0; i < G_N_ELEMENTS (none); i++) {
+    g_autofree char *words
+        = g_strdup_printf ("“%s” is no weight in grams from 0 to 100000.", none[i]);
+    GtkWidget *entry = write_in (maker, "in_hand", none[i]);
+    wait_to_be_told (maker, words);
+    assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (entry)), "2.5");
+  }
+  assert_int_equal (bw_project_count_steps (project), steps);
+  assert_true (bw_project_get_tray (project)->colour[0].in_hand_g == 2.5);
+  desk_keep ("palette-order");
+}
+
 int
 main (void)
 {
@@ -111,6 +178,7 @@ main (void)
     IN_WINDOW (a_palette_is_read_in_as_one_step),
     IN_WINDOW (what_is_no_palette_changes_nothing),
     IN_WINDOW (the_tray_goes_out_as_either_kind),
+    IN_WINDOW (what_is_in_hand_is_a_weight_or_says_why_not),
   };
   return maker_run (tests);
 }

@@ -13,6 +13,7 @@
 #include "app/draw/tray-words.h"
 #include "app/kit/menu-at.h"
 #include "app/kit/put-text.h"
+#include "app/kit/tell.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/kit/wrap-layout.h"
@@ -141,9 +142,9 @@ show_order (BwTrayPanel *self, const BwColour *colour)
 {
   g_autofree char *grams = in_hand_words (colour->in_hand_g);
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->article)), colour->article) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->article), colour->article);
+    bw_put_text (GTK_EDITABLE (self->article), colour->article);
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->in_hand)), grams) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->in_hand), grams);
+    bw_put_text (GTK_EDITABLE (self->in_hand), grams);
 }
 
 static void
@@ -244,7 +245,16 @@ article_typed (BwTrayPanel *self)
   set_tray (self, _ ("Article number"), &tray);
 }
 
-/* In the user's decimals; nothing typed is nothing in hand, and what is no weight is taken back. */
+static void
+refuse_weight (BwTrayPanel *self, const char *typed, const char *shown)
+{
+  g_autofree char *sentence = g_strdup_printf (_ ("“%s” is no weight in grams from 0 to %g."),
+                                               typed, (double)BW_IN_HAND_MAX_G);
+  bw_tell (GTK_WIDGET (self), GTK_MESSAGE_WARNING, sentence);
+  bw_put_text (GTK_EDITABLE (self->in_hand), shown);
+}
+
+/* In the user's decimals; nothing typed is nothing in hand. */
 static void
 in_hand_typed (BwTrayPanel *self)
 {
@@ -257,8 +267,8 @@ in_hand_typed (BwTrayPanel *self)
       || g_str_equal (shown, gtk_editable_get_text (GTK_EDITABLE (self->in_hand))))
     return;
   double grams = g_ascii_strtod (g_strstrip (typed), &end);
-  if (*end) {
-    gtk_editable_set_text (GTK_EDITABLE (self->in_hand), shown);
+  if (*end || !(grams >= 0 && grams <= BW_IN_HAND_MAX_G)) {
+    refuse_weight (self, gtk_editable_get_text (GTK_EDITABLE (self->in_hand)), shown);
     return;
   }
   BwTray tray = *bw_project_get_tray (project_of (self));
