@@ -3,6 +3,7 @@
 
 #include "app/draw/name-motif.h"
 #include "app/draw/own-motifs.h"
+#include "app/kit/sure.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -53,19 +54,10 @@ replace_answered (GtkDialog *question, int answer, Ask *ask)
 static void
 ask_to_replace (Ask *ask, const char *name)
 {
-  GtkWidget *question
-      = gtk_message_dialog_new (ask->dialog, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
-                                GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, _ ("Replace “%s”?"), name);
-  gtk_message_dialog_format_secondary_text (
-      GTK_MESSAGE_DIALOG (question), "%s",
-      _ ("A motif of this name is kept already. Replaced, the earlier one is gone."));
-  gtk_dialog_add_button (GTK_DIALOG (question), _ ("Another _Name"), GTK_RESPONSE_CANCEL);
-  GtkWidget *replace
-      = gtk_dialog_add_button (GTK_DIALOG (question), _ ("_Replace"), GTK_RESPONSE_ACCEPT);
-  gtk_widget_add_css_class (replace, "destructive-action");
-  gtk_dialog_set_default_response (GTK_DIALOG (question), GTK_RESPONSE_CANCEL);
-  g_signal_connect (question, "response", G_CALLBACK (replace_answered), ask);
-  gtk_window_present (GTK_WINDOW (question));
+  g_autofree char *question = g_strdup_printf (_ ("Replace “%s”?"), name);
+  bw_ask_sure (ask->dialog, question,
+               _ ("A motif of this name is kept already. Replaced, the earlier one is gone."),
+               _ ("Another _Name"), _ ("_Replace"), G_CALLBACK (replace_answered), ask);
 }
 
 static void

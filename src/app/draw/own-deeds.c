@@ -8,6 +8,7 @@
 #include "app/draw/own-picture.h"
 #include "app/kit/menu-at.h"
 #include "app/kit/tell.h"
+#include "app/kit/sure.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -110,19 +111,11 @@ static void
 remove_it (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   Deeds *deeds = data;
-  GtkWidget *dialog = gtk_message_dialog_new (
-      window_of (deeds), GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Remove “%s” from your own motifs?"), deeds->name);
-  gtk_message_dialog_format_secondary_text (
-      GTK_MESSAGE_DIALOG (dialog), "%s",
-      _ ("Bands that it was laid on keep their beads. The motif itself is gone."));
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
-  GtkWidget *remove
-      = gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Remove"), GTK_RESPONSE_ACCEPT);
-  gtk_widget_add_css_class (remove, "destructive-action");
-  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
-  g_signal_connect (dialog, "response", G_CALLBACK (remove_answered), deeds);
-  gtk_window_present (GTK_WINDOW (dialog));
+  g_autofree char *question
+      = g_strdup_printf (_ ("Remove “%s” from your own motifs?"), deeds->name);
+  bw_ask_sure (window_of (deeds), question,
+               _ ("Bands that it was laid on keep their beads. The motif itself is gone."),
+               _ ("_Cancel"), _ ("_Remove"), G_CALLBACK (remove_answered), deeds);
 }
 
 /* --- Asked for ---------------------------------------------------------------------------------
