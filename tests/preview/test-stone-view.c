@@ -268,7 +268,7 @@ a_painted_bead_shows_in_the_next_picture (void **state)
 }
 
 /* The first bead and one of the last row, in one step and back: of all the scene's beads these two
- * are looked at and handed over. */
+ * are looked at, and handed over or painted with what touches them. */
 static void
 two_far_beads_touch_two (void **state)
 {
@@ -285,7 +285,9 @@ two_far_beads_touch_two (void **state)
   bw_project_undo (table.project);
   desk_settle ();
   assert_int_equal (bw_stone_view_get_scene (table.view)->looked - looked, 4);
-  assert_true (bw_stone_view_uploaded (table.view) - uploaded <= 4);
+  /* A painter paints again what lies over and under each. */
+  assert_true (bw_stone_view_uploaded (table.view) - uploaded
+               <= (g_str_equal (bw_stone_view_get_driver (table.view), "drawn") ? 100 : 4));
   table_cleared (&table);
 }
 

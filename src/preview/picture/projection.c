@@ -6,16 +6,9 @@
 #include "core/pattern/colour.h"
 #include "core/pattern/tint.h"
 #include "preview/gl/gl-frame.h"
+#include "preview/picture/painter-bead.h"
 #include "preview/picture/painter-tube.h"
 #include <string.h>
-
-#define OUTLINE_PIXELS 9
-
-/* A bead, or a piece of cord or ring, as it falls on the paper. */
-typedef struct {
-  float depth; /* towards the viewer */
-  int index;   /* of the bead; of a piece of tube when negative: −1 is piece 0 */
-} Order;
 
 static gboolean
 point (const BwPainter *p, const float at[3], double *x, double *y)
@@ -153,140 +146,6 @@ paint_bed (const BwPainter *p, gboolean behind)
   }
 }
 
-static double
-shine_of (BwFinish finish)
-{
-  const double shine[BW_N_FINISHES] = { 0.16, 0.0, 0.30, 0.05, 0.24, 0.34, 0.55 };
-  return shine[finish];
-}
-
-/* A bead lies along x here, round about y; the units are pixels. */
-typedef struct {
-  double x, y, angle;       /* middle; where the axis points on the paper */
-  double half, radius, end; /* half length as seen, radius, half width of the end's ellipse */
-  double axis[3];           /* in the eye's space */
-} Seen;
-
-static gboolean
-see (const BwPainter *p, const BwSceneBead *bead, Seen *seen)
-{
-  if (!point (p, bead->at, &seen->x, &seen->y))
-    return FALSE;
-  double depth = 0;
-  for (int i = 0; i < 3; i++)
-    depth += (double)((p->eye.eye[i] - bead->at[i]) * p->eye.view[i][2]);
-  double scale = 1 / (depth * (double)p->eye.pixel);
-  bw_painter_turn (p, bead->axis, seen->axis);
-  double flat = hypot (seen->axis[0], seen->axis[1]);
-  seen->angle = flat > 1e-6 ? atan2 (-seen->axis[1], seen->axis[0]) : 0;
-  seen->half = (double)p->scene->bead_half_length * flat * scale;
-  seen->radius = (double)p->scene->bead_radius * scale;
-  seen->end = seen->radius * fabs (seen->axis[2]);
-  return TRUE;
-}
-
-static void
-bead_path (cairo_t *cr, const Seen *seen)
-{
-  cairo_new_path (cr);
-  for (int side = 1; side >= -1; side -= 2) {
-    cairo_save (cr);
-    cairo_translate (cr, side * seen->half, 0);
-    cairo_scale (cr, MAX (seen->end, 0.12 * seen->radius) * side, seen->radius * side);
-    cairo_arc (cr, 0, 0, 1, -G_PI / 2, G_PI / 2);
-    cairo_restore (cr);
-  }
-  cairo_close_path (cr);
-}
-
-/* Light across the bead: the wall bends from one side to the other. */
-static cairo_pattern_t *
-across (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
-{
-  cairo_pattern_t *pattern = cairo_pattern_create_linear (0, -seen->radius, 0, seen->radius);
-  double side[3] = { sin (seen->angle), cos (seen->angle), 0 };
-  double toward[3] = { -seen->axis[0] * seen->axis[2], -seen->axis[1] * seen->axis[2],
-                       1 - seen->axis[2] * seen->axis[2] };
-  double size = MAX (sqrt (bw_painter_dot (toward, toward)), 1e-6);
-  double shine = shine_of ((BwFinish)bead->finish);
-  double out[3];
-  bw_painter_turn (p, bead->out, out);
-  for (int i = 0; i <= 6; i++) {
-    double s = 1 - i / 3.0, n[3], rgb[3];
-    for (int k = 0; k < 3; k++)
-      n[k] = s * side[k] + sqrt (1 - s * s) * toward[k] / size;
-    double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * bw_painter_dot (n, out), 0, 1);
-    double gleam = pow (MAX (bw_painter_dot (n, p->key), 0), 12) * shine;
-    bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * open * 1.05, gleam * open, rgb);
-    cairo_pattern_add_color_stop_rgb (pattern, i / 6.0, rgb[0], rgb[1], rgb[2]);
-  }
-  return pattern;
-}
-
-static void
-paint_end (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
-{
-  double side = seen->axis[2] > 0 ? 1 : -1, rgb[3];
-  double hole = (double)(p->scene->hole_radius / p->scene->bead_radius);
-  double n[3] = { side * seen->axis[0], side * seen->axis[1], side * seen->axis[2] };
-  bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * 0.9, 0, rgb);
-  cairo_translate (p->cr, side * seen->half, 0);
-  cairo_scale (p->cr, seen->end, seen->radius);
-  cairo_arc (p->cr, 0, 0, 0.94, 0, 2 * G_PI);
-  cairo_set_source_rgb (p->cr, rgb[0], rgb[1], rgb[2]);
-  cairo_fill (p->cr);
-  cairo_arc (p->cr, 0, 0, hole, 0, 2 * G_PI);
-  cairo_set_source_rgb (p->cr, rgb[0] * 0.25, rgb[1] * 0.25, rgb[2] * 0.25);
-  cairo_fill (p->cr);
-}
-
-static void
-paint_bead (const BwPainter *p, int index)
-{
-  const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, index);
-  Seen seen;
-  if (!see (p, bead, &seen))
-    return;
-  cairo_save (p->cr);
-  cairo_translate (p->cr, seen.x, seen.y);
-  cairo_rotate (p->cr, seen.angle);
-  bead_path (p->cr, &seen);
-  cairo_pattern_t *pattern = across (p, bead, &seen);
-  cairo_set_source (p->cr, pattern);
-  cairo_pattern_destroy (pattern);
-  cairo_fill_preserve (p->cr);
-  /* An outline helps large beads apart; among small ones it is half the work and hardly seen. */
-  if (seen.radius > OUTLINE_PIXELS) {
-    cairo_set_source_rgba (p->cr, BW_ON_PAPER (SHADOW), 0.35);
-    cairo_set_line_width (p->cr, seen.radius * 0.05);
-    cairo_stroke (p->cr);
-  }
-  cairo_new_path (p->cr);
-  if (seen.end > 1.5)
-    paint_end (p, bead, &seen);
-  cairo_restore (p->cr);
-}
-
-static void
-paint_hover (const BwPainter *p, int hover)
-{
-  Seen seen;
-  if (hover < 0 || hover >= (int)p->scene->beads->len
-      || !see (p, &g_array_index (p->scene->beads, BwSceneBead, hover), &seen))
-    return;
-  cairo_save (p->cr);
-  cairo_translate (p->cr, seen.x, seen.y);
-  cairo_rotate (p->cr, seen.angle);
-  bead_path (p->cr, &seen);
-  cairo_set_source_rgb (p->cr, BW_ON_PAPER (SHADOW));
-  cairo_set_line_width (p->cr, 5);
-  cairo_stroke_preserve (p->cr);
-  cairo_set_source_rgb (p->cr, BW_ON_PAPER (GLEAM));
-  cairo_set_line_width (p->cr, 2.5);
-  cairo_stroke (p->cr);
-  cairo_restore (p->cr);
-}
-
 static void
 thread_path (const BwPainter *p, const GArray *lines)
 {
@@ -313,7 +172,7 @@ paint_thread (const BwPainter *p)
 static int
 far_first (gconstpointer a, gconstpointer b)
 {
-  float x = ((const Order *)a)->depth, y = ((const Order *)b)->depth;
+  float x = ((const BwDrawnPart *)a)->depth, y = ((const BwDrawnPart *)b)->depth;
   return (x > y) - (x < y);
 }
 
@@ -348,20 +207,19 @@ order_tubes (const BwPainter *p, GArray *order, gboolean hidden)
     float middle[3];
     bw_painter_tube_middle (p, i, middle);
     gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, middle);
-    Order entry = { depth_of (p, middle), -1 - i };
+    BwDrawnPart entry = { depth_of (p, middle), -1 - i };
     if (behind == hidden)
       g_array_append_val (order, entry);
   }
 }
 
-/* Beads, cord and ring shown, far to near; hidden: those behind the stone, else the others. */
-static GArray *
-parts_in_order (const BwPainter *p, gboolean hidden)
+GArray *
+bw_projection_parts (const BwPainter *p, gboolean hidden)
 {
-  GArray *order = g_array_new (FALSE, FALSE, sizeof (Order));
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (BwDrawnPart));
   for (guint i = 0; i < p->scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
-    Order entry = { depth_of (p, bead->at), (int)i };
+    BwDrawnPart entry = { depth_of (p, bead->at), (int)i };
     gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, bead->at);
     if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden
         || (behind && covered_by_bed (p, bead)))
@@ -374,41 +232,57 @@ parts_in_order (const BwPainter *p, gboolean hidden)
 }
 
 static void
-paint_parts (const BwPainter *p, gboolean hidden)
+paint_parts (const BwPainter *p, const GArray *order)
 {
-  g_autoptr (GArray) order = parts_in_order (p, hidden);
   for (guint i = 0; i < order->len; i++) {
-    int index = g_array_index (order, Order, i).index;
+    int index = g_array_index (order, BwDrawnPart, i).index;
     if (index < 0)
       bw_painter_paint_tube (p, -1 - index);
     else
-      paint_bead (p, index);
+      bw_painter_paint_bead (p, index);
   }
+}
+
+void
+bw_projection_paint (const BwPainter *p, const GArray *hidden, const GArray *shown)
+{
+  gboolean stone = (p->layers & BW_LAYER_STONE) != 0, bed = (p->layers & BW_LAYER_BED) != 0;
+  cairo_save (p->cr);
+  if (stone)
+    paint_stone (p, FALSE);
+  paint_parts (p, hidden);
+  if (bed)
+    paint_bed (p, TRUE);
+  if (stone) {
+    paint_stone (p, TRUE);
+    paint_edges (p);
+  }
+  if (bed)
+    paint_bed (p, FALSE);
+  if (p->layers & BW_LAYER_THREAD)
+    paint_thread (p);
+  paint_parts (p, shown);
+  cairo_restore (p->cr);
+}
+
+void
+bw_projection_begin (BwPainter *p, const BwScene *scene, BwCamera camera, guint layers,
+                     BwLight light, int width, int height)
+{
+  *p = (BwPainter){ .scene = scene, .layers = layers, .width = width, .height = height };
+  bw_eye_init (&p->eye, camera, scene, width, height);
+  bw_painter_set_light (p, light);
 }
 
 void
 bw_projection_draw (cairo_t *cr, const BwScene *scene, BwCamera camera, guint layers, BwLight light,
                     int hover, int width, int height)
 {
-  BwPainter p = { .cr = cr, .scene = scene, .layers = layers, .width = width, .height = height };
-  gboolean stone = (layers & BW_LAYER_STONE) != 0, bed = (layers & BW_LAYER_BED) != 0;
-  bw_eye_init (&p.eye, camera, scene, width, height);
-  bw_painter_set_light (&p, light);
-  cairo_save (cr);
-  if (stone)
-    paint_stone (&p, FALSE);
-  paint_parts (&p, TRUE);
-  if (bed)
-    paint_bed (&p, TRUE);
-  if (stone) {
-    paint_stone (&p, TRUE);
-    paint_edges (&p);
-  }
-  if (bed)
-    paint_bed (&p, FALSE);
-  if (layers & BW_LAYER_THREAD)
-    paint_thread (&p);
-  paint_parts (&p, FALSE);
-  paint_hover (&p, hover);
-  cairo_restore (cr);
+  BwPainter p;
+  bw_projection_begin (&p, scene, camera, layers, light, width, height);
+  p.cr = cr;
+  g_autoptr (GArray) hidden = bw_projection_parts (&p, TRUE);
+  g_autoptr (GArray) shown = bw_projection_parts (&p, FALSE);
+  bw_projection_paint (&p, hidden, shown);
+  bw_painter_paint_hover (&p, hover);
 }

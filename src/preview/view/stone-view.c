@@ -7,7 +7,7 @@
 #include "preview/view/stone-view.h"
 
 #include "preview/gl/gl-picture.h"
-#include "preview/picture/projection.h"
+#include "preview/picture/drawn.h"
 #include "preview/view/view-ground.h"
 #include "preview/view/view-input.h"
 #include "preview/view/view-marks.h"
@@ -25,6 +25,7 @@ struct _BwStoneView {
   BwRenderer *renderer; /* these two only while the area is realized */
   BwGlPicture *picture;
   gboolean es;
+  BwDrawn *drawn; /* the picture where there is no OpenGL */
 
   BwScene *scene;
   gboolean scene_stale;   /* must be built anew */
@@ -64,6 +65,7 @@ build_scene (BwStoneView *self)
   self->mineral = g_strdup (bw_project_get_mineral (self->project));
   bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
   self->upload_stale = TRUE;
+  bw_drawn_spoil (self->drawn);
 }
 
 /* told: the beads that were set, NULL when any may be another. */
@@ -77,6 +79,8 @@ recolour (BwStoneView *self, const GArray *told)
   else
     bw_scene_recolour (self->scene, self->project, bw_session_get_colour_by_fit (self->session),
                        changed);
+  if (changed->len > 0 && !self->area)
+    bw_drawn_spoil_beads (self->drawn, (const int *)changed->data, (int)changed->len);
   if (changed->len == 0 || !self->renderer || self->upload_stale)
     return;
   gtk_gl_area_make_current (GTK_GL_AREA (self->area));
@@ -147,6 +151,8 @@ guint64
 bw_stone_view_uploaded (BwStoneView *self)
 {
   g_return_val_if_fail (BW_IS_STONE_VIEW (self), 0);
+  if (!self->area)
+    return bw_drawn_beads_painted (self->drawn);
   return self->renderer ? bw_renderer_uploaded (self->renderer) : 0;
 }
 
@@ -408,9 +414,13 @@ draw_by_hand (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
 {
   graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  bw_projection_draw (cr, scene_of (self), bw_stone_view_get_camera (self),
-                      bw_session_get_layers (self->session), bw_session_get_light (self->session),
-                      hovered (self), width, height);
+  const BwScene *scene = scene_of (self);
+  if (self->rest.stance_stale)
+    bw_drawn_spoil (self->drawn);
+  self->rest.stance_stale = FALSE;
+  bw_drawn_paint (self->drawn, cr, scene, bw_stone_view_get_camera (self),
+                  bw_session_get_layers (self->session), bw_session_get_light (self->session),
+                  hovered (self), width, height, gtk_widget_get_scale_factor (GTK_WIDGET (self)));
   cairo_destroy (cr);
 }
 
@@ -506,6 +516,7 @@ stone_view_dispose (GObject *object)
   g_clear_object (&self->session);
   g_clear_pointer (&self->scene, bw_scene_free);
   g_clear_pointer (&self->mineral, g_free);
+  g_clear_pointer (&self->drawn, bw_drawn_free);
   G_OBJECT_CLASS (bw_stone_view_parent_class)->dispose (object);
 }
 
@@ -525,6 +536,7 @@ bw_stone_view_class_init (BwStoneViewClass *class)
 static void
 bw_stone_view_init (BwStoneView *self)
 {
+  self->drawn = bw_drawn_new ();
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,

@@ -20,7 +20,7 @@ GtkWidget *bw_stone_view_new (BwSession *session);
 const char *bw_stone_view_get_driver (BwStoneView *self);
 /* What is shown now, in the stance it is shown in; borrowed until the main loop runs again. */
 const BwScene *bw_stone_view_get_scene (BwStoneView *self);
-/* How many beads were handed to OpenGL so far, 0 without it: what a test counts. */
+/* How many beads were handed to OpenGL so far, or painted without it: what a test counts. */
 guint64 bw_stone_view_uploaded (BwStoneView *self);
 /* The camera of the picture: the session's own, but on the way to rest. */
 BwCamera bw_stone_view_get_camera (BwStoneView *self);
