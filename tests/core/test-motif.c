@@ -326,6 +326,54 @@ uprights_stay_unbroken_beside_every_letter (void **state)
     }
 }
 
+/* Takes out a bead that is inked, and those that hang on it. */
+static void
+take_out (BwDrawing *drawing, int row, int column)
+{
+  static const int beside[][2]
+      = { { -2, 0 }, { 2, 0 }, { -1, -1 }, { -1, 1 }, { 1, -1 }, { 1, 1 } };
+  if (row < 1 || row > bw_drawing_rows (drawing) || column < 1
+      || column > bw_drawing_columns (drawing) || bw_drawing_get (drawing, row, column) != 0)
+    return;
+  bw_drawing_set (drawing, row, column, 1);
+  for (gsize i = 0; i < G_N_ELEMENTS (beside); i++)
+    take_out (drawing, row + beside[i][0], column + beside[i][1]);
+}
+
+static int
+n_pieces (BwDrawing *drawing)
+{
+  int pieces = 0;
+  for (int row = 1; row <= bw_drawing_rows (drawing); row++)
+    for (int column = 1; column <= bw_drawing_columns (drawing); column++)
+      if (bw_lattice_has (row, column) && bw_drawing_get (drawing, row, column) == 0) {
+        pieces++;
+        take_out (drawing, row, column);
+      }
+  return pieces;
+}
+
+/* However it slants, and however high it is. */
+static void
+no_stroke_of_a_letter_breaks (void **state)
+{
+  const char *letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789";
+  for (int high = 9; high <= 20; high++)
+    for (const char *c = letters; *c; c++)
+      for (int half = 0; half < 2; half++) {
+        BwMotif motif;
+        bw_motif_init (&motif, BW_MOTIF_LETTERS, 20, 120);
+        motif.n_colours = 1;
+        motif.first_column = 1;
+        motif.last_column = high;
+        motif.centre = 30 + half / 2.0;
+        motif.text[0] = *c;
+        motif.text[1] = '\0';
+        g_autoptr (BwDrawing) drawing = worked (&motif, 20, 120);
+        assert_int_equal (n_pieces (drawing), 1);
+      }
+}
+
 static BwMotif
 word (const char *text, int first, int last)
 {
@@ -522,6 +570,7 @@ main (void)
     cmocka_unit_test (the_rows_a_text_needs_are_those_it_takes),
     cmocka_unit_test (a_ground_lies_under_the_word_alone),
     cmocka_unit_test (the_letter_i_is_one_unbroken_line_of_beads),
+    cmocka_unit_test (no_stroke_of_a_letter_breaks),
     cmocka_unit_test (a_motif_that_cannot_be_is_refused_by_name),
   };
   return cmocka_run_group_tests_name ("motif", tests, NULL, NULL);

@@ -3,6 +3,7 @@
 """Puts small faults into the sources, one at a time, and sees whether the tests catch them.
 
 usage: /usr/bin/python3 tests/mutants/run.py [-j WORKERS] [--room ROOM] [--list NAME] [--only WORDS]
+                                             [--sample N [--seed S]]
 
 The faults stand in tests/mutants/list/*.txt, in blocks apart by an empty line:
 
@@ -17,6 +18,8 @@ A name that holds a space is written with underscores for them. Each worker has 
 and a build folder of its own below build-mutants/, and builds the named tests alone. A test that
 does not pass without any fault catches nothing: it is told, and ends the run.
 
+With --sample a part is drawn by lot, the same for the same seed, and stands for the whole.
+
 Ends with 0 when at least 95 of a hundred faults, the equivalent ones left out, are caught, every
 fault could be put in and built, and no equivalent one was caught. Not part of the tests that run
 by themselves: it takes long.
@@ -26,6 +29,7 @@ import filecmp
 import json
 import os
 import queue
+import random
 import shutil
 import subprocess
 import sys
@@ -302,17 +306,33 @@ def verdict(faults):
     return int(caught < DEMANDED * len(judged) or unfit > 0 or bool(wrong))
 
 
+def draw(faults, number, seed):
+    """So many of them by lot, each list giving by its share; in the order of the lists."""
+    lot = random.Random(seed)
+    step, at = len(faults) / max(number, 1), lot.random()
+    if number >= len(faults):
+        return faults
+    by_list = sorted(faults, key=lambda fault: (fault.where.split(":")[0], lot.random()))
+    drawn = {id(by_list[int((at + i) * step)]) for i in range(number)}
+    return [fault for fault in faults if id(fault) in drawn]
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n")[0])
     parser.add_argument("-j", type=int, default=os.cpu_count(), metavar="WORKERS")
     parser.add_argument("--room", help="the faults of this room alone")
     parser.add_argument("--list", help="the faults of this list alone")
     parser.add_argument("--only", help="the faults whose words hold these")
+    parser.add_argument("--sample", type=int, metavar="N",
+                        help="so many of them, drawn by lot from every list alike")
+    parser.add_argument("--seed", type=int, default=1, help="of the lot")
     parser.add_argument("--check", action="store_true",
                         help="only see whether every fault has its place")
     given = parser.parse_args()
     faults = [fault for fault in read_lists(given.list)
               if given.room in (None, fault.room) and (given.only or "") in fault.what]
+    if given.sample is not None:
+        faults = draw(faults, given.sample, given.seed)
     if not faults:
         complain("no fault to try")
     if given.check:
