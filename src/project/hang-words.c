@@ -32,13 +32,19 @@ off_upright (BwUp up, int degrees)
       up == BW_UP_TIP ? _ ("tip up, %d° from upright") : _ ("tip down, %d° from upright"), degrees);
 }
 
+double
+bw_hang_off_deg (double tilt_deg)
+{
+  return MIN (tilt_deg, 90 - tilt_deg);
+}
+
 char *
 bw_hang_words (BwUp up, double tilt_deg)
 {
+  int degrees = (int)lround (bw_hang_off_deg (tilt_deg));
   if (up == BW_UP_LEVEL)
     return off_level (up, 0);
-  return tilt_deg >= 45 ? off_level (up, (int)lround (90 - tilt_deg))
-                        : off_upright (up, (int)lround (tilt_deg));
+  return tilt_deg >= 45 ? off_level (up, degrees) : off_upright (up, degrees);
 }
 
 char *

@@ -4,6 +4,8 @@
 
 #include "core/bail/hang.h"
 
+/* The angle that is told: from level where the axis is nearer to it, else from upright. */
+double bw_hang_off_deg (double tilt_deg);
 /* "level", "nearly level, tip 6° low", "tip down, 12° from upright": angles count from level where
  * the axis is nearer to it, else from upright. tilt_deg: the axis from the vertical, 0..90. Owned.
  */

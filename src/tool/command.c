@@ -127,10 +127,10 @@ static const BwCommand commands[] = {
     N_ ("what to buy: beads by colour, cord, thread, and what it costs"),
     BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES, 0, run_materials },
   { "words", "FILE", N_ ("the work row by row, as read at the bench"), 0, 0, run_words },
-  { "sheet", "FILE -o OUT.pdf [--paper SIZE] [--kit K] [--large] [--sparing] [--costs]",
-    N_ ("the printed work sheet, or the kit sheet of a class"),
-    BW_OPTION_OUTPUT | BW_OPTION_PAPER | BW_OPTION_KIT | BW_OPTION_LARGE | BW_OPTION_SPARING
-        | BW_OPTION_COSTS,
+  { "sheet", "FILE -o OUT.pdf|--json [--paper SIZE] [--kit K] [--large] [--sparing] [--costs]",
+    N_ ("the printed work sheet, or the kit sheet of a class, or the numbers printed"),
+    BW_OPTION_OUTPUT | BW_OPTION_JSON | BW_OPTION_PAPER | BW_OPTION_KIT | BW_OPTION_LARGE
+        | BW_OPTION_SPARING | BW_OPTION_COSTS,
     BW_OPTION_OUTPUT, bw_paper_run_sheet },
   { "chart", "FILE -o OUT.svg|OUT.png", N_ ("the chart of the band as a picture"), BW_OPTION_OUTPUT,
     BW_OPTION_OUTPUT, bw_paper_run_chart },

@@ -142,7 +142,11 @@ check_usage (const BwCommand *command, const BwOptions *options, GError **error)
     return misuse (error, _ ("wants a project file"), command->name);
   if (options->words->len > 2)
     return misuse (error, _ ("takes one project file alone"), command->name);
-  if (command->required & ~options->given)
+  /* An answer goes to standard output and needs no file. */
+  guint answered = options->given & BW_OPTION_JSON ? BW_OPTION_OUTPUT : 0;
+  if (answered & options->given)
+    return misuse (error, _ ("takes --json or -o, not both"), command->name);
+  if (command->required & ~options->given & ~answered)
     return misuse (error, wanted_words (command->required), command->name);
   if ((options->given & lists) == lists)
     return misuse (error, _ ("takes --json or --csv, not both"), command->name);

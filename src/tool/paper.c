@@ -7,6 +7,7 @@
 
 #include "output/chart/chart.h"
 #include "output/page/sheet.h"
+#include "output/sheet/sheet-answer.h"
 #include "output/sheet/tags.h"
 #include "preview/picture/portrait.h"
 
@@ -32,6 +33,8 @@ wished (const BwOptions *options)
 char *
 bw_paper_run_sheet (BwProject *project, const BwOptions *options, GError **error)
 {
+  if (options->given & BW_OPTION_JSON)
+    return bw_report_sheet (project);
   cairo_surface_t *hanging
       = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_PORTRAIT_SIDE, error),
       *join = NULL;

@@ -122,7 +122,7 @@ assert_fit_columns (JsonObject *object, const BwFit *fit)
 static void
 assert_chances (JsonObject *object, const BwForecast *forecast)
 {
-  JsonArray *chances = list_of (object, "probability", "beads_around p");
+  JsonArray *chances = list_of (object, "probability", "beads_around rows p");
   assert_int_equal (json_array_get_length (chances), forecast->n_chances);
   for (int i = 0; i < forecast->n_chances; i++) {
     JsonObject *chance = json_array_get_object_element (chances, (guint)i);
@@ -208,6 +208,7 @@ assert_fit (JsonObject *object, BwProject *project)
   const BwFit *fit = bw_project_fit (project);
   assert_keys (object,
                "columns beads_around rows verdict pitch_mm pitch_sd_mm sigma_mm splay_max_deg "
+               "splay_limit_deg splay_cure_mm strips "
                "recommended_beads_around closes_probability probability try_on_row "
                "likeliest_chance would_help remedies join other_stones",
                TRUE);
@@ -397,9 +398,8 @@ a_height_off_the_stone_is_refused (void **state)
 }
 
 #define HANG_KEYS                                                                                  \
-  "mass_g centroid_mm finished_mm style tilt_deg up level margin_mm opening_mm largest_cord_mm "   \
-  "rows_needed "                                                                                   \
-  "wedge suggestions"
+  "mass_g centroid_mm finished_mm style tilt_deg off_deg up level margin_mm opening_mm "           \
+  "largest_cord_mm rows_needed ring twist_deg beside_mm wedge suggestions"
 
 static void
 assert_suggestions (JsonObject *object, BwProject *project)
@@ -429,11 +429,29 @@ assert_hang (JsonObject *object, BwProject *project, const char *style)
   assert_string_equal (json_object_get_string_member (object, "style"), style);
   assert_number (object, "mass_g", hang->mass_g);
   assert_point (json_object_get_array_member (object, "centroid_mm"), hang->centroid);
-  assert_keys (wedge, "alpha_deg thin_end slips_towards_thin", FALSE);
+  assert_keys (wedge, "alpha_deg thin_end slips_towards_thin friction", FALSE);
   assert_number (wedge, "alpha_deg", hang->wedge.alpha_deg);
   assert_int_equal (json_object_get_boolean_member (wedge, "slips_towards_thin"),
                     hang->wedge.slips);
   assert_suggestions (object, project);
+}
+
+/* Which ring a ring bail wants is told in numbers, as the sentences tell it. */
+static void
+assert_ring (JsonObject *object, BwProject *project)
+{
+  BwHangRing ring;
+  const BwDesign *design = bw_project_get_design (project);
+  if (design->bail.style != BW_BAIL_RING) {
+    assert_true (json_object_get_null_member (object, "ring"));
+    return;
+  }
+  assert_true (bw_hang_ring_init (&ring, design, &bw_project_hang (project)->loop));
+  JsonObject *told = json_object_get_object_member (object, "ring");
+  assert_keys (told, "inner_mm wire_mm passes_mm", FALSE);
+  assert_number (told, "inner_mm", ring.inner_mm);
+  assert_number (told, "wire_mm", ring.wire_mm);
+  assert_number (told, "passes_mm", ring.passes_mm);
 }
 
 static void
@@ -454,6 +472,8 @@ how_it_hangs_has_its_keys_and_the_cores_numbers (void **state)
     assert_number (object, "opening_mm", hang->loop.opening_mm);
     assert_number (object, "largest_cord_mm", hang->loop.largest_cord_mm);
     assert_number (object, "rows_needed", hang->loop.rows_needed);
+    assert_number (object, "off_deg", MIN (hang->tilt_deg, 90 - hang->tilt_deg));
+    assert_ring (object, project);
   }
 }
 
@@ -461,7 +481,8 @@ static void
 without_a_bail_how_it_hangs_is_null (void **state)
 {
   static const char *const empty[]
-      = { "tilt_deg", "up", "level", "margin_mm", "opening_mm", "largest_cord_mm", "rows_needed" };
+      = { "tilt_deg",        "off_deg",     "up",   "level",     "margin_mm", "opening_mm",
+          "largest_cord_mm", "rows_needed", "ring", "twist_deg", "beside_mm" };
   g_autoptr (BwProject) project = sample_project (30, SAMPLE_NO_BAIL);
   g_autoptr (JsonObject) object = parse (bw_report_hang (project, TRUE));
   assert_hang (object, project, "none");
@@ -477,7 +498,8 @@ the_thread_has_its_keys_and_the_cores_numbers (void **state)
   g_autoptr (BwProject) project = sample_project (40, SAMPLE_FLAP);
   const BwPath *path = bw_project_path (project);
   g_autoptr (JsonObject) object = parse (bw_report_thread (project, FALSE, TRUE));
-  assert_keys (object, "visits passes_max parts length_mm lengths full_holes", TRUE);
+  assert_keys (
+      object, "visits passes_max parts length_mm lengths working_mm n_full_holes full_holes", TRUE);
   assert_number (object, "visits", path->visits->len);
   assert_number (object, "passes_max", path->passes_max);
   assert_number (object, "length_mm", path->length_mm);
@@ -489,7 +511,7 @@ the_thread_has_its_keys_and_the_cores_numbers (void **state)
     assert_number (part, "visits", (double)path->part[i].visits);
     assert_number (part, "length_mm", path->part[i].length_mm);
   }
-  JsonArray *lengths = list_of (object, "lengths", "from_row to_row length_mm");
+  JsonArray *lengths = list_of (object, "lengths", "length from_row to_row length_mm");
   assert_int_equal (json_array_get_length (lengths), path->lengths->len);
   list_of (object, "full_holes", "in row column passes");
 }
@@ -516,8 +538,10 @@ the_passes_of_all_beads_add_up_to_the_visits (void **state)
   g_autoptr (BwProject) project = sample_project (41, SAMPLE_FLAP);
   const BwDesign *design = bw_project_get_design (project);
   g_autoptr (JsonObject) object = parse (bw_report_thread (project, TRUE, TRUE));
-  assert_keys (
-      object, "visits passes_max parts length_mm lengths full_holes band_passes bail_passes", TRUE);
+  assert_keys (object,
+               "visits passes_max parts length_mm lengths working_mm n_full_holes full_holes "
+               "band_passes bail_passes",
+               TRUE);
   guint64 sum = sum_of_lists (object, "band_passes", (guint)design->band.rows,
                               (guint)design->band.columns / 2)
                 + sum_of_lists (object, "bail_passes", (guint)design->bail.rows,
@@ -558,9 +582,13 @@ assert_totals (JsonObject *object, const BwMaterials *materials)
 }
 
 #define MATERIALS_KEYS                                                                             \
-  "beads total_beads total_with_spare total_grams total_order_g total_order_packs bed_cord_mm "    \
-  "thread_mm thread_lengths needle_mm "                                                            \
-  "hanging_cord_mm cost"
+  "pieces bead_size pack_g beads total_beads total_with_spare total_grams total_packs "            \
+  "total_in_hand_g total_order_g total_order_packs bed_cord_mm bed_cord_width_mm thread_mm "       \
+  "thread_thickness_mm thread_lengths thread_rows further_rows further_thread_mm needle_mm "       \
+  "needles "                                                                                       \
+  "needle_size needle_shaft_mm needle_most_mm stopper_beads hanging_cord_mm "                      \
+  "hanging_cord_thickness_mm necklace_mm closing_mm clasps rings ring_inner_mm ring_wire_mm "      \
+  "ring_passes_mm fitting_most_mm cost hours"
 
 static void
 materials_add_up_to_the_drawing (void **state)
@@ -619,6 +647,9 @@ materials_for_a_class_scale_with_the_pieces (void **state)
   double ratio = json_object_get_double_member (thirty, "bed_cord_mm")
                  / json_object_get_double_member (own, "bed_cord_mm");
   assert_true (fabs (ratio - 10) < 1e-12);
+  double reserve = json_object_get_double_member (own, "further_thread_mm");
+  assert_true (reserve > 0 && fmod (reserve, 3 * BW_CUT_MM) == 0);
+  assert_number (thirty, "further_thread_mm", 10 * reserve);
   assert_int_equal (bw_project_get_design (project)->supply.pieces, 3);
 }
 

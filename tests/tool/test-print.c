@@ -160,6 +160,7 @@ wrong_words_are_told (void **state)
   static const char *const none[] = { NULL };
   static const char *const paper[] = { "-o", "x.pdf", "--paper", "a7", NULL };
   static const char *const kit[] = { "-o", "x.pdf", "--kit", "0", NULL };
+  static const char *const both[] = { "-o", "x.pdf", "--json", NULL };
   static const char *const kind[] = { "-o", "chart.gif", NULL };
   static const char *const stray[] = { "-o", "x.svg", "--paper", "a4", NULL };
   assert_misused (*state, "sheet", none, "wants -o and a file to write");
@@ -167,6 +168,7 @@ wrong_words_are_told (void **state)
                   "--paper: 'a7' is not a4, a5, letter, or a width and a height "
                   "in millimetres such as 216x356, each from 180 to 1200");
   assert_misused (*state, "sheet", kit, "--kit: '0' is not a whole number from 1 to 1000");
+  assert_misused (*state, "sheet", both, "takes --json or -o, not both");
   assert_misused (*state, "chart", kind, "chart.gif: the name must end in .svg, .png or .pdf");
   assert_misused (*state, "chart", stray, "--paper does not go with 'chart'");
 }

@@ -183,7 +183,7 @@ static void
 json_is_one_object_and_nothing_else (void **state)
 {
   const Bench *bench = *state;
-  static const char *const commands[] = { "fit", "stone", "hang", "thread", "materials" };
+  static const char *const commands[] = { "fit", "stone", "hang", "thread", "materials", "sheet" };
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
     g_auto (Result) result = run (commands[i], "--json", bench->project, NULL);
     g_autoptr (JsonParser) parser = json_parser_new ();

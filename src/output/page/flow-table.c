@@ -3,19 +3,22 @@
  * widest column when the paper is too narrow. */
 #include "output/page/page.h"
 
+#include "core/base/tolerance.h"
 #include "core/pattern/tint.h"
 
 #include <string.h>
 
 #define GAP 12.0
+#define LEAST_GAP 6.0 /* on a paper where that saves a word from being broken */
 #define MOST_COLUMNS 16
+#define LEAST_TEXT 26.0 /* width of a column of text, however narrow the paper */
 
 typedef struct {
   BwFlow *flow;
   const BwTable *table;
   gboolean facts; /* its first column is bold, and no row a heading */
   int n_columns;
-  double width[MOST_COLUMNS];
+  double gap, width[MOST_COLUMNS];
   BwFlowCell cell;
   gpointer data;
 } Grid;
@@ -29,25 +32,97 @@ cell_layout (const Grid *grid, int row, int column, double width)
   return bw_type_layout (grid->flow->cr, bold ? BW_TYPE_BOLD : BW_TYPE_TEXT, text, width);
 }
 
+static double
+layout_width (PangoLayout *layout)
+{
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  return pango_units_to_double (width) + 0.5;
+}
+
+static double
+cell_width (const Grid *grid, int row, int column)
+{
+  g_autoptr (PangoLayout) layout = cell_layout (grid, row, column, 0);
+  return layout_width (layout);
+}
+
+/* As narrow as a cell can be set without a break inside a word. */
+static double
+longest_word (const Grid *grid, int row, int column)
+{
+  g_autoptr (PangoLayout) layout = cell_layout (grid, row, column, 0);
+  const char *text = pango_layout_get_text (layout);
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  /* Blanks alone keep room for a drawing. */
+  double most = text[strspn (text, " ")] ? 0 : layout_width (layout);
+  for (char **word = words; *word; word++)
+    if (**word) {
+      pango_layout_set_text (layout, *word, -1);
+      most = MAX (most, layout_width (layout));
+    }
+  return most;
+}
+
+/* What a column can be set in: its words whole, and its numbers, which stand to the right, on one
+ * line each. */
+static double
+least_width (const Grid *grid, int column)
+{
+  gboolean numbers = grid->table->align[column] == 'r';
+  double least = 0;
+  for (int row = 0; row < (int)grid->table->rows->len; row++)
+    least = MAX (least, numbers && row > 0 ? cell_width (grid, row, column)
+                                           : longest_word (grid, row, column));
+  return least;
+}
+
+/* Takes so much from the columns, from each by what it can spare; returns what is still over. */
+static double
+take_room (Grid *grid, double over, const double *least)
+{
+  double spare = 0;
+  for (int c = 0; c < grid->n_columns; c++)
+    spare += MAX (0, grid->width[c] - least[c]);
+  double share = spare > over ? over / spare : 1;
+  for (int c = 0; c < grid->n_columns; c++)
+    grid->width[c] -= share * MAX (0, grid->width[c] - least[c]);
+  return over - share * spare;
+}
+
+/* Headings and texts wrap first; only where that is not enough are words broken, and numbers
+ * never. */
+static void
+make_fit (Grid *grid, double over)
+{
+  double least[MOST_COLUMNS] = { 0 };
+  for (int c = 0; c < grid->n_columns; c++)
+    least[c] = least_width (grid, c);
+  over = take_room (grid, over, least);
+  if (over > BW_ROUNDING_MM && grid->n_columns > 1) {
+    double saved = MIN (over, (GAP - LEAST_GAP) * (grid->n_columns - 1));
+    grid->gap -= saved / (grid->n_columns - 1);
+    over -= saved;
+  }
+  for (int c = 0; c < grid->n_columns; c++)
+    if (grid->table->align[c] != 'r')
+      least[c] = MIN (least[c], LEAST_TEXT);
+  if (over > BW_ROUNDING_MM)
+    take_room (grid, over, least);
+}
+
 static void
 measure (Grid *grid)
 {
-  double sum = 0;
-  int widest = 0;
+  grid->gap = GAP;
+  double over = -GAP - grid->flow->width;
   for (int c = 0; c < grid->n_columns; c++) {
-    for (guint r = 0; r < grid->table->rows->len; r++) {
-      g_autoptr (PangoLayout) layout = cell_layout (grid, (int)r, c, 0);
-      int width;
-      pango_layout_get_size (layout, &width, NULL);
-      grid->width[c] = MAX (grid->width[c], pango_units_to_double (width) + 0.5);
-    }
-    sum += grid->width[c] + GAP;
-    if (grid->width[c] > grid->width[widest])
-      widest = c;
+    for (guint r = 0; r < grid->table->rows->len; r++)
+      grid->width[c] = MAX (grid->width[c], cell_width (grid, (int)r, c));
+    over += grid->width[c] + GAP;
   }
-  double over = sum - GAP - grid->flow->width;
   if (over > 0)
-    grid->width[widest] = MAX (40, grid->width[widest] - over);
+    make_fit (grid, over);
 }
 
 static double
@@ -78,13 +153,13 @@ draw_row (const Grid *grid, int row, double height)
     pango_cairo_show_layout (flow->cr, layout);
     if (c == 0 && row > 0 && grid->cell)
       grid->cell (flow->cr, x, flow->y, height, row, grid->data);
-    x += grid->width[c] + GAP;
+    x += grid->width[c] + grid->gap;
   }
   flow->y += height;
   cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (flow->cr, row == 0 && !grid->facts ? 0.6 : 0.25);
   cairo_move_to (flow->cr, flow->left, flow->y);
-  cairo_line_to (flow->cr, x - GAP, flow->y);
+  cairo_line_to (flow->cr, x - grid->gap, flow->y);
   cairo_stroke (flow->cr);
 }
 

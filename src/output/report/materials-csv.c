@@ -4,6 +4,7 @@
 #include "output/report/csv.h"
 
 #include "core/base/tolerance.h"
+#include "output/report/likely-rows.h"
 #include "output/report/order.h"
 #include "output/report/report.h"
 #include "project/json/json-write.h"
@@ -104,8 +105,11 @@ millimetres (double mm)
 }
 
 static void
-add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
+add_cords (GString *csv, BwProject *project, const BwOrder *order)
 {
+  const BwDesign *design = bw_project_get_design (project);
+  const BwMaterials *materials = &order->materials;
+  double reserve = bw_further_thread_to_buy_mm (project, order->pieces);
   g_autofree char *bed = millimetres (design->bed.cord_width_mm);
   g_autofree char *thread = millimetres (design->thread.diameter_mm);
   g_autofree char *needle = materials->needle
@@ -115,6 +119,8 @@ add_cords (GString *csv, const BwMaterials *materials, const BwDesign *design)
   add_item (csv, "bed cord", bed, cut (materials->bed_cord_mm), "m");
   add_item (csv, "thread", thread, cut (materials->thread_mm), "m");
   add_item (csv, "thread lengths", thread, (double)materials->thread_lengths, "lengths");
+  if (reserve > 0)
+    add_item (csv, "thread in reserve", thread, cut (reserve), "m");
   add_item (csv, "needle", needle, materials->needles, "pieces");
   add_item (csv, "stopper bead", NULL, materials->stopper_beads, "pieces");
   if (materials->hanging_cord_mm > 0)
@@ -144,7 +150,7 @@ bw_materials_csv (BwProject *project, int pieces)
   }
   add_beads (csv, (const char *[N_FIELDS]){ [ITEM] = "all beads" }, &order->total,
              order->materials.total_beads);
-  add_cords (csv, &order->materials, design);
+  add_cords (csv, project, order);
   add_item (csv, "design", bw_project_get_title (project), order->pieces, "pieces");
   return g_string_free (csv, FALSE);
 }

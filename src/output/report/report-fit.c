@@ -45,6 +45,7 @@ json_forecast (BwAnswer *json, const BwForecast *forecast)
   for (int i = 0; i < forecast->n_chances; i++) {
     bw_answer_open_object (json, NULL);
     bw_answer_count (json, "beads_around", (guint64)forecast->chance[i].beads_around);
+    bw_answer_count (json, "rows", 2 * (guint64)forecast->chance[i].beads_around);
     bw_answer_number (json, "p", forecast->chance[i].p);
     bw_answer_close (json);
   }
@@ -158,6 +159,23 @@ json_other_stones (BwAnswer *json, BwProject *project)
   bw_answer_close (json);
 }
 
+/* The strips that were measured, and the pitch each tells. */
+static void
+json_strips (BwAnswer *json, BwProject *project)
+{
+  int n;
+  const BwCheck *checks = bw_project_get_checks (project, &n);
+  bw_answer_open_array (json, "strips");
+  for (int i = 0; i < n; i++) {
+    bw_answer_open_object (json, NULL);
+    bw_answer_count (json, "rows", (guint64)checks[i].rows);
+    bw_answer_number (json, "length_mm", checks[i].length_mm);
+    bw_answer_number (json, "pitch_mm", 2 * checks[i].length_mm / (checks[i].rows + 1));
+    bw_answer_close (json);
+  }
+  bw_answer_close (json);
+}
+
 /* file: the project as it was read, which the remedies are written into. */
 static char *
 fit_json (BwProject *project, BwProject *file)
@@ -174,6 +192,9 @@ fit_json (BwProject *project, BwProject *file)
   bw_answer_number (&json, "pitch_sd_mm", design->pitch.sd_mm);
   bw_answer_number (&json, "sigma_mm", bw_project_forecast (project)->sigma_mm);
   bw_answer_number (&json, "splay_max_deg", bw_project_splay (project)->max_deg);
+  bw_answer_number (&json, "splay_limit_deg", BW_SPLAY_LIMIT_DEG);
+  bw_answer_number (&json, "splay_cure_mm", MAX (bw_project_splay (project)->cure_mm, 0));
+  json_strips (&json, project);
   json_forecast (&json, bw_project_forecast (project));
   json_helps (&json, project);
   json_remedies (&json, file, bw_project_remedies (project));

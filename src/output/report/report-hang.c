@@ -50,6 +50,7 @@ json_rest (BwAnswer *json, const BwHang *hang)
 {
   gboolean hangs = hang->has_bail;
   bw_answer_number_if (json, hangs, "tilt_deg", hang->tilt_deg);
+  bw_answer_number_if (json, hangs, "off_deg", bw_hang_off_deg (hang->tilt_deg));
   bw_answer_string (json, "up", hangs ? up_word (hang->up) : NULL);
   if (hangs)
     bw_answer_boolean (json, "level", hang->level);
@@ -62,13 +63,39 @@ json_rest (BwAnswer *json, const BwHang *hang)
                        hang->loop.rows_needed);
 }
 
+/* Of a loop over the tip: how far its feet turn, and what room the stone leaves it. */
 static void
-json_wedge (BwAnswer *json, const BwWedge *wedge)
+json_over (BwAnswer *json, const BwHang *hang, const BwBail *bail)
+{
+  gboolean over = hang->has_bail && bail->style == BW_BAIL_OVER;
+  bw_answer_number_if (json, over, "twist_deg", hang->frame.twist_deg);
+  bw_answer_number_if (json, over, "beside_mm", hang->frame.beside_mm);
+}
+
+/* The ring of a ring bail; null without one. */
+static void
+json_ring (BwAnswer *json, const BwHang *hang, const BwDesign *design)
+{
+  BwHangRing ring;
+  if (!hang->has_bail || !bw_hang_ring_init (&ring, design, &hang->loop)) {
+    bw_answer_null (json, "ring");
+    return;
+  }
+  bw_answer_open_object (json, "ring");
+  bw_answer_number (json, "inner_mm", ring.inner_mm);
+  bw_answer_number (json, "wire_mm", ring.wire_mm);
+  bw_answer_number (json, "passes_mm", ring.passes_mm);
+  bw_answer_close (json);
+}
+
+static void
+json_wedge (BwAnswer *json, const BwWedge *wedge, double friction)
 {
   bw_answer_open_object (json, "wedge");
   bw_answer_number (json, "alpha_deg", wedge->alpha_deg);
   bw_answer_string (json, "thin_end", thin_word (wedge->thin_end));
   bw_answer_boolean (json, "slips_towards_thin", wedge->slips);
+  bw_answer_number (json, "friction", friction);
   bw_answer_close (json);
 }
 
@@ -94,17 +121,20 @@ static char *
 hang_json (BwProject *project)
 {
   const BwHang *hang = bw_project_hang (project);
+  const BwDesign *design = bw_project_get_design (project);
   BwAnswer json;
   bw_answer_init (&json);
   bw_answer_number (&json, "mass_g", hang->mass_g);
   bw_answer_numbers (&json, "centroid_mm",
                      (double[]){ hang->centroid.x, hang->centroid.y, hang->centroid.z }, 3);
-  BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
-                                      bw_project_places (project));
+  BwFinished size
+      = bw_finished_size (design, bw_project_stone (project), bw_project_places (project));
   bw_answer_numbers (&json, "finished_mm", (double[]){ size.length_mm, size.breadth_mm }, 2);
-  bw_answer_string (&json, "style", style_word (bw_project_get_design (project)->bail.style));
+  bw_answer_string (&json, "style", style_word (design->bail.style));
   json_rest (&json, hang);
-  json_wedge (&json, &hang->wedge);
+  json_ring (&json, hang, design);
+  json_over (&json, hang, &design->bail);
+  json_wedge (&json, &hang->wedge, design->limits.friction);
   json_suggestions (&json, project);
   bw_answer_warnings (&json, project, BW_TOPIC_HANG, NULL);
   return bw_answer_finish (&json);

@@ -3,6 +3,7 @@
  * of the tray; their counts add up to the beads of the drawing. */
 #include "config.h"
 
+#include "output/report/likely-rows.h"
 #include "output/report/material-words.h"
 #include "output/report/order.h"
 #include "output/report/report-parts.h"
@@ -65,6 +66,34 @@ json_cost (BwAnswer *json, const BwMaterials *materials, const char *currency)
   bw_answer_close (json);
 }
 
+/* What passes the bail's loop, and what of metal goes with it. */
+static void
+json_findings (BwAnswer *json, const BwMaterials *materials, const BwDesign *design)
+{
+  gboolean hangs = materials->hanging_cord_mm > 0;
+  bw_answer_number (json, "hanging_cord_mm", materials->hanging_cord_mm);
+  bw_answer_number_if (json, hangs, "hanging_cord_thickness_mm", design->bail.cord_mm);
+  bw_answer_number_if (json, hangs, "necklace_mm", design->supply.neck_mm);
+  bw_answer_number_if (json, hangs, "closing_mm", design->supply.closing_mm);
+  bw_answer_count (json, "clasps", (guint64)materials->clasps);
+  bw_answer_count (json, "rings", (guint64)materials->rings);
+  bw_answer_number_if (json, materials->rings > 0, "ring_inner_mm", materials->ring.inner_mm);
+  bw_answer_number_if (json, materials->rings > 0, "ring_wire_mm", materials->ring.wire_mm);
+  bw_answer_number_if (json, materials->rings > 0, "ring_passes_mm", materials->ring.passes_mm);
+  bw_answer_number_if (json, hangs, "fitting_most_mm", materials->fitting_most_mm);
+}
+
+static void
+json_needle (BwAnswer *json, const BwMaterials *materials)
+{
+  const BwNeedleSize *needle = materials->needle;
+  bw_answer_count (json, "needles", (guint64)materials->needles);
+  bw_answer_string (json, "needle_size", needle ? needle->number : NULL);
+  bw_answer_number_if (json, needle != NULL, "needle_shaft_mm", needle ? needle->shaft_mm : 0);
+  bw_answer_number (json, "needle_most_mm", materials->needle_most_mm);
+  bw_answer_count (json, "stopper_beads", (guint64)materials->stopper_beads);
+}
+
 static char *
 materials_json (BwProject *project, int pieces)
 {
@@ -74,18 +103,30 @@ materials_json (BwProject *project, int pieces)
   const BwMaterials *materials = &order->materials;
   BwAnswer json;
   bw_answer_init (&json);
+  bw_answer_count (&json, "pieces", (guint64)order->pieces);
+  bw_answer_string (&json, "bead_size", design->bead.name);
+  bw_answer_number (&json, "pack_g", design->supply.pack_g);
   json_beads (&json, bw_project_get_tray (project), order);
   bw_answer_count (&json, "total_beads", materials->total_beads);
   bw_answer_count (&json, "total_with_spare", materials->total_with_spare);
   bw_answer_number (&json, "total_grams", materials->total_grams);
+  bw_answer_count (&json, "total_packs", materials->total_packs);
+  bw_answer_number (&json, "total_in_hand_g", order->total.in_hand_g);
   bw_answer_number (&json, "total_order_g", order->total.order_g);
   bw_answer_count (&json, "total_order_packs", order->total.packs);
   bw_answer_number (&json, "bed_cord_mm", materials->bed_cord_mm);
+  bw_answer_number (&json, "bed_cord_width_mm", design->bed.cord_width_mm);
   bw_answer_number (&json, "thread_mm", materials->thread_mm);
+  bw_answer_number (&json, "thread_thickness_mm", design->thread.diameter_mm);
   bw_answer_count (&json, "thread_lengths", materials->thread_lengths);
+  bw_answer_count (&json, "thread_rows", (guint64)materials->thread_rows);
+  bw_answer_count (&json, "further_rows", (guint64)bw_further_thread (project).rows);
+  bw_answer_number (&json, "further_thread_mm", bw_further_thread_to_buy_mm (project, pieces));
   bw_answer_number (&json, "needle_mm", design->thread.needle_mm);
-  bw_answer_number (&json, "hanging_cord_mm", materials->hanging_cord_mm);
+  json_needle (&json, materials);
+  json_findings (&json, materials, design);
   json_cost (&json, materials, design->supply.currency);
+  bw_answer_number_if (&json, materials->has_cost, "hours", materials->hours);
   bw_answer_warnings (&json, project, BW_TOPIC_MATERIALS, NULL);
   return bw_answer_finish (&json);
 }
@@ -156,9 +197,27 @@ add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *desig
     bw_text_fact (facts, _ ("Clasp"), clasp);
 }
 
-void
-bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+/* The ends meet when they do: whoever wants a few rows more must not run out of thread. */
+static void
+add_reserve (BwTable *facts, BwProject *project, int pieces)
 {
+  BwFurtherThread further = bw_further_thread (project);
+  if (further.rows <= 0)
+    return;
+  g_autofree char *length = bw_text_cut (bw_further_thread_to_buy_mm (project, pieces));
+  bw_text_fact (
+      facts, _ ("Thread in reserve"),
+      g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, should the ends want up to %d row more",
+                                    "%s, should the ends want up to %d rows more",
+                                    (gulong)further.rows),
+                       length, further.rows));
+}
+
+void
+bw_materials_add_other (BwTable *facts, const BwMaterials *materials, BwProject *project,
+                        int pieces)
+{
+  const BwDesign *design = bw_project_get_design (project);
   bw_text_fact (facts, _ ("Bead size"), g_strdup (design->bead.name));
   if (materials->bed_cord_mm > 0) {
     g_autofree char *length = bw_text_cut (materials->bed_cord_mm);
@@ -166,17 +225,18 @@ bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDe
                   g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
   }
   bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
+  add_reserve (facts, project, pieces);
   bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, BW_UNIT_MM));
   bw_text_fact (facts, _ ("Stopper bead"), bw_text_count ((guint64)materials->stopper_beads));
   add_hanging (facts, materials, design);
 }
 
 static void
-text_other (GString *text, const BwMaterials *materials, const BwDesign *design)
+text_other (GString *text, const BwMaterials *materials, BwProject *project, int pieces)
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_materials_add_other (&facts, materials, design);
+  bw_materials_add_other (&facts, materials, project, pieces);
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
 }
@@ -230,7 +290,7 @@ bw_materials_text (BwProject *project, int pieces)
   GString *text = g_string_new (NULL);
   bw_text_heading (text, project, report);
   text_beads (text, bw_project_get_tray (project), &materials);
-  text_other (text, &materials, design);
+  text_other (text, &materials, project, pieces);
   text_cost (text, &materials, design->supply.currency);
   bw_text_warnings (text, project, BW_TOPIC_MATERIALS);
   return bw_text_done (text);

@@ -29,6 +29,7 @@ json_lengths (BwAnswer *json, const BwPath *path)
   for (guint i = 0; i < path->lengths->len; i++) {
     const BwThreadLength *length = &g_array_index (path->lengths, BwThreadLength, i);
     bw_answer_open_object (json, NULL);
+    bw_answer_count (json, "length", i + 1);
     bw_answer_count (json, "from_row", (guint64)length->from_row);
     bw_answer_count (json, "to_row", (guint64)length->to_row);
     bw_answer_number (json, "length_mm", length->length_mm);
@@ -83,6 +84,8 @@ thread_json (BwProject *project, gboolean all)
   json_parts (&json, path);
   bw_answer_number (&json, "length_mm", path->length_mm);
   json_lengths (&json, path);
+  bw_answer_number (&json, "working_mm", design->thread.working_mm);
+  bw_answer_count (&json, "n_full_holes", path->full_holes->len);
   json_full_holes (&json, path);
   if (all) {
     json_passes (&json, "band_passes", path->band_passes, design->band.rows,

@@ -4,9 +4,9 @@
 
 #include "output/sheet/sheet-parts.h"
 
-#include "core/design/bed-layers.h"
 #include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
+#include "output/sheet/sheet-facts.h"
 #include "output/words/bed-words.h"
 #include "core/base/tolerance.h"
 
@@ -20,11 +20,7 @@
 
 typedef struct {
   const BwDesign *design;
-  const BwStone *stone;
-  double low, high; /* of the bed, millimetres */
-  int turns;        /* in a whole layer */
-  BwBedLayer layer[BW_BED_LAYERS_LISTED];
-  int n_layers;
+  BwBedFacts facts;
 } Bed;
 
 /* A line from the drawing to what lies at its height, which is written beyond its far end, at
@@ -87,14 +83,15 @@ clear_of (double y, double y_low, double y_high)
 static void
 draw_layers (cairo_t *cr, const Bed *bed, double left, double right, double base, double scale)
 {
-  double y_low = base - bed->low * scale, y_high = base - bed->high * scale;
-  for (int i = 0; i < bed->n_layers; i++) {
-    const BwBedLayer *layer = &bed->layer[i];
+  const BwBedFacts *facts = &bed->facts;
+  double y_low = base - facts->low_mm * scale, y_high = base - facts->high_mm * scale;
+  for (int i = 0; i < facts->n_layers; i++) {
+    const BwBedLayer *layer = &facts->layer[i];
     double out = LAYER_OUT * (i + 1);
     draw_turns (cr, layer->turns, left - out, right + out, base - layer->low_mm * scale,
                 base - layer->high_mm * scale);
-    gboolean begins = layer->low_mm > bed->low + BW_ROUNDING_MM;
-    gboolean ends = layer->high_mm < bed->high - BW_ROUNDING_MM;
+    gboolean begins = layer->low_mm > facts->low_mm + BW_ROUNDING_MM;
+    gboolean ends = layer->high_mm < facts->high_mm - BW_ROUNDING_MM;
     if (!begins && !ends)
       continue;
     double z = begins ? layer->low_mm : layer->high_mm, y = base - z * scale;
@@ -124,8 +121,10 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
   }
   cairo_stroke (cr);
   draw_layers (cr, bed, left, right, base, scale);
-  edge_note (cr, base - bed->low * scale, right + 4, right + 24, bed->low, _ ("first turn"));
-  edge_note (cr, base - bed->high * scale, right + 4, right + 24, bed->high, _ ("last turn"));
+  edge_note (cr, base - bed->facts.low_mm * scale, right + 4, right + 24, bed->facts.low_mm,
+             _ ("first turn"));
+  edge_note (cr, base - bed->facts.high_mm * scale, right + 4, right + 24, bed->facts.high_mm,
+             _ ("last turn"));
   cairo_set_dash (cr, (double[]){ 3, 2 }, 2, 0);
   edge_note (cr, base - span.bottom_mm * scale, left - 2, left - 22, span.bottom_mm,
              _ ("band, lower edge"));
@@ -139,13 +138,13 @@ static void
 add_cut (BwFlow *flow, const Bed *bed)
 {
   const BwDesign *design = bed->design;
-  g_autofree char *cord
-      = bw_text_cut (bw_bed_cord_mm (&design->bed, bed->stone, bw_design_span (design)));
+  g_autofree char *cord = bw_text_cut (bed->facts.cord_mm);
+  g_autofree char *held = bw_text_mm (BW_BED_HELD_MM, 0);
   g_autofree char *text = g_strdup_printf (
       _ ("Cut %s of waxed cord, %g mm wide and %g mm thick. Mark the height of the first and the "
-         "last turn on the stone. Hold the first 100 mm up along the stone, where the join should "
+         "last turn on the stone. Hold the first %s up along the stone, where the join should "
          "be, and begin at the lower mark, over it."),
-      cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm);
+      cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm, held);
   bw_flow_item (flow, "1", text, 14);
 }
 
@@ -160,7 +159,7 @@ even_words (const Bed *bed)
                    "Wind %d even layers of about %d turns, side by side and firmly, each layer "
                    "back over the one before.",
                    (gulong)layers),
-      layers, bed->turns);
+      layers, bed->facts.turns);
 }
 
 static void
@@ -182,44 +181,30 @@ add_ends (BwFlow *flow)
 }
 
 static void
-add_check (BwFlow *flow, BwProject *project, const Bed *bed)
+add_check (BwFlow *flow, const Bed *bed)
 {
-  const BwDesign *design = bed->design;
-  double mid = bw_band_span_mid (bw_design_span (design));
-  BwSection section;
-  BwBedding bedding;
-  bw_section_init (&section, bed->stone, mid);
-  if (!bw_bedding_init (&bedding, &design->bed, bed->stone, bw_design_span (design), NULL))
+  if (bed->facts.over_mm <= 0)
     return;
-  double over = section.girth_mm + 2 * G_PI * bw_bedding_thickness (&bedding, mid);
   g_autofree char *text = g_strdup_printf (
       _ ("Check: half way up the band, at %.1f mm, a paper strip round the bed should measure %.1f "
          "mm "
          "(the stone alone measures %.1f mm there). Write here what it does measure: ________ mm, "
          "and put it into the project if it differs by more than 1 mm."),
-      mid, over, section.girth_mm);
+      bed->facts.mid_mm, bed->facts.over_mm, bed->facts.bare_mm);
   bw_flow_item (flow, "4", text, 14);
 }
 
 void
 bw_sheet_add_bed (BwFlow *flow, BwProject *project)
 {
-  const BwDesign *design = bw_project_get_design (project);
-  BwBandSpan span = bw_design_span (design);
-  double width = bw_bed_width_mm (&design->bed, span), mid = bw_band_span_mid (span);
-  Bed bed = { .design = design,
-              .stone = bw_project_stone (project),
-              .low = mid - width / 2,
-              .high = mid + width / 2,
-              .turns = (int)ceil (width / design->bed.cord_width_mm - BW_ROUNDING_WHOLE) };
-  if (bw_bed_cord_mm (&design->bed, bed.stone, span) <= 0)
+  Bed bed = { bw_project_get_design (project), bw_bed_facts_of (project) };
+  if (bed.facts.cord_mm <= 0)
     return;
-  bed.n_layers = bw_bed_layers (&design->bed, bed.stone, span, bed.layer);
   bw_flow_heading (flow, _ ("Winding the bed"), FIGURE_HEIGHT + 40);
   bw_flow_figure (flow, FIGURE_HEIGHT, draw_bed, &bed);
   bw_flow_space (flow, 4);
   add_cut (flow, &bed);
   add_layers (flow, project, &bed);
   add_ends (flow);
-  add_check (flow, project, &bed);
+  add_check (flow, &bed);
 }

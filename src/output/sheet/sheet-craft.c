@@ -6,35 +6,25 @@
 #include "output/sheet/sheet-parts.h"
 
 #include "core/pattern/tint.h"
+#include "output/sheet/sheet-facts.h"
 
 #include <glib/gi18n-lib.h>
 
-#define SWATCH_COLUMNS 10
-#define SWATCH_ROWS 24
-
 typedef struct {
-  double long_mm, wide_mm; /* what the swatch of these pages measures */
-  double points_per_mm;    /* at true size, in the units of the page */
-} Swatch;
-
-static Swatch
-swatch_of (const BwFlow *flow, BwProject *project)
-{
-  const BwDesign *design = bw_project_get_design (project);
-  return (Swatch){ (SWATCH_ROWS + 1) / 2.0 * design->pitch.mm,
-                   SWATCH_COLUMNS * design->gauge.column_mm,
-                   BW_POINTS_PER_MM / flow->sheet->scale };
-}
+  BwFirstSwatch size;
+  double points_per_mm; /* at true size, in the units of the page */
+} Frame;
 
 static void
 draw_swatch (cairo_t *cr, double width, double height, gpointer data)
 {
-  const Swatch *swatch = data;
-  double wide = swatch->long_mm * swatch->points_per_mm;
-  double tall = swatch->wide_mm * swatch->points_per_mm;
-  g_autofree char *along = g_strdup_printf (_ ("%d rows: %.1f mm"), SWATCH_ROWS, swatch->long_mm);
+  const Frame *frame = data;
+  const BwFirstSwatch *swatch = &frame->size;
+  double wide = swatch->long_mm * frame->points_per_mm;
+  double tall = swatch->wide_mm * frame->points_per_mm;
+  g_autofree char *along = g_strdup_printf (_ ("%d rows: %.1f mm"), swatch->rows, swatch->long_mm);
   g_autofree char *across
-      = g_strdup_printf (_ ("%d columns: %.1f mm"), SWATCH_COLUMNS, swatch->wide_mm);
+      = g_strdup_printf (_ ("%d columns: %.1f mm"), swatch->columns, swatch->wide_mm);
   cairo_rectangle (cr, 1, 1, wide, tall);
   cairo_set_source_rgb (cr, BW_ON_PAPER (WASH));
   cairo_fill_preserve (cr);
@@ -48,7 +38,8 @@ draw_swatch (cairo_t *cr, double width, double height, gpointer data)
 void
 bw_sheet_add_swatch (BwFlow *flow, BwProject *project)
 {
-  Swatch swatch = swatch_of (flow, project);
+  Frame frame
+      = { bw_first_swatch_of (bw_project_get_design (project)), BW_POINTS_PER_MM / flow->sheet->scale };
   g_autofree char *text = g_strdup_printf (
       _ ("Hands differ more than stones do. With the same beads, needle and thread weave %d "
          "columns "
@@ -58,11 +49,11 @@ bw_sheet_add_swatch (BwFlow *flow, BwProject *project)
          "is as large as the frame below; lay yours on it. If it is longer or shorter, measure and "
          "type both into the program, and print these pages again: the count of rows follows your "
          "hands. Yours: ______ mm long, ______ mm wide."),
-      SWATCH_COLUMNS, SWATCH_ROWS);
-  double height = swatch.wide_mm * swatch.points_per_mm + 18;
+      frame.size.columns, frame.size.rows);
+  double height = frame.size.wide_mm * frame.points_per_mm + 18;
   bw_flow_heading (flow, _ ("First a swatch"), 110 + height);
   bw_flow_text (flow, BW_TYPE_TEXT, text);
-  bw_flow_figure (flow, height, draw_swatch, &swatch);
+  bw_flow_figure (flow, height, draw_swatch, &frame);
   bw_flow_space (flow, 4);
 }
 

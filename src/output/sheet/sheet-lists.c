@@ -60,13 +60,12 @@ add_beads (BwFlow *flow, BwProject *project, const BwMaterials *materials)
 }
 
 static void
-add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials)
+add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials, int pieces)
 {
-  const BwDesign *design = bw_project_get_design (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Also")), g_strdup (""));
-  bw_materials_add_other (&facts, materials, design);
+  bw_materials_add_other (&facts, materials, project, pieces);
   bw_table_add (&facts, g_strdup (_ ("Tools")),
                 g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
   bw_flow_table (flow, &facts, NULL, NULL);
@@ -84,7 +83,7 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
   bw_flow_heading (flow, heading, 60);
   add_beads (flow, project, &materials);
   bw_flow_space (flow, 4);
-  add_other (flow, project, &materials);
+  add_other (flow, project, &materials, pieces);
   if (!materials.has_cost || !(flow->sheet->paper.wishes & BW_PRINT_COSTS))
     return;
   g_auto (BwTable) cost = { 0 };
@@ -98,12 +97,11 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
 static void
 add_order_bead (BwTable *table, const BwColour *colour, const BwOrderBead *bead)
 {
-  g_autofree char *srgb = g_strdup_printf ("#%06x", colour->srgb);
+  const char *finish = _ (bw_finish_word (colour->finish));
   bw_table_add (table, g_strdup ("        "), g_strdup (colour->name),
-                g_strdup (_ (bw_finish_word (colour->finish))), g_steal_pointer (&srgb),
-                g_strdup (colour->article), bw_text_number (bead->grams, 2),
-                bw_text_number (bead->in_hand_g, 2), bw_text_number (bead->order_g, 2),
-                bw_text_count (bead->packs));
+                g_strdup_printf ("%s #%06x", finish, colour->srgb), g_strdup (colour->article),
+                bw_text_number (bead->grams, 2), bw_text_number (bead->in_hand_g, 2),
+                bw_text_number (bead->order_g, 2), bw_text_count (bead->packs));
 }
 
 static void
@@ -111,9 +109,9 @@ add_order_table (BwFlow *flow, BwProject *project, const BwOrder *order)
 {
   Rows rows = { .tray = &flow->tray, .n = order->n };
   g_auto (BwTable) table = { 0 };
-  bw_table_init (&table, "lllllrrrr");
-  bw_table_add (&table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("Finish")),
-                g_strdup (_ ("Colour")), g_strdup (_ ("Article no.")), g_strdup (_ ("takes, g")),
+  bw_table_init (&table, "llllrrrr");
+  bw_table_add (&table, g_strdup (""), g_strdup (_ ("Beads")), g_strdup (_ ("Finish, colour")),
+                g_strdup (_ ("Article no.")), g_strdup (_ ("takes, g")),
                 g_strdup (_ ("in hand, g")), g_strdup (_ ("to order, g")), g_strdup (_ ("packs")));
   for (int i = 0; i < order->n; i++) {
     rows.colour[i] = order->bead[i].colour;
@@ -121,8 +119,7 @@ add_order_table (BwFlow *flow, BwProject *project, const BwOrder *order)
                     &order->bead[i]);
   }
   bw_table_add (&table, g_strdup (""), g_strdup (_ ("in all")), g_strdup (""), g_strdup (""),
-                g_strdup (""), bw_text_number (order->total.grams, 2),
-                bw_text_number (order->total.in_hand_g, 2),
+                bw_text_number (order->total.grams, 2), bw_text_number (order->total.in_hand_g, 2),
                 bw_text_number (order->total.order_g, 2), bw_text_count (order->total.packs));
   bw_flow_table (flow, &table, draw_swatch, &rows);
 }
@@ -142,7 +139,7 @@ bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces)
   bw_flow_text (flow, BW_TYPE_TEXT, what);
   add_order_table (flow, project, order);
   bw_flow_space (flow, 4);
-  add_other (flow, project, &order->materials);
+  add_other (flow, project, &order->materials, pieces);
 }
 
 /* Lines to write on, two tries side by side. */

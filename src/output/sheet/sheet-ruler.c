@@ -5,24 +5,14 @@
 
 #include "output/sheet/sheet-parts.h"
 
-#include "core/base/tolerance.h"
 #include "core/pattern/tint.h"
 #include "output/report/report-parts.h"
+#include "output/sheet/sheet-facts.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
-#define STEP 20         /* rows from one number to the next */
-#define MOST_NUMBERS 12 /* in the table; a longer strip is looked at less often */
 #define RULER_HEIGHT 34.0
 #define LINE 22.0 /* where the ruler's edge lies in its box */
-
-/* A strip of r rows is (r + 1) half pitches long from edge to edge. */
-static double
-length_mm (const BwDesign *design, int rows)
-{
-  return (rows + 1) * design->pitch.mm / 2;
-}
 
 /* One line of the ruler: its left end lies under the end of row `from`, 0 under the edge. */
 typedef struct {
@@ -34,8 +24,8 @@ typedef struct {
 static double
 x_of (const Line *line, int rows)
 {
-  double from = line->from > 0 ? length_mm (line->design, line->from) : 0;
-  return (length_mm (line->design, rows) - from) * line->mm;
+  double from = line->from > 0 ? bw_strip_length_mm (line->design, line->from) : 0;
+  return (bw_strip_length_mm (line->design, rows) - from) * line->mm;
 }
 
 static void
@@ -48,7 +38,9 @@ draw_ticks (cairo_t *cr, const Line *line)
   cairo_move_to (cr, 0, LINE - 14);
   cairo_line_to (cr, 0, LINE);
   for (int row = MAX (2, line->from + 2); row <= line->to; row += 2) {
-    double x = x_of (line, row), tall = row % STEP == 0 ? 12 : row % (STEP / 2) == 0 ? 8 : 4;
+    double x = x_of (line, row), tall = row % BW_RULER_STEP == 0         ? 12
+                                        : row % (BW_RULER_STEP / 2) == 0 ? 8
+                                                                         : 4;
     cairo_move_to (cr, x, LINE - tall);
     cairo_line_to (cr, x, LINE);
   }
@@ -63,7 +55,8 @@ draw_line (cairo_t *cr, double width, double height, gpointer data)
                                             : g_strdup_printf (_ ("end of row %d"), line->from);
   draw_ticks (cr, line);
   bw_type_draw (cr, BW_TYPE_TINY, begins, 0, LINE + 2, 0);
-  for (int row = (line->from / STEP + 1) * STEP; row <= line->to; row += STEP) {
+  for (int row = (line->from / BW_RULER_STEP + 1) * BW_RULER_STEP; row <= line->to;
+       row += BW_RULER_STEP) {
     g_autofree char *number = g_strdup_printf ("%d", row);
     bw_type_draw (cr, BW_TYPE_TINY, number, x_of (line, row), 0, 0.5);
   }
@@ -75,7 +68,7 @@ add_lines (BwFlow *flow, const BwDesign *design, int rows)
 {
   Line line = { .design = design, .mm = BW_POINTS_PER_MM / flow->sheet->scale };
   int most = (int)((flow->width - 8) / line.mm / (design->pitch.mm / 2)) - 1;
-  int whole = MAX (STEP, most / STEP * STEP);
+  int whole = MAX (BW_RULER_STEP, most / BW_RULER_STEP * BW_RULER_STEP);
   for (line.from = 0; line.from < rows; line.from += whole) {
     line.to = MIN (rows, line.from + whole);
     bw_flow_figure (flow, RULER_HEIGHT, draw_line, &line);
@@ -86,13 +79,14 @@ static void
 add_table (BwFlow *flow, const BwDesign *design, int rows)
 {
   g_auto (BwTable) table = { 0 };
-  int step = STEP * (int)ceil ((double)rows / STEP / MOST_NUMBERS - BW_ROUNDING_WHOLE);
+  int step = bw_ruler_table_step (rows);
   bw_table_init (&table, "rrrr");
   bw_table_add (&table, g_strdup (_ ("Row")), g_strdup (_ ("strip, mm")),
                 g_strdup (_ ("yours, mm")), g_strdup (_ ("rows for each mm that differs")));
   for (int row = step; row <= rows; row += step)
-    bw_table_add (&table, bw_text_count ((guint64)row), bw_text_number (length_mm (design, row), 1),
-                  g_strdup ("____________"), bw_text_number (rows / length_mm (design, row), 1));
+    bw_table_add (&table, bw_text_count ((guint64)row),
+                  bw_text_number (bw_strip_length_mm (design, row), 1), g_strdup ("____________"),
+                  bw_text_number (rows / bw_strip_length_mm (design, row), 1));
   bw_flow_table (flow, &table, NULL, NULL);
 }
 
@@ -101,7 +95,7 @@ bw_sheet_add_ruler (BwFlow *flow, BwProject *project)
 {
   const BwDesign *design = bw_project_get_design (project);
   int rows = design->band.rows;
-  if (rows < STEP)
+  if (rows < BW_RULER_STEP)
     return;
   bw_flow_heading (flow, _ ("Row ruler"), 150);
   bw_flow_text (

@@ -4,27 +4,11 @@
 #include "output/words/further-rows.h"
 
 #include "core/base/lattice.h"
-#include "core/base/limits.h"
 #include "output/report/report-parts.h"
 #include "output/words/thread-words.h"
 #include "output/words/words.h"
 
 #include <glib/gi18n-lib.h>
-
-BwLikelyRows
-bw_likely_rows (BwProject *project)
-{
-  const BwForecast *forecast = bw_project_forecast (project);
-  int rows = bw_project_get_design (project)->band.rows, even = rows + rows % 2;
-  BwLikelyRows likely = { even - BW_ROWS_NEAR, even + BW_ROWS_NEAR };
-  if (forecast->n_chances > 0) {
-    likely.first = MIN (likely.first, 2 * forecast->chance[0].beads_around);
-    likely.last = MAX (likely.last, 2 * forecast->chance[forecast->n_chances - 1].beads_around);
-  }
-  likely.first = MAX (likely.first, 4);
-  likely.last = MIN (likely.last, BW_ROWS_MAX);
-  return likely;
-}
 
 static void
 fill_row (BwDrawing *drawing, int row, int repeat, guint8 ground)
@@ -140,13 +124,10 @@ how_they_go (BwProject *project, const BwDrawing *drawing, char **labels)
 
 /* Whoever cut as planned finds out here, and not in the middle of the zip. */
 static char *
-thread_for_them (BwProject *project, int more)
+thread_for_them (BwProject *project)
 {
-  const BwDesign *design = bw_project_get_design (project);
-  double row = bw_path_pass_mm (design, design->band.columns);
-  double needed = bw_words_rest_mm (project) + more * row;
-  double ends = design->thread.tail_mm + bw_path_pass_mm (design, BW_WEAVING_VISITS);
-  g_autofree char *left = bw_text_cut (needed), *cut = bw_text_cut (needed + ends);
+  BwFurtherThread thread = bw_further_thread (project);
+  g_autofree char *left = bw_text_cut (thread.left_mm), *cut = bw_text_cut (thread.cut_mm);
   return g_strdup_printf (_ ("These rows and what follows them take %s of thread. If the thread in "
                              "the needle is shorter, change it first, and cut %s."),
                           left, cut);
@@ -163,7 +144,7 @@ bw_words_append_further_rows (GString *text, BwProject *project, char **labels)
   g_autoptr (GArray) rows = bw_words_band_rows (longer, own + 1, last);
   g_autoptr (GArray) events = bw_words_events_new ();
   g_autofree char *how = how_they_go (project, drawing, labels);
-  g_autofree char *thread = thread_for_them (project, last - own);
+  g_autofree char *thread = thread_for_them (project);
   bw_text_section (text, _ ("Further rows"));
   bw_text_item (text, how);
   bw_text_item (text, thread);

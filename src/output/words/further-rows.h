@@ -3,17 +3,7 @@
  * with another count: the count is known for certain only when they meet. */
 #pragma once
 
-#include "project/project.h"
-
-/* The row counts, even ones, that may come out: all that are at all likely, and in any case those
- * within `BW_ROWS_NEAR` of the plan. first ≤ last; within what a band can have. */
-typedef struct {
-  int first, last;
-} BwLikelyRows;
-
-#define BW_ROWS_NEAR 4
-
-BwLikelyRows bw_likely_rows (BwProject *project);
+#include "output/report/likely-rows.h"
 
 /* The drawing with so many rows: cut, or carried on by its repeat, in its ground where it has none,
  * as the project itself goes on. Owned. */

@@ -111,23 +111,6 @@ bw_words_change (BwProject *project, int length)
       begin, bw_project_get_design (project)->thread.tail_mm);
 }
 
-double
-bw_words_rest_mm (BwProject *project)
-{
-  const BwDesign *design = bw_project_get_design (project);
-  const GArray *lengths = bw_project_path (project)->lengths;
-  int rows = design->band.rows;
-  guint i = lengths->len - 1;
-  while (i > 0 && g_array_index (lengths, BwThreadLength, i).from_row > rows)
-    i--;
-  const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
-  /* Rows 1 and 2 are one pass. */
-  int passes = rows - MAX (length->from_row, 2) + 1;
-  double weaving = bw_path_pass_mm (design, BW_WEAVING_VISITS);
-  return length->length_mm - passes * bw_path_pass_mm (design, design->band.columns) - weaving
-         - design->thread.tail_mm;
-}
-
 gboolean
 bw_words_last_ends (const BwPath *path, BwStretch end[2], BwVisit from[2])
 {

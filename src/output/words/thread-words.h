@@ -11,10 +11,6 @@ char *bw_words_change (BwProject *project, int length);
 /* "through 16 beads, turning 3 times": how a stretch goes that begins where `from` was left. */
 char *bw_words_way (BwStretch stretch, const BwVisit *from);
 
-/* What of the length in the needle after the last row of the band is needed by what follows, with
- * the weaving-in of its end and its tail, millimetres. */
-double bw_words_rest_mm (BwProject *project);
-
 /* The end in the needle when all is sewn, and the tail of the beginning. `from`: the bead each was
  * left at. FALSE when the path ends without. */
 gboolean bw_words_last_ends (const BwPath *path, BwStretch end[2], BwVisit from[2]);
