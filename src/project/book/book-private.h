@@ -6,8 +6,8 @@
 #include "project/book/book.h"
 #include <json-glib/json-glib.h>
 
-/* Twenty values for each piece there can be. */
-#define BW_BOOK_VALUES_MAX (20 * BW_BOOK_PIECES_MAX)
+/* Fifty values for each piece there can be: so much is left for ten thousand trays beside them. */
+#define BW_BOOK_VALUES_MAX (50 * BW_BOOK_PIECES_MAX)
 
 struct _BwBook {
   JsonNode *root; /* an object; "pieces" is a list in it */

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "project/book/book-private.h"
+#include "project/book/book-trays-private.h"
 #include "project/fault/fault-error.h"
 #include "project/file/take.h"
 #include "project/json/json.h"
@@ -119,7 +120,9 @@ bw_book_from_data (const char *data, gsize length, GError **error)
   if (!object || !check_head (object, error))
     return NULL;
   self = book_of_root (g_steal_pointer (&root));
-  return read_pieces (self, object, error) ? g_steal_pointer (&self) : NULL;
+  return read_pieces (self, object, error) && bw_book_check_trays (self, error)
+             ? g_steal_pointer (&self)
+             : NULL;
 }
 
 char *
@@ -241,5 +244,5 @@ bw_book_take_in (BwBook *self, const BwBook *other, GError **error)
     if ((*piece->id || !has_piece (self, piece)) && !bw_book_put_piece (self, piece, error))
       return FALSE;
   }
-  return TRUE;
+  return bw_book_take_in_trays (self, other, error);
 }

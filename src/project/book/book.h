@@ -23,7 +23,8 @@
 #include <gio/gio.h>
 
 #define BW_BOOK_PIECES_MAX 20000
-#define BW_WOVEN_ID_BYTES 64 /* as a project's id */
+#define BW_KEPT_NAME_BYTES 256 /* what is kept in the book under a name; with its NUL */
+#define BW_WOVEN_ID_BYTES 64   /* as a project's id */
 #define BW_WOVEN_TITLE_BYTES 256
 #define BW_DATE_BYTES 11 /* "2026-11-29" and its NUL */
 

@@ -119,10 +119,36 @@ read_colour (JsonNode *node, const char *pointer, BwTrayValue *value, GError **e
   return TRUE;
 }
 
-gboolean
-bw_read_tray (JsonNode *node, BwTrayValue *value, GError **error)
+/* The checks know a tray as the project's own. */
+static void
+move_fault (GError **error, const char *pointer)
 {
-  JsonArray *list = node ? bw_take_list (node, "/tray", error) : NULL;
+  g_autofree char *from = error && *error ? bw_fault_dup_pointer (*error) : NULL;
+  g_autofree char *to = NULL, *sentence = NULL;
+  int code;
+
+  if (!from || g_str_equal (pointer, "/tray"))
+    return;
+  to = g_strconcat (pointer, from + strlen ("/tray"), NULL);
+  sentence = g_strdup (bw_fault_sentence (*error));
+  code = (*error)->code;
+  g_clear_error (error);
+  bw_fault_set (error, (BwFaultCode)code, to, "%s", sentence);
+}
+
+static gboolean
+validate_tray (const BwTray *tray, const char *pointer, GError **error)
+{
+  if (bw_tray_validate (tray, error))
+    return TRUE;
+  move_fault (error, pointer);
+  return FALSE;
+}
+
+gboolean
+bw_read_tray (JsonNode *node, const char *pointer, BwTrayValue *value, GError **error)
+{
+  JsonArray *list = node ? bw_take_list (node, pointer, error) : NULL;
   guint n = list ? json_array_get_length (list) : 0;
 
   if (!node)
@@ -131,18 +157,18 @@ bw_read_tray (JsonNode *node, BwTrayValue *value, GError **error)
     return FALSE;
   value->tray.n_colours = 0;
   for (guint i = 0; i < MIN (n, BW_TRAY_MAX); i++) {
-    g_autofree char *pointer = g_strdup_printf ("/tray/%u", i);
+    g_autofree char *inner = g_strdup_printf ("%s/%u", pointer, i);
 
-    if (!read_colour (json_array_get_element (list, i), pointer, value, error))
+    if (!read_colour (json_array_get_element (list, i), inner, value, error))
       return FALSE;
   }
   if (n > BW_TRAY_MAX) {
-    bw_fault_set (error, BW_FAULT_RANGE, "/tray",
+    bw_fault_set (error, BW_FAULT_RANGE, pointer,
                   _ ("a list of length %u was found; a tray holds 1 to %d colours."), n,
                   BW_TRAY_MAX);
     return FALSE;
   }
-  return bw_tray_validate (&value->tray, error);
+  return validate_tray (&value->tray, pointer, error);
 }
 
 /* The letter's colour; *last is a guess that is right for runs of one colour. */

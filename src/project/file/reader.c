@@ -448,7 +448,7 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_gauge (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_BED, FALSE, error)
       || !read_band (document, root, error)
-      || !bw_read_tray (json_object_get_member (root, "tray"), document->head.tray, error)
+      || !bw_read_tray (json_object_get_member (root, "tray"), "/tray", document->head.tray, error)
       || !bw_read_motifs (json_object_get_member (root, "motifs"), &document->head.tray->tray,
                           document->head.motifs, error)
       || !read_bail (document, root, error)

@@ -13,13 +13,16 @@ JsonNode *bw_document_to_json (const BwDocument *document);
 /* One remembered motif as it stands in the file, without the keys that are not known. */
 JsonObject *bw_write_motif (const BwMade *made, const BwTray *tray);
 
+/* The list of colours, each with its keys that are not known. Owned. */
+JsonArray *bw_write_tray (const BwTrayValue *value);
+
 /* Reads the keys of one group that stand in object (at pointer) into the design; absent ones are
  * left as they are or, when required, are a fault. */
 gboolean bw_read_group (BwGroupId id, JsonObject *object, const char *pointer, BwDesign *design,
                         GError **error);
 
 /* The parts that are lists: each NULL or FALSE with a fault. node may be NULL: the default. */
-gboolean bw_read_tray (JsonNode *node, BwTrayValue *tray, GError **error);
+gboolean bw_read_tray (JsonNode *node, const char *pointer, BwTrayValue *tray, GError **error);
 gboolean bw_read_motifs (JsonNode *node, const BwTray *tray, BwMotifs *motifs, GError **error);
 gboolean bw_read_progress (JsonObject *object, BwProgress *progress, GError **error);
 BwDrawing *bw_read_cells (JsonNode *node, const char *pointer, int columns, int rows,

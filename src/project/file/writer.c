@@ -165,8 +165,8 @@ add_drawn_group (JsonObject *root, const BwDocument *document, BwGroupId id,
   close_group (root, object, document, id);
 }
 
-static void
-add_tray (JsonObject *root, const BwTrayValue *value)
+JsonArray *
+bw_write_tray (const BwTrayValue *value)
 {
   JsonArray *list = json_array_new ();
 
@@ -188,7 +188,7 @@ add_tray (JsonObject *root, const BwTrayValue *value)
     add_unknown (object, value->extra[i]);
     json_array_add_object_element (list, object);
   }
-  json_object_set_array_member (root, "tray", list);
+  return list;
 }
 
 static void
@@ -298,7 +298,7 @@ bw_document_to_json (const BwDocument *document)
   add_gauge (root, document);
   add_group (root, document, BW_GROUP_BED);
   add_drawn_group (root, document, BW_GROUP_BAND, document->drawing[BW_CANVAS_BAND]);
-  add_tray (root, document->head.tray);
+  json_object_set_array_member (root, "tray", bw_write_tray (document->head.tray));
   add_motifs (root, document);
   add_drawn_group (root, document, BW_GROUP_BAIL,
                    has_bail ? document->drawing[BW_CANVAS_BAIL] : NULL);
