@@ -79,10 +79,22 @@ preferences (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_preferences_show (data, gtk_application_get_active_window (data));
 }
 
+/* The window worked in last; NULL: there is none. */
+static BwWindow *
+work_window (GtkApplication *application)
+{
+  for (GList *item = gtk_application_get_windows (application); item; item = item->next)
+    if (BW_IS_WINDOW (item->data))
+      return item->data;
+  return NULL;
+}
+
 static void
 workshop (GSimpleAction *action, GVariant *page, gpointer data)
 {
+  BwWindow *work = work_window (data);
   bw_workshop_window_show (data, gtk_application_get_active_window (data),
+                           work ? bw_window_get_draft (work) : NULL,
                            g_variant_get_string (page, NULL));
 }
 
@@ -239,21 +251,12 @@ bw_application_activate (GApplication *application)
   look_for_leftovers (self, window);
 }
 
-static BwWindow *
-any_window (BwApplication *self)
-{
-  for (GList *item = gtk_application_get_windows (GTK_APPLICATION (self)); item; item = item->next)
-    if (BW_IS_WINDOW (item->data))
-      return item->data;
-  return NULL;
-}
-
 static void
 bw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   BwApplication *self = BW_APPLICATION (application);
   g_autoptr (BwProject) plain = new_project ();
-  BwWindow *window = any_window (self);
+  BwWindow *window = work_window (GTK_APPLICATION (self));
   if (!window) /* seen once there is something to see in it */
     window = bw_window_new (GTK_APPLICATION (self), plain);
   for (int i = 0; i < n_files; i++)

@@ -5,6 +5,7 @@
 #include "app/kit/bead-swatch.h"
 #include "app/draw/tray-choice.h"
 #include "app/draw/tray-starts.h"
+#include "app/draw/tray-use.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/tell-file.h"
 #include "project/file/file-name.h"
@@ -29,23 +30,6 @@ bw_tray_choice_bind (BwTrayChoice *self, BwSession *session)
   g_set_object (&self->session, session);
 }
 
-/* In place of the project's own, as one step. */
-static void
-lay_out (BwTrayChoice *self, const BwTray *other, const char *name)
-{
-  BwProject *project = bw_session_get_project (self->session);
-  const BwDrawing *bail = bw_project_get_bail_drawing (project);
-  BwTray tray = *bw_project_get_tray (project);
-  guint64 counts[256] = { 0 };
-  guint8 map[256];
-  bw_drawing_count (bw_project_get_drawing (project), counts);
-  if (bail)
-    bw_drawing_count (bail, counts);
-  bw_tray_lay (&tray, other, counts, map);
-  g_autofree char *label = g_strdup_printf (_ ("Tray: %s"), name);
-  bw_project_replace_tray (project, label, &tray, map, NULL);
-}
-
 /* The starting tray alone. */
 static void
 start_tray (int start, BwTray *tray)
@@ -63,7 +47,7 @@ start_clicked (BwTrayChoice *self, GtkWidget *button)
   BwTray tray;
   start_tray (start, &tray);
   gtk_popover_popdown (GTK_POPOVER (self));
-  lay_out (self, &tray, bw_tray_start_name (start));
+  bw_tray_use (bw_session_get_project (self->session), &tray, bw_tray_start_name (start));
 }
 
 /* --- Other programs' palettes ------------------------------------------------------------------
@@ -83,7 +67,7 @@ read_in (GFile *file, gpointer data)
   g_autofree char *name = bw_file_shown (file);
   BwTray tray;
   if (bw_palette_load (file, &tray, &error))
-    lay_out (self, &tray, name);
+    bw_tray_use (bw_session_get_project (self->session), &tray, name);
   else
     bw_tell_file_failure (GTK_WIDGET (self), BW_FILE_OPENED, file, error);
 }
@@ -93,6 +77,13 @@ read_in_clicked (BwTrayChoice *self)
 {
   gtk_popover_popdown (GTK_POPOVER (self));
   bw_file_dialog_open (window_of (self), BW_FILES_PALETTE, read_in, self);
+}
+
+static void
+own_clicked (BwTrayChoice *self)
+{
+  gtk_popover_popdown (GTK_POPOVER (self));
+  gtk_widget_activate_action (GTK_WIDGET (self), "app.workshop", "s", "trays");
 }
 
 static void
@@ -181,6 +172,7 @@ bw_tray_choice_class_init (BwTrayChoiceClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/tray-choice.ui");
   gtk_widget_class_bind_template_child (widget_class, BwTrayChoice, starts);
+  gtk_widget_class_bind_template_callback (widget_class, own_clicked);
   gtk_widget_class_bind_template_callback (widget_class, read_in_clicked);
   gtk_widget_class_bind_template_callback (widget_class, gpl_clicked);
   gtk_widget_class_bind_template_callback (widget_class, css_clicked);

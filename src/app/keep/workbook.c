@@ -77,7 +77,7 @@ fault_sentence (BwWorkbook *self, const Job *job, const GError *error)
                         ? error->message
                         : bw_io_words (error, job->notes || job->edit ? BW_IO_WRITE : BW_IO_READ);
   /* Translators: a file's name, and why. */
-  return g_strdup_printf (_ ("The book of your hands, %s, was not kept up: %s"), name, why);
+  return g_strdup_printf (_ ("Your workshop’s book, %s, was not kept up: %s"), name, why);
 }
 
 static void begin_next (BwWorkbook *self);

@@ -335,6 +335,13 @@ bw_window_get_session (BwWindow *self)
   return self->session;
 }
 
+BwDraft *
+bw_window_get_draft (BwWindow *self)
+{
+  g_return_val_if_fail (BW_IS_WINDOW (self), NULL);
+  return self->draft;
+}
+
 BwProject *
 bw_window_get_project (BwWindow *self)
 {

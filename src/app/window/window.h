@@ -14,6 +14,7 @@ BwWindow *bw_window_new (GtkApplication *application, BwProject *project);
 
 BwSession *bw_window_get_session (BwWindow *self); /* borrowed */
 BwProject *bw_window_get_project (BwWindow *self); /* borrowed */
+BwDraft *bw_window_get_draft (BwWindow *self);     /* borrowed */
 
 /* Puts another project into the window. */
 void bw_window_set_project (BwWindow *self, BwProject *project);

@@ -11,6 +11,7 @@
 #include "app/kit/tell.h"
 #include "app/workshop/done-page.h"
 #include "app/workshop/hands-page.h"
+#include "app/workshop/trays-page.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 #include "project/file/save-whole.h"
@@ -21,6 +22,7 @@ struct _BwWorkshopWindow {
   GtkWindow parent_instance;
   BwWorkbook *book;
   GtkStack *pages;
+  BwTraysPage *trays;
   BwNotice *notice;
 };
 
@@ -134,13 +136,16 @@ bw_workshop_window_init (BwWorkshopWindow *self)
   self->book = bw_workbook_get ();
   add_page (self, bw_hands_page_new (self->book), "hands", _ ("Hands"));
   add_page (self, bw_done_page_new (self->book), "finished", _ ("Finished"));
+  self->trays = BW_TRAYS_PAGE (bw_trays_page_new (self->book));
+  add_page (self, GTK_WIDGET (self->trays), "trays", _ ("Your Trays"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);
   bw_part_names_give (GTK_WIDGET (self));
 }
 
 void
-bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, const char *page)
+bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, BwDraft *draft,
+                         const char *page)
 {
   BwWorkshopWindow *self = NULL;
   for (GList *item = gtk_application_get_windows (application); item; item = item->next)
@@ -150,6 +155,7 @@ bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, const c
     self = g_object_new (BW_TYPE_WORKSHOP_WINDOW, "application", application, NULL);
   if (parent != GTK_WINDOW (self))
     gtk_window_set_transient_for (GTK_WINDOW (self), parent);
+  bw_trays_page_set_draft (self->trays, draft);
   bw_workbook_read (self->book);
   gtk_stack_set_visible_child_name (self->pages, page);
   gtk_window_present (GTK_WINDOW (self));
