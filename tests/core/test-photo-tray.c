@@ -13,7 +13,7 @@
 #define SIDE 400
 #define BEADS 12      /* across and down */
 #define NOISE 4.0     /* of a camera: sd in steps of 255 */
-#define AS_PUT_IN 1.5 /* CIEDE2000: well below what the eye tells apart in beads */
+#define AS_PUT_IN 1.0 /* CIEDE2000: well below what the eye tells apart in beads */
 
 static const guint32 known[]
     = { 0x1b2a41, 0xe9c46a, 0xa23b2a, 0x3f7a63, 0xf2f0ea, 0x7a4fa0, 0x2f9fd0, 0xe07fb0 };
@@ -31,7 +31,8 @@ normal (GRand *rand)
 static guint8
 noisy (guint32 part, GRand *rand)
 {
-  return (guint8)CLAMP (lround ((part & 255) + NOISE * normal (rand)), 0, 255);
+  double value = (part & 255) + NOISE * normal (rand);
+  return (guint8)lround (CLAMP (value, 0, 255));
 }
 
 typedef struct {
@@ -87,13 +88,14 @@ assert_found (const BwPhotoTray *tray, int n)
 static void
 known_colours_come_back_and_the_ground_does_not (void **state)
 {
-  static const guint32 grounds[] = { 0x8a8f94, 0xd8d2c4, 0x000000 };
+  static const guint32 grounds[] = { 0x8a8f94, 0xb8a888, 0x000000 };
   g_autoptr (GRand) rand = g_rand_new_with_seed (7);
   for (gsize g = 0; g < G_N_ELEMENTS (grounds); g++)
     for (int n = 1; n <= (int)G_N_ELEMENTS (known); n++) {
       Photo photo = photo_of (n, grounds[g], rand);
       BwPhotoTray tray = find (&photo.picture, (BwPhotoWish){ .k = n });
-      assert_true (tray.has_ground && tray.ground_share > 0.5);
+      if (!tray.has_ground || tray.ground_share <= 0.5)
+        fail_msg ("#%06x, %d colours: %d, %g", grounds[g], n, tray.has_ground, tray.ground_share);
       assert_found (&tray, n);
       assert_true (bw_photo_tray_is_ground (&tray, grounds[g]));
       for (int i = 0; i < n; i++)

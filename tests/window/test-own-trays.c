@@ -273,6 +273,113 @@ ten_thousand_trays_are_shown_and_searched (void **state)
   close_workshop (maker, window);
 }
 
+/* --- A photograph of beads ---------------------------------------------------------------------
+ */
+
+static const guint32 photographed[] = { 0xa23b2a, 0x1b2a41, 0xe9c46a };
+
+static guint32
+colour_at (int x, int y)
+{
+  int dx = x % 60 - 30, dy = y % 60 - 30;
+  gboolean bead = x >= 60 && y >= 60 && x < 420 && y < 240 && dx * dx + dy * dy < 500;
+  return bead ? photographed[(x / 60 + y / 60) % 3] : 0xb8bcc0;
+}
+
+/* Round beads of three colours on a grey ground. Owned. */
+static char *
+take_photograph (void)
+{
+  char *path = maker_path ("beads.png");
+  g_autoptr (GdkPixbuf) photo = gdk_pixbuf_new (GDK_COLORSPACE_RGB, FALSE, 8, 480, 300);
+  for (int y = 0; y < 300; y++)
+    for (int x = 0; x < 480; x++) {
+      guint8 *pixel = gdk_pixbuf_get_pixels (photo) + y * gdk_pixbuf_get_rowstride (photo) + 3 * x;
+      for (int c = 0; c < 3; c++)
+        pixel[c] = (guint8)(colour_at (x, y) >> (16 - 8 * c));
+    }
+  assert_true (gdk_pixbuf_save (photo, path, "png", NULL, NULL));
+  return path;
+}
+
+static GtkWidget *
+open_photograph (Maker *maker, GtkWidget *window, const char *path)
+{
+  wait_for (window, "No tray of your own");
+  maker_click_words (window, "From a Photograph…");
+  maker_answer_path (maker, path);
+  return wait_for_window (BW_TYPE_TRAY_DIALOG);
+}
+
+static void
+the_colours_of_a_photograph_are_kept_as_a_tray (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *path = take_photograph ();
+  GtkWidget *window = open_workshop (maker, "trays");
+  GtkWidget *dialog = open_photograph (maker, window, path);
+  wait_for (dialog, "3 colours are found. The ground, ");
+  desk_keep ("own-trays-photo");
+  desk_click (button_of (dialog, "Save"));
+  desk_until (has_tray, "beads");
+  wait_for (window, "3 colours");
+  g_autoptr (BwBook) book = read_book ();
+  g_autofree BwKeptTray *kept = g_new0 (BwKeptTray, 1);
+  bw_book_get_tray (book, 0, kept);
+  assert_int_equal (kept->tray.n_colours, 3);
+  for (int i = 0; i < 3; i++) {
+    gboolean found = FALSE;
+    for (int c = 0; c < 3; c++)
+      found = found || kept->tray.colour[c].srgb == photographed[i];
+    assert_true (found);
+  }
+  close_workshop (maker, window);
+}
+
+static void
+the_ground_is_marked_by_a_click_or_kept (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *path = take_photograph ();
+  GtkWidget *window = open_workshop (maker, "trays");
+  GtkWidget *dialog = open_photograph (maker, window, path);
+  wait_for (dialog, "3 colours are found.");
+  GtkWidget *sight = desk_look_for (dialog, has_name, "sight");
+  /* The photograph's middle lies between four beads; a bead lies to the left above it. */
+  double width = gtk_widget_get_width (sight), height = gtk_widget_get_height (sight);
+  double by = MIN (width / 480, height / 300);
+  desk_click_at (sight, width / 2 - 30 * by, height / 2 + 30 * by, 1);
+  desk_settle ();
+  GtkDropDown *ground = GTK_DROP_DOWN (desk_look_for (dialog, has_name, "ground"));
+  assert_int_equal (gtk_drop_down_get_selected (ground), 1);
+  wait_for (dialog, "% of the photograph, is left out.");
+  desk_keep ("own-trays-marked");
+  gtk_drop_down_set_selected (ground, 2);
+  wait_for (dialog, "4 colours are found.");
+  desk_click (desk_look_for (dialog, has_name, "suggest"));
+  write_in (dialog, "count", "24");
+  desk_key ("Tab", 0);
+  wait_for (dialog, "There are no more than these.");
+  desk_key ("Escape", 0);
+  desk_settle ();
+  close_workshop (maker, window);
+}
+
+static void
+what_is_no_photograph_is_told_in_one_sentence (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *path = maker_path ("torn.png");
+  assert_true (g_file_set_contents (path, "\x89PNG\r\n\x1a\n, and no more", -1, NULL));
+  GtkWidget *window = open_workshop (maker, "trays");
+  GtkWidget *dialog = open_photograph (maker, window, path);
+  wait_for (dialog, "“torn.png” is broken");
+  assert_false (gtk_widget_get_sensitive (button_of (dialog, "Save")));
+  desk_key ("Escape", 0);
+  desk_settle ();
+  close_workshop (maker, window);
+}
+
 int
 main (void)
 {
@@ -287,6 +394,9 @@ main (void)
     IN_WINDOW (a_tray_is_removed_once_the_question_is_answered),
     IN_WINDOW (a_palette_comes_in_and_a_tray_goes_out),
     IN_WINDOW (a_tray_changed_by_another_program_is_not_written_over),
+    IN_WINDOW (the_colours_of_a_photograph_are_kept_as_a_tray),
+    IN_WINDOW (the_ground_is_marked_by_a_click_or_kept),
+    IN_WINDOW (what_is_no_photograph_is_told_in_one_sentence),
     IN_WINDOW (ten_thousand_trays_are_shown_and_searched),
   };
   return maker_run (tests);

@@ -5,6 +5,7 @@
 
 #include "app/kit/part-names.h"
 #include "app/kit/words.h"
+#include "app/workshop/photo-pane.h"
 #include "app/workshop/tray-editor.h"
 #include "project/document/line.h"
 
@@ -17,6 +18,7 @@ struct _BwTrayDialog {
   GtkEntry *name;
   GtkLabel *result;
   BwTrayEditor *editor;
+  BwPhotoPane *photo;
   GtkWidget *save;
   BwTrayKept kept;
   GWeakRef owner;
@@ -104,6 +106,15 @@ changed (BwTrayDialog *self)
   gtk_widget_set_sensitive (self->save, why == NULL);
 }
 
+static void
+found (BwTrayDialog *self)
+{
+  BwTray tray;
+  bw_photo_pane_get_tray (self->photo, &tray);
+  bw_tray_editor_set (self->editor, &tray);
+  changed (self);
+}
+
 /* --- The window --------------------------------------------------------------------------------
  */
 
@@ -122,6 +133,7 @@ bw_tray_dialog_class_init (BwTrayDialogClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->finalize = bw_tray_dialog_finalize;
+  g_type_ensure (BW_TYPE_PHOTO_PANE);
   g_type_ensure (BW_TYPE_TRAY_EDITOR);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -129,8 +141,10 @@ bw_tray_dialog_class_init (BwTrayDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwTrayDialog, name);
   gtk_widget_class_bind_template_child (widget_class, BwTrayDialog, result);
   gtk_widget_class_bind_template_child (widget_class, BwTrayDialog, editor);
+  gtk_widget_class_bind_template_child (widget_class, BwTrayDialog, photo);
   gtk_widget_class_bind_template_child (widget_class, BwTrayDialog, save);
   gtk_widget_class_bind_template_callback (widget_class, changed);
+  gtk_widget_class_bind_template_callback (widget_class, found);
   gtk_widget_class_bind_template_callback (widget_class, save_clicked);
 }
 
@@ -153,20 +167,49 @@ free_name (BwTrayDialog *self, const char *wanted)
   return name;
 }
 
-void
-bw_tray_dialog_show (GtkWindow *parent, BwWorkbook *book, const BwKeptTray *before,
-                     const BwKeptTray *tray, BwTrayKept kept, GObject *owner)
+static BwTrayDialog *
+dialog_new (GtkWindow *parent, BwWorkbook *book, const BwKeptTray *before, BwTrayKept kept,
+            GObject *owner)
 {
   BwTrayDialog *self = g_object_new (BW_TYPE_TRAY_DIALOG, "transient-for", parent, NULL);
   self->book = g_object_ref (book);
   self->before = g_memdup2 (before, before ? sizeof *before : 0);
   self->kept = kept;
   g_weak_ref_set (&self->owner, owner);
-  g_autofree char *name = free_name (self, *tray->name ? tray->name : _ ("Tray"));
+  return self;
+}
+
+static void
+present (BwTrayDialog *self, const char *wanted)
+{
+  g_autofree char *name = free_name (self, *wanted ? wanted : _ ("Tray"));
   gtk_editable_set_text (GTK_EDITABLE (self->name), name);
-  bw_tray_editor_set (self->editor, &tray->tray);
-  gtk_window_set_title (GTK_WINDOW (self), before ? _ ("Edit a Tray") : _ ("Keep a Tray"));
   changed (self);
   bw_part_names_give (GTK_WIDGET (self));
   gtk_window_present (GTK_WINDOW (self));
+}
+
+void
+bw_tray_dialog_show (GtkWindow *parent, BwWorkbook *book, const BwKeptTray *before,
+                     const BwKeptTray *tray, BwTrayKept kept, GObject *owner)
+{
+  BwTrayDialog *self = dialog_new (parent, book, before, kept, owner);
+  bw_tray_editor_set (self->editor, &tray->tray);
+  gtk_window_set_title (GTK_WINDOW (self), before ? _ ("Edit a Tray") : _ ("Keep a Tray"));
+  present (self, tray->name);
+}
+
+#define PHOTO_WIDTH 860 /* beside it the colours have room */
+#define PHOTO_HEIGHT 520
+
+void
+bw_tray_dialog_show_photo (GtkWindow *parent, BwWorkbook *book, GFile *photo, const char *name,
+                           BwTrayKept kept, GObject *owner)
+{
+  BwTrayDialog *self = dialog_new (parent, book, NULL, kept, owner);
+  gtk_window_set_default_size (GTK_WINDOW (self), PHOTO_WIDTH, PHOTO_HEIGHT);
+  gtk_window_set_title (GTK_WINDOW (self), _ ("Tray From a Photograph"));
+  gtk_widget_set_visible (GTK_WIDGET (self->photo), TRUE);
+  bw_photo_pane_open (self->photo, photo);
+  present (self, name);
 }

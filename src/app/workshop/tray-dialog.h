@@ -16,3 +16,6 @@ typedef void (*BwTrayKept) (const char *name, gpointer data);
  * free. kept is called once it is on its way into the book, while owner lives. */
 void bw_tray_dialog_show (GtkWindow *parent, BwWorkbook *book, const BwKeptTray *before,
                           const BwKeptTray *tray, BwTrayKept kept, GObject *owner);
+/* A new tray with the colours of a photograph, which stands beside them. */
+void bw_tray_dialog_show_photo (GtkWindow *parent, BwWorkbook *book, GFile *photo, const char *name,
+                                BwTrayKept kept, GObject *owner);

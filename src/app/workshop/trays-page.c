@@ -227,6 +227,20 @@ read_in_clicked (BwTraysPage *self)
 }
 
 static void
+open_photo (GFile *file, gpointer data)
+{
+  BwTraysPage *self = data;
+  g_autofree char *name = name_of (file);
+  bw_tray_dialog_show_photo (window_of (self), self->book, file, name, kept_as, G_OBJECT (self));
+}
+
+static void
+photo_clicked (BwTraysPage *self)
+{
+  bw_file_dialog_open (window_of (self), BW_FILES_DRAWN, open_photo, self);
+}
+
+static void
 keep_clicked (BwTraysPage *self)
 {
   if (!self->draft)
@@ -283,6 +297,7 @@ bw_trays_page_class_init (BwTraysPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, remove_clicked);
   gtk_widget_class_bind_template_callback (widget_class, keep_clicked);
   gtk_widget_class_bind_template_callback (widget_class, read_in_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, photo_clicked);
   gtk_widget_class_bind_template_callback (widget_class, refresh);
 }
 

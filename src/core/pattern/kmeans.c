@@ -7,7 +7,7 @@
 
 #define BEGINNINGS 4
 #define ROUNDS_MOST 60
-#define SETTLED 1e-7 /* of the cost: done when a round brings no more */
+#define SETTLED 1e-5 /* of the cost: done when a round brings no more */
 #define ALIKE_RMS                                                                                  \
   4 /* colours that lie this near to their mean are one (common practice, no source) */
 #define SEED 0x6265616473ull

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#define SIDE_MOST 200      /* points looked at across and down */
+#define SIDE_MOST 160      /* points looked at across and down */
 #define BOX_MOST 3         /* pixels across that make a point */
 #define SEEN_LEAST 128     /* opacity of a pixel that is there, 0..255 */
 #define COMPANY_LEAST 2    /* of the eight round a point that is no ground are none either */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The colours of beads in a photograph: what is no ground, gathered round a few colours.
  *
- * At most 200 × 200 points of it are looked at, spread evenly, so that a large photograph costs no
+ * At most 160 × 160 points of it are looked at, spread evenly, so that a large photograph costs no
  * more than a small one. Points that let more than half of what is behind them through are none. */
 #pragma once
 
