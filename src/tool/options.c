@@ -267,6 +267,8 @@ static const Kind kinds[] = {
   { BW_OPTION_SPARING, "sparing", NULL, NULL, NULL,
     N_ ("spare ink: white beads with their letters and marks alone") },
   { BW_OPTION_COSTS, "costs", NULL, NULL, NULL, N_ ("print prices and wages too") },
+  { BW_OPTION_FINE, "fine", NULL, NULL, NULL,
+    N_ ("follow the light through glass and stone; takes a minute or so") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

@@ -45,6 +45,7 @@ typedef enum {
   BW_OPTION_LARGE = 1 << 26,
   BW_OPTION_SPARING = 1 << 27,
   BW_OPTION_COSTS = 1 << 28,
+  BW_OPTION_FINE = 1 << 29,
 } BwOption;
 
 #define BW_PICTURE_MIN 16

@@ -5,11 +5,13 @@
 #include "tool/render.h"
 
 #include "output/page/whole-file.h"
-#include "preview/picture/still.h"
+#include "preview/fine/fine.h"
 #include "preview/scene/seen-from.h"
 
 #include <gio/gio.h>
 #include <glib/gi18n-lib.h>
+#include <stdio.h>
+#include <unistd.h>
 
 static gboolean
 write_png (cairo_surface_t *surface, const char *name, GError **error)
@@ -38,6 +40,29 @@ take_view (BwScene *scene, BwProject *project, const char *view, BwCamera *camer
   return TRUE;
 }
 
+/* How far it has come, where somebody watches. */
+static void
+tell_progress (double done, cairo_surface_t *so_far, gpointer told)
+{
+  int *percent = told;
+  if ((int)(100 * done) == *percent)
+    return;
+  *percent = (int)(100 * done);
+  fprintf (stderr, "\r%3d %%", *percent);
+}
+
+static cairo_surface_t *
+make_fine (BwScene *scene, const BwStill *still, GError **error)
+{
+  int percent = -1;
+  gboolean watched = isatty (STDERR_FILENO);
+  cairo_surface_t *surface = bw_fine_new (scene, still, &BW_FINE_USUAL, NULL,
+                                          watched ? tell_progress : NULL, &percent, error);
+  if (watched)
+    fputs ("\r     \r", stderr);
+  return surface;
+}
+
 char *
 bw_render_run (BwProject *project, const BwOptions *options, GError **error)
 {
@@ -50,7 +75,8 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
                     .height = options->height };
   if (options->view && !take_view (scene, project, options->view, &still.camera, error))
     return NULL;
-  cairo_surface_t *surface = bw_still_new (scene, &still, error);
+  cairo_surface_t *surface = options->given & BW_OPTION_FINE ? make_fine (scene, &still, error)
+                                                             : bw_still_new (scene, &still, error);
   if (!surface)
     return NULL;
   gboolean written = write_png (surface, options->output, error);

@@ -20,7 +20,7 @@ static const struct {
   { "core", 0, "base stone design pattern band bail path workshop" },
   { "project", 1, "fault json document file book" },
   { "output", 2, "report words page chart sheet" },
-  { "preview", 2, "scene gl picture view" },
+  { "preview", 2, "scene gl picture fine view" },
   { "editor", 2, "cloth tool band bail" },
   { "picture", 2, "" },
   { "app", 3, "kit help form keep fit measure draw hang bench make shelf workshop window" },

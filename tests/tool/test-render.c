@@ -230,17 +230,67 @@ the_project_is_not_drawn_over (void **state)
   assert_string_equal (before, after);
 }
 
+#if BW_EMBREE
+/* The alpha of all points. */
+static double
+mean_cover (cairo_surface_t *surface)
+{
+  int side = cairo_image_surface_get_width (surface),
+      stride = cairo_image_surface_get_stride (surface);
+  const guint8 *data = cairo_image_surface_get_data (surface);
+  double sum = 0;
+  for (int y = 0; y < side; y++)
+    for (int x = 0; x < side; x++)
+      sum += data[y * stride + 4 * x + 3] / 255.0 / (side * side);
+  return sum;
+}
+
+static void
+a_fine_picture_has_the_size_and_the_outline_of_the_plain_one (void **state)
+{
+  static const char *const plain[] = { "--size=72x72", "--turn=20", NULL };
+  static const char *const fine[] = { "--size=72x72", "--turn=20", "--fine", NULL };
+  cairo_surface_t *first = picture_of (*state, plain), *second = picture_of (*state, fine);
+  assert_int_equal (cairo_image_surface_get_width (second), 72);
+  assert_int_equal (cairo_image_surface_get_height (second), 72);
+  assert_true (mean_cover (second) > mean_cover (first) * 0.9);
+  assert_true (difference (first, second) > 3);
+  cairo_surface_destroy (first);
+  cairo_surface_destroy (second);
+}
+
+#endif
+
+static void
+without_embree_a_fine_picture_is_refused_and_nothing_written (void **state)
+{
+  static const char *const arguments[] = { "--size=64x64", "--fine", NULL };
+  const Bench *bench = *state;
+  g_autofree char *err = NULL;
+  g_remove (bench->picture);
+  g_setenv ("BANDWRIGHT_EMBREE", "/no/such/library.so", TRUE);
+  assert_int_equal (render (bench, bench->picture, arguments, &err), 1);
+  g_unsetenv ("BANDWRIGHT_EMBREE");
+  assert_non_null (strstr (err, "Embree"));
+  assert_ptr_equal (strchr (err, '\n'), err + strlen (err) - 1);
+  assert_false (g_file_test (bench->picture, G_FILE_TEST_EXISTS));
+}
+
 int
 main (void)
 {
-  const struct CMUnitTest tests[] = {
-    cmocka_unit_test (the_picture_has_the_size_asked_for_and_a_clear_ground),
-    cmocka_unit_test (turn_and_tip_move_the_eye),
-    cmocka_unit_test (a_ground_is_laid_under_the_piece_with_its_shadow),
-    cmocka_unit_test (a_view_is_seen_by_its_name),
-    cmocka_unit_test (a_word_that_is_no_ground_or_view_is_told),
-    cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
-    cmocka_unit_test (the_project_is_not_drawn_over),
-  };
+  const struct CMUnitTest tests[]
+      = { cmocka_unit_test (the_picture_has_the_size_asked_for_and_a_clear_ground),
+          cmocka_unit_test (turn_and_tip_move_the_eye),
+          cmocka_unit_test (a_ground_is_laid_under_the_piece_with_its_shadow),
+          cmocka_unit_test (a_view_is_seen_by_its_name),
+          cmocka_unit_test (a_word_that_is_no_ground_or_view_is_told),
+          cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
+          cmocka_unit_test (the_project_is_not_drawn_over),
+#if BW_EMBREE
+          cmocka_unit_test (a_fine_picture_has_the_size_and_the_outline_of_the_plain_one),
+#endif
+          cmocka_unit_test (without_embree_a_fine_picture_is_refused_and_nothing_written),
+        };
   return cmocka_run_group_tests_name ("render", tests, set_up, tear_down);
 }

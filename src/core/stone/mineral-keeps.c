@@ -15,13 +15,14 @@ static const struct {
   { "citrine", { 0.97f, 0.84f, 0.50f } },     { "prasiolite", { 0.78f, 0.90f, 0.74f } },
   { "fluorite", { 0.66f, 0.88f, 0.80f } },    { "aquamarine", { 0.68f, 0.90f, 0.95f } },
   { "tourmaline", { 0.55f, 0.78f, 0.58f } },  { "calcite", { 0.98f, 0.92f, 0.78f } },
-  { "quartz", { 0.93f, 0.965f, 0.975f } },
+  { "obsidian", { 0.02f, 0.018f, 0.016f } },
+  { "quartz", { 0.965f, 0.98f, 0.985f } },
 };
 
 void
 bw_mineral_keeps (const char *mineral, float keeps[3])
 {
-  static const float clear[3] = { 0.93f, 0.965f, 0.975f };
+  static const float clear[3] = { 0.965f, 0.98f, 0.985f };
   g_autofree char *folded = g_utf8_casefold (mineral ? mineral : "", -1);
   const float *found = clear;
   for (gsize i = 0; found == clear && i < G_N_ELEMENTS (minerals); i++)

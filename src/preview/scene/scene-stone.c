@@ -84,6 +84,7 @@ bw_scene_add_stone (BwScene *scene, const BwStone *stone, const char *mineral)
     add_polygon (scene, stone, f);
   add_edges (scene, stone);
   bw_mineral_keeps (mineral, scene->stone_keeps);
+  bw_mineral_optics (mineral, &scene->stone_optics);
 }
 
 void

@@ -3,6 +3,7 @@
  */
 #pragma once
 
+#include "core/stone/mineral-optics.h"
 #include "preview/scene/pose.h"
 #include "project/session.h"
 
@@ -100,6 +101,7 @@ typedef struct {
   float cord_width;    /* of one turn of the bed's cord */
   float thread_radius;
   float stone_keeps[3]; /* share of red, green and blue left after 10 mm of the stone, 0..1 */
+  BwMineralOptics stone_optics;
   GArray *stone;        /* of BwSceneVertex, triangles, outward */
   GArray *stone_edges;  /* of BwSceneLine */
   GArray *stone_planes; /* of BwScenePlane */

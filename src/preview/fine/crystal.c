@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "preview/fine/crystal.h"
+
+#include "preview/gl/gl-frame.h"
+
+#define GRAIN 0.010 /* of the slope of a prism face's striae (common practice, no source) */
+#define GROOVE 0.28 /* how much darker the cord is between its turns (common practice, no source)  \
+                     */
+#define FORWARD 0.5 /* how much veils scatter forward, 0: evenly */
+#define ENOUGH 0.25 /* beams that keep less end by lot */
+
+void
+bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn)
+{
+  const BwMineralOptics *optics = &scene->stone_optics;
+  *crystal = (BwCrystal){ .n = MIN ((int)scene->stone_planes->len, BW_STONE_MAX_FACES),
+                          .bending = bw_cauchy_through (&optics->index),
+                          .index = optics->index.n_d,
+                          .low = INFINITY,
+                          .high = -INFINITY,
+                          .zoning = optics->zoning,
+                          .milk = optics->milk,
+                          .veils = optics->veils,
+                          .turn = MAX ((double)scene->cord_width, 0.05),
+                          .groove = GROOVE,
+                          .grain = GRAIN };
+  for (int i = 0; i < crystal->n; i++) {
+    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
+    crystal->distance[i] = (double)plane->distance;
+    for (int k = 0; k < 3; k++)
+      crystal->normal[i][k] = (double)plane->normal[k];
+  }
+  for (guint i = 0; i < scene->stone->len; i++) {
+    double z = (double)g_array_index (scene->stone, BwSceneVertex, i).at[2];
+    crystal->low = MIN (crystal->low, z);
+    crystal->high = MAX (crystal->high, z);
+  }
+  for (int k = 0; k < 3; k++) {
+    crystal->takes[k] = -log (CLAMP ((double)scene->stone_keeps[k], 1e-3, 1)) / 10;
+    crystal->cord[k] = (double)bw_cord_colour[k];
+  }
+  crystal->bed_low = (double)scene->bed_span[0];
+  crystal->bed_high = worn ? (double)scene->bed_span[1] : crystal->bed_low;
+}
+
+int
+bw_crystal_ahead (const BwCrystal *crystal, BwVec3 from, BwVec3 way, double *there)
+{
+  int met = 0;
+  double nearest = INFINITY;
+  for (int i = 0; i < crystal->n; i++) {
+    const double *n = crystal->normal[i];
+    double speed = n[0] * way.x + n[1] * way.y + n[2] * way.z;
+    double off = crystal->distance[i] - (n[0] * from.x + n[1] * from.y + n[2] * from.z);
+    /* Without a division for faces that lie farther away. */
+    if (speed > 1e-9 && off < nearest * speed) {
+      nearest = off / speed;
+      met = i;
+    }
+  }
+  *there = MAX (nearest, 0);
+  return met;
+}
+
+BwVec3
+bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
+{
+  double steep = 1 - CLAMP ((fabs (face.z) - 0.15) / 0.2, 0, 1);
+  if (crystal->grain <= 0 || steep <= 0)
+    return face;
+  double lines = sin (at.z * 2.9 + 0.7 * sin (at.z * 0.83 + 3 * face.x))
+                 + 0.6 * sin (at.z * 7.3 + face.x * 9);
+  double swell
+      = 0.35 * sin (0.45 * at.z + 5 * face.x) * sin (0.8 * (at.x * face.y - at.y * face.x));
+  face.z += crystal->grain * steep * (lines + swell);
+  return bw_glass_unit (face);
+}
+
+double
+bw_crystal_index (const BwCrystal *crystal, const BwBeam *beam)
+{
+  return beam->nm > 0 ? bw_cauchy_index (&crystal->bending, beam->nm) : crystal->index;
+}
+
+/* --- Colour and veils --------------------------------------------------------------------------
+ */
+
+/* Over the whole height the mean is 1. */
+static double
+depth_of_colour (const BwCrystal *crystal, double z)
+{
+  double height = (z - crystal->low) / MAX (crystal->high - crystal->low, 1e-6);
+  return 1 + crystal->zoning * (2 * CLAMP (height, 0, 1) - 1);
+}
+
+static void
+dim (const BwCrystal *crystal, BwBeam *beam, double way)
+{
+  double depth = way * depth_of_colour (crystal, beam->from.z + beam->way.z * way / 2);
+  for (int i = 0; i < 3; i++)
+    if (crystal->takes[i] > 0)
+      beam->keeps[i] *= exp (-crystal->takes[i] * depth);
+}
+
+static double
+lattice (int x, int y, int z)
+{
+  guint64 place = (guint64)(guint32)x * 73856093u ^ (guint64)(guint32)y * 19349663u
+                  ^ (guint64)(guint32)z * 83492791u;
+  return (double)(bw_lot_stir (place) >> 40) / 16777216;
+}
+
+/* Smooth noise, 0..1. */
+static double
+noise (double x, double y, double z)
+{
+  double floor_x = floor (x), floor_y = floor (y), floor_z = floor (z), sum = 0;
+  double part[3] = { x - floor_x, y - floor_y, z - floor_z };
+  for (int k = 0; k < 8; k++) {
+    double weight = 1;
+    for (int axis = 0; axis < 3; axis++) {
+      double smooth = part[axis] * part[axis] * (3 - 2 * part[axis]);
+      weight *= k >> axis & 1 ? smooth : 1 - smooth;
+    }
+    sum += weight
+           * lattice ((int)floor_x + (k & 1), (int)floor_y + (k >> 1 & 1), (int)floor_z + (k >> 2));
+  }
+  return sum;
+}
+
+/* Veils are sheets: where a slow noise passes through its middle. */
+static double
+veil (const BwCrystal *crystal, BwVec3 at)
+{
+  double size = 5 / MAX (crystal->high - crystal->low, 1e-6);
+  double height = (at.z - crystal->low) / MAX (crystal->high - crystal->low, 1e-6);
+  double slow = noise (at.x * size * 1.6, at.y * size * 1.6, at.z * size * 0.9);
+  double fine = noise (at.x * size * 7, at.y * size * 7, at.z * size * 5);
+  double sheet = CLAMP (1 - fabs (slow - 0.5) * 7, 0, 1);
+  return sheet * (0.35 + 0.65 * fine) * CLAMP (1.15 - 1.3 * height, 0, 1);
+}
+
+/* A new direction, leaning forward (L.G. Henyey and J.L. Greenstein, 1941). */
+static BwVec3
+scattered (BwVec3 way, BwLot *lot)
+{
+  double u = bw_lot_next (lot), v = bw_lot_next (lot);
+  double part = (1 - FORWARD * FORWARD) / (1 - FORWARD + 2 * FORWARD * u);
+  double cosine = (1 + FORWARD * FORWARD - part * part) / (2 * FORWARD);
+  return bw_glass_about (way, CLAMP (cosine, -1, 1), 2 * G_PI * v);
+}
+
+/* Whether it is scattered before it has gone `way`, and where: free paths by the greatest density,
+ * taken by the true one (E. Woodcock's tracking). */
+static gboolean
+meets_veil (const BwCrystal *crystal, BwBeam *beam, double way, double *there)
+{
+  double most = crystal->milk + crystal->veils, t = 0;
+  if (most <= 0)
+    return FALSE;
+  for (;;) {
+    t -= log (1 - bw_lot_next (&beam->lot)) / most;
+    if (t >= way)
+      return FALSE;
+    BwVec3 at = bw_vec3_add (beam->from, bw_vec3_scale (beam->way, t));
+    double here = crystal->milk + crystal->veils * veil (crystal, at);
+    if (bw_lot_next (&beam->lot) * most < here)
+      break;
+  }
+  *there = t;
+  return TRUE;
+}
+
+/* --- From face to face -------------------------------------------------------------------------
+ */
+
+static void
+go (const BwCrystal *crystal, BwBeam *beam, double way)
+{
+  dim (crystal, beam, way);
+  beam->from = bw_vec3_add (beam->from, bw_vec3_scale (beam->way, way));
+}
+
+static gboolean
+is_worn (const BwCrystal *crystal, BwVec3 face, double z)
+{
+  return z > crystal->bed_low && z < crystal->bed_high && fabs (face.z) < 0.9;
+}
+
+/* The cord behind the face scatters it back in. */
+static void
+bounce_off_cord (const BwCrystal *crystal, BwBeam *beam, BwVec3 face)
+{
+  double turn = beam->from.z / crystal->turn, groove = fabs (turn - floor (turn) - 0.5);
+  for (int i = 0; i < 3; i++)
+    beam->keeps[i] *= crystal->cord[i] * (1 - 2 * crystal->groove * groove);
+  beam->way = bw_glass_scatter (bw_vec3_scale (face, -1), &beam->lot);
+}
+
+/* TRUE when it leaves. */
+static gboolean
+meet_face (const BwCrystal *crystal, BwBeam *beam, BwVec3 face)
+{
+  double index = bw_crystal_index (crystal, beam);
+  BwVec3 inward = bw_vec3_scale (bw_crystal_grain (crystal, face, beam->from), -1), out;
+  double cosine = MAX (-bw_vec3_dot (beam->way, inward), 1e-6);
+  double mirrored = bw_glass_fresnel (cosine, index);
+  if (bw_lot_next (&beam->lot) >= mirrored && bw_glass_bend (beam->way, inward, index, &out)
+      && bw_vec3_dot (out, face) > 1e-6) {
+    bw_beam_leave (beam, beam->from, face, out);
+    return TRUE;
+  }
+  BwVec3 back = bw_glass_mirror (beam->way, inward);
+  if (bw_vec3_dot (back, face) > -1e-6) /* the grain would let it slip through the true face */
+    back = bw_glass_mirror (beam->way, face);
+  beam->way = back;
+  return FALSE;
+}
+
+gboolean
+bw_crystal_follow (const BwCrystal *crystal, BwBeam *beam)
+{
+  do {
+    double there, scatter;
+    const double *n = crystal->normal[bw_crystal_ahead (crystal, beam->from, beam->way, &there)];
+    BwVec3 face = bw_vec3 (n[0], n[1], n[2]);
+    if (meets_veil (crystal, beam, there, &scatter)) {
+      go (crystal, beam, scatter);
+      beam->way = scattered (beam->way, &beam->lot);
+      continue;
+    }
+    go (crystal, beam, there);
+    if (is_worn (crystal, face, beam->from.z))
+      bounce_off_cord (crystal, beam, face);
+    else if (meet_face (crystal, beam, face))
+      return TRUE;
+  } while (bw_beam_goes_on (beam, ENOUGH));
+  return FALSE;
+}

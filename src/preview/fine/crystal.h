@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Light inside the stone: from face to face by the planes themselves, coloured by the way it goes,
+ * until it leaves or is taken up by the cord wound round it. */
+#pragma once
+
+#include "preview/fine/beam.h"
+#include "preview/scene/scene.h"
+
+typedef struct {
+  int n;
+  double normal[BW_STONE_MAX_FACES][3], distance[BW_STONE_MAX_FACES];
+  BwCauchy bending;
+  double index;     /* at the line d */
+  double takes[3];  /* absorbed per mm, natural logarithm */
+  double low, high; /* of the stone */
+  double zoning, milk, veils;
+  double bed_low, bed_high; /* where cord lies on it; equal: nowhere */
+  double cord[3];           /* what the cord scatters back */
+  double turn, groove;      /* its width, and how much darker it is between its turns, 0..1 */
+  double grain;             /* how much its faces shiver, 0: true planes */
+} BwCrystal;
+
+void bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn);
+
+/* The face a ray inside meets, and the way there. */
+int bw_crystal_ahead (const BwCrystal *crystal, BwVec3 from, BwVec3 way, double *there);
+/* The normal of a face as light finds it at a point: striated on the prism. */
+BwVec3 bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at);
+/* Its index for a beam. */
+double bw_crystal_index (const BwCrystal *crystal, const BwBeam *beam);
+
+/* Follows a beam that has just entered until it leaves; FALSE where it ended. */
+gboolean bw_crystal_follow (const BwCrystal *crystal, BwBeam *beam);

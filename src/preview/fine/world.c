@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Puts the piece before the rays; how light goes on from there stands in look.c. */
+#include "preview/fine/world.h"
+
+#include "preview/fine/world-shapes.h"
+
+static void
+add_stone (BwWorld *world)
+{
+  const GArray *stone = world->scene->stone;
+  g_autofree float (*corner)[3] = g_malloc_n (MAX (stone->len, 1), sizeof *corner);
+  g_autofree guint32 (*triangle)[3] = g_malloc_n (MAX (stone->len / 3, 1), sizeof *triangle);
+  for (guint i = 0; i < stone->len; i++) {
+    memcpy (corner[i], g_array_index (stone, BwSceneVertex, i).at, sizeof *corner);
+    triangle[i / 3][i % 3] = i;
+  }
+  bw_rays_add_mesh (world->rays, BW_SHAPE_STONE, (const float (*)[3])corner, stone->len,
+                    (const guint32 (*)[3])triangle, stone->len / 3);
+}
+
+static void
+add_beads (BwWorld *world, guint layers)
+{
+  for (guint i = 0; i < world->scene->beads->len; i++) {
+    const BwSceneBead *bead = &g_array_index (world->scene->beads, BwSceneBead, i);
+    const float *x = bead->out, *z = bead->axis, *at = bead->at;
+    if (!(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+      continue;
+    const float placed[12] = { x[0],
+                               x[1],
+                               x[2],
+                               z[1] * x[2] - z[2] * x[1],
+                               z[2] * x[0] - z[0] * x[2],
+                               z[0] * x[1] - z[1] * x[0],
+                               z[0],
+                               z[1],
+                               z[2],
+                               at[0],
+                               at[1],
+                               at[2] };
+    bw_rays_add_copy (world->rays, BW_SHAPE_BEADS + i, world->bead.body, placed);
+  }
+}
+
+/* Makers choose it close to the beads (common practice, no source): their mean colour. */
+static void
+set_thread_colour (BwWorld *world)
+{
+  const GArray *beads = world->scene->beads;
+  for (int k = 0; k < 3; k++) {
+    for (guint i = 0; i < beads->len; i++)
+      world->thread[k] += (double)g_array_index (beads, BwSceneBead, i).colour[k] / beads->len;
+    world->thread[k] = world->pure ? 1 : 0.25 + 0.6 * world->thread[k];
+  }
+}
+
+static void
+add_thread (BwWorld *world)
+{
+  const GArray *parts[] = { world->scene->thread_holes, world->scene->thread_links };
+  guint n = parts[0]->len + parts[1]->len;
+  g_autofree float (*end)[4] = g_malloc_n (MAX (2 * n, 1), sizeof *end);
+  float (*at)[4] = end;
+  for (int k = 0; k < 2; k++)
+    for (guint i = 0; i < parts[k]->len; i++, at += 2) {
+      const BwSceneLine *line = &g_array_index (parts[k], BwSceneLine, i);
+      memcpy (at[0], line->from, sizeof line->from);
+      memcpy (at[1], line->to, sizeof line->to);
+      at[0][3] = at[1][3] = world->scene->thread_radius;
+    }
+  if (n)
+    bw_rays_add_rods (world->rays, BW_SHAPE_THREAD, (const float (*)[4])end, n);
+}
+
+static void
+add_shapes (BwWorld *world, guint layers)
+{
+  bw_skin_init_bed (&world->bed, world->scene);
+  bw_skin_init_tube (&world->cord, &world->scene->cord, TRUE);
+  bw_skin_init_tube (&world->ring, &world->scene->ring, FALSE);
+  if (layers & BW_LAYER_STONE)
+    add_stone (world);
+  if (layers & BW_LAYER_BED)
+    bw_skin_add (&world->bed, world->rays, BW_SHAPE_BED);
+  if (layers & BW_LAYER_CORD) {
+    bw_skin_add (&world->cord, world->rays, BW_SHAPE_CORD);
+    bw_skin_add (&world->ring, world->rays, BW_SHAPE_RING);
+  }
+  add_beads (world, layers);
+  if ((layers & (BW_LAYER_BAND | BW_LAYER_BAIL)) == (BW_LAYER_BAND | BW_LAYER_BAIL))
+    add_thread (world);
+}
+
+static void
+make_pure (BwWorld *world)
+{
+  bw_studio_init_white (&world->studio);
+  world->crystal.groove = 0;
+  for (int i = 0; i < 3; i++) {
+    world->crystal.takes[i] = 0;
+    world->crystal.cord[i] = 1;
+  }
+}
+
+BwWorld *
+bw_world_new (const BwScene *scene, const BwEye *eye, const BwStill *still, gboolean pure,
+              GError **error)
+{
+  g_autoptr (BwWorld) world = g_new0 (BwWorld, 1);
+  world->scene = scene;
+  world->pure = pure;
+  if (!bw_bead_shape_init (&world->bead, scene, error) || !(world->rays = bw_rays_new (error)))
+    return NULL;
+  bw_studio_init (&world->studio, scene, eye, still);
+  bw_crystal_init (&world->crystal, scene, (still->layers & BW_LAYER_BED) && scene->bed->len);
+  if (pure)
+    make_pure (world);
+  set_thread_colour (world);
+  add_shapes (world, still->layers);
+  if (!bw_rays_close (world->rays, error))
+    return NULL;
+  return g_steal_pointer (&world);
+}
+
+void
+bw_world_free (BwWorld *world)
+{
+  if (!world)
+    return;
+  g_clear_pointer (&world->rays, bw_rays_free);
+  bw_bead_shape_clear (&world->bead);
+  bw_skin_clear (&world->bed);
+  bw_skin_clear (&world->cord);
+  bw_skin_clear (&world->ring);
+  g_free (world);
+}
