@@ -25,13 +25,14 @@ straight_design (void)
   return design;
 }
 
-/* Slack ends read by eye, and nothing else known: the forecast says nothing. */
+/* Slack ends read, and nothing else known but how the stone tapers: the forecast says nothing. */
 static void
 try_on_slack (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int rows,
               double short_beads)
 {
   BwDesign unknown = *design;
   unknown.pitch.sd_mm = 1e9;
+  unknown.stone.girth_sd_mm = 0;
   BwReading reading = bw_reading_beads (design, short_beads, BW_TRIED_SLACK);
   reading.tool = BW_TRIED_BY_CALLIPER;
   bw_try_on_init (try_on, &unknown, stone, rows, &reading);
@@ -279,7 +280,7 @@ a_reading_is_weighed_with_the_forecast_by_their_errors (void **state)
   BwStone stone;
   BwFit fit;
   BwTryOn try_on;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   sample_solve (&design, &stone);
   int rows = 2 * bw_fit_recommended (&design, &stone);
   bw_fit_init (&fit, &design, &stone, rows);
@@ -315,7 +316,7 @@ a_reading_far_from_the_forecast_counts_alone_and_says_so (void **state)
 {
   BwStone stone;
   BwTryOn try_on;
-  BwDesign design = sample_design ();
+  BwDesign design = straight_design ();
   sample_solve (&design, &stone);
   for (int sign = -1; sign <= 1; sign += 2) {
     BwReading reading = bw_reading_beads (&design, sign * 12, BW_TRIED_SLACK);
@@ -352,7 +353,8 @@ a_strip_read_slack_and_read_pulled_is_told_the_same (void **state)
     bw_try_on_init (&pulled, &design, &stone, rows, &as_pulled);
     if (slack.rows != pulled.rows)
       continue;
-    assert_near (pulled.pulled_mm, slack.pulled_mm, 1e-9);
+    /* Where it tapers, what was read tells a little of the taper, by its own error. */
+    assert_near (pulled.pulled_mm, slack.pulled_mm, design.stone.has_second ? 0.05 : 1e-9);
     agree++;
   }
   assert_true (agree >= 80); /* their errors differ, and with them what is likeliest */
@@ -596,6 +598,37 @@ the_ways_of_reading_come_out_much_as_in_a_study_of_makers (void **state)
   assert_comes_out (&until_it_closes, 0.95, 0.91, 0.18);
 }
 
+/* Of stones that taper, and told between a fifth and a half, where what is known of the taper
+ * weighs most: the standard error of the share is one in a hundred. */
+static void
+closing_and_gripping_comes_true_as_often_as_told (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (SEED);
+  double told = 0, came = 0;
+  int tellings = 0;
+  for (int k = 0; k < 2800; k++) {
+    Maker maker;
+    BwTryOn try_on;
+    BwForecast forecast;
+    if (!maker_init_with (&maker, rand, (MakerHabits){ k % 2, TRUE, TRUE }))
+      continue;
+    BwCheck swatch = maker_check (&maker, rand, 24, 0.3);
+    maker.told.pitch = bw_gauge_pitch (&maker.told.gauge, &swatch, k / 2 % 2);
+    bw_forecast_init (&forecast, &maker.told, &maker.known);
+    for (int way = 0; way < PULLED_SAID_SLACK; way++) {
+      BwReading reading = read_strip (&maker, rand, forecast.try_on_row, (Way)way);
+      bw_try_on_init (&try_on, &maker.told, &maker.known, forecast.try_on_row, &reading);
+      if (try_on.snug_probability < 0.2 || try_on.snug_probability > 0.5)
+        continue;
+      told += try_on.snug_probability;
+      came += maker_is_snug (&maker, try_on.rows);
+      tellings++;
+    }
+  }
+  assert_true (tellings > 1500);
+  assert_near (came / tellings, told / tellings, 0.03);
+}
+
 /* --- A reading that is kept --------------------------------------------------------------------
  */
 
@@ -720,6 +753,7 @@ main (void)
     cmocka_unit_test (the_count_changes_only_where_two_are_as_likely_right),
     cmocka_unit_test (nothing_jumps_where_the_forecast_is_given_up),
     cmocka_unit_test (no_count_more_likely_right_is_passed_over),
+    cmocka_unit_test (closing_and_gripping_comes_true_as_often_as_told),
     cmocka_unit_test (what_was_read_is_what_forecast_and_fit_tell_from_then_on),
     cmocka_unit_test (a_reading_is_not_weighed_with_itself),
     cmocka_unit_test (nothing_read_teaches_nothing),

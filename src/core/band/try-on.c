@@ -11,216 +11,24 @@
 
 #include <math.h>
 
-#define ROWS_LEAST 6        /* three beads around */
-#define CONTRADICTS_SDS 3.0 /* from the forecast: three in a thousand by chance */
-#define DOUBTED_SDS 2.5     /* from here on the forecast fades, so that nothing jumps at three */
-#define SURE 0.99           /* more than that nobody picks out rows for */
-#define NODES 8             /* either side of nothing */
-#define NODE_STEP 0.5       /* standard errors */
-#define HARDLY 0.01         /* a chance too small to choose by */
+#define ROWS_LEAST 6 /* three beads around */
+#define SURE 0.99    /* more than that nobody picks out rows for */
+#define HARDLY 0.01  /* a chance too small to choose by */
 
 const char *const bw_tried_how_words[] = { "slack", "pulled", NULL };
 const char *const bw_tried_tool_words[] = { "eye", "calliper", NULL };
 
-/* The column that decides, at one count of beads: the one that pulling leaves open the most. */
-typedef struct {
-  double gap_mm;    /* slack */
-  double pull_mm;   /* what pulling gives */
-  double spread_mm; /* how much less the loosest column lacks */
-} Binding;
-
-static Binding
-binding_at (const BwDesign *design, const BwStone *stone, int rows)
-{
-  Binding binding = { -INFINITY, 0, 0 };
-  g_autofree BwFit *fit = g_new (BwFit, 1);
-  bw_fit_init (fit, design, stone, rows);
-  for (int i = 0; i < fit->n_columns; i++) {
-    const BwFitColumn *column = &fit->column[i];
-    if (column->gap_mm - column->pull_mm > binding.gap_mm - binding.pull_mm)
-      binding = (Binding){ column->gap_mm, column->pull_mm, column->gap_mm - fit->gap_min_mm };
-  }
-  /* The fit counts an odd row as a whole bead; it is half a one. */
-  binding.gap_mm += rows % 2 * design->pitch.mm / 2;
-  return binding;
-}
-
-/* The strip as it is known after the reading: what is missing when it is pulled. */
-typedef struct {
-  const BwDesign *design;
-  const BwStone *stone;
-  int rows;
-  double pull_mm;    /* of these rows */
-  double missing_mm; /* of these rows, pulled */
-  double longer_mm;  /* so much more than the fit foretells */
-  double sd_mm;      /* of that */
-  /* The same error taken apart: of what was read itself, and of the ends of what is right, the
-   * pull above and how much less the loosest column lacks below. */
-  double read_sd_mm, most_sd_mm, least_sd_mm;
-} Strip;
-
-/* How far the forecast is believed with a reading so many standard errors off it: wholly, less and
- * less, not at all. */
-static double
-belief (double sds)
-{
-  return CLAMP ((CONTRADICTS_SDS - sds) / (CONTRADICTS_SDS - DOUBTED_SDS), 0, 1);
-}
-
-/* Normal and normal: what each says counts by the inverse square of its error. */
-static void
-weigh (Strip *strip, double read, double read_sd, double astray, double foretold_sd)
-{
-  double off = hypot (read_sd, foretold_sd), believed = belief (fabs (astray) / off);
-  double of_foretold = read_sd * read_sd / (off * off);
-  strip->missing_mm = read - believed * of_foretold * astray;
-  strip->sd_mm = believed * foretold_sd * read_sd / off + (1 - believed) * read_sd;
-}
-
-/* The only place where it matters how the strip was read. */
-static double
-missing_when_pulled (const BwReading *reading, double short_mm, double pull_mm)
-{
-  return reading->how == BW_TRIED_SLACK ? short_mm - pull_mm : short_mm;
-}
-
-static double
-tool_sd_mm (const BwDesign *design, const BwReading *reading)
-{
-  if (reading->tool == BW_TRIED_BY_CALLIPER)
-    return BW_TRIED_CALLIPER_MM;
-  return hypot (BW_TRIED_EYE_BEADS, BW_TRIED_EYE_STEP_BEADS / sqrt (12)) * design->pitch.mm;
-}
-
-/* What is left of an error when a part of it is taken out. */
-static double
-without (double sd, double part)
-{
-  return sqrt (MAX (sd * sd - part * part, 0));
-}
-
-/* How the stone tapers was measured by two girths, each with its error; one told across the flats
- * by calliper is known to half of a strip's. */
-static double
-spread_sd_mm (const BwDesign *design)
-{
-  const BwStoneMeasures *stone = &design->stone;
-  double first = stone->measured == BW_MEASURED_GIRTH ? 1 : 0.5;
-  double apart = (design->band.columns - 1) * design->gauge.column_mm;
-  if (!stone->has_second)
-    return 0;
-  return stone->girth_sd_mm * hypot (1, first) * apart / fabs (stone->second_at_mm - stone->at_mm);
-}
-
-/* Slack ends were read: what is missing is known when slack, and the pull's error adds to it when
- * pulled. Pulled ends: the other way round. */
-static void
-set_ends (Strip *strip, gboolean slack, double pull_sd)
-{
-  double spread_sd = spread_sd_mm (strip->design);
-  strip->read_sd_mm = strip->sd_mm;
-  strip->most_sd_mm = slack ? pull_sd : 0;
-  strip->least_sd_mm = slack ? spread_sd : hypot (spread_sd, pull_sd);
-  strip->sd_mm = hypot (strip->read_sd_mm, strip->most_sd_mm);
-}
-
-/* Returns by how much the reading contradicts the forecast. */
-static double
-strip_init (Strip *strip, const BwDesign *design, const BwStone *stone, int rows,
-            const BwReading *reading)
-{
-  double most = BW_ROWS_MAX / 2.0 * design->pitch.mm;
-  Binding binding = binding_at (design, stone, rows);
-  *strip = (Strip){ .design = design, .stone = stone, .rows = rows, .pull_mm = binding.pull_mm };
-  double read
-      = missing_when_pulled (reading, CLAMP (reading->short_mm, -most, most), binding.pull_mm);
-  gboolean slack = reading->how == BW_TRIED_SLACK;
-  double pull_sd = slack ? bw_forecast_pull_sd_mm (design, stone, (rows + 1) / 2) : 0;
-  double hand = slack ? 0 : BW_TRIED_HAND_SHARE * binding.pull_mm;
-  double read_sd = hypot (tool_sd_mm (design, reading), hand);
-  double foretold_sd = without (bw_forecast_sigma_mm (design, stone), pull_sd);
-  double astray = read - (binding.gap_mm - binding.pull_mm);
-  weigh (strip, read, read_sd, astray, foretold_sd);
-  strip->longer_mm = strip->missing_mm - (binding.gap_mm - binding.pull_mm);
-  set_ends (strip, slack, bw_forecast_pull_sd_mm (design, stone, (rows + 1) / 2));
-  return fabs (astray) > CONTRADICTS_SDS * hypot (read_sd, foretold_sd) ? astray : 0;
-}
-
 /* What the strip lacks, slack, once it has n beads around: as the fit has it, and what was learnt.
  */
 static double
-slack_at (const Strip *strip, int n)
+slack_at (const BwKnownStrip *known, int n)
 {
-  return binding_at (strip->design, strip->stone, 2 * n).gap_mm + strip->longer_mm;
-}
-
-/* What is known of one count. */
-typedef struct {
-  double closes; /* the chance that no more is missing than pulling gives */
-  double snug;   /* and that no column is too long by more than the slack */
-  double fewest; /* that it closes and a bead less would not */
-  double off_mm; /* how far it lies from snug; 0: it does not */
-} Chance;
-
-/* That a normal error lies between the two; taken in the lower tail, where small chances last. */
-static double
-between (double lo, double hi, double sd)
-{
-  if (lo > hi)
-    return 0;
-  if (sd <= 0)
-    return lo <= BW_ROUNDING_MM && hi >= -BW_ROUNDING_MM ? 1 : 0;
-  return lo > 0 ? bw_normal_below (-lo / sd) - bw_normal_below (-hi / sd)
-                : bw_normal_below (hi / sd) - bw_normal_below (lo / sd);
-}
-
-/* The same with an upper end that is known with an error of its own, normal too: the mean over it,
- * by the trapezoidal rule, which for so smooth a function is as exact as one could wish. */
-static double
-between_about (double lo, double hi, double hi_sd, double sd)
-{
-  double sum = 0, weight = 0;
-  if (hi_sd <= 0)
-    return between (lo, hi, sd);
-  for (int i = -NODES; i <= NODES; i++) {
-    double z = i * NODE_STEP, density = exp (-0.5 * z * z);
-    sum += density * between (lo, hi + z * hi_sd, sd);
-    weight += density;
-  }
-  return sum / weight;
-}
-
-/* And both ends so. */
-static double
-snug_between (const Strip *strip, double lo, double hi)
-{
-  double sum = 0, weight = 0, lo_sd = strip->least_sd_mm;
-  if (lo_sd <= 0)
-    return between_about (lo, hi, strip->most_sd_mm, strip->read_sd_mm);
-  for (int i = -NODES; i <= NODES; i++) {
-    double z = i * NODE_STEP, density = exp (-0.5 * z * z);
-    sum += density * between_about (lo + z * lo_sd, hi, strip->most_sd_mm, strip->read_sd_mm);
-    weight += density;
-  }
-  return sum / weight;
-}
-
-static Chance
-chance_at (const Strip *strip, int n)
-{
-  Binding binding = binding_at (strip->design, strip->stone, 2 * n);
-  double lacks = binding.gap_mm + strip->longer_mm, room = binding.pull_mm - lacks;
-  double longest = binding.spread_mm - strip->design->limits.slack_mm - lacks;
-  double closes = between (-INFINITY, room, strip->sd_mm);
-  return (Chance){ .closes = closes,
-                   .snug = MIN (snug_between (strip, longest, room), closes),
-                   .fewest = between (room - strip->design->pitch.mm, room, strip->sd_mm),
-                   .off_mm = MAX (MAX (longest, -room), 0) };
+  return bw_deciding (known->design, known->stone, 2 * n).gap_mm + known->longer_mm;
 }
 
 /* Where the stone tapers so much that no count is likely to be snug, the fewest rows that close. */
 static gboolean
-is_better (const Chance *one, const Chance *other)
+is_better (const BwOdds *one, const BwOdds *other)
 {
   if (MAX (one->snug, other->snug) >= HARDLY)
     return one->snug > other->snug;
@@ -237,10 +45,10 @@ within_limits (double n)
 
 /* Goes from n by step while that is better. */
 static int
-climb (const Strip *strip, int n, int step, Chance *best)
+climb (const BwKnownStrip *known, int n, int step, BwOdds *best)
 {
   for (int next = n + step; next == within_limits (next); next += step) {
-    Chance chance = chance_at (strip, next);
+    BwOdds chance = bw_known_strip_odds (known, next);
     if (!is_better (&chance, best))
       break;
     *best = chance;
@@ -251,25 +59,25 @@ climb (const Strip *strip, int n, int step, Chance *best)
 
 /* The count most likely to be snug. The chances rise to it and fall from it. */
 static int
-likeliest (const Strip *strip, Chance *best)
+likeliest (const BwKnownStrip *known, BwOdds *best)
 {
-  double amid = (strip->pull_mm - strip->design->limits.slack_mm) / 2;
-  double lacks = strip->missing_mm + strip->pull_mm - amid;
-  int from = within_limits (rint (strip->rows / 2.0 + lacks / strip->design->pitch.mm));
-  *best = chance_at (strip, from);
-  int n = climb (strip, from, 1, best);
-  return n > from ? n : climb (strip, from, -1, best);
+  double amid = (known->woven.pull_mm - known->design->limits.slack_mm) / 2;
+  double lacks = known->woven.gap_mm + known->longer_mm - amid;
+  int from = within_limits (rint (known->rows / 2.0 + lacks / known->design->pitch.mm));
+  *best = bw_known_strip_odds (known, from);
+  int n = climb (known, from, 1, best);
+  return n > from ? n : climb (known, from, -1, best);
 }
 
 /* Of the counts that are as good as sure the one nearest to what is woven: nobody picks out a strip
  * that closes and grips. */
 static int
-choose (const Strip *strip, Chance *chance)
+choose (const BwKnownStrip *known, BwOdds *chance)
 {
-  int woven = within_limits ((strip->rows + 1) / 2), n = likeliest (strip, chance);
+  int woven = within_limits ((known->rows + 1) / 2), n = likeliest (known, chance);
   int step = woven > n ? 1 : -1;
   while (n != woven) {
-    Chance nearer = chance_at (strip, n + step);
+    BwOdds nearer = bw_known_strip_odds (known, n + step);
     if (nearer.snug < SURE)
       break;
     *chance = nearer;
@@ -286,10 +94,10 @@ thicker_mm (const BwDesign *design, double over_mm)
 
 /* Where a bead is longer than slack and pull together some strips are right with no count. */
 static double
-more_bed_mm (const Strip *strip, int n, const Chance *chance)
+more_bed_mm (const BwKnownStrip *known, int n, const BwOdds *chance)
 {
   gboolean open = chance->snug < 0.5 && chance->closes < 0.5 && n < BW_ROWS_MAX / 2;
-  return open ? thicker_mm (strip->design, -slack_at (strip, n + 1)) : 0;
+  return open ? thicker_mm (known->design, -slack_at (known, n + 1)) : 0;
 }
 
 /* Nothing is weighed with itself. */
@@ -311,40 +119,41 @@ void
 bw_try_on_init (BwTryOn *try_on, const BwDesign *design, const BwStone *stone, int rows,
                 const BwReading *reading)
 {
-  Strip strip;
+  BwKnownStrip known;
   *try_on = (BwTryOn){ .rows = rows };
   g_return_if_fail (reading->how == BW_TRIED_SLACK || reading->how == BW_TRIED_PULLED);
   BwDesign unread = untold (design);
   design = &unread;
-  try_on->astray_mm = strip_init (&strip, design, stone, rows, reading);
-  Chance chance;
-  int n = choose (&strip, &chance);
-  double missing = slack_at (&strip, n);
+  bw_known_strip_init (&known, design, stone, rows, reading);
+  BwOdds chance;
+  int n = choose (&known, &chance);
+  double missing = slack_at (&known, n);
   try_on->rows = 2 * n;
   try_on->change = 2 * n - rows;
+  try_on->astray_mm = known.astray_mm;
   try_on->closes_probability = chance.closes;
   try_on->snug_probability = chance.snug;
   try_on->pulled_mm = missing;
   try_on->over_mm = -missing;
   try_on->bed_mm = thicker_mm (design, -missing);
-  try_on->more_bed_mm = more_bed_mm (&strip, n, &chance);
+  try_on->more_bed_mm = more_bed_mm (&known, n, &chance);
   if (try_on->change < 0 && rows % 2 == 0)
-    try_on->stay_bed_mm = thicker_mm (design, -slack_at (&strip, rows / 2));
+    try_on->stay_bed_mm = thicker_mm (design, -slack_at (&known, rows / 2));
 }
 
 BwBelief
 bw_tried_belief (const BwDesign *design, const BwStone *stone, const BwTried *tried)
 {
-  Strip strip;
-  Chance chance;
+  BwKnownStrip known;
+  BwOdds chance;
   if (tried->rows < 2)
     return (BwBelief){ 0 };
   BwDesign unread = untold (design);
-  strip_init (&strip, &unread, stone, tried->rows, &tried->reading);
+  bw_known_strip_init (&known, &unread, stone, tried->rows, &tried->reading);
   return (BwBelief){ .is_told = TRUE,
-                     .longer_mm = strip.longer_mm,
-                     .sd_mm = strip.sd_mm,
-                     .beads_around = choose (&strip, &chance) };
+                     .longer_mm = known.longer_mm,
+                     .sd_mm = known.longer_sd_mm,
+                     .beads_around = choose (&known, &chance) };
 }
 
 BwTried
@@ -353,7 +162,7 @@ bw_tried_carry (const BwTried *tried, const BwDesign *before, const BwDesign *af
 {
   BwTried carried = *tried;
   BwDesign old = untold (before), fresh = untold (after);
-  Binding was = binding_at (&old, stone, tried->rows), is = binding_at (&fresh, stone, rows);
+  BwDeciding was = bw_deciding (&old, stone, tried->rows), is = bw_deciding (&fresh, stone, rows);
   carried.rows = rows;
   carried.reading.short_mm += is.gap_mm - was.gap_mm;
   if (tried->reading.how == BW_TRIED_PULLED)

@@ -3,30 +3,7 @@
  * maker reads by how much its ends miss each other or overlap. */
 #pragma once
 
-#include "core/band/fit.h"
-
-/* How the strip lay when it was read. There is no default: a reading that does not say it would be
- * out by all that pulling gives, more than half a bead. */
-typedef enum {
-  BW_TRIED_SLACK = 1, /* laid round, the ends touching nothing */
-  BW_TRIED_PULLED,    /* drawn together as at the zip */
-} BwTriedHow;
-
-typedef enum { BW_TRIED_BY_EYE, BW_TRIED_BY_CALLIPER } BwTriedTool;
-
-/* Standard errors of a reading, of a study of makers; the hand's is a share of what pulling gives.
- * By eye half beads are told, which adds the error of rounding, a half bead / √12. */
-#define BW_TRIED_EYE_BEADS 0.15
-#define BW_TRIED_EYE_STEP_BEADS 0.5
-#define BW_TRIED_CALLIPER_MM 0.15
-#define BW_TRIED_HAND_SHARE 0.15
-
-/* What was read. Negative: the ends overlap. */
-typedef struct {
-  double short_mm;
-  BwTriedHow how;
-  BwTriedTool tool;
-} BwReading;
+#include "core/band/odds.h"
 
 /* A reading in beads of a column, as it is taken by eye; a bead is one pitch of the design's. */
 BwReading bw_reading_beads (const BwDesign *design, double short_beads, BwTriedHow how);
@@ -58,17 +35,17 @@ typedef struct {
  * says it, and from a slack one the pull of the column that decides is taken off, as bw_fit_init()
  * has it.
  *
- * The reading is weighed with the forecast of the design, both normal: the forecast's error is
- * bw_forecast_sigma_mm(). A pulled reading's is hypot (tool, hand). A slack one's is the tool's
- * alone; what its pull will give is as little known as in the forecast, bw_forecast_pull_sd_mm(),
- * and stands aside while the two are weighed, for it is one and the same error. More than three
- * standard errors off the forecast contradicts it, and counts alone: something measured is wrong,
- * and the strip round the stone knows better. From two and a half on the forecast fades, so that
- * what is told does not jump there.
+ * The reading is weighed with the forecast as "core/band/odds.h" says: the forecast's error is
+ * bw_forecast_sigma_mm() with the girth known as well as two measurements of it make it. A pulled
+ * reading's is hypot (tool, hand). A slack one's is the tool's alone; what its pull will give is as
+ * little known as in the forecast, bw_forecast_pull_sd_mm(), and stands aside while the two are
+ * weighed, for it is one and the same error. More than three standard errors off the forecast
+ * contradicts it, and counts alone: something measured is wrong, and the strip round the stone
+ * knows better. From two and a half on the forecast fades, so that what is told does not jump
+ * there.
  *
  * A count is right when it closes and grips: the tightest column lacks no more than pulling gives,
- * the loosest, which lacks less by as much as the fit has it, give or take what the two girths say
- * of the taper, no less than −slack. The count most
+ * the loosest no less than −slack. The count most
  * likely to be right is best; among those right with 99 % and more the one nearest to what is
  * woven; and where the stone tapers so much that none is right with 1 %, the one most likely to be
  * the fewest rows that close. So the count changes only where two are as likely right, to within
