@@ -6,7 +6,7 @@
 #include "core/band/try-on.h"
 #include "core/pattern/anew.h"
 #include "output/page/sheet.h"
-#include "preview/picture/ground.h"
+#include "preview/fine/turntable.h"
 
 #define BW_USAGE (bw_usage_quark ())
 
@@ -46,6 +46,8 @@ typedef enum {
   BW_OPTION_SPARING = 1 << 27,
   BW_OPTION_COSTS = 1 << 28,
   BW_OPTION_FINE = 1 << 29,
+  BW_OPTION_TURNTABLE = 1 << 30,
+  BW_OPTION_FRAMES = 1u << 31,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -56,6 +58,7 @@ typedef struct {
   int rows, pieces;
   double section_mm, turn_deg, tip_deg;
   int width, height;
+  int frames;         /* of a turntable; BW_TURNTABLE_USUAL unless given */
   BwGround ground;    /* clear unless given */
   const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */
