@@ -57,16 +57,18 @@ vec3 lit (vec3 dir, vec3 spot, vec2 q, vec3 n)
   vec3 lining = mix (mix (vec3 (0.80, 0.84, 0.86), v_colour, 0.22) * v_behind,
                      v_colour * (0.5 * dull + 1.6 * v_behind), way.y) * shaded;
 
+  // A lining of silver is a mirror of its own: it shows the lights in the bead's colour.
+  lining += v_colour * mirrored (reflect (dir, n), 0.22) * (max (v_body.z - 1.0, 0.0) * 0.42 * way.y * open);
   float rim = 1.0 - facing;
   vec3 skin = v_colour * dull * v_body.x
               + mix (v_colour, vec3 (0.9), 0.55) * dull * (v_soft.x * (0.25 + rim * rim));
   // A thin film on the glass: its sheen changes hue with the angle.
-  vec3 film = 0.5 + 0.5 * cos (6.2831853 * (vec3 (0.25, 0.58, 0.92) + 1.15 * facing));
+  vec3 film = 0.5 + 0.5 * cos (6.2831853 * (vec3 (0.25, 0.58, 0.92) + (1.15 + 1.6 * max (v_body.w - 1.0, 0.0)) * facing));
   vec3 tint = mix (vec3 (1.0), film, 0.6 * v_body.w);
   tint = mix (tint, v_colour, v_soft.y * (1.0 - rim * rim * rim));
   vec3 mirror = mirrored (reflect (dir, n), v_gloss.w) * tint
                 * (open * (v_gloss.x + v_gloss.y * fresnel (facing, v_gloss.z)));
-  return skin + through * v_body.y + lining * v_body.z + mirror;
+  return skin + through * v_body.y + lining * min (v_body.z, 1.0) + mirror;
 }
 
 float depth_of (float z)

@@ -54,6 +54,19 @@ void set_finish (int finish)
     v_gloss = vec4 (0.55, 0.35, 0.0, 0.16);
     v_soft = vec2 (0.0, 1.0);
     break;
+  case FINISH_RAINBOW:
+    v_body = vec4 (0.86, 0.0, 0.0, 1.5);
+    v_gloss = vec4 (0.085, 0.60, 0.05, 0.16);
+    break;
+  case FINISH_GALVANISED:
+    v_body = vec4 (0.46, 0.0, 0.0, 0.0);
+    v_gloss = vec4 (0.26, 0.30, 0.0, 0.34);
+    v_soft = vec2 (0.06, 0.9);
+    break;
+  case FINISH_SILVER_LINED:
+    v_body = vec4 (0.0, 0.0, 1.45, 0.0);
+    v_gloss = vec4 (0.0, 1.0, 0.05, 0.04);
+    break;
   }
 }
 

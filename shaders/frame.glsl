@@ -19,6 +19,9 @@ layout(std140) uniform Frame {
   vec4 u_spans;      // band from, to; bed from, to
   vec4 u_cord;       // colour, width
   vec4 u_keeps;      // logarithm (base 2) of what 1 mm of the stone keeps of the light
+  vec4 u_index;      // of the stone for red, green and blue; what it mirrors straight on
+  vec4 u_look;       // zoning, milk and veils a mm, and one over the stone's height
+  vec4 u_behind;     // the ground, as far as it is known: what shows through the stone; w: how much
 };
 
 // sRGB's curve, by roots instead of a power: within 4/255 of it, and most of that in the blackest

@@ -14,8 +14,6 @@ uniform vec2 u_worn;  // 1 when the bed shows, 1 when the band shows
 
 out vec4 o_colour;
 
-const float INDEX = 1.544; // quartz, ordinary ray
-
 // Nearest face ahead of a point inside; xyz: its normal, w: the way there. The number of faces is a
 // constant, so that a compiler can lay the loop out flat.
 vec4 leave (vec3 from, vec3 dir)
@@ -68,25 +66,63 @@ vec3 striated (vec3 n, float z)
   return normalize (n + u_view[2].xyz * (lines * 0.012 * steep));
 }
 
+// What a face inside lets out of light that meets it so straight (cosine): Fresnel's formulae for
+// light of no one polarisation, nothing beyond the angle of total reflection.
+float let_out (float straight, float index)
+{
+  float sine2 = index * index * (1.0 - straight * straight);
+  float out_straight = sqrt (max (1.0 - sine2, 0.0));
+  float across = (index * straight - out_straight) / (index * straight + out_straight);
+  float along = (straight - index * out_straight) / (straight + index * out_straight);
+  return 1.0 - 0.5 * (across * across + along * along);
+}
+
+// A photographer stands black cards beside clear glass, out of the picture: it mirrors and bends them
+// at its edges, and so is told from a pale ground.
+float cards (vec3 dir)
+{
+  float aside = abs (dir.x);
+  return 1.0 - 0.85 * smoothstep (0.42, 0.62, aside) * (1.0 - smoothstep (0.90, 0.985, aside));
+}
+
+// What the eye sees along a ray that has left the stone, the lights with it. It is bent otherwise for
+// every colour.
+vec3 beyond (vec3 way, vec3 m, vec3 away)
+{
+  vec3 dim = room (away) * (0.66 * cards (away));
+  vec3 red = refract (way, -m, u_index.r), blue = refract (way, -m, u_index.b);
+  red = dot (red, red) > 0.5 ? red : away;
+  blue = dot (blue, blue) > 0.5 ? blue : away;
+  return dim + 0.85 * vec3 (lights (red, 0.10).r, lights (away, 0.10).g, lights (blue, 0.10).b);
+}
+
+// Colour lies deeper in one part of a stone than in another.
+float depth_of_colour (float z)
+{
+  return max (1.0 + u_look.x * (2.0 * z * u_look.w - 1.0), 0.0);
+}
+
 void main ()
 {
   vec3 dir = normalize (v_seen), n = striated (v_normal, height (v_seen));
   float facing = max (dot (n, -dir), 0.0);
   float shade = edge_shade (height (v_seen));
-  float mirror = fresnel (facing, 0.046);
+  float mirror = fresnel (facing, u_index.w);
   vec3 light = mirrored (reflect (dir, n), 0.03) * (mirror * shade);
-  float open = 0.0; // share of the background that shows through
+  vec3 open = vec3 (0.0); // shares of what lies behind that show through
   vec3 colour = vec3 (1.0 - mirror);
-  vec3 at = v_seen, way = refract (dir, v_normal, 1.0 / INDEX);
+  vec3 at = v_seen, way = refract (dir, v_normal, 1.0 / u_index.g);
   for (int bounce = 0; bounce < STONE_BOUNCES; bounce++) {
     vec4 exit = leave (at, way);
-    vec3 m = exit.xyz;
+    vec3 m = exit.xyz, middle = at + way * (exit.w * 0.5);
     if (bounce == 0) {
-      float milk = 1.0 - exp2 (-exit.w * 0.032 * cloud (at + way * (exit.w * 0.4)));
-      light += colour * falling (normalize (n + 0.4 * u_view[2].xyz)) * vec3 (0.60, 0.64, 0.68) * milk;
+      float veil = u_look.z * 2.0 * cloud (at + way * (exit.w * 0.4)) + u_look.y;
+      float milk = 1.0 - exp2 (-1.4427 * exit.w * veil);
+      vec3 body = exp2 (u_keeps.rgb * (16.0 * depth_of_colour (height (middle))));
+      light += colour * falling (normalize (n + 0.4 * u_view[2].xyz)) * body * (0.66 * milk);
       colour *= 1.0 - milk;
     }
-    colour *= exp2 (u_keeps.rgb * exit.w);
+    colour *= exp2 (u_keeps.rgb * (exit.w * depth_of_colour (height (middle))));
     at += way * exit.w;
     float z = height (at);
     float worn = max (u_worn.x * between (z, u_spans.zw, 0.1), u_worn.y * between (z, u_spans.xy, 0.1) * 0.8);
@@ -94,16 +130,20 @@ void main ()
     float turns = 0.8 + 0.4 * abs (fract (z / u_cord.w) - 0.5);
     light += colour * u_cord.rgb * falling (-m) * (0.42 * worn * turns);
     colour *= 1.0 - worn;
-    vec3 away = refract (way, -m, INDEX);
-    float leaves = dot (away, away) > 0.5 ? 1.0 - fresnel (dot (away, m), 0.046) : 0.0;
-    vec3 outside = leaves > 0.0 ? away : way;
-    float straight = smoothstep (0.2, 0.95, dot (away, dir)) * 0.74;
-    light += colour * (lights (outside, 0.14) * 0.85 + room (outside) * (0.66 - 0.66 * straight)) * leaves;
-    open += dot (colour, vec3 (0.3333)) * leaves * straight;
+    vec3 away = refract (way, -m, u_index.g);
+    float leaves = let_out (dot (way, m), u_index.g);
+    vec3 outside = dot (away, away) > 0.5 ? away : way;
+    float straight = smoothstep (0.2, 0.95, dot (outside, dir)) * u_behind.w * leaves;
+    light += colour * beyond (way, m, outside) * (leaves - straight);
+    open += colour * straight;
     colour *= 1.0 - leaves;
     way = reflect (way, m);
   }
-  light += colour * room (way) * 0.5;
-  vec3 shown = develop (light * mix (0.75, 1.0, shade));
-  o_colour = vec4 (shown, max (1.0 - open, max (shown.r, max (shown.g, shown.b))));
+  light += colour * room (way) * (0.5 * cards (way));
+  // The picture is laid on its ground as it is, without reckoning light: so the ground's part is taken
+  // off again of what both give together.
+  light *= mix (0.75, 1.0, shade);
+  float clear = dot (open, vec3 (0.3333));
+  vec3 shown = max (develop (light + open * u_behind.rgb / EXPOSURE) - clear * encode (u_behind.rgb), 0.0);
+  o_colour = vec4 (shown, max (1.0 - clear, max (shown.r, max (shown.g, shown.b))));
 }

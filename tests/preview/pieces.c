@@ -44,8 +44,8 @@ paint (BwProject *project, gboolean in_bail, const BwDrawing *drawing)
 static void
 fill_tray (BwProject *project)
 {
-  static const guint32 srgb[BW_N_FINISHES]
-      = { 0xb0413e, 0x1b2a41, 0xe9c46a, 0x2a9d8f, 0xd080c0, 0x8a5a83, 0xb08a3e };
+  static const guint32 srgb[BW_N_FINISHES] = { 0xb0413e, 0x1b2a41, 0xe9c46a, 0x2a9d8f, 0xd080c0,
+                                               0x8a5a83, 0xb08a3e, 0x5a7ab0, 0xa87f6a, 0x3a7a9a };
   g_autoptr (GError) error = NULL;
   g_autofree BwTray *tray = g_memdup2 (bw_project_get_tray (project), sizeof (BwTray));
   tray->n_colours = 0;

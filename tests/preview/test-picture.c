@@ -513,6 +513,95 @@ a_picture_on_a_dark_ground_is_lit_for_it (void **state)
   cairo_surface_destroy (clear);
 }
 
+/* The mean of what a stone of this mineral looks like on a ground, in a square about a point that
+ * is so far up the stone. No beads, no cord. */
+static BwLab
+stone_seen (const char *mineral, BwGround ground, double up)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  bw_project_set_mineral (project, "Mineral", mineral);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  BwStill still = { { 30, 4, 1 }, BW_LAYER_STONE, BW_LIGHT_DAY, ground, SIZE, SIZE };
+  cairo_surface_t *shown = bw_still_new (scene, &still, NULL);
+  float high = 0, at[3] = { 0, 0, 0 };
+  for (guint i = 0; i < scene->stone->len; i++)
+    high = MAX (high, g_array_index (scene->stone, BwSceneVertex, i).at[2]);
+  BwEye eye;
+  double x, y;
+  at[2] = (float)up * high;
+  bw_eye_init (&eye, still.camera, scene, SIZE, SIZE);
+  assert_true (bw_eye_project (&eye, at, SIZE, SIZE, &x, &y));
+  BwLab lab = seen_at (shown, x, y, 9);
+  cairo_surface_destroy (shown);
+  return lab;
+}
+
+static double
+chroma (BwLab lab)
+{
+  return hypot (lab.a, lab.b);
+}
+
+/* Paper seen through amethyst is violet, through citrine yellow, and hardly coloured through
+ * quartz. */
+static void
+paper_shows_through_a_stone_in_the_stones_own_colour (void **state)
+{
+  BwLab amethyst = stone_seen ("amethyst", BW_GROUND_PAPER, 0.35);
+  BwLab citrine = stone_seen ("citrine", BW_GROUND_PAPER, 0.35);
+  BwLab quartz = stone_seen ("quartz", BW_GROUND_PAPER, 0.35);
+  assert_true (amethyst.a > 8 && amethyst.b < -8);
+  assert_true (citrine.b > 20);
+  assert_true (chroma (quartz) < 8);
+  assert_true (quartz.L > amethyst.L + 5);
+}
+
+/* Clear stone on paper is neither whiter than the paper nor a hole in the picture. */
+static void
+clear_stone_does_not_burn_out_on_paper (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  BwStill still = { { 30, 4, 1 }, BW_LAYER_STONE, BW_LIGHT_DAY, BW_GROUND_PAPER, SIZE, SIZE };
+  scene->stone_keeps[0] = scene->stone_keeps[1] = scene->stone_keeps[2] = 1;
+  cairo_surface_t *shown = bw_still_new (scene, &still, NULL);
+  int burnt = 0;
+  for (int y = 0; y < SIZE; y++)
+    for (int x = 0; x < SIZE; x++) {
+      guint32 rgb = pixel (shown, x, y);
+      burnt += (rgb & 0xff) > 248 && (rgb >> 8 & 0xff) > 248 && (rgb >> 16 & 0xff) > 248;
+    }
+  assert_true (burnt < SIZE * SIZE / 200);
+  cairo_surface_destroy (shown);
+}
+
+static void
+an_amethyst_is_deeper_towards_its_tip_and_smoky_quartz_is_even (void **state)
+{
+  double ratio[2];
+  static const char *const names[] = { "amethyst", "smoky quartz" };
+  for (int i = 0; i < 2; i++) {
+    BwLab low = stone_seen (names[i], BW_GROUND_PAPER, 0.15);
+    BwLab high = stone_seen (names[i], BW_GROUND_PAPER, 0.55);
+    ratio[i] = high.L / low.L;
+  }
+  assert_true (ratio[0] < 0.93 * ratio[1]);
+}
+
+/* What is milky hides what lies behind it; what is black shows nothing but its shine. */
+static void
+rose_quartz_is_milky_and_obsidian_black (void **state)
+{
+  BwLab on_paper = stone_seen ("rose quartz", BW_GROUND_PAPER, 0.3);
+  BwLab on_dark = stone_seen ("rose quartz", BW_GROUND_DARK, 0.3);
+  BwLab clear = stone_seen ("quartz", BW_GROUND_PAPER, 0.3);
+  BwLab clear_on_dark = stone_seen ("quartz", BW_GROUND_DARK, 0.3);
+  assert_true (fabs (on_paper.L - on_dark.L) < 0.5 * fabs (clear.L - clear_on_dark.L));
+  assert_true (on_paper.a > 4);
+  assert_true (stone_seen ("obsidian", BW_GROUND_PAPER, 0.3).L < 0.6 * clear.L);
+  assert_true (chroma (stone_seen ("obsidian", BW_GROUND_PAPER, 0.3)) < 8);
+}
+
 int
 main (void)
 {
@@ -532,6 +621,10 @@ main (void)
     cmocka_unit_test (one_call_makes_a_picture_from_any_thread),
     cmocka_unit_test (a_size_out_of_range_is_refused),
     cmocka_unit_test (a_picture_on_a_dark_ground_is_lit_for_it),
+    cmocka_unit_test (paper_shows_through_a_stone_in_the_stones_own_colour),
+    cmocka_unit_test (clear_stone_does_not_burn_out_on_paper),
+    cmocka_unit_test (an_amethyst_is_deeper_towards_its_tip_and_smoky_quartz_is_even),
+    cmocka_unit_test (rose_quartz_is_milky_and_obsidian_black),
   };
   return cmocka_run_group_tests_name ("picture", tests, open_gl, close_gl);
 }

@@ -519,7 +519,7 @@ a_standing_piece_has_its_shadow_at_its_foot (void **state)
     g_autoptr (BwProject) project = piece_new (which);
     g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
     BwShadow shadow[BW_SHADOWS_MAX];
-    assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 2);
+    assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 3);
     assert_true (shadow[0].across > shadow[1].across);
     for (int i = 0; i < 2; i++) {
       assert_true (shadow[i].y > 200 && shadow[i].y < 400);
@@ -543,7 +543,24 @@ without_a_foot_to_be_seen_there_is_no_shadow (void **state)
   bw_scene_stand_swinging (scene, 0.2, 0.5);
   assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 0);
   bw_scene_stand_upright (scene);
-  assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 2);
+  assert_int_equal (shadows_of (scene, 15, BW_LAYER_ALL, shadow), 3);
+}
+
+/* Clear stone gathers light in its shadow, in its own colour; what lets none through does not. */
+static void
+a_clear_stone_glows_in_its_shadow (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  bw_project_set_mineral (project, "Mineral", "citrine");
+  g_autoptr (BwScene) citrine = bw_scene_new (project, FALSE);
+  BwShadow shadow[BW_SHADOWS_MAX];
+  assert_int_equal (shadows_of (citrine, 15, BW_LAYER_ALL, shadow), 3);
+  assert_true (shadow[2].glows && !shadow[0].glows && !shadow[1].glows);
+  assert_true (shadow[2].rgb[0] > shadow[2].rgb[2] + 0.1);
+  assert_true (fabs (shadow[2].x - shadow[0].x) < shadow[0].across);
+  bw_project_set_mineral (project, "Mineral", "obsidian");
+  g_autoptr (BwScene) obsidian = bw_scene_new (project, FALSE);
+  assert_int_equal (shadows_of (obsidian, 15, BW_LAYER_ALL, shadow), 2);
 }
 
 /* By day all edges are one cool white; in the dark an amethyst's are violet. */
@@ -586,6 +603,7 @@ main (void)
     cmocka_unit_test (a_named_mineral_has_its_colour_and_another_is_clear),
     cmocka_unit_test (a_standing_piece_has_its_shadow_at_its_foot),
     cmocka_unit_test (without_a_foot_to_be_seen_there_is_no_shadow),
+    cmocka_unit_test (a_clear_stone_glows_in_its_shadow),
     cmocka_unit_test (edges_gleam_in_the_stones_own_colour_in_the_dark),
   };
   return cmocka_run_group_tests_name ("scene", tests, NULL, NULL);

@@ -17,8 +17,8 @@ the_plain_tray_has_one_colour_of_letter_a (void **state)
 static void
 every_finish_is_known_by_its_word (void **state)
 {
-  static const char *const words[]
-      = { "opaque", "matte", "clear", "frosted", "lined", "lustre", "metal" };
+  static const char *const words[] = { "opaque", "matte", "clear",   "frosted",    "lined",
+                                       "lustre", "metal", "rainbow", "galvanised", "silver-lined" };
   for (int i = 0; i < BW_N_FINISHES; i++)
     assert_string_equal (bw_finish_word ((BwFinish)i), words[i]);
 }

@@ -20,8 +20,8 @@ const char *
 bw_finish_words (BwFinish finish)
 {
   static const char *const words[BW_N_FINISHES]
-      = { N_ ("opaque"), N_ ("matte"),  N_ ("clear"), N_ ("frosted"),
-          N_ ("lined"),  N_ ("lustre"), N_ ("metal") };
+      = { N_ ("opaque"), N_ ("matte"), N_ ("clear"),   N_ ("frosted"),    N_ ("lined"),
+          N_ ("lustre"), N_ ("metal"), N_ ("rainbow"), N_ ("galvanised"), N_ ("silver-lined") };
   return _ (words[finish]);
 }
 

@@ -32,6 +32,9 @@ static const Look looks[BW_N_FINISHES] = {
   [BW_FINISH_LINED] = { 0.30, 0.66, 0.55, 80, 0.10, 0.15, 0, 0 },
   [BW_FINISH_LUSTRE] = { 0.22, 0.74, 0.30, 18, 0.14, 0, 0, 0.004 },
   [BW_FINISH_METAL] = { 0.05, 0.26, 0.55, 26, 0.04, 0, 0, 0, 1 },
+  [BW_FINISH_RAINBOW] = { 0.20, 0.62, 0.45, 40, 0.03, 0, 0, 0 },
+  [BW_FINISH_GALVANISED] = { 0.12, 0.46, 0.26, 8, 0.05, 0, 0, 0, 0.45 },
+  [BW_FINISH_SILVER_LINED] = { 0.34, 0.52, 0.95, 110, 0.10, 0.25, 0, 0 },
 };
 
 static double
@@ -134,6 +137,41 @@ lined_body (Light colour, double x)
   return mix (colour, clear, glass * 0.75);
 }
 
+/* The mirror in the hole sends back what light reaches it: a bright core, with a glint on either
+ * side of it where the round glass gathers more. */
+static Light
+silver_body (Light colour, double x)
+{
+  double core = smooth (0.62, 0.44, fabs (x)), glint = smooth (0.16, 0, fabs (fabs (x) - 0.36));
+  return add_white (scale (colour, 0.42 + 0.66 * core), 0.30 * glint);
+}
+
+/* A thin film: every slant of the surface sends back another hue. */
+static Light
+rainbow_sheen (Light light, const double normal[3])
+{
+  double turn = 1.25 * normal[2] + 0.35 * normal[0];
+  double show = 0.02 + 0.26 * (1 - normal[2]);
+  light.r += show * (0.5 + 0.5 * cos (2 * G_PI * (turn + 0.25)));
+  light.g += show * (0.5 + 0.5 * cos (2 * G_PI * (turn + 0.58)));
+  light.b += show * (0.5 + 0.5 * cos (2 * G_PI * (turn + 0.92)));
+  return light;
+}
+
+static gboolean
+is_metal (BwFinish finish)
+{
+  return finish == BW_FINISH_METAL || finish == BW_FINISH_GALVANISED;
+}
+
+static Light
+body_of (BwFinish finish, Light colour, double x)
+{
+  if (finish == BW_FINISH_LINED)
+    return lined_body (colour, x);
+  return finish == BW_FINISH_SILVER_LINED ? silver_body (colour, x) : colour;
+}
+
 static Light
 lustre_sheen (Light light, const double normal[3])
 {
@@ -162,20 +200,22 @@ shade (const Look *look, BwFinish finish, Light colour, double x, double y)
   double mirror = MAX (0, n[0] * half[0] + n[1] * half[1] + n[2] * half[2]);
   double away = smooth (-0.9, 1.1, 0.75 * x - 0.45 * y), graze = 1 - n[2];
 
-  Light body = finish == BW_FINISH_LINED ? lined_body (colour, x) : colour;
+  Light body = body_of (finish, colour, x);
   double amount = look->ambient + look->diffuse * facing + look->glow * away * away * 1.6;
-  if (finish == BW_FINISH_METAL)
+  if (is_metal (finish))
     amount += 0.85 * (0.75 + (mirrored_room (n) - 0.75) * look->mirror);
   amount *= 1 - look->channel * smooth (0.62, 0.50, fabs (x)) * (0.7 + 0.3 * y);
 
   Light light = scale (body, amount);
   double highlight = look->shine * power (mirror, look->sharpness);
-  if (finish == BW_FINISH_METAL)
+  if (is_metal (finish))
     light = mix (light, add_white (scale (colour, 0.6), 0.4), MIN (1, highlight));
   else
     light = add_white (light, highlight);
   if (finish == BW_FINISH_LUSTRE)
     light = lustre_sheen (light, n);
+  if (finish == BW_FINISH_RAINBOW)
+    light = rainbow_sheen (light, n);
   return add_white (light, look->rim * graze * graze * graze + look->milk);
 }
 

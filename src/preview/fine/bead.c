@@ -86,6 +86,10 @@ bw_bead_shape_normal (const BwBeadShape *shape, BwVec3 at, gboolean *in_hole)
 /* --- Finishes ----------------------------------------------------------------------------------
  */
 
+/* What a mirror of silver sends back, and how uneven a hole is. */
+#define SILVER 0.92
+#define SILVER_ROUGH 0.2
+
 static void
 set_glass (BwBeadLook *look, const BwBeadShape *shape, const float colour[3], double depth)
 {
@@ -124,6 +128,20 @@ set_finish (BwBeadLook *look, const BwBeadShape *shape, const float colour[3], B
     skin->always = 0.86;
     skin->rough = 0.2;
     break;
+  case BW_FINISH_GALVANISED:
+    skin->always = 0.5;
+    skin->rough = 0.36;
+    break;
+  case BW_FINISH_RAINBOW:
+    skin->always = 0.16;
+    skin->gloss = 0.08;
+    skin->rough = 0.1;
+    skin->film = 1.6;
+    break;
+  case BW_FINISH_SILVER_LINED:
+    set_glass (look, shape, colour, 0.5);
+    look->lined = look->silver = TRUE;
+    break;
   default:
     skin->rough = 0.05;
     break;
@@ -135,7 +153,7 @@ bw_bead_look_init (BwBeadLook *look, const BwBeadShape *shape, const float colou
                    BwFinish finish, gboolean pure)
 {
   static const float white[3] = { 1, 1, 1 };
-  gboolean metal = finish == BW_FINISH_METAL;
+  gboolean metal = finish == BW_FINISH_METAL || finish == BW_FINISH_GALVANISED;
   *look = (BwBeadLook){ .skin = { .gloss = 0.043 } };
   set_finish (look, shape, pure ? white : colour, finish);
   for (int i = 0; i < 3; i++) {
@@ -143,7 +161,7 @@ bw_bead_look_init (BwBeadLook *look, const BwBeadShape *shape, const float colou
     look->skin.dull[i] = own * (metal ? 0.5 : pure ? 1 : 0.95);
     /* Metal mirrors more than the dull colour it is told by. */
     look->skin.metal[i] = metal ? sqrt (own) : 1;
-    look->lining[i] = pure ? 1 : MIN (0.05 + 0.93 * pow (own, 0.6), 0.97);
+    look->lining[i] = pure ? 1 : look->silver ? SILVER : MIN (0.05 + 0.93 * pow (own, 0.6), 0.97);
     if (pure) {
       look->takes[i] = 0;
       look->skin.dull[i] = look->skin.metal[i] = 1;
@@ -181,7 +199,10 @@ meet_wall (const BwBeadLook *look, BwBeam *beam, BwVec3 at, BwVec3 out, gboolean
   BwVec3 way, inward = bw_vec3_scale (out, -1);
   if (look->lined && in_hole) {
     bw_beam_dim (beam, look->lining);
-    turn_back (beam, at, out, bw_glass_scatter (inward, &beam->lot));
+    BwVec3 sent = look->silver ? bw_glass_mirror (beam->way,
+                                                  bw_glass_facet (inward, SILVER_ROUGH, &beam->lot))
+                               : bw_glass_scatter (inward, &beam->lot);
+    turn_back (beam, at, out, sent);
     return FALSE;
   }
   BwVec3 facet = bw_glass_facet (inward, look->rough, &beam->lot);

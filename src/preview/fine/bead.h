@@ -26,6 +26,7 @@ typedef struct {
   gboolean glass;   /* light goes in: then only the skin's gloss and roughness count */
   double rough;     /* of glass where light enters and leaves */
   gboolean lined;   /* the hole's wall is painted */
+  gboolean silver;  /* with a mirror instead of a colour */
   double takes[3];  /* absorbed in the glass per mm, natural logarithm */
   double lining[3]; /* what the paint scatters back */
 } BwBeadLook;

@@ -2,7 +2,14 @@
 /* Day and lamp: two tables of lights, in the eye's space (x right, y up, z towards the viewer). */
 #include "preview/gl/gl-frame.h"
 
+#include "core/pattern/colour.h"
+#include "core/pattern/tint.h"
 #include <string.h>
+
+/* How much of what lies straight behind the stone shows; the rest is the room's. On a dark ground a
+ * photographer lights the stone from the sides and behind. */
+#define SEEN_ON_PAPER 0.86f
+#define SEEN_ON_DARK 0.55f
 
 const float bw_cord_colour[3] = { 0.47f, 0.36f, 0.235f };
 
@@ -61,6 +68,46 @@ set_lights (BwGlFrame *frame, const Lights *lights)
   fill (frame->rim, lights->rim, 0);
 }
 
+/* Height of the stone from its base, which lies at 0. */
+static float
+height_of (const BwScene *scene)
+{
+  float high = 1e-3f;
+  for (guint i = 0; i < scene->stone->len; i++)
+    high = MAX (high, g_array_index (scene->stone, BwSceneVertex, i).at[2]);
+  return high;
+}
+
+static void
+set_mineral (BwGlFrame *frame, const BwScene *scene)
+{
+  const BwMineralOptics *optics = &scene->stone_optics;
+  double straight = (optics->index.n_d - 1) / (optics->index.n_d + 1);
+  float keeps[3],
+      index[] = { (float)optics->index.n_c, (float)optics->index.n_d, (float)optics->index.n_f };
+  float look[] = { (float)optics->zoning, (float)optics->milk, (float)optics->veils };
+  for (int i = 0; i < 3; i++)
+    keeps[i] = log2f (CLAMP (scene->stone_keeps[i], 1e-3f, 1)) / 10;
+  fill (frame->keeps, keeps, 0);
+  fill (frame->index, index, (float)(straight * straight));
+  fill (frame->look, look, 1 / height_of (scene));
+}
+
+/* The middle of the ground that the window and saved pictures lay under the piece. A picture on
+ * nothing is taken for one that will lie on paper. */
+static void
+set_behind (BwGlFrame *frame, const BwScene *scene, BwLight light)
+{
+  gboolean lamp = scene->on_dark && light == BW_LIGHT_LAMP;
+  BwTint high = lamp ? BW_TINT_LAMP_HIGH : BW_TINT_STAGE_HIGH;
+  BwTint low = lamp ? BW_TINT_LAMP_LOW : BW_TINT_STAGE_LOW;
+  float rgb[3];
+  for (int i = 0; i < 3; i++)
+    rgb[i] = (float)bw_colour_decode (
+        (bw_tint_part (high, scene->on_dark, i) + bw_tint_part (low, scene->on_dark, i)) / 2);
+  fill (frame->behind, rgb, scene->on_dark ? SEEN_ON_DARK : SEEN_ON_PAPER);
+}
+
 static void
 set_sizes (BwGlFrame *frame, const BwScene *scene)
 {
@@ -69,10 +116,6 @@ set_sizes (BwGlFrame *frame, const BwScene *scene)
   float spans[] = { scene->band_span[0], scene->band_span[1], scene->bed_span[0] };
   fill (frame->spans, spans, scene->bed_span[1]);
   fill (frame->cord, bw_cord_colour, MAX (scene->cord_width, 0.05f));
-  float keeps[3];
-  for (int i = 0; i < 3; i++)
-    keeps[i] = log2f (CLAMP (scene->stone_keeps[i], 1e-3f, 1)) / 10;
-  fill (frame->keeps, keeps, 0);
 }
 
 void
@@ -85,4 +128,6 @@ bw_gl_frame_init (BwGlFrame *frame, const BwEye *eye, const BwScene *scene, BwLi
   fill (frame->screen, screen, 0);
   set_lights (frame, &lights_of[light == BW_LIGHT_LAMP ? BW_LIGHT_LAMP : BW_LIGHT_DAY]);
   set_sizes (frame, scene);
+  set_mineral (frame, scene);
+  set_behind (frame, scene, light);
 }

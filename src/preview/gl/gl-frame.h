@@ -17,6 +17,9 @@ typedef struct {
   float spans[4];
   float cord[4];
   float keeps[4];
+  float index[4];
+  float look[4];
+  float behind[4];
 } BwGlFrame;
 
 void bw_gl_frame_init (BwGlFrame *frame, const BwEye *eye, const BwScene *scene, BwLight light,

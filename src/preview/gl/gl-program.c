@@ -23,10 +23,12 @@ preamble (void)
                           "#define FINISH_OPAQUE %d\n#define FINISH_MATTE %d\n"
                           "#define FINISH_CLEAR %d\n#define FINISH_FROSTED %d\n"
                           "#define FINISH_LINED %d\n#define FINISH_LUSTRE %d\n"
-                          "#define FINISH_METAL %d\n",
+                          "#define FINISH_METAL %d\n#define FINISH_RAINBOW %d\n"
+                          "#define FINISH_GALVANISED %d\n#define FINISH_SILVER_LINED %d\n",
                           head, bw_gl_is_software () ? BW_GL_BEAD_STEPS_SOFTWARE : BW_GL_BEAD_STEPS,
                           BW_FINISH_OPAQUE, BW_FINISH_MATTE, BW_FINISH_CLEAR, BW_FINISH_FROSTED,
-                          BW_FINISH_LINED, BW_FINISH_LUSTRE, BW_FINISH_METAL);
+                          BW_FINISH_LINED, BW_FINISH_LUSTRE, BW_FINISH_METAL, BW_FINISH_RAINBOW,
+                          BW_FINISH_GALVANISED, BW_FINISH_SILVER_LINED);
 }
 
 static char *

@@ -23,13 +23,13 @@ bw_ground_fall (double core, double at[BW_GROUND_STOPS], double share[BW_GROUND_
 }
 
 static void
-paint_soft (cairo_t *cr, BwTint tint, const BwShadow *soft)
+paint_soft (cairo_t *cr, const double rgb[3], const BwShadow *soft)
 {
   double at[BW_GROUND_STOPS], share[BW_GROUND_STOPS];
   cairo_pattern_t *pattern = cairo_pattern_create_radial (0, 0, 0, 0, 0, 1);
   bw_ground_fall (soft->core, at, share);
   for (int i = 0; i < BW_GROUND_STOPS; i++)
-    cairo_pattern_add_color_stop_rgba (pattern, at[i], BW_TINT_RGB (tint, FALSE),
+    cairo_pattern_add_color_stop_rgba (pattern, at[i], rgb[0], rgb[1], rgb[2],
                                        soft->strength * share[i]);
   cairo_save (cr);
   cairo_translate (cr, soft->x, soft->y);
@@ -55,7 +55,7 @@ paint_graded (cairo_t *cr, const BwGroundLook *look, int width, int height)
                     .across = BW_GROUND_POOL_SIZE * width,
                     .upright = BW_GROUND_POOL_SIZE * height,
                     .strength = look->pool };
-  paint_soft (cr, BW_TINT_GLEAM, &pool);
+  paint_soft (cr, (double[]){ BW_TINT_RGB (BW_TINT_GLEAM, FALSE) }, &pool);
 }
 
 void
@@ -66,8 +66,9 @@ bw_ground_paint (cairo_t *cr, BwGround ground, BwLight light, const BwShadow *sh
   if (ground == BW_GROUND_CLEAR)
     return;
   paint_graded (cr, &look, width, height);
+  const double dark[] = { BW_TINT_RGB (BW_TINT_SHADOW, FALSE) };
   for (int i = 0; i < n_shadows; i++)
-    paint_soft (cr, BW_TINT_SHADOW, &shadow[i]);
+    paint_soft (cr, shadow[i].glows ? shadow[i].rgb : dark, &shadow[i]);
 }
 
 gboolean

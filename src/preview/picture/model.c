@@ -138,10 +138,11 @@ set_finish (BwGlbMaterial *material, BwFinish finish)
   static const struct {
     float metallic, roughness, opacity;
   } surface[] = {
-    [BW_FINISH_OPAQUE] = { 0, 0.35f, 1 },   [BW_FINISH_MATTE] = { 0, 0.9f, 1 },
-    [BW_FINISH_CLEAR] = { 0, 0.1f, 0.6f },  [BW_FINISH_FROSTED] = { 0, 0.7f, 0.75f },
-    [BW_FINISH_LINED] = { 0.3f, 0.25f, 1 }, [BW_FINISH_LUSTRE] = { 0.4f, 0.2f, 1 },
-    [BW_FINISH_METAL] = { 1, 0.3f, 1 },
+    [BW_FINISH_OPAQUE] = { 0, 0.35f, 1 },        [BW_FINISH_MATTE] = { 0, 0.9f, 1 },
+    [BW_FINISH_CLEAR] = { 0, 0.1f, 0.6f },       [BW_FINISH_FROSTED] = { 0, 0.7f, 0.75f },
+    [BW_FINISH_LINED] = { 0.3f, 0.25f, 1 },      [BW_FINISH_LUSTRE] = { 0.4f, 0.2f, 1 },
+    [BW_FINISH_METAL] = { 1, 0.3f, 1 },          [BW_FINISH_RAINBOW] = { 0.3f, 0.15f, 1 },
+    [BW_FINISH_GALVANISED] = { 0.9f, 0.45f, 1 }, [BW_FINISH_SILVER_LINED] = { 0.5f, 0.12f, 0.9f },
   };
   material->metallic = surface[finish].metallic;
   material->roughness = surface[finish].roughness;

@@ -11,7 +11,7 @@
 static double
 shine_of (BwFinish finish)
 {
-  const double shine[BW_N_FINISHES] = { 0.16, 0.0, 0.30, 0.05, 0.24, 0.34, 0.55 };
+  const double shine[BW_N_FINISHES] = { 0.16, 0.0, 0.30, 0.05, 0.24, 0.34, 0.55, 0.40, 0.44, 0.36 };
   return shine[finish];
 }
 

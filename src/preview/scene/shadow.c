@@ -3,11 +3,14 @@
  * how dark and how far is common practice, no source. */
 #include "preview/scene/shadow.h"
 
+#include "core/pattern/colour.h"
+
 #define LEAST_TIP_DEG                                                                              \
   5.0                      /* seen level the shadow is a line: so much of it is shown all the same \
                             */
 #define GONE_TIP_DEG -14.0 /* from so far below nothing of it is seen */
 #define FOOT 0.04          /* share of the stone's height that counts as its foot */
+#define GLOW_MM 14.0       /* of stone that the light has come through which gathers beside it */
 #define LEAST_FOOT 0.3 /* a point touches nothing: its shadow is at least so wide, in breadths */
 
 /* What the stone stands on: its lowest height, the middle and the reach of its corners there. */
@@ -39,6 +42,26 @@ foot_of (const BwScene *scene)
   return foot;
 }
 
+/* Light comes from the left and goes on to the right. */
+static gboolean
+glow_of (const BwScene *scene, const BwShadow *foot, BwShadow *glow)
+{
+  double clear = 0, milk = scene->stone_optics.milk * GLOW_MM;
+  *glow = (BwShadow){ .x = foot->x + 0.5 * foot->across,
+                      .y = foot->y + 0.10 * foot->upright,
+                      .across = 0.6 * foot->across,
+                      .upright = 0.6 * foot->upright,
+                      .core = 0.1,
+                      .glows = TRUE };
+  for (int i = 0; i < 3; i++) {
+    double left = pow ((double)scene->stone_keeps[i], GLOW_MM / 10);
+    clear += left / 3;
+    glow->rgb[i] = bw_colour_encode (left);
+  }
+  glow->strength = 2.2 * foot->strength * clear * exp (-milk);
+  return glow->strength > 0.02;
+}
+
 int
 bw_shadows (const BwScene *scene, const BwEye *eye, BwCamera camera, guint layers, int width,
             int height, BwShadow shadow[BW_SHADOWS_MAX])
@@ -55,5 +78,5 @@ bw_shadows (const BwScene *scene, const BwEye *eye, BwCamera camera, guint layer
   seen = MIN (seen, 1);
   shadow[0] = (BwShadow){ x, y, 1.9 * reach, 1.9 * reach * flat, 0.26 * seen, 0.15 };
   shadow[1] = (BwShadow){ x, y, 1.22 * reach, 1.22 * reach * flat, 0.30 * seen, 0.6 };
-  return 2;
+  return glow_of (scene, &shadow[1], &shadow[2]) ? 3 : 2;
 }

@@ -46,14 +46,16 @@ bw_view_ground_mark (const BwViewGround *ground, GdkRGBA *colour)
 }
 
 static void
-draw_soft (GtkSnapshot *snapshot, BwTint colour, const BwShadow *soft)
+draw_soft (GtkSnapshot *snapshot, GdkRGBA colour, const BwShadow *soft)
 {
   double at[BW_GROUND_STOPS], share[BW_GROUND_STOPS];
   GskColorStop stops[BW_GROUND_STOPS];
   float across = (float)MAX (soft->across, 0.5), upright = (float)MAX (soft->upright, 0.5);
   bw_ground_fall (soft->core, at, share);
   for (int i = 0; i < BW_GROUND_STOPS; i++)
-    stops[i] = (GskColorStop){ (float)at[i], tint (colour, FALSE, soft->strength * share[i]) };
+    stops[i] = (GskColorStop){
+      (float)at[i], { colour.red, colour.green, colour.blue, (float)(soft->strength * share[i]) }
+    };
   gtk_snapshot_append_radial_gradient (snapshot,
                                        &GRAPHENE_RECT_INIT ((float)soft->x - across,
                                                             (float)soft->y - upright, 2 * across,
@@ -79,7 +81,10 @@ bw_view_ground_draw (GtkSnapshot *snapshot, const BwViewGround *ground, const Bw
                     .across = BW_GROUND_POOL_SIZE * width,
                     .upright = BW_GROUND_POOL_SIZE * height,
                     .strength = look->pool };
-  draw_soft (snapshot, BW_TINT_GLEAM, &pool);
-  for (int i = 0; i < n_shadows; i++)
-    draw_soft (snapshot, BW_TINT_SHADOW, &shadow[i]);
+  draw_soft (snapshot, tint (BW_TINT_GLEAM, FALSE, 1), &pool);
+  for (int i = 0; i < n_shadows; i++) {
+    const double *rgb = shadow[i].rgb;
+    GdkRGBA glow = { (float)rgb[0], (float)rgb[1], (float)rgb[2], 1 };
+    draw_soft (snapshot, shadow[i].glows ? glow : tint (BW_TINT_SHADOW, FALSE, 1), &shadow[i]);
+  }
 }

@@ -8,7 +8,8 @@
 #include <string.h>
 
 static const char *const finish_words[BW_N_FINISHES]
-    = { "opaque", "matte", "clear", "frosted", "lined", "lustre", "metal" };
+    = { "opaque", "matte", "clear",   "frosted",    "lined",
+        "lustre", "metal", "rainbow", "galvanised", "silver-lined" };
 
 const char *
 bw_finish_word (BwFinish finish)

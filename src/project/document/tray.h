@@ -13,6 +13,9 @@ typedef enum {
   BW_FINISH_LINED,
   BW_FINISH_LUSTRE,
   BW_FINISH_METAL,
+  BW_FINISH_RAINBOW,      /* a film on the glass that shines in many hues */
+  BW_FINISH_GALVANISED,   /* a thin coat of metal, duller than metal itself */
+  BW_FINISH_SILVER_LINED, /* clear, with a mirror in its hole */
   BW_N_FINISHES,
 } BwFinish;
 
