@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "core/band/fit.h"
+#include "project/fault/fault-words.h"
 #include "project/project-private.h"
 #include <glib/gi18n-lib.h>
 
@@ -211,4 +212,41 @@ bw_project_begin_with (BwProject *self, const BwStart *start)
   }
   bw_canvas_follow (document, log, frame);
   bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
+}
+
+/* Columns are taken away, two and two, until the band has room. */
+static gboolean
+fit_narrower (BwDesign *design, const BwProgress *progress)
+{
+  for (; design->band.columns >= BW_COLUMNS_MIN; design->band.columns -= 2)
+    if (fit_new (design, progress))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *measures, const char *mineral,
+                           GError **error)
+{
+  BwDocument *document = self->document;
+  BwHead *head = &document->head;
+  g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
+  BwDesign design = head->frame->design;
+  BwFault fault;
+  BwText *text;
+
+  g_return_val_if_fail (!bw_project_can_undo (self), FALSE);
+  design.stone = *measures;
+  if (!bw_stone_measures_validate (measures, &fault))
+    return bw_fault_tell (&fault, error);
+  if (!fit_narrower (&design, head->progress))
+    return bw_project_check_design (self, &design, error);
+  text = bw_text_with_mineral (head->text, mineral);
+  bw_text_unref (head->text);
+  head->text = text;
+  head->frame->design = design;
+  head->frame->examples = (BwExamples){ 0 };
+  bw_canvas_follow (document, log, head->frame);
+  bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
+  return TRUE;
 }

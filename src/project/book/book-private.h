@@ -17,5 +17,8 @@ struct _BwBook {
 /* One element of the list into a piece, checked; *piece is to be cleared in either case. */
 gboolean bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **error);
 
+/* That a day is written like 2026-11-29; pointer is where the key "date" stands in. */
+gboolean bw_date_validate (const char *date, const char *pointer, GError **error);
+
 /* Writes what the program knows of a piece over what stands in object, and leaves the rest. */
 void bw_woven_write (const BwWoven *piece, JsonObject *object);

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "project/book/book-private.h"
+#include "project/book/book-stones-private.h"
 #include "project/book/book-trays-private.h"
 #include "project/fault/fault-error.h"
 #include "project/file/take.h"
@@ -121,6 +122,7 @@ bw_book_from_data (const char *data, gsize length, GError **error)
     return NULL;
   self = book_of_root (g_steal_pointer (&root));
   return read_pieces (self, object, error) && bw_book_check_trays (self, error)
+                 && bw_book_check_stones (self, error)
              ? g_steal_pointer (&self)
              : NULL;
 }
@@ -244,5 +246,5 @@ bw_book_take_in (BwBook *self, const BwBook *other, GError **error)
     if ((*piece->id || !has_piece (self, piece)) && !bw_book_put_piece (self, piece, error))
       return FALSE;
   }
-  return bw_book_take_in_trays (self, other, error);
+  return bw_book_take_in_trays (self, other, error) && bw_book_take_in_stones (self, other, error);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "project/book/book.h"
+#include "project/book/book-private.h"
 #include "project/fault/fault-error.h"
 #include "project/fault/fault-words.h"
 
@@ -98,8 +98,8 @@ validate_end (const BwWoven *piece, const char *pointer, GError **error)
   return FALSE;
 }
 
-static gboolean
-validate_date (const char *date, const char *pointer, GError **error)
+gboolean
+bw_date_validate (const char *date, const char *pointer, GError **error)
 {
   g_autofree char *at = g_strconcat (pointer, "/date", NULL);
   int year, month, day, used = 0;
@@ -121,7 +121,7 @@ bw_woven_validate (const BwWoven *piece, const char *pointer, GError **error)
 
   if (!bw_fault_check_range (piece->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, diameter,
                              error)
-      || !validate_date (piece->date, pointer, error)
+      || !bw_date_validate (piece->date, pointer, error)
       || (piece->has_swatch && !validate_swatch (piece, pointer, error)))
     return FALSE;
   for (guint i = 0; piece->checks && i < piece->checks->len; i++)

@@ -150,14 +150,16 @@ read_inner_group (BwDocument *document, JsonObject *outer, BwGroupId id, GError 
 
 /* What of the stone only makes sense together. */
 static gboolean
-check_stone_keys (BwStoneMeasures *stone, JsonObject *object, GError **error)
+check_stone_keys (BwStoneMeasures *stone, JsonObject *object, const char *pointer, GError **error)
 {
+  g_autofree char *shoulder = bw_json_pointer (pointer, "shoulder_mm");
+
   if (!stone->has_shoulder && !stone->has_natural_angle) {
-    bw_fault_set (error, BW_FAULT_MISSING, "/stone/shoulder_mm",
+    bw_fault_set (error, BW_FAULT_MISSING, shoulder,
                   _ ("this key or natural_angle_deg is needed."));
     return FALSE;
   }
-  if (stone->has_second && !bw_take_required (object, "/stone", "second_at_mm", error))
+  if (stone->has_second && !bw_take_required (object, pointer, "second_at_mm", error))
     return FALSE;
   if (stone->base == BW_BASE_FLAT)
     stone->has_base_shoulder = FALSE;
@@ -171,17 +173,26 @@ take_text (BwDocument *document, BwText *text)
   document->head.text = text;
 }
 
+gboolean
+bw_read_stone (JsonObject *object, const char *pointer, BwDesign *design, const char **mineral,
+               GError **error)
+{
+  g_autofree char *inner = bw_json_pointer (pointer, "mineral");
+  JsonNode *node = json_object_get_member (object, "mineral");
+
+  return (!node || bw_take_line (node, inner, mineral, error))
+         && bw_read_group (BW_GROUP_STONE, object, pointer, design, error)
+         && check_stone_keys (&design->stone, object, pointer, error);
+}
+
 static gboolean
 read_stone (BwDocument *document, JsonObject *root, GError **error)
 {
   BwDesign *design = &document->head.frame->design;
   g_autoptr (JsonObject) object = group_object (root, "", "stone", TRUE, error);
-  JsonNode *mineral = object ? json_object_get_member (object, "mineral") : NULL;
   const char *name = document->head.text->mineral;
 
-  if (!object || (mineral && !bw_take_line (mineral, "/stone/mineral", &name, error))
-      || !bw_read_group (BW_GROUP_STONE, object, "/stone", design, error)
-      || !check_stone_keys (&design->stone, object, error))
+  if (!object || !bw_read_stone (object, "/stone", design, &name, error))
     return FALSE;
   take_text (document, bw_text_with_mineral (document->head.text, name));
   keep_unknown_of_group (document, BW_GROUP_STONE, object, "mineral");

@@ -21,6 +21,13 @@ JsonArray *bw_write_tray (const BwTrayValue *value);
 gboolean bw_read_group (BwGroupId id, JsonObject *object, const char *pointer, BwDesign *design,
                         GError **error);
 
+/* The same of the stone, checked as a whole but for its geometry; *mineral, borrowed from object,
+ * is left as it is where none stands there. */
+gboolean bw_read_stone (JsonObject *object, const char *pointer, BwDesign *design,
+                        const char **mineral, GError **error);
+/* Writes the keys of a group that are given in the design over what stands in object. */
+void bw_write_group (JsonObject *object, const BwDesign *design, BwGroupId id);
+
 /* The parts that are lists: each NULL or FALSE with a fault. node may be NULL: the default. */
 gboolean bw_read_tray (JsonNode *node, const char *pointer, BwTrayValue *tray, GError **error);
 gboolean bw_read_motifs (JsonNode *node, const BwTray *tray, BwMotifs *motifs, GError **error);

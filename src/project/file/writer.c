@@ -72,15 +72,20 @@ add_unknown (JsonObject *object, JsonObject *unknown)
       json_object_set_member (object, key, json_node_copy (value));
 }
 
-static void
-add_keys (JsonObject *object, const BwDocument *document, BwGroupId id)
+void
+bw_write_group (JsonObject *object, const BwDesign *design, BwGroupId id)
 {
-  const BwDesign *design = &document->head.frame->design;
   const BwKeyGroup *group = bw_key_group (id);
 
   for (int i = 0; i < group->n_keys; i++)
     if (bw_key_is_given (&group->keys[i], design))
       json_object_set_member (object, group->keys[i].name, key_node (&group->keys[i], design));
+}
+
+static void
+add_keys (JsonObject *object, const BwDocument *document, BwGroupId id)
+{
+  bw_write_group (object, &document->head.frame->design, id);
 }
 
 /* Finishes the object of a group with what is not known in it and hangs it in outer. */

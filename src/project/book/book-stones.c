@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "project/book/book-list.h"
+#include "project/book/book-private.h"
+#include "project/book/book-stones-private.h"
+#include "project/book/book-stones.h"
+#include "project/fault/fault-words.h"
+#include "project/file/reader.h"
+#include "project/file/take.h"
+#include "project/json/json.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+static const char *const states[] = { "waiting", "in-design", "set", NULL }; /* as BwStoneState */
+
+/* --- Reading -----------------------------------------------------------------------------------
+ */
+
+static gboolean
+read_text (JsonObject *element, const char *pointer, const char *key, char *buffer, gsize bytes,
+           GError **error)
+{
+  JsonNode *node = json_object_get_member (element, key);
+  g_autofree char *inner = bw_json_pointer (pointer, key);
+
+  return !node
+         || (bw_take_short_text (node, inner, buffer, bytes, error)
+             && bw_line_check (buffer, inner, error));
+}
+
+static gboolean
+read_state (JsonObject *element, const char *pointer, BwStoneState *state, GError **error)
+{
+  JsonNode *node = json_object_get_member (element, "state");
+  g_autofree char *inner = bw_json_pointer (pointer, "state");
+  int index = BW_STONE_WAITING;
+
+  if (node && !bw_take_word (node, inner, states, &index, error))
+    return FALSE;
+  *state = (BwStoneState)index;
+  return TRUE;
+}
+
+/* A fault of the core at /stone/…, told where this stone stands. */
+static gboolean
+check_measures (const BwStoneMeasures *measures, const char *pointer, GError **error)
+{
+  g_autofree char *inner = NULL, *at = NULL, *words = NULL;
+  BwFault fault;
+
+  if (bw_stone_measures_validate (measures, &fault))
+    return TRUE;
+  inner = bw_fault_pointer (&fault);
+  at = g_strconcat (pointer, inner, NULL);
+  words = bw_fault_words (&fault);
+  bw_fault_set (error, bw_fault_code (&fault), at, "%s", words);
+  return FALSE;
+}
+
+static gboolean
+read_measures (JsonObject *element, const char *pointer, BwKeptStone *stone, GError **error)
+{
+  g_autofree char *inner = bw_json_pointer (pointer, "stone");
+  JsonNode *node = bw_take_required (element, pointer, "stone", error);
+  JsonObject *object = node ? bw_take_object (node, inner, error) : NULL;
+  const char *mineral = "";
+  BwDesign design;
+
+  bw_design_defaults (&design);
+  if (!object || !bw_read_stone (object, inner, &design, &mineral, error)
+      || !check_measures (&design.stone, pointer, error))
+    return FALSE;
+  bw_copy_text (stone->mineral, sizeof stone->mineral, mineral);
+  stone->measures = design.stone;
+  return TRUE;
+}
+
+static gboolean
+read_stone (JsonObject *element, const char *pointer, BwKeptStone *stone, GError **error)
+{
+  *stone = (BwKeptStone){ 0 };
+  return read_text (element, pointer, "name", stone->name, sizeof stone->name, error)
+         && read_text (element, pointer, "date", stone->date, sizeof stone->date, error)
+         && (!*stone->date || bw_date_validate (stone->date, pointer, error))
+         && read_text (element, pointer, "picture", stone->picture, sizeof stone->picture, error)
+         && read_state (element, pointer, &stone->state, error)
+         && read_measures (element, pointer, stone, error);
+}
+
+static gboolean
+check (JsonObject *element, const char *pointer, GError **error)
+{
+  BwKeptStone stone;
+
+  return read_stone (element, pointer, &stone, error);
+}
+
+static const BwBookList stones = { "stones", BW_BOOK_STONES_MAX, check };
+
+gboolean
+bw_book_check_stones (const BwBook *book, GError **error)
+{
+  return bw_book_list_check (book, &stones, error);
+}
+
+gboolean
+bw_book_take_in_stones (BwBook *book, const BwBook *other, GError **error)
+{
+  return bw_book_list_take_in (book, &stones, other, error);
+}
+
+guint
+bw_book_n_stones (const BwBook *book)
+{
+  return bw_book_list_length (book, &stones);
+}
+
+const char *
+bw_book_stone_name (const BwBook *book, guint i)
+{
+  return bw_book_list_name (book, &stones, i);
+}
+
+int
+bw_book_find_stone (const BwBook *book, const char *name)
+{
+  return bw_book_list_find (book, &stones, name);
+}
+
+void
+bw_book_get_stone (const BwBook *book, guint i, BwKeptStone *stone)
+{
+  read_stone (bw_book_list_at (book, &stones, i), "", stone, NULL);
+}
+
+/* --- Changing ----------------------------------------------------------------------------------
+ */
+
+static gboolean
+is_same_stone (const BwKeptStone *a, const BwKeptStone *b)
+{
+  BwDesign one, other;
+
+  bw_design_defaults (&one);
+  other = one;
+  one.stone = a->measures;
+  other.stone = b->measures;
+  return a->state == b->state && g_str_equal (a->date, b->date)
+         && g_str_equal (a->picture, b->picture) && g_str_equal (a->mineral, b->mineral)
+         && bw_design_difference (&one, &other) == 0;
+}
+
+/* Where `before` still stands as it was; −1 with an error. */
+static int
+find_again (const BwBook *book, const BwKeptStone *before, GError **error)
+{
+  int at = bw_book_find_stone (book, before->name);
+  BwKeptStone now;
+
+  if (at >= 0)
+    bw_book_get_stone (book, (guint)at, &now);
+  if (at >= 0 && is_same_stone (&now, before))
+    return at;
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED,
+                       _ ("this stone was changed by another program meanwhile"));
+  return -1;
+}
+
+static void
+write_text (JsonObject *object, const char *key, const char *text)
+{
+  if (*text)
+    json_object_set_string_member (object, key, text);
+  else if (json_object_has_member (object, key))
+    json_object_remove_member (object, key);
+}
+
+/* What is not known of the old one's measures, and the new ones. */
+static JsonObject *
+measures_of (JsonObject *element, const BwKeptStone *stone)
+{
+  const BwKeyGroup *group = bw_key_group (BW_GROUP_STONE);
+  g_autoptr (GPtrArray) known = g_ptr_array_new ();
+  JsonObject *object = NULL;
+  BwDesign design;
+
+  for (int i = 0; i < group->n_keys; i++)
+    g_ptr_array_add (known, (gpointer)group->keys[i].name);
+  g_ptr_array_add (known, (gpointer) "mineral");
+  g_ptr_array_add (known, NULL);
+  if (json_object_has_member (element, "stone"))
+    object = bw_take_unknown (json_object_get_object_member (element, "stone"),
+                              (const char *const *)known->pdata);
+  if (!object)
+    object = json_object_new ();
+  bw_design_defaults (&design);
+  design.stone = stone->measures;
+  write_text (object, "mineral", stone->mineral);
+  bw_write_group (object, &design, BW_GROUP_STONE);
+  return object;
+}
+
+static JsonObject *
+draft (const BwBook *book, int at, const BwKeptStone *stone)
+{
+  JsonObject *element = bw_book_list_draft (book, &stones, at, stone->name);
+
+  write_text (element, "date", stone->date);
+  write_text (element, "picture", stone->picture);
+  json_object_set_string_member (element, "state", states[stone->state]);
+  json_object_set_object_member (element, "stone", measures_of (element, stone));
+  return element;
+}
+
+gboolean
+bw_book_change_stone (BwBook *book, const BwKeptStone *before, const BwKeptStone *stone,
+                      GError **error)
+{
+  int at = before ? find_again (book, before, error) : -1;
+
+  if (before && at < 0)
+    return FALSE;
+  if (stone)
+    return bw_book_list_put (book, &stones, at, draft (book, at, stone), error);
+  bw_book_list_remove (book, &stones, (guint)at);
+  return TRUE;
+}
+
+BwBook *
+bw_book_with_stone (const BwBook *book, guint i)
+{
+  BwBook *alone = bw_book_new ();
+  JsonObject *element = bw_book_list_draft (book, &stones, (int)i, bw_book_stone_name (book, i));
+
+  bw_book_list_put (alone, &stones, -1, element, NULL);
+  return alone;
+}
