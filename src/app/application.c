@@ -17,6 +17,8 @@
 #include "app/window/preferences.h"
 #include "app/window/window.h"
 #include "app/workshop/workshop-window.h"
+#include "project/book/book-stones.h"
+#include "project/fault/fault-error.h"
 
 #include <glib-unix.h>
 #include <glib/gi18n-lib.h>
@@ -98,6 +100,71 @@ workshop (GSimpleAction *action, GVariant *page, gpointer data)
                            g_variant_get_string (page, NULL));
 }
 
+/* --- A design on a stone that waits ------------------------------------------------------------
+ */
+
+static gboolean
+note_begun (BwBook *book, gpointer name, GError **error)
+{
+  int at = bw_book_find_stone (book, name);
+  BwKeptStone before, now;
+  if (at < 0)
+    return TRUE;
+  bw_book_get_stone (book, (guint)at, &before);
+  now = before;
+  now.state = BW_STONE_IN_DESIGN;
+  return before.state != BW_STONE_WAITING || bw_book_change_stone (book, &before, &now, error);
+}
+
+/* In the window worked in as long as nothing in it would make way. */
+static BwWindow *
+show_new (GtkApplication *application, BwProject *project)
+{
+  BwWindow *window = work_window (application);
+  if (window && bw_window_is_untouched (window))
+    bw_window_set_project (window, project);
+  else
+    window = bw_window_new (application, project);
+  g_action_group_activate_action (G_ACTION_GROUP (window), "new-stone", NULL);
+  gtk_window_present (GTK_WINDOW (window));
+  return window;
+}
+
+/* NULL, told, when it cannot be begun. */
+static BwWindow *
+begin_on (GtkApplication *application, const char *name)
+{
+  const BwBook *book = bw_workbook_get_book (bw_workbook_get ());
+  int at = book ? bw_book_find_stone (book, name) : -1;
+  g_autoptr (BwProject) project = new_project ();
+  g_autoptr (GError) error = NULL;
+  BwKeptStone stone;
+  if (at < 0)
+    return NULL;
+  bw_book_get_stone (book, (guint)at, &stone);
+  if (!bw_project_begin_on_stone (project, &stone.measures, stone.mineral, &error)) {
+    bw_tell (GTK_WIDGET (gtk_application_get_active_window (application)), GTK_MESSAGE_WARNING,
+             bw_fault_sentence (error));
+    return NULL;
+  }
+  bw_workbook_change (bw_workbook_get (), note_begun, g_strdup (name), g_free);
+  return show_new (application, project);
+}
+
+static void
+begin_on_stone (GSimpleAction *action, GVariant *name, gpointer data)
+{
+  begin_on (data, g_variant_get_string (name, NULL));
+}
+
+static void
+ways_for_stone (GSimpleAction *action, GVariant *name, gpointer data)
+{
+  BwWindow *window = begin_on (data, g_variant_get_string (name, NULL));
+  if (window)
+    g_action_group_activate_action (G_ACTION_GROUP (window), "ways", NULL);
+}
+
 static gpointer
 hold (gconstpointer window, gpointer data)
 {
@@ -123,8 +190,14 @@ help (GSimpleAction *action, GVariant *page, gpointer data)
 }
 
 static const GActionEntry entries[] = {
-  { "new", new_window }, { "help", help, "s" },          { "about", about },
-  { "quit", quit },      { "preferences", preferences }, { "workshop", workshop, "s" },
+  { "new", new_window },
+  { "help", help, "s" },
+  { "about", about },
+  { "quit", quit },
+  { "preferences", preferences },
+  { "workshop", workshop, "s" },
+  { "begin-on-stone", begin_on_stone, "s" },
+  { "ways-for-stone", ways_for_stone, "s" },
 };
 
 static const struct {

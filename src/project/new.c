@@ -239,8 +239,10 @@ bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *measures, con
   design.stone = *measures;
   if (!bw_stone_measures_validate (measures, &fault))
     return bw_fault_tell (&fault, error);
-  if (!fit_narrower (&design, head->progress))
-    return bw_project_check_design (self, &design, error);
+  if (!fit_narrower (&design, head->progress)) {
+    bw_fault_set (error, BW_FAULT_GEOMETRY, "/stone", _ ("no band has room on this stone."));
+    return FALSE;
+  }
   text = bw_text_with_mineral (head->text, mineral);
   bw_text_unref (head->text);
   head->text = text;

@@ -6,6 +6,9 @@
 #include "app/shelf/shelf-page.h"
 #include "app/keep/demos.h"
 #include "app/keep/designs.h"
+#include "app/keep/workbook.h"
+#include "app/kit/menu-at.h"
+#include "project/book/book-stones.h"
 #include "project/file/file-name.h"
 #include "app/kit/tell.h"
 #include "app/shelf/shelf-boards.h"
@@ -19,7 +22,7 @@ struct _BwShelfPage {
   BwShelfBoards *designs;
   BwShelfBoards *examples;
   GtkWidget *examples_part;
-  GtkMenuButton *restone;
+  GtkMenuButton *restone, *stones;
   GMenu *restone_menu, *restone_designs, *restone_examples;
   GCancellable *stop; /* what was asked for the cards there are */
 };
@@ -64,6 +67,39 @@ list_all_choices (GtkMenuButton *button, gpointer data)
   list_choices (self->restone_designs, self->designs);
   list_choices (self->restone_examples, self->examples);
   gtk_menu_button_set_menu_model (button, G_MENU_MODEL (self->restone_menu));
+}
+
+/* Those that wait, in the book's order; all of them are in the workshop. */
+static void
+list_stones (GtkMenuButton *button, gpointer data)
+{
+  const BwBook *book = bw_workbook_get_book (bw_workbook_get ());
+  g_autoptr (GMenu) menu = g_menu_new ();
+  GMenu *waiting = bw_menu_section (menu), *all = bw_menu_section (menu);
+  guint n = book ? bw_book_n_stones (book) : 0;
+  for (guint i = 0; i < n && g_menu_model_get_n_items (G_MENU_MODEL (waiting)) < CHOICES_MOST;
+       i++) {
+    BwKeptStone stone;
+    bw_book_get_stone (book, i, &stone);
+    if (stone.state != BW_STONE_WAITING)
+      continue;
+    g_autofree char *shortened = bw_words_shortened (stone.name, 40);
+    g_autofree char *label = plain_label (shortened);
+    g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
+    g_menu_item_set_action_and_target (item, "app.begin-on-stone", "s", stone.name);
+    g_menu_append_item (waiting, item);
+  }
+  g_autoptr (GMenuItem) item = g_menu_item_new (_ ("All Your Stones…"), NULL);
+  g_menu_item_set_action_and_target (item, "app.workshop", "s", "stones");
+  g_menu_append_item (all, item);
+  gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
+}
+
+static void
+show_stones (BwShelfPage *self)
+{
+  const BwBook *book = bw_workbook_get_book (bw_workbook_get ());
+  gtk_widget_set_visible (GTK_WIDGET (self->stones), book && bw_book_n_stones (book) > 0);
 }
 
 static void
@@ -226,6 +262,7 @@ bw_shelf_page_class_init (BwShelfPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, examples_part);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone);
+  gtk_widget_class_bind_template_child (widget_class, BwShelfPage, stones);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_menu);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_designs);
   gtk_widget_class_bind_template_child (widget_class, BwShelfPage, restone_examples);
@@ -239,6 +276,10 @@ bw_shelf_page_init (BwShelfPage *self)
   bw_shelf_boards_set_name (self->designs, _ ("Your designs"));
   bw_shelf_boards_set_name (self->examples, _ ("Examples"));
   gtk_menu_button_set_create_popup_func (self->restone, list_all_choices, self, NULL);
+  gtk_menu_button_set_create_popup_func (self->stones, list_stones, self, NULL);
+  g_signal_connect_object (bw_workbook_get (), "changed", G_CALLBACK (show_stones), self,
+                           G_CONNECT_SWAPPED);
+  show_stones (self);
   put_up_designs (self);
   put_up_examples (self);
   g_signal_connect_object (bw_designs_get (), "changed", G_CALLBACK (refresh), self,

@@ -11,6 +11,7 @@
 #include "app/kit/tell.h"
 #include "app/workshop/done-page.h"
 #include "app/workshop/hands-page.h"
+#include "app/workshop/stones-page.h"
 #include "app/workshop/trays-page.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
@@ -23,6 +24,7 @@ struct _BwWorkshopWindow {
   BwWorkbook *book;
   GtkStack *pages;
   BwTraysPage *trays;
+  BwStonesPage *stones;
   BwNotice *notice;
 };
 
@@ -137,6 +139,8 @@ bw_workshop_window_init (BwWorkshopWindow *self)
   add_page (self, bw_hands_page_new (self->book), "hands", _ ("Hands"));
   add_page (self, bw_done_page_new (self->book), "finished", _ ("Finished"));
   self->trays = BW_TRAYS_PAGE (bw_trays_page_new (self->book));
+  self->stones = BW_STONES_PAGE (bw_stones_page_new (self->book));
+  add_page (self, GTK_WIDGET (self->stones), "stones", _ ("Your Stones"));
   add_page (self, GTK_WIDGET (self->trays), "trays", _ ("Your Trays"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);
@@ -156,6 +160,7 @@ bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, BwDraft
   if (parent != GTK_WINDOW (self))
     gtk_window_set_transient_for (GTK_WINDOW (self), parent);
   bw_trays_page_set_draft (self->trays, draft);
+  bw_stones_page_set_draft (self->stones, draft);
   bw_workbook_read (self->book);
   gtk_stack_set_visible_child_name (self->pages, page);
   gtk_window_present (GTK_WINDOW (self));

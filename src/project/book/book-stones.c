@@ -228,12 +228,9 @@ bw_book_change_stone (BwBook *book, const BwKeptStone *before, const BwKeptStone
   return TRUE;
 }
 
-BwBook *
-bw_book_with_stone (const BwBook *book, guint i)
+void
+bw_book_copy_stone (BwBook *to, const BwBook *from, guint i)
 {
-  BwBook *alone = bw_book_new ();
-  JsonObject *element = bw_book_list_draft (book, &stones, (int)i, bw_book_stone_name (book, i));
-
-  bw_book_list_put (alone, &stones, -1, element, NULL);
-  return alone;
+  bw_book_list_put (to, &stones, -1,
+                    bw_book_list_draft (from, &stones, (int)i, bw_book_stone_name (from, i)), NULL);
 }

@@ -37,5 +37,6 @@ int bw_book_find_stone (const BwBook *book, const char *name);
 gboolean bw_book_change_stone (BwBook *book, const BwKeptStone *before, const BwKeptStone *stone,
                                GError **error);
 
-/* A book that holds this stone alone, to be given to another program's. */
-BwBook *bw_book_with_stone (const BwBook *book, guint i);
+/* Puts a stone of one book, with all that is not known of it, into another that has none of its
+ * name. */
+void bw_book_copy_stone (BwBook *to, const BwBook *from, guint i);
