@@ -7,7 +7,7 @@
 #include "app/kit/face.h"
 #include "app/application.h"
 #include "app/keep/workbook.h"
-#include "app/make/page-pictures.h"
+#include "app/make/page-copy.h"
 #include "app/make/price-book.h"
 #include "app/shelf/shelf-look.h"
 #include "app/recovery-question.h"
@@ -222,7 +222,7 @@ static const struct {
   { "win.export-csv", { "<Control>e" } },
   { "win.copy-list", { "<Control><Shift>c" } },
   { "win.bench", { "F11" } },
-  { "win.print-sheet", { "<Control>p" } },
+  { "win.print::", { "<Control>p" } },
   { "win.save-picture", { "<Control><Shift>p" } },
   { "win.copy-picture", { "<Control><Alt>c" } },
   { "win.zoom-in", { "<Control>plus", "<Control>equal" } },
@@ -342,7 +342,7 @@ static void
 bw_application_shutdown (GApplication *application)
 {
   bw_shelf_look_end ();
-  bw_page_pictures_end ();
+  bw_page_end ();
   G_APPLICATION_CLASS (bw_application_parent_class)->shutdown (application);
 }
 

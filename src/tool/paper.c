@@ -70,9 +70,9 @@ bw_paper_run_listing (BwProject *project, const BwOptions *options, GError **err
   cairo_surface_t *hanging = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_LISTING_SIDE, error);
   if (!hanging)
     return NULL;
-  gboolean written = bw_listing_write (project, hanging, options->output, error);
+  g_autoptr (BwSheet) listing = bw_listing_new (project, hanging);
   cairo_surface_destroy (hanging);
-  return written ? g_strdup ("") : NULL;
+  return bw_listing_write (listing, options->output, error) ? g_strdup ("") : NULL;
 }
 
 char *

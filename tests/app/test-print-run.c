@@ -74,14 +74,29 @@ what_is_wished_for_goes_with_every_paper (void **state)
 }
 
 static void
-each_kind_is_laid_out_for_its_paper (void **state)
+a_size_of_ones_own_is_read_from_the_settings (void **state)
 {
-  g_autoptr (BwProject) project = bw_project_new ();
-  for (BwPrintKind kind = BW_PRINT_SHEET; kind <= BW_PRINT_KIT; kind++) {
-    g_autoptr (BwSheet) sheet = bw_print_sheet_new (project, kind, BW_PAPER_LETTER);
-    assert_true (bw_paper_equal (bw_sheet_get_paper (sheet), BW_PAPER_LETTER));
-    assert_true (bw_sheet_n_pages (sheet) >= 1);
-  }
+  const double mm = BW_POINTS_PER_MM;
+  g_object_set (bw_settings_get (), "paper", "216x356", NULL);
+  assert_true (bw_paper_equal (bw_print_paper (), (BwPaper){ 216 * mm, 356 * mm, 0 }));
+  g_object_set (bw_settings_get (), "paper", "216x35", NULL);
+  assert_true (bw_paper_equal (bw_print_paper (), BW_PAPER_A4)
+               || bw_paper_equal (bw_print_paper (), BW_PAPER_LETTER));
+  g_object_set (bw_settings_get (), "paper", "usual", NULL);
+}
+
+/* What is set by another version, or by hand, asks for nothing else than parts to leave out. */
+static void
+parts_that_are_left_out_are_wished_for_and_nothing_beside (void **state)
+{
+  g_object_set (bw_settings_get (), "print-left-out", (int)BW_PRINT_WITHOUT (BW_SHEET_CHART), NULL);
+  assert_int_equal (bw_print_paper ().wishes, BW_PRINT_WITHOUT (BW_SHEET_CHART));
+  g_object_set (bw_settings_get (), "print-left-out", G_MAXINT, NULL);
+  guint all = 0;
+  for (int part = 0; part < BW_N_SHEET_PARTS; part++)
+    all |= BW_PRINT_WITHOUT (part);
+  assert_int_equal (bw_print_paper ().wishes, all);
+  g_object_set (bw_settings_get (), "print-left-out", 0, NULL);
 }
 
 int
@@ -93,7 +108,8 @@ main (void)
     cmocka_unit_test (what_is_wished_for_goes_with_every_paper),
     cmocka_unit_test (a_paper_lying_across_gets_its_own_pages_and_a_small_one_none),
     cmocka_unit_test (the_preferred_paper_goes_before_the_usual_one),
-    cmocka_unit_test (each_kind_is_laid_out_for_its_paper),
+    cmocka_unit_test (a_size_of_ones_own_is_read_from_the_settings),
+    cmocka_unit_test (parts_that_are_left_out_are_wished_for_and_nothing_beside),
   };
   return cmocka_run_group_tests_name ("print-run", tests, NULL, NULL);
 }

@@ -193,10 +193,16 @@ is_picture (GtkWidget *widget, gconstpointer data)
 }
 
 static gboolean
-has_page (gpointer maker)
+is_empty_picture (GtkWidget *widget, gconstpointer data)
 {
-  GtkWidget *picture = desk_look_for (maker_find (maker, BW_TYPE_PRINT_CARD), is_picture, NULL);
-  return picture && gtk_picture_get_paintable (GTK_PICTURE (picture)) != NULL;
+  return is_picture (widget, data) && !gtk_picture_get_paintable (GTK_PICTURE (widget));
+}
+
+static gboolean
+has_pages (gpointer maker)
+{
+  GtkWidget *card = maker_find (maker, BW_TYPE_PRINT_CARD);
+  return desk_look_for (card, is_picture, NULL) && !desk_look_for (card, is_empty_picture, NULL);
 }
 
 typedef struct {
@@ -222,7 +228,7 @@ the_pages_are_seen_before_they_are_printed (void **state)
       = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "split-tide.bandwright", NULL);
   maker_start (&maker, data);
   desk_key ("4", GDK_CONTROL_MASK);
-  desk_until (has_page, &maker);
+  desk_until (has_pages, &maker);
   GtkWidget *card = maker_find (&maker, BW_TYPE_PRINT_CARD);
   GtkWidget *picture = desk_look_for (card, is_picture, NULL);
   assert_non_null (desk_look_for_label (card, "1 page"));
@@ -232,6 +238,8 @@ the_pages_are_seen_before_they_are_printed (void **state)
   bw_project_set_title (maker_project (&maker), "Title", "Another title");
   desk_until (is_another_page, &page);
   g_object_unref (page.before);
+  maker_click_words (card, "Hang tags");
+  assert_non_null (desk_look_for_label (GTK_WIDGET (maker_dialog (&maker)), "With the price"));
   maker_stop (&maker);
 }
 

@@ -65,8 +65,8 @@ export_to (Bench *bench, BwPrintKind kind, const char *path, GtkPageSetup *setup
     gtk_print_operation_set_print_settings (operation, settings);
   }
   bw_print_operate (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, GTK_WINDOW (bench->maker.window),
-                    maker_project (&bench->maker), kind, take_sentence,
-                    G_OBJECT (bench->maker.window));
+                    &(BwPrintOrder){ maker_project (&bench->maker), kind, NULL, take_sentence,
+                                     G_OBJECT (bench->maker.window) });
   desk_settle ();
 }
 
@@ -131,8 +131,10 @@ expect_same_pages (Bench *bench, BwPrintKind kind, const char *name)
   g_autofree char *printed = g_strconcat (name, "-printed.pdf", NULL);
   g_autofree char *written = g_strconcat (name, "-written.pdf", NULL);
   g_autofree char *printed_pages = maker_path (printed), *written_pages = maker_path (written);
-  g_autoptr (BwSheet) sheet
-      = bw_print_sheet_new (maker_project (&bench->maker), kind, bw_print_paper ());
+  g_autoptr (BwPageCopy) copy = bw_page_copy_new (maker_project (&bench->maker));
+  assert_true (bw_page_lock ());
+  g_autoptr (BwSheet) sheet = bw_page_copy_lay_out (copy, kind, bw_print_paper (), NULL);
+  bw_page_unlock ();
   export_to (bench, kind, printed_pages, NULL);
   assert_int_equal (bench->told, 0);
   assert_true (bw_sheet_write_pdf (sheet, written_pages, NULL));
@@ -200,66 +202,11 @@ what_is_cancelled_while_it_prints_accuses_no_printer (void **state)
   gtk_print_operation_set_export_filename (operation, path);
   g_signal_connect (operation, "begin-print", G_CALLBACK (cancel), NULL);
   bw_print_operate (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, GTK_WINDOW (bench->maker.window),
-                    maker_project (&bench->maker), BW_PRINT_STRIP, take_sentence,
-                    G_OBJECT (bench->maker.window));
+                    &(BwPrintOrder){ maker_project (&bench->maker), BW_PRINT_STRIP, NULL,
+                                     take_sentence, G_OBJECT (bench->maker.window) });
   desk_settle ();
   assert_int_equal (gtk_print_operation_get_status (operation), GTK_PRINT_STATUS_FINISHED_ABORTED);
   assert_int_equal (bench->told, 0);
-}
-
-static gboolean
-has_notice (gpointer data)
-{
-  GtkWidget *bar = maker_find (data, GTK_TYPE_INFO_BAR);
-  return gtk_info_bar_get_revealed (GTK_INFO_BAR (bar));
-}
-
-static void
-expect_notice (Maker *maker, const char *words)
-{
-  desk_until (has_notice, maker);
-  GtkWidget *bar = maker_find (maker, GTK_TYPE_INFO_BAR);
-  assert_string_equal (gtk_label_get_text (GTK_LABEL (desk_find_type (bar, GTK_TYPE_LABEL))),
-                       words);
-}
-
-static void
-a_print_dialog_that_is_cancelled_tells_nothing (void **state)
-{
-  Maker *maker = &((Bench *)*state)->maker;
-  desk_key ("p", GDK_CONTROL_MASK);
-  maker_dialog (maker);
-  desk_key ("Escape", 0);
-  maker_no_dialog (maker);
-  assert_false (has_notice (maker));
-}
-
-/* Nobody, whatever his rights, makes a file in the folder the system describes itself in. */
-static void
-a_folder_that_cannot_be_written_is_told_in_one_sentence (void **state)
-{
-  Maker *maker = &((Bench *)*state)->maker;
-  g_autofree char *before = bw_project_to_data (maker_project (maker), NULL);
-  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.save-strip", NULL);
-  maker_answer_path (maker, "/sys/strip.pdf");
-  maker_no_dialog (maker);
-  expect_notice (maker, "“strip.pdf” could not be written: you are not allowed to write here.");
-  desk_keep ("print-refused");
-  g_autofree char *after = bw_project_to_data (maker_project (maker), NULL);
-  assert_string_equal (after, before);
-}
-
-static void
-a_strip_is_written_where_the_maker_says (void **state)
-{
-  Maker *maker = &((Bench *)*state)->maker;
-  g_autofree char *path = maker_path ("strip.pdf"), *pages = NULL;
-  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.save-strip", NULL);
-  maker_answer_path (maker, path);
-  maker_no_dialog (maker);
-  expect_notice (maker, "“strip.pdf” was written.");
-  assert_true (g_file_get_contents (path, &pages, NULL, NULL));
-  assert_true (g_str_has_prefix (pages, "%PDF-"));
 }
 
 int
@@ -271,9 +218,6 @@ main (void)
     IN_WINDOW (a_printer_that_fails_is_told_once_and_by_name),
     IN_WINDOW (a_paper_that_is_too_small_is_told_once),
     IN_WINDOW (what_is_cancelled_while_it_prints_accuses_no_printer),
-    IN_WINDOW (a_print_dialog_that_is_cancelled_tells_nothing),
-    IN_WINDOW (a_folder_that_cannot_be_written_is_told_in_one_sentence),
-    IN_WINDOW (a_strip_is_written_where_the_maker_says),
   };
   return maker_run (tests);
 }

@@ -410,7 +410,7 @@ nothing_out_of_sight_is_undone_or_printed (void **state)
   maker_start (maker, NULL);
   bw_project_set_title (maker_project (maker), "Title", "Changed");
   GActionGroup *actions = G_ACTION_GROUP (maker->window);
-  static const char *const resting[] = { "undo", "save", "print-sheet", "bench" };
+  static const char *const resting[] = { "undo", "save", "print", "bench" };
   assert_true (g_action_group_get_action_enabled (actions, "undo"));
   desk_key ("Home", GDK_ALT_MASK);
   for (gsize i = 0; i < G_N_ELEMENTS (resting); i++)

@@ -24,6 +24,7 @@ enum {
   PROP_PRINT_LARGE,
   PROP_PRINT_SPARING,
   PROP_PRINT_COSTS,
+  PROP_PRINT_LEFT_OUT,
   PROP_BEAD_SECONDS,
   PROP_START_BEAD,
   PROP_START_NEEDLE,
@@ -105,6 +106,8 @@ bw_settings_class_init (BwSettingsClass *klass)
   properties[PROP_PRINT_LARGE] = g_param_spec_boolean ("print-large", NULL, NULL, FALSE, flags);
   properties[PROP_PRINT_SPARING] = g_param_spec_boolean ("print-sparing", NULL, NULL, FALSE, flags);
   properties[PROP_PRINT_COSTS] = g_param_spec_boolean ("print-costs", NULL, NULL, FALSE, flags);
+  properties[PROP_PRINT_LEFT_OUT]
+      = g_param_spec_int ("print-left-out", NULL, NULL, 0, G_MAXINT, 0, flags);
   properties[PROP_BEAD_SECONDS]
       = g_param_spec_double ("bead-seconds", NULL, NULL, 0, 3600, 0, flags);
   properties[PROP_START_BEAD] = g_param_spec_string ("start-bead", NULL, NULL, "", flags);

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the maker prefers, kept between starts. Properties with change notification:
  *   units "mm" or "inch" · appearance "system", "light" or "dark" ·
- *   paper "usual" (what the country uses), "a4", "a5" or "letter" · show-letters · lamp-light ·
+ *   paper "usual" (what the country uses) or a word as bw_paper_from_word () reads it ·
+ *   show-letters · lamp-light ·
  *   window-width, window-height, maximized · stage-share 0.2..0.9 · tray-folded · stone-folded ·
  *   autosave · keep-backup · show-guide · print-large, print-sparing, print-costs ·
+ *   print-left-out (flags of the parts of the work sheet that are not printed) ·
  *   start-bead (a name of the table, "" for the usual one) · start-needle-mm, start-tail-mm,
  *   start-cord-mm, start-cord-width-mm, start-hanging-cord-mm (0 as usual, 0..1000) ·
  *   bead-seconds (how long a bead takes these hands; 0 not known, 0..3600)

@@ -20,6 +20,10 @@ G_DECLARE_FINAL_TYPE (BwListCard, bw_list_card, BW, LIST_CARD, BwCard)
 #define BW_TYPE_NECKLACE_CARD (bw_necklace_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwNecklaceCard, bw_necklace_card, BW, NECKLACE_CARD, BwCard)
 
+/* What is asked for a piece: its cost with mark-up, rounded. */
+#define BW_TYPE_PRICE_CARD (bw_price_card_get_type ())
+G_DECLARE_FINAL_TYPE (BwPriceCard, bw_price_card, BW, PRICE_CARD, BwCard)
+
 /* What can be printed, within reach of the Make stage. */
 #define BW_TYPE_PRINT_CARD (bw_print_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwPrintCard, bw_print_card, BW, PRINT_CARD, BwCard)

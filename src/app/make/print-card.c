@@ -1,78 +1,54 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What can be printed, as the first page of each: seen before it is printed, with the buttons for
- * printer and file beneath. The pages are drawn anew a moment after the last change, and until then
+/* What can be printed, as the first page of each; a click shows all pages, to be printed or saved.
+ * The pages are drawn anew a moment after the last change, one kind after the other, and until then
  * the old ones stay. */
 #include "config.h"
 
-#include "app/make/make-cards.h"
-#include "app/make/page-pictures.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "app/make/make-cards.h"
+#include "app/make/print-run.h"
 
 #include <glib/gi18n-lib.h>
 
 #define REST_MS 500
-#define PAGE_PX 124
+#define PAGE_PX 124 /* high */
+#define PAGE_WIDE_PX 88
+#define SHARPER 3 /* points drawn for one shown, for screens that have more */
 
 struct _BwPrintCard {
   BwCard parent_instance;
-  GtkPicture *picture[BW_PAGE_PICTURES];
-  GtkLabel *pages[BW_PAGE_PICTURES];
-  GtkLabel *kit_name;
-  GtkWidget *large, *sparing, *costs;
+  GtkFlowBox *kinds;
+  GtkPicture *picture[BW_N_PRINT_KINDS];
+  GtkLabel *name[BW_N_PRINT_KINDS], *pages[BW_N_PRINT_KINDS];
+  BwPageCopy *copy;
   GCancellable *drawing; /* NULL while nothing is */
+  BwPrintKind kind;      /* that is being drawn */
   guint rest;            /* 0: nothing is to be drawn */
 };
 
 G_DEFINE_FINAL_TYPE (BwPrintCard, bw_print_card, BW_TYPE_CARD)
 
-static GdkTexture *
-texture_of (cairo_surface_t *surface)
+/* How large a page is shown, pixels to the point. */
+static double
+scale_of (const BwPageSet *set)
 {
-  int width = cairo_image_surface_get_width (surface);
-  int height = cairo_image_surface_get_height (surface);
-  int stride = cairo_image_surface_get_stride (surface);
-  g_autoptr (GBytes) bytes
-      = g_bytes_new (cairo_image_surface_get_data (surface), (gsize)stride * (gsize)height);
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, (gsize)stride);
+  BwPaper paper = bw_page_set_get_paper (set);
+  return MIN (PAGE_WIDE_PX / paper.width, PAGE_PX / paper.height);
 }
 
-/* Smaller than its points, so that it stays sharp where the screen has more. */
+/* Smaller than its points. */
 static GdkPaintable *
-paintable_of (cairo_surface_t *surface)
+paintable_of (GdkTexture *texture)
 {
-  g_autoptr (GdkTexture) texture = texture_of (surface);
-  float width = (float)PAGE_PX * (float)gdk_texture_get_width (texture)
-                / (float)gdk_texture_get_height (texture);
+  float width = (float)gdk_texture_get_width (texture) / SHARPER;
+  float height = (float)gdk_texture_get_height (texture) / SHARPER;
   g_autoptr (GtkSnapshot) snapshot = gtk_snapshot_new ();
-  gtk_snapshot_append_texture (snapshot, texture, &GRAPHENE_RECT_INIT (0, 0, width, PAGE_PX));
-  return gtk_snapshot_to_paintable (snapshot, &GRAPHENE_SIZE_INIT (width, PAGE_PX));
+  gtk_snapshot_append_texture (snapshot, texture, &GRAPHENE_RECT_INIT (0, 0, width, height));
+  return gtk_snapshot_to_paintable (snapshot, &GRAPHENE_SIZE_INIT (width, height));
 }
 
-static void
-show_page (BwPrintCard *self, int kind, const BwPagePictures *pictures)
-{
-  int n = pictures->pages[kind];
-  if (!pictures->first[kind])
-    return;
-  g_autoptr (GdkPaintable) page = paintable_of (pictures->first[kind]);
-  g_autofree char *words
-      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d page", "%d pages", (gulong)n), n);
-  gtk_picture_set_paintable (self->picture[kind], page);
-  bw_label_set_words (self->pages[kind], words);
-}
-
-static void
-drawn (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (BwPrintCard) self = data;
-  g_autoptr (BwPagePictures) pictures = bw_page_pictures_finish (result);
-  if (g_task_get_cancellable (G_TASK (result)) != self->drawing)
-    return;
-  g_clear_object (&self->drawing);
-  for (int kind = 0; pictures && kind < BW_PAGE_PICTURES; kind++)
-    show_page (self, kind, pictures);
-}
+static void lay_out (BwPrintCard *self, BwPrintKind kind);
 
 static void
 stop (BwPrintCard *self)
@@ -81,6 +57,59 @@ stop (BwPrintCard *self)
   if (self->drawing)
     g_cancellable_cancel (self->drawing);
   g_clear_object (&self->drawing);
+  g_clear_pointer (&self->copy, bw_page_copy_unref);
+}
+
+/* Of what was stopped nothing is heard but that, and there may be no card any more. */
+static gboolean
+was_stopped (const GError *error)
+{
+  return g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+}
+
+static void
+drawn (GObject *source, GAsyncResult *result, gpointer data)
+{
+  BwPrintCard *self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GdkTexture) texture = bw_page_set_finish_picture (result, &error);
+  if (was_stopped (error))
+    return;
+  g_autoptr (GdkPaintable) page = paintable_of (texture);
+  gtk_picture_set_paintable (self->picture[self->kind], page);
+  gtk_widget_set_size_request (GTK_WIDGET (self->picture[self->kind]),
+                               gdk_texture_get_width (texture) / SHARPER,
+                               gdk_texture_get_height (texture) / SHARPER);
+  lay_out (self, self->kind + 1);
+}
+
+static void
+laid_out (GObject *source, GAsyncResult *result, gpointer data)
+{
+  BwPrintCard *self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwPageSet) set = bw_page_set_finish (result, &error);
+  if (was_stopped (error))
+    return;
+  if (!set) {
+    stop (self);
+    return;
+  }
+  int n = bw_page_set_n_pages (set);
+  g_autofree char *words
+      = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d page", "%d pages", (gulong)n), n);
+  bw_label_set_words (self->pages[self->kind], words);
+  bw_page_set_ask_picture (set, 0, SHARPER * scale_of (set), self->drawing, drawn, self);
+}
+
+static void
+lay_out (BwPrintCard *self, BwPrintKind kind)
+{
+  self->kind = kind;
+  if (kind < BW_N_PRINT_KINDS)
+    bw_page_set_ask (self->copy, kind, bw_print_paper (), self->drawing, laid_out, self);
+  else
+    stop (self);
 }
 
 static gboolean
@@ -90,8 +119,8 @@ draw (gpointer data)
   self->rest = 0;
   stop (self);
   self->drawing = g_cancellable_new ();
-  bw_page_pictures_ask (bw_card_get_project (BW_CARD (self)), bw_print_paper (), self->drawing,
-                        drawn, g_object_ref (self));
+  self->copy = bw_page_copy_new (bw_card_get_project (BW_CARD (self)));
+  lay_out (self, 0);
   return G_SOURCE_REMOVE;
 }
 
@@ -103,7 +132,7 @@ bw_print_card_refresh (BwCard *card)
   g_autofree char *words = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Kit sheet for %d piece",
                                                          "Kit sheet for %d pieces", (gulong)pieces),
                                             pieces);
-  bw_label_set_words (self->kit_name, words);
+  bw_label_set_words (self->name[BW_PRINT_KIT], words);
   stop (self);
   self->rest = g_timeout_add (REST_MS, draw, self);
 }
@@ -133,8 +162,6 @@ bw_print_card_dispose (GObject *object)
 static void
 bw_print_card_class_init (BwPrintCardClass *klass)
 {
-  static const char *const pictures[] = { "sheet_picture", "strip_picture", "kit_picture" };
-  static const char *const pages[] = { "sheet_pages", "strip_pages", "kit_pages" };
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_print_card_dispose;
   BW_CARD_CLASS (klass)->refresh = bw_print_card_refresh;
@@ -142,37 +169,70 @@ bw_print_card_class_init (BwPrintCardClass *klass)
   widget_class->unmap = bw_print_card_unmap;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/print-card.ui");
-  for (int i = 0; i < BW_PAGE_PICTURES; i++) {
-    gssize at = (gssize)i * (gssize)sizeof (gpointer);
-    gtk_widget_class_bind_template_child_full (widget_class, pictures[i], FALSE,
-                                               G_STRUCT_OFFSET (BwPrintCard, picture) + at);
-    gtk_widget_class_bind_template_child_full (widget_class, pages[i], FALSE,
-                                               G_STRUCT_OFFSET (BwPrintCard, pages) + at);
-  }
-  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, kit_name);
-  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, large);
-  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, sparing);
-  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, costs);
+  gtk_widget_class_bind_template_child (widget_class, BwPrintCard, kinds);
 }
 
-/* What is wished for holds for every print, and the pages shown follow it at once. */
-static void
-bind_wish (BwPrintCard *self, GtkWidget *check, const char *name)
+static GtkLabel *
+add_label (GtkWidget *box, const char *words, const char *style)
 {
-  g_autofree char *changed = g_strconcat ("notify::", name, NULL);
-  g_object_bind_property (bw_settings_get (), name, check, "active",
-                          G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
-  g_signal_connect_object (bw_settings_get (), changed, G_CALLBACK (bw_card_refresh), self,
-                           G_CONNECT_SWAPPED);
+  GtkWidget *label = gtk_label_new (words);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 12);
+  if (style)
+    gtk_widget_add_css_class (label, style);
+  gtk_box_append (GTK_BOX (box), label);
+  return GTK_LABEL (label);
+}
+
+/* Pages stand on one line, whatever their height. */
+static GtkWidget *
+add_picture (GtkWidget *box)
+{
+  GtkWidget *picture = gtk_picture_new (), *place = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_widget_set_size_request (place, PAGE_WIDE_PX + 2, PAGE_PX + 2);
+  gtk_widget_set_size_request (picture, PAGE_WIDE_PX, PAGE_PX);
+  gtk_widget_set_halign (picture, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (picture, GTK_ALIGN_END);
+  gtk_widget_set_hexpand (picture, TRUE);
+  gtk_widget_add_css_class (picture, "sheet-page");
+  gtk_box_append (GTK_BOX (place), picture);
+  gtk_box_append (GTK_BOX (box), place);
+  return picture;
+}
+
+static void
+add_kind (BwPrintCard *self, BwPrintKind kind)
+{
+  GtkWidget *button = gtk_button_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  GtkWidget *child = gtk_flow_box_child_new ();
+  self->picture[kind] = GTK_PICTURE (add_picture (box));
+  self->name[kind] = add_label (box, bw_print_kind_name (kind), NULL);
+  self->pages[kind] = add_label (box, NULL, "small");
+  gtk_button_set_child (GTK_BUTTON (button), box);
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_tooltip_text (button, bw_print_kind_use (kind));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.print");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", bw_print_kind_word (kind));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture[kind]),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Its first page"), -1);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  self->name[kind], self->pages[kind], NULL, -1);
+  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), button);
+  gtk_widget_set_focusable (child, FALSE);
+  gtk_flow_box_insert (self->kinds, child, -1);
 }
 
 static void
 bw_print_card_init (BwPrintCard *self)
 {
+  static const char *const settings[]
+      = { "notify::print-large", "notify::print-sparing", "notify::print-costs",
+          "notify::print-left-out", "notify::paper" };
   gtk_widget_init_template (GTK_WIDGET (self));
-  bind_wish (self, self->large, "print-large");
-  bind_wish (self, self->sparing, "print-sparing");
-  bind_wish (self, self->costs, "print-costs");
-  g_signal_connect_object (bw_settings_get (), "notify::paper", G_CALLBACK (bw_card_refresh), self,
-                           G_CONNECT_SWAPPED);
+  for (BwPrintKind kind = 0; kind < BW_N_PRINT_KINDS; kind++)
+    add_kind (self, kind);
+  for (gsize i = 0; i < G_N_ELEMENTS (settings); i++)
+    g_signal_connect_object (bw_settings_get (), settings[i], G_CALLBACK (bw_card_refresh), self,
+                             G_CONNECT_SWAPPED);
 }

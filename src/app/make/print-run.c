@@ -5,19 +5,28 @@
 
 #include "app/make/print-run.h"
 #include "app/kit/settings.h"
-#include "preview/picture/portrait.h"
 #include "project/piece-name.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* Printers round their papers to whole points or tenths of a millimetre. */
 #define ROUNDING_PT 3.0
 #define LARGER 1.3 /* times A4 */
+#define ALL_PARTS (BW_PRINT_WITHOUT (BW_N_SHEET_PARTS) - BW_PRINT_WITHOUT (0))
 
+/* A whole paper laid out takes seconds; the toolkit asks after it whenever it has nothing else to
+ * do, and would ask without a rest. */
+#define ASKED_AFTER_US 5000
+
+/* Held by the operation's handlers and by the layout that is under way. */
 typedef struct {
   BwProject *project;
   BwPrintKind kind;
-  BwSheet *sheet; /* while printing */
+  BwPaper preferred; /* with what is wished for, as the maker ordered */
+  BwPageSet *seen;   /* NULL: none */
+  BwPageSet *set;    /* what is printed; NULL until it is laid out */
+  GCancellable *stop;
   BwPrintTold told;
   GWeakRef owner;
   char *fault; /* our own sentence, why nothing was printed */
@@ -26,30 +35,14 @@ typedef struct {
   gboolean gave_up;   /* the printer did, or so the toolkit says of what was cancelled too */
 } Run;
 
-BwSheet *
-bw_print_sheet_new (BwProject *project, BwPrintKind kind, BwPaper paper)
-{
-  if (kind == BW_PRINT_STRIP)
-    return bw_strip_new (project, paper);
-  cairo_surface_t *hanging = bw_portrait_new (project, BW_PORTRAIT_HANGING, BW_PORTRAIT_SIDE, NULL);
-  cairo_surface_t *join = NULL;
-  if (hanging && kind == BW_PRINT_SHEET)
-    join = bw_portrait_new (project, BW_PORTRAIT_JOIN, BW_PORTRAIT_SIDE, NULL);
-  int makers = bw_project_get_design (project)->supply.pieces;
-  BwSheet *sheet = kind == BW_PRINT_KIT ? bw_kit_new (project, paper, makers, hanging)
-                                        : bw_sheet_new (project, paper, hanging, join);
-  g_clear_pointer (&hanging, cairo_surface_destroy);
-  g_clear_pointer (&join, cairo_surface_destroy);
-  return sheet;
-}
-
 static guint
 wishes (void)
 {
   BwSettings *settings = bw_settings_get ();
   return (bw_settings_get_flag (settings, "print-large") ? BW_PRINT_LARGE : 0)
          | (bw_settings_get_flag (settings, "print-sparing") ? BW_PRINT_SPARING : 0)
-         | (bw_settings_get_flag (settings, "print-costs") ? BW_PRINT_COSTS : 0);
+         | (bw_settings_get_flag (settings, "print-costs") ? BW_PRINT_COSTS : 0)
+         | ((guint)bw_settings_get_count (settings, "print-left-out") & ALL_PARTS);
 }
 
 BwPaper
@@ -98,40 +91,123 @@ bw_print_paper_for (double width, double height, BwPaper *paper)
   return own;
 }
 
+/* A size of its own is told as it is. */
+static GtkPaperSize *
+paper_size_new (BwPaper paper)
+{
+  static const struct {
+    BwPaper paper;
+    const char *name;
+  } usual[] = { { BW_PAPER_A4, GTK_PAPER_NAME_A4 },
+                { BW_PAPER_A5, GTK_PAPER_NAME_A5 },
+                { BW_PAPER_LETTER, GTK_PAPER_NAME_LETTER } };
+  for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
+    if (bw_paper_equal (paper, usual[i].paper))
+      return gtk_paper_size_new (usual[i].name);
+  return gtk_paper_size_new_custom ("bandwright", _ ("Own size"), paper.width, paper.height,
+                                    GTK_UNIT_POINTS);
+}
+
 static GtkPageSetup *
-page_setup_new (void)
+page_setup_new (BwPaper paper)
 {
   GtkPageSetup *setup = gtk_page_setup_new ();
-  BwPaper paper = bw_print_paper ();
-  GtkPaperSize *size
-      = gtk_paper_size_new (bw_paper_equal (paper, BW_PAPER_LETTER) ? GTK_PAPER_NAME_LETTER
-                            : bw_paper_equal (paper, BW_PAPER_A5)   ? GTK_PAPER_NAME_A5
-                                                                    : GTK_PAPER_NAME_A4);
+  GtkPaperSize *size = paper_size_new (paper);
   gtk_page_setup_set_paper_size_and_default_margins (setup, size);
   gtk_paper_size_free (size);
   return setup;
 }
 
+static gboolean
+same_size (const GtkPageSetup *setup, BwPaper paper)
+{
+  return fabs (gtk_page_setup_get_paper_width ((GtkPageSetup *)setup, GTK_UNIT_POINTS)
+               - paper.width)
+             < ROUNDING_PT
+         && fabs (gtk_page_setup_get_paper_height ((GtkPageSetup *)setup, GTK_UNIT_POINTS)
+                  - paper.height)
+                < ROUNDING_PT;
+}
+
+/* What was preferred is laid out as preferred, whatever else the paper could hold. */
+static gboolean
+paper_for (const Run *run, GtkPageSetup *setup, BwPaper *paper)
+{
+  *paper = run->preferred;
+  if (same_size (setup, *paper))
+    return TRUE;
+  gboolean found
+      = bw_print_paper_for (gtk_page_setup_get_paper_width (setup, GTK_UNIT_POINTS),
+                            gtk_page_setup_get_paper_height (setup, GTK_UNIT_POINTS), paper);
+  paper->wishes = run->preferred.wishes;
+  return found;
+}
+
+static void
+run_clear (gpointer data)
+{
+  Run *run = data;
+  g_clear_pointer (&run->seen, bw_page_set_unref);
+  g_clear_pointer (&run->set, bw_page_set_unref);
+  g_object_unref (run->stop);
+  g_object_unref (run->project);
+  g_weak_ref_clear (&run->owner);
+  g_free (run->fault);
+}
+
+static void
+run_release (gpointer run)
+{
+  g_rc_box_release_full (run, run_clear);
+}
+
+static void
+laid_out (GObject *source, GAsyncResult *result, gpointer data)
+{
+  Run *run = data;
+  g_autoptr (GError) error = NULL;
+  run->set = bw_page_set_finish (result, &error);
+  if (error && !g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) && !run->fault)
+    run->fault = g_strdup (error->message);
+  run_release (run);
+}
+
 static void
 begin_print (GtkPrintOperation *operation, GtkPrintContext *context, Run *run)
 {
-  GtkPageSetup *setup = gtk_print_context_get_page_setup (context);
   BwPaper paper;
-  if (!bw_print_paper_for (gtk_page_setup_get_paper_width (setup, GTK_UNIT_POINTS),
-                           gtk_page_setup_get_paper_height (setup, GTK_UNIT_POINTS), &paper)) {
+  if (!paper_for (run, gtk_print_context_get_page_setup (context), &paper)) {
     run->fault = g_strdup (_ ("The pages are printed at true size and do not fit that paper. "
                               "Choose A4, A5, Letter or another of at least 180 mm each way."));
     gtk_print_operation_cancel (operation);
     return;
   }
-  run->sheet = bw_print_sheet_new (run->project, run->kind, paper);
-  gtk_print_operation_set_n_pages (operation, bw_sheet_n_pages (run->sheet));
+  if (run->seen && bw_paper_equal (bw_page_set_get_asked (run->seen), paper)) {
+    run->set = bw_page_set_ref (run->seen);
+    return;
+  }
+  g_autoptr (BwPageCopy) copy = bw_page_copy_new (run->project);
+  bw_page_set_ask (copy, run->kind, paper, run->stop, laid_out, g_rc_box_acquire (run));
+}
+
+static gboolean
+paginate (GtkPrintOperation *operation, GtkPrintContext *context, Run *run)
+{
+  if (run->set) {
+    gtk_print_operation_set_n_pages (operation, bw_page_set_n_pages (run->set));
+    return TRUE;
+  }
+  if (run->fault)
+    gtk_print_operation_cancel (operation);
+  else
+    g_usleep (ASKED_AFTER_US);
+  return FALSE;
 }
 
 static void
 draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, Run *run)
 {
-  bw_sheet_draw_page (run->sheet, gtk_print_context_get_cairo_context (context), page);
+  bw_page_set_draw (run->set, gtk_print_context_get_cairo_context (context), page);
 }
 
 static void
@@ -165,6 +241,7 @@ static void
 done (GtkPrintOperation *operation, GtkPrintOperationResult result, Run *run)
 {
   run->ended = TRUE;
+  g_cancellable_cancel (run->stop);
   run->cancelled = result == GTK_PRINT_OPERATION_RESULT_CANCEL;
   if (run->fault) {
     tell (run, run->fault);
@@ -191,38 +268,50 @@ status_changed (GtkPrintOperation *operation, Run *run)
 }
 
 static void
-run_free (gpointer data, GClosure *closure)
+closed (gpointer run, GClosure *closure)
 {
-  Run *run = data;
-  g_clear_pointer (&run->sheet, bw_sheet_free);
-  g_object_unref (run->project);
-  g_weak_ref_clear (&run->owner);
-  g_free (run->fault);
-  g_free (run);
+  run_release (run);
 }
 
-void
-bw_print_operate (GtkPrintOperation *operation, GtkPrintOperationAction action, GtkWindow *parent,
-                  BwProject *project, BwPrintKind kind, BwPrintTold told, GObject *owner)
+static Run *
+run_new (const BwPrintOrder *order)
 {
-  g_autoptr (GtkPageSetup) setup = page_setup_new ();
-  g_autoptr (GError) error = NULL;
-  Run *run = g_new0 (Run, 1);
-  run->project = g_object_ref (project);
-  run->kind = kind;
-  run->told = told;
-  g_weak_ref_init (&run->owner, owner);
+  Run *run = g_rc_box_new0 (Run);
+  run->project = g_object_ref (order->project);
+  run->kind = order->kind;
+  run->seen = order->seen ? bw_page_set_ref (order->seen) : NULL;
+  run->preferred = order->seen ? bw_page_set_get_asked (order->seen) : bw_print_paper ();
+  run->stop = g_cancellable_new ();
+  run->told = order->told;
+  g_weak_ref_init (&run->owner, order->owner);
+  return run;
+}
+
+static void
+set_up (GtkPrintOperation *operation, const Run *run)
+{
+  g_autoptr (GtkPageSetup) setup = page_setup_new (run->preferred);
+  g_autofree char *piece = bw_piece_name (run->project);
   gtk_print_operation_set_default_page_setup (operation, setup);
-  g_autofree char *piece = bw_piece_name (project);
   gtk_print_operation_set_job_name (operation, piece);
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_embed_page_setup (operation, TRUE);
   gtk_print_operation_set_track_print_status (operation, TRUE);
+}
+
+void
+bw_print_operate (GtkPrintOperation *operation, GtkPrintOperationAction action, GtkWindow *parent,
+                  const BwPrintOrder *order)
+{
+  g_autoptr (GError) error = NULL;
+  Run *run = run_new (order);
+  set_up (operation, run);
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_print), run);
+  g_signal_connect (operation, "paginate", G_CALLBACK (paginate), run);
   g_signal_connect (operation, "draw-page", G_CALLBACK (draw_page), run);
   g_signal_connect (operation, "status-changed", G_CALLBACK (status_changed), run);
-  g_signal_connect_data (operation, "done", G_CALLBACK (done), run, run_free, 0);
+  g_signal_connect_data (operation, "done", G_CALLBACK (done), run, closed, 0);
   if (gtk_print_operation_run (operation, action, parent, &error)
           == GTK_PRINT_OPERATION_RESULT_ERROR
       && !run->ended)
@@ -230,11 +319,9 @@ bw_print_operate (GtkPrintOperation *operation, GtkPrintOperationAction action, 
 }
 
 void
-bw_print_run (GtkWindow *parent, BwProject *project, BwPrintKind kind, BwPrintTold told,
-              GObject *owner)
+bw_print_run (GtkWindow *parent, const BwPrintOrder *order)
 {
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
   gtk_print_operation_set_allow_async (operation, TRUE);
-  bw_print_operate (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, parent, project, kind, told,
-                    owner);
+  bw_print_operate (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, parent, order);
 }

@@ -1,16 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The window's commands for paper: to a printer, and into files that look the same. */
+/* The window's commands for paper: what can be printed, and the chart as a file of its own. */
 #include "config.h"
 
 #include "app/form/typed.h"
-#include "app/kit/file-dialog.h"
-#include "app/make/print-run.h"
-#include "project/piece-name.h"
-#include "app/kit/tell-file.h"
+#include "app/make/chart-save.h"
+#include "app/make/print-window.h"
 #include "app/window/paper.h"
-#include "output/chart/chart.h"
-
-#include <glib/gi18n-lib.h>
 
 struct _BwPaperwork {
   GObject parent_instance;
@@ -20,146 +15,36 @@ struct _BwPaperwork {
 
 G_DEFINE_FINAL_TYPE (BwPaperwork, bw_paperwork, G_TYPE_OBJECT)
 
-static BwProject *
-project_of (BwPaperwork *self)
-{
-  return bw_draft_get_project (self->draft);
-}
-
+/* The kind is a word of bw_print_kind_word(), "" for the one that was looked at last. */
 static void
-tell (BwPaperwork *self, GFile *file, const GError *error)
-{
-  bw_tell_file_written (GTK_WIDGET (self->window), file, error);
-}
-
-static void
-not_printed (const char *sentence, gpointer window)
-{
-  bw_tell (window, GTK_MESSAGE_ERROR, sentence);
-}
-
-static void
-print (BwPaperwork *self, BwPrintKind kind)
-{
-  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
-    return;
-  bw_print_run (self->window, project_of (self), kind, not_printed, G_OBJECT (self->window));
-}
-
-static void
-print_sheet (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  print (data, BW_PRINT_SHEET);
-}
-
-static void
-print_strip (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  print (data, BW_PRINT_STRIP);
-}
-
-static void
-print_kit (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  print (data, BW_PRINT_KIT);
-}
-
-static gboolean
-has_path (GFile *file, GError **error)
-{
-  if (g_file_peek_path (file))
-    return TRUE;
-  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
-                       _ ("choose a folder of this computer"));
-  return FALSE;
-}
-
-static void
-write_sheet (BwPaperwork *self, GFile *file, BwPrintKind kind)
-{
-  g_autoptr (GError) error = NULL;
-  if (has_path (file, &error)) {
-    g_autoptr (BwSheet) sheet = bw_print_sheet_new (project_of (self), kind, bw_print_paper ());
-    bw_sheet_write_pdf (sheet, g_file_peek_path (file), &error);
-  }
-  tell (self, file, error);
-}
-
-static void
-sheet_chosen (GFile *file, gpointer data)
-{
-  write_sheet (data, file, BW_PRINT_SHEET);
-}
-
-static void
-strip_chosen (GFile *file, gpointer data)
-{
-  write_sheet (data, file, BW_PRINT_STRIP);
-}
-
-static void
-kit_chosen (GFile *file, gpointer data)
-{
-  write_sheet (data, file, BW_PRINT_KIT);
-}
-
-static void
-chart_chosen (GFile *file, gpointer data)
+print (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   BwPaperwork *self = data;
-  g_autoptr (GError) error = NULL;
-  if (has_path (file, &error))
-    bw_chart_write (project_of (self), g_file_peek_path (file), &error);
-  tell (self, file, error);
-}
-
-/* Offers "TITLE — WHAT.ext" beside the project. */
-static void
-ask (BwPaperwork *self, const char *what, BwFileKind kind, BwFileChosen chosen)
-{
-  if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
-    return;
-  g_autofree char *piece = bw_piece_name (project_of (self));
-  g_autofree char *full = g_strdup_printf (_ ("%s — %s"), piece, what);
-  g_autofree char *name = bw_file_name_for (full, kind);
-  bw_file_dialog_save (self->window, kind, name, bw_project_get_file (project_of (self)), chosen,
-                       self);
-}
-
-static void
-save_sheet (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  ask (data, _ ("work sheet"), BW_FILES_PDF, sheet_chosen);
-}
-
-static void
-save_strip (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  ask (data, _ ("paper strip"), BW_FILES_PDF, strip_chosen);
-}
-
-static void
-save_kit (GSimpleAction *action, GVariant *parameter, gpointer data)
-{
-  ask (data, _ ("kit sheet"), BW_FILES_PDF, kit_chosen);
+  const char *word = g_variant_get_string (parameter, NULL);
+  BwPrintKind kind = *word ? bw_print_kind_from_word (word) : bw_print_window_last (self->window);
+  if (bw_typed_stands (GTK_WIDGET (self->window), self->draft))
+    bw_print_window_show (self->window, self->draft, kind);
 }
 
 static void
 save_chart_svg (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  ask (data, _ ("chart"), BW_FILES_SVG, chart_chosen);
+  BwPaperwork *self = data;
+  bw_chart_save (self->window, self->draft, BW_FILES_SVG);
 }
 
 static void
 save_chart_png (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  ask (data, _ ("chart"), BW_FILES_PICTURE, chart_chosen);
+  BwPaperwork *self = data;
+  bw_chart_save (self->window, self->draft, BW_FILES_PICTURE);
 }
 
 static void
 save_chart_pdf (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  ask (data, _ ("chart"), BW_FILES_PDF, chart_chosen);
+  BwPaperwork *self = data;
+  bw_chart_save (self->window, self->draft, BW_FILES_PDF);
 }
 
 static void
@@ -184,10 +69,9 @@ BwPaperwork *
 bw_paperwork_new (GtkApplicationWindow *window, BwDraft *draft)
 {
   static const GActionEntry entries[] = {
-    { "print-sheet", print_sheet },       { "print-strip", print_strip },
-    { "print-kit", print_kit },           { "save-sheet", save_sheet },
-    { "save-strip", save_strip },         { "save-kit", save_kit },
-    { "save-chart-svg", save_chart_svg }, { "save-chart-png", save_chart_png },
+    { "print", print, "s" },
+    { "save-chart-svg", save_chart_svg },
+    { "save-chart-png", save_chart_png },
     { "save-chart-pdf", save_chart_pdf },
   };
   BwPaperwork *self = g_object_new (BW_TYPE_PAPERWORK, NULL);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The window's commands for paper: sheet, strip and kit to a printer, and they and the chart into
- * files that look the same. */
+/* The window's commands for paper: "print" with the word of a kind shows what can be printed, and
+ * the chart goes into a file of its own. */
 #pragma once
 
 #include "app/form/draft.h"

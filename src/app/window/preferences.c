@@ -90,17 +90,22 @@ choice_made (GtkDropDown *drop_down, GParamSpec *spec, gpointer data)
     g_object_set (bw_settings_get (), choice->setting, choice->words[selected], NULL);
 }
 
+/* What was chosen elsewhere and is none of those here stands last, as it is. */
 static void
 add_choice (BwPreferences *self, const Choice *choice, int row)
 {
   g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
   g_autofree char *word = NULL;
-  guint selected = 0;
+  guint n = 0, selected = G_MAXUINT;
   g_object_get (bw_settings_get (), choice->setting, &word, NULL);
-  for (guint i = 0; i < CHOICES_MOST && choice->words[i]; i++) {
-    gtk_string_list_append (list, _ (choice->shown[i]));
-    if (g_strcmp0 (word, choice->words[i]) == 0)
-      selected = i;
+  for (; n < CHOICES_MOST && choice->words[n]; n++) {
+    gtk_string_list_append (list, _ (choice->shown[n]));
+    if (g_strcmp0 (word, choice->words[n]) == 0)
+      selected = n;
+  }
+  if (selected == G_MAXUINT) {
+    gtk_string_list_append (list, word);
+    selected = n;
   }
   GtkWidget *drop_down = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&list)), NULL);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), selected);

@@ -16,10 +16,24 @@ typedef enum {
   BW_PRINT_COSTS = 1 << 2,   /* prices and wages too */
 } BwPrintWish;
 
+/* Parts of the work sheet that can be left out, by a wish each. Its cover and the cautions stay. */
+typedef enum {
+  BW_SHEET_LISTS,  /* what is needed, and the lengths of thread */
+  BW_SHEET_STONE,  /* stone, bed and fit, and other stones of the kind */
+  BW_SHEET_SWATCH, /* a swatch to weave first, and the row ruler */
+  BW_SHEET_CHART,
+  BW_SHEET_WORDS, /* row by row, with the drawings */
+  BW_SHEET_CRAFT, /* tools and thread, common practice */
+  BW_SHEET_ORDER, /* what a shop is to send */
+  BW_N_SHEET_PARTS
+} BwSheetPart;
+
+#define BW_PRINT_WITHOUT(part) (1u << (8 + (guint)(part)))
+
 /* The paper, and how it is printed on. */
 typedef struct {
   double width, height; /* as it is fed, points */
-  guint wishes;         /* flags of BwPrintWish */
+  guint wishes;         /* flags of BwPrintWish and BW_PRINT_WITHOUT () */
 } BwPaper;
 
 /* A4: 210 × 297 mm, A5: 148 × 210 mm (ISO 216); Letter: 8½ × 11 inches. */
@@ -52,6 +66,11 @@ BwSheet *bw_strip_new (BwProject *project, BwPaper paper);
  * for each maker. picture may be NULL. */
 #define BW_KIT_MAX 1000
 BwSheet *bw_kit_new (BwProject *project, BwPaper paper, int makers, cairo_surface_t *picture);
+
+/* What a shop is to send, without the rest of the work sheet. */
+BwSheet *bw_order_sheet_new (BwProject *project, BwPaper paper);
+/* The chart with its colours, without the rest of the work sheet. */
+BwSheet *bw_chart_sheet_new (BwProject *project, BwPaper paper);
 
 void bw_sheet_free (BwSheet *sheet);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (BwSheet, bw_sheet_free)

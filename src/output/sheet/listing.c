@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The square picture that the page of a shop wants. */
+#include "config.h"
+
 #include "output/sheet/sheet-parts.h"
 
 #include "core/pattern/tint.h"
 #include "output/chart/ribbon.h"
 #include "output/page/whole-file.h"
 #include "output/sheet/tags.h"
+
+#include <glib/gi18n-lib.h>
 
 #define UNITS 400.0 /* it is laid out in */
 #define EDGE 20.0
@@ -53,15 +57,28 @@ draw (cairo_t *cr, BwProject *project, cairo_surface_t *picture)
   draw_title (cr, bw_project_get_title (project));
 }
 
+BwSheet *
+bw_listing_new (BwProject *project, cairo_surface_t *picture)
+{
+  BwPaper square = { UNITS, UNITS, 0 };
+  BwSheet *sheet = bw_sheet_alloc (project, square, _ ("Picture for a shop"), TRUE);
+  sheet->bare = TRUE;
+  bw_sheet_open_page (sheet);
+  cairo_t *cr = bw_sheet_open_stretch (sheet, 0, BW_TAG_FIGURE);
+  draw (cr, project, picture);
+  cairo_destroy (cr);
+  return sheet;
+}
+
 gboolean
-bw_listing_write (BwProject *project, cairo_surface_t *picture, const char *path, GError **error)
+bw_listing_write (const BwSheet *listing, const char *path, GError **error)
 {
   g_autoptr (GByteArray) png = g_byte_array_new ();
   cairo_surface_t *surface
       = cairo_image_surface_create (CAIRO_FORMAT_RGB24, BW_LISTING_SIDE, BW_LISTING_SIDE);
   cairo_t *cr = cairo_create (surface);
   cairo_scale (cr, BW_LISTING_SIDE / UNITS, BW_LISTING_SIDE / UNITS);
-  draw (cr, project, picture);
+  bw_sheet_draw_page (listing, cr, 0);
   cairo_destroy (cr);
   cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
   cairo_surface_destroy (surface);

@@ -11,8 +11,9 @@ BwSheet *bw_tags_new (BwProject *project, BwPaper paper, cairo_surface_t *pictur
 /* "48.00 EUR"; "" where there is no cost. Owned. */
 char *bw_tag_price_words (BwProject *project);
 
-/* A square PNG with the piece, its band laid out and its title, whole or not at all; errors of
- * G_IO_ERROR with the path before them. picture may be NULL. */
+/* A square sheet with the piece, its band laid out and its title. picture may be NULL. */
+BwSheet *bw_listing_new (BwProject *project, cairo_surface_t *picture);
+/* That sheet as a PNG of so many pixels each way, whole or not at all; errors of G_IO_ERROR with
+ * the path before them. */
 #define BW_LISTING_SIDE 1600
-gboolean bw_listing_write (BwProject *project, cairo_surface_t *picture, const char *path,
-                           GError **error);
+gboolean bw_listing_write (const BwSheet *listing, const char *path, GError **error);

@@ -7,6 +7,12 @@
 
 #include <glib/gi18n-lib.h>
 
+static gboolean
+has_part (BwPaper paper, BwSheetPart part)
+{
+  return !(paper.wishes & BW_PRINT_WITHOUT (part));
+}
+
 BwSheet *
 bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo_surface_t *join)
 {
@@ -16,18 +22,29 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo
   bw_sheet_add_piece (&flow, project, hanging, join);
   bw_sheet_add_contents (&flow);
   bw_flow_new_page (&flow);
-  bw_sheet_add_materials (&flow, project, 1);
-  bw_sheet_add_thread (&flow, project);
-  bw_sheet_add_stone (&flow, project);
-  bw_sheet_add_bed (&flow, project);
-  bw_sheet_add_fit (&flow, project);
-  bw_sheet_add_swatch (&flow, project);
-  bw_sheet_add_ruler (&flow, project);
-  bw_sheet_add_others (&flow, project);
-  bw_sheet_add_chart (&flow, project);
-  bw_sheet_add_words (&flow, project);
-  bw_sheet_add_craft (&flow);
-  bw_sheet_add_order (&flow, project, bw_project_get_design (project)->supply.pieces);
+  if (has_part (paper, BW_SHEET_LISTS)) {
+    bw_sheet_add_materials (&flow, project, 1);
+    bw_sheet_add_thread (&flow, project);
+  }
+  if (has_part (paper, BW_SHEET_STONE)) {
+    bw_sheet_add_stone (&flow, project);
+    bw_sheet_add_bed (&flow, project);
+    bw_sheet_add_fit (&flow, project);
+  }
+  if (has_part (paper, BW_SHEET_SWATCH)) {
+    bw_sheet_add_swatch (&flow, project);
+    bw_sheet_add_ruler (&flow, project);
+  }
+  if (has_part (paper, BW_SHEET_STONE))
+    bw_sheet_add_others (&flow, project);
+  if (has_part (paper, BW_SHEET_CHART))
+    bw_sheet_add_chart (&flow, project);
+  if (has_part (paper, BW_SHEET_WORDS))
+    bw_sheet_add_words (&flow, project);
+  if (has_part (paper, BW_SHEET_CRAFT))
+    bw_sheet_add_craft (&flow);
+  if (has_part (paper, BW_SHEET_ORDER))
+    bw_sheet_add_order (&flow, project, bw_project_get_design (project)->supply.pieces);
   bw_sheet_add_cautions (&flow, project);
   bw_sheet_draw_contents (&flow);
   return bw_flow_finish (&flow);
