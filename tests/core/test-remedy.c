@@ -7,6 +7,8 @@
 #include <stdint.h>
 #include <cmocka.h>
 #include "core/band/remedy.h"
+#include "core/base/tolerance.h"
+#include "core/workshop/ways.h"
 #include "samples.h"
 
 #define DESIGNS 60
@@ -520,6 +522,80 @@ a_steep_stone_is_cured_all_the_same (void **state)
   }
 }
 
+/* A short prism that tapers far more than most, under a band somewhere on it. */
+static BwDesign
+hard_design (GRand *rand, BwStone *stone)
+{
+  for (;;) {
+    BwDesign design = sample_random_design (rand, stone);
+    BwStoneMeasures *measures = &design.stone;
+    measures->second_at_mm = measures->at_mm + sample_between (rand, 6, 16);
+    measures->has_second = TRUE;
+    measures->second_girth_mm = stone->girth_mm * sample_between (rand, 0.75, 1.3);
+    measures->shoulder_mm = measures->second_at_mm + sample_between (rand, 0.5, 8);
+    design.band.columns = 2 * g_rand_int_range (rand, 3, 8);
+    design.bail.style = BW_BAIL_NONE;
+    double room = measures->shoulder_mm - bw_design_span (&design).width_mm;
+    design.band.bottom_mm = sample_between (rand, 0, MAX (0.1, room));
+    if (bw_design_validate (&design, stone, NULL))
+      return design;
+  }
+}
+
+#define BEADS_MOST 16
+
+/* Whether the joint search finds a way with the design's own bead or one of these sizes. */
+static gboolean
+search_finds_a_way (const BwDesign *design, const BwStone *stone)
+{
+  BwWaysBead beads[BEADS_MOST] = { { design->bead, design->gauge, design->pitch } };
+  int n_sizes, n = 1;
+  const BwBead *sizes = bw_bead_sizes (&n_sizes);
+  for (int i = 0; i < n_sizes && n < BEADS_MOST; i++) {
+    BwGauge gauge = { .column_mm = sizes[i].length_mm, .pitch_mm = sizes[i].diameter_mm };
+    if (bw_same_number (sizes[i].diameter_mm, design->bead.diameter_mm))
+      continue;
+    beads[n++] = (BwWaysBead){ sizes[i], gauge, bw_gauge_pitch (&gauge, NULL, 0) };
+  }
+  BwWaysAsk ask = { design, stone, beads, n, { .coverage = 0.3, .coverage_most = 1 } };
+  g_autoptr (GArray) ways = g_array_new (FALSE, FALSE, sizeof (BwWay));
+  for (int i = 0; i < bw_ways_n_shares (&ask) && ways->len == 0; i++)
+    bw_ways_search (&ask, i, FALSE, NULL, ways);
+  return ways->len > 0;
+}
+
+static gboolean
+has_a_cure (const BwDesign *design, const BwStone *stone)
+{
+  g_autoptr (GArray) remedies = remedies_of (design, stone);
+  gboolean cured = FALSE;
+  for (guint i = 0; i < remedies->len; i++)
+    cured = cured || g_array_index (remedies, BwRemedy, i).verdict == BW_VERDICT_SNUG;
+  return cured;
+}
+
+/* On stones so hard that some have no way at all. */
+static void
+wherever_the_joint_search_finds_a_way_there_is_a_cure (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (77);
+  int cured = 0, hopeless = 0;
+  for (int k = 0; k < 110; k++) {
+    BwStone stone;
+    BwDesign design = hard_design (rand, &stone);
+    if (bw_fit_is_snug (&design, &stone, design.band.rows))
+      continue;
+    if (has_a_cure (&design, &stone)) {
+      cured++;
+      continue;
+    }
+    assert_false (search_finds_a_way (&design, &stone));
+    hopeless++;
+  }
+  assert_true (cured > 50);
+  assert_true (hopeless > 5);
+}
+
 static void
 every_kind_has_its_word (void **state)
 {
@@ -550,6 +626,7 @@ main (void)
     cmocka_unit_test (a_changed_bed_voids_the_girth_over_it_and_keeps_what_it_told),
     cmocka_unit_test (where_no_knob_cures_two_or_three_do),
     cmocka_unit_test (a_steep_stone_is_cured_all_the_same),
+    cmocka_unit_test (wherever_the_joint_search_finds_a_way_there_is_a_cure),
     cmocka_unit_test (every_kind_has_its_word),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);

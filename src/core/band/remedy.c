@@ -7,10 +7,11 @@
 #include "core/base/tolerance.h"
 #include <stdlib.h>
 
-#define LAYERS_MAX 20     /* more layers of cord than this are no bed any more */
-#define BED_MOST_MM 2.0   /* nobody winds a thicker one unless it is already: practice, no source */
-#define MOVE_STEP 0.5     /* mm; finer than a maker sets a band */
-#define GRADE_MOST_MM 1.5 /* nobody winds a steeper bed: practice, no source */
+#define LAYERS_MAX 20   /* more layers of cord than this are no bed any more */
+#define BED_MOST_MM 2.0 /* nobody winds a thicker one unless it is already: practice, no source */
+#define MOVE_STEP 0.5   /* mm; finer than a maker sets a band */
+#define WIDTH_LEAST_MM 5.0  /* a narrower band holds no stone: common practice, no source */
+#define GRADE_MOST_MM 1.5   /* nobody winds a steeper bed: practice, no source */
 #define GRADE_STEP_MM 0.05  /* no cord is wound finer */
 #define JOINT_LAYERS_MOST 4 /* as the joint search has it */
 
@@ -372,17 +373,26 @@ compare_sizes (gconstpointer a, gconstpointer b, gpointer now)
   return (to_a > to_b) - (to_a < to_b);
 }
 
-static void
-find_bead (Search *search, const BwBead *sizes, int n_sizes)
+/* A copy, the size nearest to the present one first; owned. */
+static GArray *
+nearest_sizes (const Search *search, const BwBead *sizes, int n_sizes)
 {
-  g_autoptr (GArray) near = g_array_sized_new (FALSE, FALSE, sizeof (BwBead), (guint)n_sizes);
+  GArray *near = g_array_sized_new (FALSE, FALSE, sizeof (BwBead), (guint)n_sizes);
   BwBead now = search->design->bead;
   g_array_append_vals (near, sizes, (guint)n_sizes);
   g_array_sort_with_data (near, compare_sizes, &now);
+  return near;
+}
+
+static void
+find_bead (Search *search, const BwBead *sizes, int n_sizes)
+{
+  g_autoptr (GArray) near = nearest_sizes (search, sizes, n_sizes);
   for (guint i = 0; i < near->len; i++) {
     const BwBead *size = &g_array_index (near, BwBead, i);
     BwDesign changed = with_bead (search, size);
-    if (size_distance (size, &now) >= BW_ROUNDING_MM && take_recommended_rows (search, &changed))
+    if (size_distance (size, &search->design->bead) >= BW_ROUNDING_MM
+        && take_recommended_rows (search, &changed))
       offer (search, BW_REMEDY_BEAD, size->diameter_mm, &changed);
   }
 }
@@ -488,13 +498,14 @@ layers_make_snug (const Search *search, BwDesign *changed)
   return FALSE;
 }
 
-/* The nearest height, up or down, where that makes the band snug; the band wholly on the prism. */
+/* The height nearest to `now`, up or down, where that makes the band snug; the band wholly on the
+ * prism. */
 static gboolean
-height_makes_snug (const Search *search, BwDesign *changed, Makes makes)
+height_makes_snug (const Search *search, BwDesign *changed, double now, Makes makes)
 {
   double low = search->stone->base_shoulder_mm - BW_ROUNDING_MM;
   double top = search->stone->shoulder_mm - bw_design_span (changed).width_mm + BW_ROUNDING_MM;
-  double now = search->design->band.bottom_mm, away = MAX (top - now, now - low);
+  double away = MAX (top - now, now - low);
   BwDesign start = *changed;
   for (int k = 0; k * MOVE_STEP <= away; k++)
     for (int sign = -1; sign <= (k > 0 ? 1 : -1); sign += 2) {
@@ -508,17 +519,12 @@ height_makes_snug (const Search *search, BwDesign *changed, Makes makes)
 }
 
 static void
-offer_move (Search *search, const BwDesign *changed)
-{
-  offer (search, BW_REMEDY_MOVE, changed->band.bottom_mm, changed);
-}
-
-static void
 find_height_and_bed (Search *search)
 {
   BwDesign changed = free_to_change (search);
-  if (is_ring (search) && height_makes_snug (search, &changed, layers_make_snug))
-    offer_move (search, &changed);
+  double now = changed.band.bottom_mm;
+  if (is_ring (search) && height_makes_snug (search, &changed, now, layers_make_snug))
+    offer (search, BW_REMEDY_MOVE, changed.band.bottom_mm, &changed);
 }
 
 /* Another size with columns of its own near the width there is. */
@@ -541,19 +547,58 @@ find_bead_and_columns (Search *search, const BwBead *sizes, int n_sizes)
   }
 }
 
-/* Everything at once: heights for each number of columns, the nearest number first, a narrower band
- * before a wider one. */
+/* Everything at once: heights for each number of columns the prism has room for, the nearest number
+ * first, a narrower band before a wider one. */
+static gboolean
+anywhere_makes_snug (const Search *search, BwDesign *changed, int least)
+{
+  BwDesign start = *changed;
+  double prism = search->stone->shoulder_mm - search->stone->base_shoulder_mm;
+  int now = start.band.columns, most = (int)MIN (prism / start.gauge.column_mm, BW_COLUMNS_MAX);
+  for (int k = 0; k <= MAX (now, most); k++) {
+    *changed = start;
+    changed->band.columns = now + (k % 2 ? -2 : 2) * ((k + 1) / 2);
+    if (changed->band.columns >= least && changed->band.columns <= most
+        && height_makes_snug (search, changed, start.band.bottom_mm, graded_bed_makes_snug))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* On the half millimetres, where the joint search looks for ways. */
+static double
+whole_step (double height_mm)
+{
+  return rint (height_mm / MOVE_STEP) * MOVE_STEP;
+}
+
+/* Steps from where the band lies, and on the whole ones, so that no way is missed. */
 static void
 find_anywhere (Search *search)
 {
-  int now = search->design->band.columns;
-  for (int k = 0; k <= now; k++) {
-    BwDesign changed = free_to_change (search);
-    changed.band.columns = now + (k % 2 ? -2 : 2) * ((k + 1) / 2);
-    if (changed.band.columns < BW_COLUMNS_MIN || changed.band.columns > BW_COLUMNS_MAX
-        || !height_makes_snug (search, &changed, graded_bed_makes_snug))
+  BwDesign changed = free_to_change (search), whole = changed;
+  whole.band.bottom_mm = whole_step (whole.band.bottom_mm);
+  if (anywhere_makes_snug (search, &changed, BW_COLUMNS_MIN))
+    offer (search, BW_REMEDY_MOVE, changed.band.bottom_mm, &changed);
+  else if (anywhere_makes_snug (search, &whole, BW_COLUMNS_MIN))
+    offer (search, BW_REMEDY_MOVE, whole.band.bottom_mm, &whole);
+}
+
+/* Another size where nothing else is left; the nearest one that can. */
+static void
+find_bead_anywhere (Search *search, const BwBead *sizes, int n_sizes)
+{
+  g_autoptr (GArray) near = nearest_sizes (search, sizes, n_sizes);
+  for (guint i = 0; i < near->len; i++) {
+    const BwBead *size = &g_array_index (near, BwBead, i);
+    BwDesign changed = with_bead (search, size);
+    drop_girth_over (search, &changed.bed);
+    changed.band.bottom_mm = whole_step (changed.band.bottom_mm);
+    int least = (int)ceil (WIDTH_LEAST_MM / size->length_mm);
+    if (size_distance (size, &search->design->bead) < BW_ROUNDING_MM
+        || !anywhere_makes_snug (search, &changed, least))
       continue;
-    offer_move (search, &changed);
+    offer (search, BW_REMEDY_BEAD, size->diameter_mm, &changed);
     return;
   }
 }
@@ -584,6 +629,8 @@ find_joint (Search *search, const BwBead *sizes, int n_sizes)
     return;
   find_anywhere (search);
   find_bead_and_columns (search, sizes, n_sizes);
+  if (search->found->len == single)
+    find_bead_anywhere (search, sizes, n_sizes);
 }
 
 GArray *

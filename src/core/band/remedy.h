@@ -35,7 +35,9 @@ typedef struct {
  * snug: rows far off or bed and rows, grade and rows, height and bed; of each the one nearest to
  * what is. Where none of these does, what is nearest on the whole grid of columns, heights in half
  * millimetres, layers up to four, a level bed and the one that makes both edges alike; and another
- * bead with columns, bed and rows of its own.
+ * bead with columns, bed and rows of its own; and where no bead has any at this height, the nearest
+ * size that has on the whole grid. So there is a cure wherever the joint search
+ * ("core/workshop/ways.h") finds a way for one of these beads.
  *
  * Returns a GArray of BwRemedy, owned by the caller. */
 GArray *bw_remedies (const BwDesign *design, const BwStone *stone, const BwBead *sizes,

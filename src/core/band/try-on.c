@@ -3,11 +3,8 @@
  * the reading. */
 #include "core/band/try-on.h"
 
-#include "core/band/forecast.h"
 #include "core/base/fault.h"
 #include "core/base/limits.h"
-#include "core/base/normal.h"
-#include "core/base/tolerance.h"
 
 #include <math.h>
 
