@@ -152,11 +152,11 @@ make_materials (BwDerived *d, const Inputs *in)
                      &d->path);
 }
 
-/* The sizes are read once for the whole run of the program, so they are no input that changes. */
+/* The sizes are no input: where the maker's own change, what is found anew is found with them. */
 static void
 find_remedies (BwDerived *d, const Inputs *in)
 {
-  g_autoptr (GArray) sizes = bw_sizes_load (NULL);
+  g_autoptr (GArray) sizes = bw_sizes_near (&in->design.bead, BW_SIZES_TRIED);
 
   d->remedies = bw_remedies (&in->design, &d->stone, (const BwBead *)sizes->data, (int)sizes->len);
 }

@@ -33,7 +33,7 @@ static GArray *
 gather_beads (const BwDesign *design, const BwBookHands *hands)
 {
   GArray *beads = g_array_new (FALSE, FALSE, sizeof (BwWaysBead));
-  g_autoptr (GArray) sizes = bw_sizes_load (NULL);
+  g_autoptr (GArray) sizes = bw_sizes_near (&design->bead, BW_SIZES_TRIED);
   BwWaysBead own = { design->bead, design->gauge, design->pitch };
   g_array_append_val (beads, own);
   for (guint i = 0; i < sizes->len; i++) {

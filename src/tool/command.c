@@ -62,6 +62,8 @@ run_thread (BwProject *project, const BwOptions *options, GError **error)
 static char *
 run_materials (BwProject *project, const BwOptions *options, GError **error)
 {
+  if (!bw_workshop_know (options, error))
+    return NULL;
   if (given (options, BW_OPTION_CSV))
     return bw_materials_csv (project, options->pieces);
   return bw_report_materials (project, options->pieces, given (options, BW_OPTION_JSON));
@@ -123,14 +125,16 @@ static const BwCommand commands[] = {
   { "thread", "FILE [--json] [--all]",
     N_ ("the needle's path: beads passed, full holes, lengths of thread"),
     BW_OPTION_JSON | BW_OPTION_ALL, 0, run_thread },
-  { "materials", "FILE [--json|--csv] [--pieces K]",
-    N_ ("what to buy: beads by colour, cord, thread, and what it costs"),
-    BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES, 0, run_materials },
+  { "materials", "FILE [--json|--csv] [--pieces K] [--book FILE]",
+    N_ ("what to buy beyond the stash: beads by colour, cord, thread, and what it costs"),
+    BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES | BW_OPTION_BOOK, 0, run_materials },
   { "words", "FILE", N_ ("the work row by row, as read at the bench"), 0, 0, run_words },
-  { "sheet", "FILE -o OUT.pdf|--json [--paper SIZE] [--kit K] [--large] [--sparing] [--costs]",
+  { "sheet",
+    "FILE -o OUT.pdf|--json [--paper SIZE] [--kit K] [--large] [--sparing] [--costs] "
+    "[--book FILE]",
     N_ ("the printed work sheet, or the kit sheet of a class, or the numbers printed"),
     BW_OPTION_OUTPUT | BW_OPTION_JSON | BW_OPTION_PAPER | BW_OPTION_KIT | BW_OPTION_LARGE
-        | BW_OPTION_SPARING | BW_OPTION_COSTS,
+        | BW_OPTION_SPARING | BW_OPTION_COSTS | BW_OPTION_BOOK,
     BW_OPTION_OUTPUT, bw_paper_run_sheet },
   { "chart", "FILE -o OUT.svg|OUT.png", N_ ("the chart of the band as a picture"), BW_OPTION_OUTPUT,
     BW_OPTION_OUTPUT, bw_paper_run_chart },
@@ -143,11 +147,10 @@ static const BwCommand commands[] = {
   { "listing", "FILE -o OUT.png", N_ ("a square picture with the title, for a shop's page"),
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_paper_run_listing },
   { "render",
-    "FILE -o OUT.png|OUT.webp [--fine] [--turntable] [--frames N] [--size WxH] [--turn DEG] "
-    "[--tip DEG] [--view WORD] [--ground WORD]",
+    "FILE -o OUT.png [--fine] [--size WxH] [--turn DEG] [--tip DEG] [--view WORD] [--ground WORD]",
     N_ ("a picture of the finished piece, drawn without a display"),
     BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP | BW_OPTION_VIEW
-        | BW_OPTION_GROUND | BW_OPTION_FINE | BW_OPTION_TURNTABLE | BW_OPTION_FRAMES,
+        | BW_OPTION_GROUND | BW_OPTION_FINE,
     BW_OPTION_OUTPUT, bw_render_run },
   { "model", "FILE -o OUT.glb", N_ ("the finished piece as a model for other programs (glTF 2.0)"),
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_model_run },
@@ -160,6 +163,14 @@ static const BwCommand commands[] = {
   { "note", "FILE [--book FILE]",
     N_ ("put the swatch and the strip lengths of a project into the book"), BW_OPTION_BOOK, 0,
     bw_workshop_run_note },
+  { "beads", "[--book FILE] [--bead NAME] [--json|--csv]", N_ ("your own kinds of bead"),
+    BW_OPTION_BOOK | BW_OPTION_BEAD | BW_OPTION_JSON | BW_OPTION_CSV, 0, NULL,
+    bw_workshop_run_beads },
+  { "stash", "[--book FILE] [--json|--csv]", N_ ("what is in the stash"),
+    BW_OPTION_BOOK | BW_OPTION_JSON | BW_OPTION_CSV, 0, NULL, bw_workshop_run_stash },
+  { "read-in", "--from FILE [--book FILE]",
+    N_ ("put what another book has, or the JSON of beads and stash, into the book"),
+    BW_OPTION_FROM | BW_OPTION_BOOK, BW_OPTION_FROM, NULL, bw_workshop_run_read_in },
   { "restone", "FILE --stone FILE -o OUT.bandwright [--by-hand repeat|stretch|ground]",
     N_ ("the same design on another stone: motifs laid anew, the rest as chosen"),
     BW_OPTION_STONE | BW_OPTION_OUTPUT | BW_OPTION_BY_HAND, BW_OPTION_STONE | BW_OPTION_OUTPUT,

@@ -87,12 +87,6 @@ take_size (BwOptions *options, const char *value)
 }
 
 static gboolean
-take_frames (BwOptions *options, const char *value)
-{
-  return take_integer (value, BW_TURNTABLE_LEAST, BW_TURNTABLE_MOST, &options->frames);
-}
-
-static gboolean
 take_ground (BwOptions *options, const char *value)
 {
   return bw_ground_parse (value, &options->ground);
@@ -206,6 +200,20 @@ take_book (BwOptions *options, const char *value)
   return *value != '\0';
 }
 
+static gboolean
+take_bead (BwOptions *options, const char *value)
+{
+  options->bead = value;
+  return *value != '\0';
+}
+
+static gboolean
+take_from (BwOptions *options, const char *value)
+{
+  options->from = value;
+  return *value != '\0';
+}
+
 typedef struct {
   BwOption flag;
   const char *name;  /* without its dashes */
@@ -219,7 +227,6 @@ typedef struct {
 G_STATIC_ASSERT (BW_ROWS_MIN == 1 && BW_ROWS_MAX == 20000 && BW_PIECES_MAX == 10000);
 G_STATIC_ASSERT (BW_PAPER_LEAST_MM == 180 && BW_PAPER_MOST_MM == 1200);
 G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192 && BW_KIT_MAX == 1000);
-G_STATIC_ASSERT (BW_TURNTABLE_LEAST == 2 && BW_TURNTABLE_MOST == 360 && BW_TURNTABLE_USUAL == 36);
 
 static const Kind kinds[] = {
   { BW_OPTION_JSON, "json", NULL, NULL, NULL, N_ ("print one JSON object instead of text") },
@@ -276,10 +283,10 @@ static const Kind kinds[] = {
   { BW_OPTION_COSTS, "costs", NULL, NULL, NULL, N_ ("print prices and wages too") },
   { BW_OPTION_FINE, "fine", NULL, NULL, NULL,
     N_ ("follow the light through glass and stone; takes a minute or so") },
-  { BW_OPTION_TURNTABLE, "turntable", NULL, NULL, NULL,
-    N_ ("once round: numbered pictures, or one animated picture where FILE ends in .webp") },
-  { BW_OPTION_FRAMES, "frames", N_ ("N"), take_frames, N_ ("a whole number from 2 to 360"),
-    N_ ("pictures on the way round (36)") },
+  { BW_OPTION_BEAD, "bead", N_ ("NAME"), take_bead, N_ ("a bead’s name"),
+    N_ ("the one of this name alone") },
+  { BW_OPTION_FROM, "from", N_ ("FILE"), take_from, N_ ("a file name"),
+    N_ ("the other book, or a part of one") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };
@@ -365,7 +372,6 @@ bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
   gboolean ended = FALSE;
   *options = (BwOptions){ .width = 800,
                           .height = 800,
-                          .frames = BW_TURNTABLE_USUAL,
                           .paper = BW_PAPER_A4,
                           .how = BW_TRIED_SLACK,
                           .limit = 8,

@@ -6,7 +6,7 @@
 #include "core/band/try-on.h"
 #include "core/pattern/anew.h"
 #include "output/page/sheet.h"
-#include "preview/fine/turntable.h"
+#include "preview/picture/ground.h"
 
 #define BW_USAGE (bw_usage_quark ())
 
@@ -46,8 +46,8 @@ typedef enum {
   BW_OPTION_SPARING = 1 << 27,
   BW_OPTION_COSTS = 1 << 28,
   BW_OPTION_FINE = 1 << 29,
-  BW_OPTION_TURNTABLE = 1 << 30,
-  BW_OPTION_FRAMES = 1u << 31,
+  BW_OPTION_BEAD = 1 << 30,
+  BW_OPTION_FROM = 1u << 31,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -58,7 +58,6 @@ typedef struct {
   int rows, pieces;
   double section_mm, turn_deg, tip_deg;
   int width, height;
-  int frames;         /* of a turntable; BW_TURNTABLE_USUAL unless given */
   BwGround ground;    /* clear unless given */
   const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */
@@ -72,6 +71,8 @@ typedef struct {
   int seed, limit;    /* of ways: 0 and 8 unless given */
   const char *book;   /* borrowed from argv; NULL: the user's own */
   const char *stone;  /* a project file; borrowed from argv */
+  const char *bead;   /* a name; borrowed from argv, NULL unless given */
+  const char *from;   /* another book; borrowed from argv */
   BwAnewWay by_hand;  /* repeated unless given */
   GPtrArray *words;   /* what is not an option, borrowed from argv */
 } BwOptions;

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "tool/paper.h"
+#include "tool/workshop.h"
 
 #include "output/chart/chart.h"
 #include "output/page/sheet.h"
@@ -33,6 +34,8 @@ wished (const BwOptions *options)
 char *
 bw_paper_run_sheet (BwProject *project, const BwOptions *options, GError **error)
 {
+  if (!bw_workshop_know (options, error))
+    return NULL;
   if (options->given & BW_OPTION_JSON)
     return bw_report_sheet (project);
   cairo_surface_t *hanging

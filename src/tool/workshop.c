@@ -3,13 +3,18 @@
 
 #include "tool/workshop.h"
 
+#include "output/report/report-beads.h"
 #include "output/report/report-calibrate.h"
 #include "output/report/report-hands.h"
+#include "output/report/report-stash.h"
 #include "output/report/report-ways.h"
+#include "project/book/book-beads.h"
 #include "project/book/book-file.h"
+#include "project/book/book-stash.h"
 #include "project/observed.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
+#include "project/file/sizes.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -19,12 +24,20 @@ book_path (const BwOptions *options)
   return options->book ? g_strdup (options->book) : bw_book_usual_path ();
 }
 
+/* An error that names the file. */
+static void
+name_failure (const char *path, const GError *failure, BwIoWay way, GError **error)
+{
+  g_autofree char *name = g_filename_display_name (path);
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", name,
+               failure->domain == BW_FAULT ? failure->message : bw_io_words (failure, way));
+}
+
 /* The user's own unless another is named; one that is named must be there. */
 static BwBook *
 load_book (const BwOptions *options, GError **error)
 {
   g_autofree char *path = book_path (options);
-  g_autofree char *name = g_filename_display_name (path);
   g_autoptr (GError) failure = NULL;
   BwBook *book = NULL;
   if (options->book && !g_file_test (path, G_FILE_TEST_EXISTS))
@@ -32,9 +45,7 @@ load_book (const BwOptions *options, GError **error)
   else
     book = bw_book_load (path, &failure);
   if (!book)
-    g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", name,
-                 failure->domain == BW_FAULT ? failure->message
-                                             : bw_io_words (failure, BW_IO_READ));
+    name_failure (path, failure, BW_IO_READ, error);
   return book;
 }
 
@@ -43,6 +54,66 @@ bw_workshop_run_hands (const BwOptions *options, GError **error)
 {
   g_autoptr (BwBook) book = load_book (options, error);
   return book ? bw_report_hands (book, (options->given & BW_OPTION_JSON) != 0) : NULL;
+}
+
+char *
+bw_workshop_run_beads (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  if (!book)
+    return NULL;
+  if (options->given & BW_OPTION_CSV)
+    return bw_report_beads_csv (book);
+  char *report = bw_report_beads (book, options->bead, (options->given & BW_OPTION_JSON) != 0);
+  if (!report)
+    g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _ ("no bead of yours is called “%s”."),
+                 options->bead);
+  return report;
+}
+
+char *
+bw_workshop_run_stash (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  if (!book)
+    return NULL;
+  if (options->given & BW_OPTION_CSV)
+    return bw_report_stash_csv (book);
+  return bw_report_stash (book, (options->given & BW_OPTION_JSON) != 0);
+}
+
+gboolean
+bw_workshop_know (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  if (!book)
+    return FALSE;
+  g_autoptr (GArray) sizes = bw_book_bead_sizes (book);
+  g_autoptr (BwStash) stash = bw_stash_new (book);
+  bw_sizes_set_own (sizes);
+  bw_stash_set_own (stash);
+  return TRUE;
+}
+
+static gboolean
+take_in (BwBook *book, gpointer other, GError **error)
+{
+  return bw_book_take_in (book, other, error);
+}
+
+char *
+bw_workshop_run_read_in (const BwOptions *options, GError **error)
+{
+  BwOptions from = { .book = options->from };
+  g_autoptr (BwBook) other = load_book (&from, error);
+  g_autofree char *path = book_path (options);
+  g_autoptr (GError) failure = NULL;
+  if (!other)
+    return NULL;
+  if (bw_book_change (path, take_in, other, &failure))
+    return g_strdup ("");
+  name_failure (path, failure, BW_IO_WRITE, error);
+  return NULL;
 }
 
 char *
@@ -59,6 +130,8 @@ bw_workshop_run_ways (BwProject *project, const BwOptions *options, GError **err
   g_auto (BwBookHands) hands = { 0 };
   if (!book)
     return NULL;
+  if (!bw_workshop_know (options, error))
+    return NULL;
   bw_book_hands_init (&hands, book);
   return bw_report_ways (project, &hands, options->given & BW_OPTION_WANT ? &options->want : NULL,
                          options->limit, (guint)options->seed,
@@ -69,7 +142,6 @@ char *
 bw_workshop_run_note (BwProject *project, const BwOptions *options, GError **error)
 {
   g_autofree char *path = book_path (options), *date = bw_observed_today ();
-  g_autofree char *name = g_filename_display_name (path);
   g_autoptr (GError) failure = NULL;
   if (!*bw_project_get_id (project)) {
     g_set_error_literal (error, BW_FAULT, BW_FAULT_MISSING,
@@ -79,7 +151,6 @@ bw_workshop_run_note (BwProject *project, const BwOptions *options, GError **err
   }
   if (bw_observed_note (project, path, date, &failure))
     return g_strdup ("");
-  g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", name,
-               failure->domain == BW_FAULT ? failure->message : bw_io_words (failure, BW_IO_WRITE));
+  name_failure (path, failure, BW_IO_WRITE, error);
   return NULL;
 }

@@ -65,8 +65,9 @@ static void
 assert_header (JsonArray *records)
 {
   static const char *const header[]
-      = { "item",    "letter", "name",   "count",  "quantity", "unit",      "grams",      "packs",
-          "article", "size",   "finish", "colour", "needed g", "in hand g", "order beads" };
+      = { "item",     "letter",    "name",        "count",    "quantity", "unit",
+          "grams",    "packs",     "article",     "size",     "finish",   "colour",
+          "needed g", "in hand g", "order beads", "in stash", "to buy" };
   for (guint i = 0; i < G_N_ELEMENTS (header); i++)
     assert_string_equal (field (records, 0, i), header[i]);
   for (guint r = 0; r < json_array_get_length (records); r++)

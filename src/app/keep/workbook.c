@@ -5,7 +5,9 @@
 
 #include "app/keep/workbook.h"
 
+#include "project/book/book-beads.h"
 #include "project/book/book-file.h"
+#include "project/file/sizes.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 #include "project/observed.h"
@@ -34,8 +36,12 @@ typedef struct {
   BwBookEdit edit; /* NULL: none */
   gpointer data;
   GDestroyNotify release;
+  BwWorkbookTold told; /* NULL: the fault is everybody's */
+  gpointer asker;
   BwBookHands hands;
   BwBook *book;
+  GArray *sizes; /* of BwBead: the book's kinds */
+  BwStash *stash;
 } Job;
 
 static void
@@ -46,9 +52,20 @@ job_free (gpointer data)
   bw_woven_clear (&job->piece);
   bw_book_hands_clear (&job->hands);
   g_clear_pointer (&job->book, bw_book_free);
+  g_clear_pointer (&job->sizes, g_array_unref);
+  g_clear_pointer (&job->stash, bw_stash_unref);
   if (job->release)
     job->release (job->data);
   g_free (job);
+}
+
+/* What windows ask of a book often. */
+static void
+look_into_book (Job *job)
+{
+  bw_book_hands_init (&job->hands, job->book);
+  job->sizes = bw_book_bead_sizes (job->book);
+  job->stash = bw_stash_new (job->book);
 }
 
 static void
@@ -62,7 +79,7 @@ run (GTask *task, gpointer source, gpointer data, GCancellable *stop)
   if (!done) /* what was meant for another book is not done to this one, which is to be seen */
     job->book = bw_book_load (job->path, NULL);
   if (job->book)
-    bw_book_hands_init (&job->hands, job->book);
+    look_into_book (job);
   if (error)
     g_task_return_error (task, g_steal_pointer (&error));
   else
@@ -80,7 +97,34 @@ fault_sentence (BwWorkbook *self, const Job *job, const GError *error)
   return g_strdup_printf (_ ("Your workshop’s book, %s, was not kept up: %s"), name, why);
 }
 
+/* What could not be done is told to who asked for it; a fault that nobody asked about, or a book
+ * that cannot be read, to everybody. */
+static void
+tell (BwWorkbook *self, const Job *job, gboolean readable, const GError *error)
+{
+  if (error && (!job->told || !readable))
+    self->fault = fault_sentence (self, job, error);
+  if (job->told)
+    job->told (!error                      ? NULL
+               : error->domain == BW_FAULT ? bw_fault_sentence (error)
+                                           : bw_io_words (error, BW_IO_WRITE),
+               job->asker);
+}
+
 static void begin_next (BwWorkbook *self);
+
+static void
+take_over (BwWorkbook *self, Job *job)
+{
+  bw_book_hands_clear (&self->hands);
+  self->hands = job->hands;
+  job->hands = (BwBookHands){ 0 };
+  g_clear_pointer (&self->book, bw_book_free);
+  self->book = g_steal_pointer (&job->book);
+  bw_sizes_set_own (job->sizes);
+  bw_stash_set_own (job->stash);
+  self->has_hands = TRUE;
+}
 
 static void
 done (GObject *source, GAsyncResult *result, gpointer data)
@@ -89,16 +133,11 @@ done (GObject *source, GAsyncResult *result, gpointer data)
   Job *job = g_task_get_task_data (G_TASK (result));
   g_autoptr (GError) error = NULL;
   g_clear_pointer (&self->fault, g_free);
-  if (!g_task_propagate_boolean (G_TASK (result), &error))
-    self->fault = fault_sentence (self, job, error);
-  if (job->book) {
-    bw_book_hands_clear (&self->hands);
-    self->hands = job->hands;
-    job->hands = (BwBookHands){ 0 };
-    g_clear_pointer (&self->book, bw_book_free);
-    self->book = g_steal_pointer (&job->book);
-    self->has_hands = TRUE;
-  }
+  gboolean readable = job->book != NULL;
+  g_task_propagate_boolean (G_TASK (result), &error);
+  if (readable)
+    take_over (self, job);
+  tell (self, job, readable, error);
   self->busy = FALSE;
   begin_next (self);
   g_signal_emit_by_name (self, "changed");
@@ -181,6 +220,17 @@ bw_workbook_get_book (BwWorkbook *self)
   return self->book;
 }
 
+gboolean
+bw_workbook_price (BwWorkbook *self, const BwBead *bead, BwSupply *supply)
+{
+  int at = self->book && *bead->name ? bw_book_find_bead (self->book, bead->name) : -1;
+  BwBeadKind kind;
+  if (at < 0)
+    return FALSE;
+  bw_book_get_bead (self->book, (guint)at, &kind);
+  return bw_bead_kind_price (&kind, supply);
+}
+
 void
 bw_workbook_read (BwWorkbook *self)
 {
@@ -192,6 +242,15 @@ bw_workbook_change (BwWorkbook *self, BwBookEdit edit, gpointer data, GDestroyNo
 {
   Job *job = g_new0 (Job, 1);
   *job = (Job){ .edit = edit, .data = data, .release = release };
+  begin (self, job);
+}
+
+void
+bw_workbook_try (BwWorkbook *self, BwBookEdit edit, gpointer data, GDestroyNotify release,
+                 BwWorkbookTold told, gpointer asker)
+{
+  Job *job = g_new0 (Job, 1);
+  *job = (Job){ .edit = edit, .data = data, .release = release, .told = told, .asker = asker };
   begin (self, job);
 }
 

@@ -3,12 +3,14 @@
  * out anew only where it differs: two hundred colours are a thousand labels. */
 #include "config.h"
 
+#include "app/keep/workbook.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/words.h"
 #include "app/make/make-cards.h"
 #include "app/kit/settings.h"
 #include "app/kit/tray-row.h"
 #include "output/report/material-words.h"
+#include "output/report/order.h"
 #include "output/report/report.h"
 
 #include <glib/gi18n-lib.h>
@@ -64,6 +66,18 @@ put_number (GtkGrid *grid, int column, int row, const char *style, const char *f
   put (grid, column, row, text, 1, style);
 }
 
+/* What is there, and what is to be bought beyond it. */
+static void
+put_order (GtkGrid *grid, int row, const BwBeadNeed *need, const BwOrderBead *order,
+           const char *style)
+{
+  put_number (grid, 2, row, style, "%" G_GUINT64_FORMAT, need->count);
+  put_number (grid, 3, row, style, "%.2f", order->grams);
+  put_number (grid, 4, row, style, "%.2f", order->in_hand_g);
+  put_number (grid, 5, row, style, "%.2f", order->order_g);
+  put_number (grid, 6, row, style, "%" G_GUINT64_FORMAT, order->packs);
+}
+
 static void
 put_need (GtkGrid *grid, int row, const BwBeadNeed *need, const char *style)
 {
@@ -74,7 +88,17 @@ put_need (GtkGrid *grid, int row, const BwBeadNeed *need, const char *style)
 }
 
 static void
-put_bead (BwListCard *self, int row, const BwColour *colour, const BwBeadNeed *need)
+put_amounts (BwListCard *self, int row, const BwBeadNeed *need, const BwOrder *order,
+             const BwOrderBead *bead, const char *style)
+{
+  if (order->has_stash)
+    put_order (self->beads, row, need, bead, style);
+  else
+    put_need (self->beads, row, need, style);
+}
+
+static void
+put_bead (BwListCard *self, int row, const BwColour *colour)
 {
   g_autofree char *name = bw_colour_words (colour);
   GtkWidget *bead = bw_bead_swatch_new ();
@@ -82,7 +106,6 @@ put_bead (BwListCard *self, int row, const BwColour *colour, const BwBeadNeed *n
   gtk_widget_set_valign (bead, GTK_ALIGN_CENTER);
   gtk_grid_attach (self->beads, bead, 0, row, 1, 1);
   put (self->beads, 1, row, name, 0, NULL);
-  put_need (self->beads, row, need, NULL);
 }
 
 /* A scrolled window does not know how high its child is at a given width, so a short list stands
@@ -104,21 +127,33 @@ house_beads (BwListCard *self, gboolean many)
   gtk_widget_set_visible (window, many);
 }
 
-/* Only what the piece uses is bought. */
 static void
-show_beads (BwListCard *self, const BwTray *tray, const BwMaterials *m)
+put_heads (BwListCard *self, const BwOrder *order)
 {
-  const char *heads[] = { _ ("in the piece"), _ ("to buy"), _ ("grams"), _ ("packs") };
+  const char *const plain[] = { _ ("in the piece"), _ ("to buy"), _ ("grams"), _ ("packs"), NULL };
+  const char *const stash[] = { _ ("in the piece"), _ ("takes, g"), _ ("in the stash, g"),
+                                _ ("to buy, g"),    _ ("packs"),    NULL };
+  const char *const *heads = order->has_stash ? stash : plain;
+  for (int i = 0; heads[i]; i++)
+    put (self->beads, 2 + i, 0, heads[i], 1, "small");
+}
+
+/* Only what the piece uses is bought, and where the stash tells of any, what that lacks. */
+static void
+show_beads (BwListCard *self, const BwTray *tray, const BwOrder *order)
+{
+  const BwMaterials *m = &order->materials;
   BwBeadNeed total = { m->total_beads, m->total_with_spare, m->total_grams, m->total_packs };
   int row = 1;
   clear (self->beads);
-  for (int i = 0; i < 4; i++)
-    put (self->beads, 2 + i, 0, heads[i], 1, "small");
-  for (int i = 0; i < tray->n_colours; i++)
-    if (m->need[i].count > 0)
-      put_bead (self, row++, &tray->colour[i], &m->need[i]);
+  put_heads (self, order);
+  for (int i = 0; i < order->n; i++, row++) {
+    const BwOrderBead *bead = &order->bead[i];
+    put_bead (self, row, &tray->colour[bead->colour]);
+    put_amounts (self, row, &m->need[bead->colour], order, bead, NULL);
+  }
   put (self->beads, 1, row, _ ("in all"), 0, "total");
-  put_need (self->beads, row, &total, "total");
+  put_amounts (self, row, &total, order, &order->total, "total");
   house_beads (self, row > MANY);
 }
 
@@ -139,6 +174,24 @@ spool_words (double mm)
   if (bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH)
     return g_strdup_printf (_ ("%.1f ft"), ceil (mm / 30.48 - 1e-9) / 10);
   return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - 1e-9) / 100);
+}
+
+/* Such as "3.10 m · 45.00 m in the stash", and what that lacks. Takes words, which may be NULL. */
+static char *
+with_stash (char *words, const BwOrder *order, BwStashWhat what)
+{
+  const BwOrderThing *thing = &order->thing[what];
+  g_autofree char *own = words;
+  if (!own || !thing->in_stash)
+    return g_steal_pointer (&own);
+  gboolean counted = bw_stash_measure (what) == BW_STASH_BY_COUNT;
+  g_autofree char *there
+      = counted ? g_strdup_printf ("%.0f", thing->in_hand) : spool_words (thing->in_hand);
+  g_autofree char *lack
+      = counted ? g_strdup_printf ("%.0f", thing->order) : spool_words (thing->order);
+  if (thing->order > 0)
+    return g_strdup_printf (_ ("%s · %s in the stash, buy %s"), own, there, lack);
+  return g_strdup_printf (_ ("%s · %s in the stash"), own, there);
 }
 
 static char *
@@ -172,13 +225,15 @@ bed_words (double length_mm, double wide_mm)
 }
 
 static void
-show_hanging (BwListCard *self, int *row, const BwDesign *design, const BwMaterials *m)
+show_hanging (BwListCard *self, int *row, const BwDesign *design, const BwOrder *order)
 {
+  const BwMaterials *m = &order->materials;
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  g_autofree char *hanging = cord_words (m->hanging_cord_mm, design->bail.cord_mm);
+  g_autofree char *hanging = with_stash (cord_words (m->hanging_cord_mm, design->bail.cord_mm),
+                                         order, BW_STASH_HANGING_CORD);
   g_autofree char *necklace = hanging ? bw_necklace_words (&design->supply, unit) : NULL;
-  g_autofree char *ring = bw_ring_words (m, unit);
-  g_autofree char *clasp = bw_clasp_words (m, design, unit);
+  g_autofree char *ring = with_stash (bw_ring_words (m, unit), order, BW_STASH_RING);
+  g_autofree char *clasp = with_stash (bw_clasp_words (m, design, unit), order, BW_STASH_CLASP);
   put_thing (self, row, _ ("Hanging cord"), hanging);
   put_thing (self, row, _ ("Necklace"), necklace);
   put_thing (self, row, _ ("Metal ring"), ring);
@@ -186,20 +241,23 @@ show_hanging (BwListCard *self, int *row, const BwDesign *design, const BwMateri
 }
 
 static void
-show_things (BwListCard *self, const BwDesign *design, const BwMaterials *m)
+show_things (BwListCard *self, const BwDesign *design, const BwOrder *order)
 {
+  const BwMaterials *m = &order->materials;
   int row = 0;
-  g_autofree char *thread = thread_words (m);
-  g_autofree char *bed = bed_words (m->bed_cord_mm, design->bed.cord_width_mm);
+  g_autofree char *thread = with_stash (thread_words (m), order, BW_STASH_THREAD);
+  g_autofree char *bed = with_stash (bed_words (m->bed_cord_mm, design->bed.cord_width_mm), order,
+                                     BW_STASH_BED_CORD);
   g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
-  g_autofree char *stoppers = g_strdup_printf ("%d", m->stopper_beads);
+  g_autofree char *stoppers
+      = with_stash (g_strdup_printf ("%d", m->stopper_beads), order, BW_STASH_STOPPER);
   clear (self->things);
   put_thing (self, &row, _ ("Bead size"), design->bead.name);
   put_thing (self, &row, _ ("Thread"), thread);
   put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
   put_thing (self, &row, _ ("Needle"), needle);
   put_thing (self, &row, _ ("Stopper bead"), stoppers);
-  show_hanging (self, &row, design, m);
+  show_hanging (self, &row, design, order);
 }
 
 static void
@@ -273,11 +331,20 @@ bw_list_card_refresh (BwCard *card)
     return;
   g_free (self->shown);
   self->shown = g_steal_pointer (&now);
-  const BwMaterials *materials = bw_project_materials (project);
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
   const BwDesign *design = bw_project_get_design (project);
-  show_beads (self, bw_project_get_tray (project), materials);
-  show_things (self, design, materials);
-  show_cost (self, design, materials);
+  bw_order_init (order, project, 0);
+  show_beads (self, bw_project_get_tray (project), order);
+  show_things (self, design, order);
+  show_cost (self, design, &order->materials);
+}
+
+/* Another stash is another list. */
+static void
+book_changed (BwListCard *self)
+{
+  if (self->shown)
+    bw_card_refresh (BW_CARD (self));
 }
 
 static void
@@ -305,4 +372,6 @@ static void
 bw_list_card_init (BwListCard *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect_object (bw_workbook_get (), "changed", G_CALLBACK (book_changed), self,
+                           G_CONNECT_SWAPPED);
 }

@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "app/form/typed.h"
+#include "app/keep/workbook.h"
 #include "app/kit/description.h"
 #include "app/kit/put-text.h"
 #include "app/kit/words.h"
@@ -98,8 +99,10 @@ priced_toggled (BwSupplyCard *self)
     return;
   BwDesign design = *bw_card_get_design (BW_CARD (self));
   design.supply.has_prices = gtk_check_button_get_active (self->priced);
-  if (design.supply.has_prices)
+  if (design.supply.has_prices) {
     bw_price_book_fill (bw_price_book_get (), &design.supply);
+    bw_workbook_price (bw_workbook_get (), &design.bead, &design.supply);
+  }
   bw_card_apply (BW_CARD (self), _ ("Prices"), &design);
 }
 

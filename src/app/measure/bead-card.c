@@ -10,6 +10,9 @@
 #include "project/file/sizes.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define MANY 12 /* sizes to look through without searching */
 
 struct _BwBeadCard {
   BwCard parent_instance;
@@ -17,6 +20,7 @@ struct _BwBeadCard {
   GtkDropDown *size;
   GtkLabel *gauge;
   GtkButton *swatch;
+  gboolean filling; /* the list changes, not the maker's mind */
 };
 
 G_DEFINE_FINAL_TYPE (BwBeadCard, bw_bead_card, BW_TYPE_CARD)
@@ -69,7 +73,7 @@ static void
 size_chosen (BwBeadCard *self)
 {
   guint i = gtk_drop_down_get_selected (self->size);
-  if (bw_card_is_refreshing (BW_CARD (self)))
+  if (self->filling || bw_card_is_refreshing (BW_CARD (self)))
     return;
   BwDesign design = *bw_card_get_design (BW_CARD (self));
   if (i == index_of (self, design.bead.name))
@@ -79,6 +83,7 @@ size_chosen (BwBeadCard *self)
   } else {
     design.bead = g_array_index (self->sizes, BwBead, i);
     design.gauge = bw_workbook_gauge (bw_workbook_get (), &design.bead);
+    bw_workbook_price (bw_workbook_get (), &design.bead, &design.supply);
   }
   bw_card_apply (BW_CARD (self), _ ("Bead size"), &design);
 }
@@ -95,12 +100,35 @@ fill_sizes (BwBeadCard *self)
 {
   g_autofree char *warning = NULL;
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  g_clear_pointer (&self->sizes, g_array_unref);
   self->sizes = bw_sizes_load (&warning);
   for (guint i = 0; i < self->sizes->len; i++)
     gtk_string_list_append (names, g_array_index (self->sizes, BwBead, i).name);
   gtk_string_list_append (names, _ ("another size"));
+  self->filling = TRUE;
   gtk_drop_down_set_model (self->size, G_LIST_MODEL (names));
+  gtk_drop_down_set_enable_search (self->size, self->sizes->len > MANY);
+  self->filling = FALSE;
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->size), warning);
+}
+
+static gboolean
+has_other_sizes (BwBeadCard *self)
+{
+  g_autoptr (GArray) now = bw_sizes_load (NULL);
+  return now->len != self->sizes->len
+         || memcmp (now->data, self->sizes->data, now->len * sizeof (BwBead)) != 0;
+}
+
+/* The book's own kinds come and go while the card is there. */
+static void
+book_changed (BwBeadCard *self)
+{
+  if (!has_other_sizes (self))
+    return;
+  fill_sizes (self);
+  if (bw_card_get_project (BW_CARD (self)))
+    bw_card_refresh (BW_CARD (self));
 }
 
 static void
@@ -128,6 +156,11 @@ bw_bead_card_class_init (BwBeadCardClass *klass)
 static void
 bw_bead_card_init (BwBeadCard *self)
 {
+  g_autoptr (GtkExpression) words
+      = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_drop_down_set_expression (self->size, words);
   fill_sizes (self);
+  g_signal_connect_object (bw_workbook_get (), "changed", G_CALLBACK (book_changed), self,
+                           G_CONNECT_SWAPPED);
 }

@@ -8,6 +8,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "app/workshop/stash-take.h"
 #include "project/document/line.h"
 #include "project/fault/fault-error.h"
 
@@ -87,29 +88,36 @@ changed (BwDoneDialog *self)
   gtk_widget_set_sensitive (self->use, good && done.rows > 0);
 }
 
-static void
+static gboolean
 put (BwDoneDialog *self, const char *label, const BwDone *done)
 {
   g_autoptr (GError) error = NULL;
   bw_draft_settle (self->draft);
-  if (bw_project_set_done (bw_draft_get_project (self->draft), label, done, &error))
-    gtk_window_close (GTK_WINDOW (self));
-  else
+  if (!bw_project_set_done (bw_draft_get_project (self->draft), label, done, &error)) {
     bw_label_set_words (self->result, bw_fault_sentence (error));
+    return FALSE;
+  }
+  gtk_window_close (GTK_WINDOW (self));
+  return TRUE;
 }
 
 static void
 use_clicked (BwDoneDialog *self)
 {
   BwDone done;
-  if (read_done (self, &done, NULL))
-    put (self, _ ("Finished"), &done);
+  g_autoptr (BwProject) project = g_object_ref (bw_draft_get_project (self->draft));
+  GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
+  if (read_done (self, &done, NULL) && put (self, _ ("Finished"), &done))
+    bw_stash_take_ask (parent, project);
 }
 
 static void
 drop_clicked (BwDoneDialog *self)
 {
-  put (self, _ ("Not finished"), &(BwDone){ 0 });
+  g_autoptr (BwProject) project = g_object_ref (bw_draft_get_project (self->draft));
+  GtkWindow *parent = gtk_window_get_transient_for (GTK_WINDOW (self));
+  if (put (self, _ ("Not finished"), &(BwDone){ 0 }))
+    bw_stash_take_back (parent, project);
 }
 
 static void

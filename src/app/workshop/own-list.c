@@ -20,8 +20,9 @@ struct _BwOwnList {
   GtkSearchEntry *search;
   GtkListView *list;
   GtkLabel *nothing;
-  GArray *places; /* of guint: in the book, of each row */
-  char *chosen;   /* its name; NULL: none */
+  GArray *places;     /* of guint: in the book, of each row */
+  char *chosen;       /* its name; NULL: none */
+  guint chosen_place; /* and place, which tells names that repeat apart */
   gboolean filling;
 };
 
@@ -93,7 +94,8 @@ fill_places (BwOwnList *self, const BwBook *book, GtkStringList *names)
   for (guint i = 0; i < rows->len; i++) {
     guint place = g_array_index (rows, Row, i).place;
     const char *name = self->kind->name (book, place);
-    if (g_strcmp0 (name, self->chosen) == 0)
+    if (g_strcmp0 (name, self->chosen) == 0
+        && (chosen == GTK_INVALID_LIST_POSITION || place == self->chosen_place))
       chosen = i;
     g_array_append_val (self->places, place);
     gtk_string_list_append (names, name);
@@ -110,6 +112,7 @@ note_chosen (BwOwnList *self)
     return;
   g_free (self->chosen);
   self->chosen = at >= 0 && book ? g_strdup (self->kind->name (book, (guint)at)) : NULL;
+  self->chosen_place = (guint)at;
   g_signal_emit (self, signals[CHOSEN], 0);
 }
 

@@ -9,7 +9,7 @@
 #include "app/keep/workbook.h"
 #include <gtk/gtk.h>
 
-/* i: its place in the book. Names are unique. */
+/* i: its place in the book. */
 typedef struct {
   guint (*count) (const BwBook *book);
   const char *(*name) (const BwBook *book, guint i); /* borrowed */

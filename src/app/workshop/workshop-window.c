@@ -13,6 +13,10 @@
 #include "app/workshop/hands-page.h"
 #include "app/workshop/stones-page.h"
 #include "app/workshop/trays-page.h"
+#include "app/workshop/kinds.h"
+#include "app/workshop/stash-last.h"
+#include "app/workshop/stash-things.h"
+#include "app/workshop/things-page.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
 #include "project/file/save-whole.h"
@@ -142,6 +146,9 @@ bw_workshop_window_init (BwWorkshopWindow *self)
   self->stones = BW_STONES_PAGE (bw_stones_page_new (self->book));
   add_page (self, GTK_WIDGET (self->stones), "stones", _ ("Your Stones"));
   add_page (self, GTK_WIDGET (self->trays), "trays", _ ("Your Trays"));
+  add_page (self, bw_things_page_new (&bw_kinds, self->book, NULL), "beads", _ ("Your Beads"));
+  add_page (self, bw_things_page_new (&bw_stash_things, self->book, bw_stash_last_new (self->book)),
+            "stash", _ ("Stash"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);
   bw_part_names_give (GTK_WIDGET (self));

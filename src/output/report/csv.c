@@ -66,3 +66,10 @@ bw_csv_record (GString *text, const char *const *fields, int n_fields)
   }
   g_string_append (text, "\r\n");
 }
+
+char *
+bw_csv_number (double value, gboolean known)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  return g_strdup (known ? g_ascii_formatd (text, sizeof text, "%.10g", value) : "");
+}

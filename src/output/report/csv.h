@@ -8,3 +8,6 @@
  * (it begins, blanks aside, with = + - @, their full-width forms, a tab, a CR or an LF) gets an
  * apostrophe first, which spreadsheets take as "this is text". */
 void bw_csv_record (GString *text, const char *const *fields, int n_fields);
+
+/* A number as programs write it, or an empty field where it is not known. Owned. */
+char *bw_csv_number (double value, gboolean known);

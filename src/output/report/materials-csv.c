@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The order list as one flat table for a spreadsheet: count is what one piece takes, quantity what
- * all of them do, in unit; grams and packs are what is to be ordered, what is in hand taken off. */
+ * all of them do, in unit; grams and packs are what is to be ordered, what is in hand taken off. Of
+ * cord, thread and findings what is in the stash and what is still to buy are in unit as well. */
 #include "output/report/csv.h"
 
 #include "core/base/tolerance.h"
@@ -27,6 +28,8 @@ enum {
   NEEDED_G,
   IN_HAND_G,
   ORDER_BEADS,
+  IN_STASH,
+  TO_BUY,
   N_FIELDS
 };
 
@@ -45,6 +48,8 @@ whole (guint64 number)
 {
   return g_strdup_printf ("%" G_GUINT64_FORMAT, number);
 }
+
+#define M_PER_MM 0.001
 
 /* What is cut to length, in metres up to the next centimetre: less would be too short. */
 static double
@@ -88,13 +93,24 @@ add_bead (GString *csv, const BwColour *colour, const BwOrderBead *bead, guint64
   add_beads (csv, fields, bead, in_piece);
 }
 
+/* thing: what is there of it; NULL where the stash keeps no such. scale: of its numbers to unit. */
+static void
+add_thing (GString *csv, const char *item, const char *name, double quantity, const char *unit,
+           const BwOrderThing *thing, double scale)
+{
+  g_autofree char *number = digits (quantity, 100);
+  g_autofree char *there = thing ? digits (floor (100 * thing->in_hand * scale) / 100, 100) : NULL;
+  g_autofree char *order
+      = thing ? digits (ceil (100 * thing->order * scale - BW_ROUNDING_MM) / 100, 100) : NULL;
+  const char *fields[N_FIELDS] = { [ITEM] = item, [NAME] = name,      [QUANTITY] = number,
+                                   [UNIT] = unit, [IN_STASH] = there, [TO_BUY] = order };
+  bw_csv_record (csv, fields, N_FIELDS);
+}
+
 static void
 add_item (GString *csv, const char *item, const char *name, double quantity, const char *unit)
 {
-  g_autofree char *number = digits (quantity, 100);
-  const char *fields[N_FIELDS]
-      = { [ITEM] = item, [NAME] = name, [QUANTITY] = number, [UNIT] = unit };
-  bw_csv_record (csv, fields, N_FIELDS);
+  add_thing (csv, item, name, quantity, unit, NULL, 1);
 }
 
 static char *
@@ -109,6 +125,7 @@ add_cords (GString *csv, BwProject *project, const BwOrder *order)
 {
   const BwDesign *design = bw_project_get_design (project);
   const BwMaterials *materials = &order->materials;
+  const BwOrderThing *thing = order->thing;
   double reserve = bw_further_thread_to_buy_mm (project, order->pieces);
   g_autofree char *bed = millimetres (design->bed.cord_width_mm);
   g_autofree char *thread = millimetres (design->thread.diameter_mm);
@@ -116,27 +133,32 @@ add_cords (GString *csv, BwProject *project, const BwOrder *order)
                                 ? g_strconcat ("size ", materials->needle->number, NULL)
                                 : millimetres (materials->needle_most_mm);
   g_autofree char *hanging = millimetres (design->bail.cord_mm);
-  add_item (csv, "bed cord", bed, cut (materials->bed_cord_mm), "m");
-  add_item (csv, "thread", thread, cut (materials->thread_mm), "m");
+  add_thing (csv, "bed cord", bed, cut (materials->bed_cord_mm), "m", &thing[BW_STASH_BED_CORD],
+             M_PER_MM);
+  add_thing (csv, "thread", thread, cut (materials->thread_mm), "m", &thing[BW_STASH_THREAD],
+             M_PER_MM);
   add_item (csv, "thread lengths", thread, (double)materials->thread_lengths, "lengths");
   if (reserve > 0)
     add_item (csv, "thread in reserve", thread, cut (reserve), "m");
   add_item (csv, "needle", needle, materials->needles, "pieces");
-  add_item (csv, "stopper bead", NULL, materials->stopper_beads, "pieces");
+  add_thing (csv, "stopper bead", NULL, materials->stopper_beads, "pieces",
+             &thing[BW_STASH_STOPPER], 1);
   if (materials->hanging_cord_mm > 0)
-    add_item (csv, "hanging cord", hanging, cut (materials->hanging_cord_mm), "m");
+    add_thing (csv, "hanging cord", hanging, cut (materials->hanging_cord_mm), "m",
+               &thing[BW_STASH_HANGING_CORD], M_PER_MM);
   if (materials->rings > 0)
-    add_item (csv, "metal ring", "closed", materials->rings, "pieces");
+    add_thing (csv, "metal ring", "closed", materials->rings, "pieces", &thing[BW_STASH_RING], 1);
   if (materials->clasps > 0)
-    add_item (csv, "clasp", hanging, materials->clasps, "pieces");
+    add_thing (csv, "clasp", hanging, materials->clasps, "pieces", &thing[BW_STASH_CLASP], 1);
 }
 
 char *
 bw_materials_csv (BwProject *project, int pieces)
 {
   static const char *const header[N_FIELDS]
-      = { "item",    "letter", "name",   "count",  "quantity", "unit",      "grams",      "packs",
-          "article", "size",   "finish", "colour", "needed g", "in hand g", "order beads" };
+      = { "item",     "letter",    "name",        "count",    "quantity", "unit",
+          "grams",    "packs",     "article",     "size",     "finish",   "colour",
+          "needed g", "in hand g", "order beads", "in stash", "to buy" };
   const BwDesign *design = bw_project_get_design (project);
   const BwTray *tray = bw_project_get_tray (project);
   g_autofree BwOrder *order = g_new (BwOrder, 1);

@@ -4,17 +4,21 @@
 
 #include "core/base/tolerance.h"
 #include "output/report/shopping.h"
+#include "project/stash-wants.h"
 
 #include <math.h>
 
 static BwOrderBead
-bead_of (const BwColour *colour, int i, const BwBeadNeed *need, double pack_g)
+bead_of (const BwColour *colour, int i, const BwBeadNeed *need, const BwStashWant *want,
+         double pack_g)
 {
+  double in_hand_g = want->is_known ? want->there : colour->in_hand_g;
   BwOrderBead bead = { .colour = i,
                        .beads = need->with_spare,
                        .grams = need->grams,
-                       .in_hand_g = colour->in_hand_g,
-                       .order_g = fmax (need->grams - colour->in_hand_g, 0) };
+                       .in_hand_g = in_hand_g,
+                       .in_stash = want->is_known,
+                       .order_g = fmax (need->grams - in_hand_g, 0) };
   double each = need->grams / (double)need->with_spare;
   bead.order_beads = (guint64)ceil (bead.order_g / each - BW_ROUNDING_MM);
   bead.packs = (guint64)ceil (bead.order_g / pack_g - BW_ROUNDING_MM);
@@ -32,6 +36,27 @@ add_to (BwOrderBead *total, const BwOrderBead *bead)
   total->packs += bead->packs;
 }
 
+static BwOrderThing
+thing_of (const BwStashWant *want)
+{
+  return (BwOrderThing){ want->is_known, want->wanted, want->there,
+                         fmax (want->wanted - want->there, 0) };
+}
+
+static void
+add_beads (BwOrder *order, const BwTray *tray, const BwStashWant *wants, double pack_g)
+{
+  for (int i = 0; i < order->materials.n_colours; i++) {
+    const BwBeadNeed *need = &order->materials.need[i];
+    if (need->count == 0)
+      continue;
+    const BwStashWant *want = &wants[order->n];
+    order->bead[order->n] = bead_of (&tray->colour[i], i, need, want, pack_g);
+    order->has_stash |= want->is_known;
+    add_to (&order->total, &order->bead[order->n++]);
+  }
+}
+
 void
 bw_order_init (BwOrder *order, BwProject *project, int pieces)
 {
@@ -39,13 +64,17 @@ bw_order_init (BwOrder *order, BwProject *project, int pieces)
   const BwTray *tray = bw_project_get_tray (project);
   order->pieces = pieces > 0 ? pieces : supply->pieces;
   order->n = 0;
+  order->has_stash = FALSE;
   order->total = (BwOrderBead){ .colour = -1 };
   bw_shopping_init (&order->materials, project, pieces);
-  for (int i = 0; i < order->materials.n_colours; i++) {
-    const BwBeadNeed *need = &order->materials.need[i];
-    if (need->count == 0)
-      continue;
-    order->bead[order->n] = bead_of (&tray->colour[i], i, need, supply->pack_g);
-    add_to (&order->total, &order->bead[order->n++]);
+  g_autoptr (BwStash) stash = bw_stash_dup_own ();
+  g_autoptr (GArray) wants = bw_stash_wants_new (project, &order->materials);
+  const BwStashWant *want = (const BwStashWant *)(void *)wants->data;
+  bw_stash_hold (stash, (BwStashWant *)(void *)wants->data, wants->len, NULL);
+  add_beads (order, tray, want, supply->pack_g);
+  order->thing[BW_STASH_BEADS] = (BwOrderThing){ FALSE };
+  for (guint i = (guint)order->n; i < wants->len; i++) {
+    order->thing[want[i].what] = thing_of (&want[i]);
+    order->has_stash |= want[i].is_known;
   }
 }

@@ -9,24 +9,17 @@
 
 #define N_FIELDS 12
 
-static char *
-number (double value, gboolean known)
-{
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
-  return g_strdup (known ? g_ascii_formatd (text, sizeof text, "%.10g", value) : "");
-}
-
 static void
 add_record (GString *text, const BwWoven *piece)
 {
   const BwWovenEnd *end = &piece->end;
   const BwDone *done = &end->done;
-  g_autofree char *rows = number (end->rows, TRUE);
-  g_autofree char *planned = number (done->planned, done->planned > 0);
-  g_autofree char *told = number (done->told, done->planned > 0);
-  g_autofree char *hours = number (done->hours, done->hours > 0);
-  g_autofree char *cost = number (end->cost, end->cost > 0);
-  g_autofree char *price = number (done->price, done->price > 0);
+  g_autofree char *rows = bw_csv_number (end->rows, TRUE);
+  g_autofree char *planned = bw_csv_number (done->planned, done->planned > 0);
+  g_autofree char *told = bw_csv_number (done->told, done->planned > 0);
+  g_autofree char *hours = bw_csv_number (done->hours, done->hours > 0);
+  g_autofree char *cost = bw_csv_number (end->cost, end->cost > 0);
+  g_autofree char *price = bw_csv_number (done->price, done->price > 0);
   const char *fields[N_FIELDS] = { piece->date,
                                    piece->title,
                                    piece->bead,

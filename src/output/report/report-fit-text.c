@@ -97,8 +97,7 @@ text_helps (GString *text, const BwHelps *helps)
   if (helps->n == 0)
     return;
   bw_table_init (&table, "lr");
-  bw_table_add (&table, g_strdup (_ ("What helps most")),
-                g_strdup (_ ("right the first time")));
+  bw_table_add (&table, g_strdup (_ ("What helps most")), g_strdup (_ ("right the first time")));
   bw_table_add (&table, g_strdup (_ ("As it is now")), percent (helps->now));
   for (int i = 0; i < helps->n; i++)
     bw_table_add (&table, bw_help_words (&helps->help[i]), percent (helps->help[i].chance));

@@ -43,6 +43,23 @@ json_beads (BwAnswer *json, const BwTray *tray, const BwOrder *order)
   bw_answer_close (json);
 }
 
+/* What is there of a thing, and what is to be bought beyond it; in the keys of the list itself. */
+static void
+json_things (BwAnswer *json, const char *key, const BwOrder *order, gboolean in_hand)
+{
+  static const char *const keys[BW_N_STASH] = { [BW_STASH_BED_CORD] = "bed_cord_mm",
+                                                [BW_STASH_THREAD] = "thread_mm",
+                                                [BW_STASH_HANGING_CORD] = "hanging_cord_mm",
+                                                [BW_STASH_STOPPER] = "stopper_beads",
+                                                [BW_STASH_RING] = "rings",
+                                                [BW_STASH_CLASP] = "clasps" };
+  bw_answer_open_object (json, key);
+  for (int what = BW_STASH_BEADS + 1; what < BW_N_STASH; what++)
+    bw_answer_number (json, keys[what],
+                      in_hand ? order->thing[what].in_hand : order->thing[what].order);
+  bw_answer_close (json);
+}
+
 static void
 json_cost (BwAnswer *json, const BwMaterials *materials, const char *currency)
 {
@@ -125,6 +142,8 @@ materials_json (BwProject *project, int pieces)
   bw_answer_number (&json, "needle_mm", design->thread.needle_mm);
   json_needle (&json, materials);
   json_findings (&json, materials, design);
+  json_things (&json, "in_stash", order, TRUE);
+  json_things (&json, "to_buy", order, FALSE);
   json_cost (&json, materials, design->supply.currency);
   bw_answer_number_if (&json, materials->has_cost, "hours", materials->hours);
   bw_answer_warnings (&json, project, BW_TOPIC_MATERIALS, NULL);
@@ -265,6 +284,60 @@ bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char 
                 g_strdup (""));
 }
 
+static char *
+stash_amount (BwStashWhat what, double amount)
+{
+  if (bw_stash_measure (what) == BW_STASH_BY_COUNT)
+    return bw_text_number (amount, 0);
+  gboolean spooled = bw_stash_measure (what) == BW_STASH_BY_LENGTH;
+  g_autofree char *number = bw_text_number (spooled ? amount / 1000 : amount, 2);
+  return g_strdup_printf ("%s %s", number, spooled ? "m" : "g");
+}
+
+static void
+add_stash_row (BwTable *table, BwStashWhat what, const char *name, double there, double order)
+{
+  bw_table_add (table, g_strdup (name), stash_amount (what, there), stash_amount (what, order));
+}
+
+static void
+add_stash_things (BwTable *table, const BwOrder *order)
+{
+  const char *const names[BW_N_STASH] = { [BW_STASH_BED_CORD] = _ ("Waxed cord for the bed"),
+                                          [BW_STASH_THREAD] = _ ("Thread"),
+                                          [BW_STASH_HANGING_CORD] = _ ("Hanging cord"),
+                                          [BW_STASH_STOPPER] = _ ("Stopper bead"),
+                                          [BW_STASH_RING] = _ ("Metal ring"),
+                                          [BW_STASH_CLASP] = _ ("Clasp") };
+  for (int what = BW_STASH_BEADS + 1; what < BW_N_STASH; what++) {
+    const BwOrderThing *thing = &order->thing[what];
+    if (thing->in_stash && thing->wanted > 0)
+      add_stash_row (table, (BwStashWhat)what, names[what], thing->in_hand, thing->order);
+  }
+}
+
+/* Nothing where the stash tells of nothing that is wanted. */
+static void
+text_stash (GString *text, BwProject *project, int pieces)
+{
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
+  g_auto (BwTable) table = { 0 };
+  const BwTray *tray = bw_project_get_tray (project);
+  bw_order_init (order, project, pieces);
+  if (!order->has_stash)
+    return;
+  bw_table_init (&table, "lrr");
+  bw_table_add (&table, g_strdup (_ ("In the stash")), g_strdup (_ ("there")),
+                g_strdup (_ ("still to buy")));
+  for (int i = 0; i < order->n; i++)
+    if (order->bead[i].in_stash)
+      add_stash_row (&table, BW_STASH_BEADS, tray->colour[order->bead[i].colour].name,
+                     order->bead[i].in_hand_g, order->bead[i].order_g);
+  add_stash_things (&table, order);
+  g_string_append_c (text, '\n');
+  bw_table_write (&table, text, 0);
+}
+
 static void
 text_cost (GString *text, const BwMaterials *materials, const char *currency)
 {
@@ -291,6 +364,7 @@ bw_materials_text (BwProject *project, int pieces)
   bw_text_heading (text, project, report);
   text_beads (text, bw_project_get_tray (project), &materials);
   text_other (text, &materials, project, pieces);
+  text_stash (text, project, pieces);
   text_cost (text, &materials, design->supply.currency);
   bw_text_warnings (text, project, BW_TOPIC_MATERIALS);
   return bw_text_done (text);

@@ -84,7 +84,7 @@ check_all (const BwBookList *list, JsonArray *array, GError **error)
     if (!element || !check_element (list, element, pointer, error))
       return FALSE;
     name = json_object_get_string_member (element, "name");
-    if (!g_hash_table_add (names, (gpointer)name))
+    if (!g_hash_table_add (names, (gpointer)name) && !list->names_repeat)
       return refuse_name (list, i, name, error);
   }
   return TRUE;
@@ -183,7 +183,7 @@ is_free (const BwBook *book, const BwBookList *list, int at, const char *name, G
 {
   int found = bw_book_list_find (book, list, name);
 
-  return found < 0 || found == at
+  return found < 0 || found == at || list->names_repeat
          || refuse_name (list, at >= 0 ? (guint)at : bw_book_list_length (book, list), name, error);
 }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A list of the book whose elements are known by a name that none but they have. Elements stay JSON
- * and are read when they are wanted: ten thousand of them are not all looked at together. Private
- * to this room. */
+/* A list of the book whose elements have a name, most often one that none but they have. Elements
+ * stay JSON and are read when they are wanted: ten thousand of them are not all looked at together.
+ * Private to this room. */
 #pragma once
 
 #include "project/book/book.h"
@@ -12,6 +12,7 @@ typedef struct {
   guint most;
   /* Whether an element is sound beyond its name. */
   gboolean (*check) (JsonObject *element, const char *pointer, GError **error);
+  gboolean names_repeat; /* several may have one name; what tells them apart is the list's own */
 } BwBookList;
 
 /* Every element, and that no name stands twice; a list that is not there is empty. */

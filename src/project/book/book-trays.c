@@ -31,7 +31,7 @@ check (JsonObject *element, const char *pointer, GError **error)
   return value != NULL;
 }
 
-static const BwBookList trays = { "trays", BW_BOOK_TRAYS_MAX, check };
+static const BwBookList trays = { "trays", BW_BOOK_TRAYS_MAX, check, FALSE };
 
 gboolean
 bw_book_check_trays (const BwBook *book, GError **error)

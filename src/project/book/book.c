@@ -4,6 +4,7 @@
 #include "project/book/book-private.h"
 #include "project/book/book-stones-private.h"
 #include "project/book/book-trays-private.h"
+#include "project/book/book-things-private.h"
 #include "project/fault/fault-error.h"
 #include "project/file/take.h"
 #include "project/json/json.h"
@@ -111,6 +112,14 @@ read_pieces (BwBook *self, JsonObject *object, GError **error)
   return TRUE;
 }
 
+static gboolean
+read_things (const BwBook *self, GError **error)
+{
+  return bw_book_check_trays (self, error) && bw_book_check_stones (self, error)
+         && bw_book_check_beads (self, error)
+         && bw_book_check_stash (self, error) && bw_book_check_takings (self, error);
+}
+
 BwBook *
 bw_book_from_data (const char *data, gsize length, GError **error)
 {
@@ -121,10 +130,8 @@ bw_book_from_data (const char *data, gsize length, GError **error)
   if (!object || !check_head (object, error))
     return NULL;
   self = book_of_root (g_steal_pointer (&root));
-  return read_pieces (self, object, error) && bw_book_check_trays (self, error)
-                 && bw_book_check_stones (self, error)
-             ? g_steal_pointer (&self)
-             : NULL;
+  return read_pieces (self, object, error) && read_things (self, error) ? g_steal_pointer (&self)
+                                                                        : NULL;
 }
 
 char *
@@ -246,5 +253,8 @@ bw_book_take_in (BwBook *self, const BwBook *other, GError **error)
     if ((*piece->id || !has_piece (self, piece)) && !bw_book_put_piece (self, piece, error))
       return FALSE;
   }
-  return bw_book_take_in_trays (self, other, error) && bw_book_take_in_stones (self, other, error);
+  return bw_book_take_in_trays (self, other, error) && bw_book_take_in_stones (self, other, error)
+         && bw_book_take_in_beads (self, other, error)
+         && bw_book_take_in_stash (self, other, error)
+         && bw_book_take_in_takings (self, other, error);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "project/book/book-keys.h"
 #include "project/book/book-private.h"
 #include "project/fault/fault-error.h"
 #include "project/file/done-json.h"
@@ -9,26 +10,6 @@
 #include "project/json/json.h"
 
 #include <glib/gi18n-lib.h>
-
-static gboolean
-read_text (JsonObject *object, const char *pointer, const char *key, char *buffer, gsize bytes,
-           GError **error)
-{
-  JsonNode *node = json_object_get_member (object, key);
-  g_autofree char *inner = bw_json_pointer (pointer, key);
-
-  return !node || bw_take_short_text (node, inner, buffer, bytes, error);
-}
-
-static gboolean
-read_number (JsonObject *object, const char *pointer, const char *key, double *number,
-             GError **error)
-{
-  JsonNode *node = bw_take_required (object, pointer, key, error);
-  g_autofree char *inner = bw_json_pointer (pointer, key);
-
-  return node && bw_take_number (node, inner, number, error);
-}
 
 static gboolean
 read_whole (JsonObject *object, const char *pointer, const char *key, int *number, GError **error)
@@ -82,7 +63,7 @@ read_check (JsonNode *node, const char *pointer, GArray *checks, GError **error)
   BwCheck check;
 
   if (!object || !read_whole (object, pointer, "rows", &check.rows, error)
-      || !read_number (object, pointer, "length_mm", &check.length_mm, error))
+      || !bw_key_need_number (object, pointer, "length_mm", &check.length_mm, error))
     return FALSE;
   g_array_append_val (checks, check);
   return TRUE;
@@ -126,12 +107,12 @@ read_end (JsonObject *object, const char *pointer, BwWoven *piece, GError **erro
     return TRUE;
   piece->has_end = TRUE;
   return end && read_whole (end, inner, "rows", &piece->end.rows, error)
-         && read_number (end, inner, "closing_pitch_mm", &piece->end.closing_pitch_mm, error)
-         && read_number (end, inner, "girth_sd_mm", &piece->end.girth_sd_mm, error)
+         && bw_key_need_number (end, inner, "closing_pitch_mm", &piece->end.closing_pitch_mm, error)
+         && bw_key_need_number (end, inner, "girth_sd_mm", &piece->end.girth_sd_mm, error)
          && (!json_object_has_member (end, "cost")
-             || read_number (end, inner, "cost", &piece->end.cost, error))
-         && read_text (end, inner, "currency", piece->end.currency, sizeof piece->end.currency,
-                       error)
+             || bw_key_need_number (end, inner, "cost", &piece->end.cost, error))
+         && bw_key_read_text (end, inner, "currency", piece->end.currency,
+                              sizeof piece->end.currency, error)
          && bw_read_done (end, inner, &piece->end.done, error);
 }
 
@@ -141,33 +122,18 @@ bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **err
   JsonObject *object = bw_take_object (node, pointer, error);
 
   *piece = (BwWoven){ 0 };
-  return object && read_text (object, pointer, "title", piece->title, sizeof piece->title, error)
-         && read_text (object, pointer, "id", piece->id, sizeof piece->id, error)
-         && read_text (object, pointer, "bead", piece->bead, sizeof piece->bead, error)
-         && read_text (object, pointer, "thread", piece->thread, sizeof piece->thread, error)
-         && read_number (object, pointer, "diameter_mm", &piece->diameter_mm, error)
+  return object
+         && bw_key_read_text (object, pointer, "title", piece->title, sizeof piece->title, error)
+         && bw_key_read_text (object, pointer, "id", piece->id, sizeof piece->id, error)
+         && bw_key_read_text (object, pointer, "bead", piece->bead, sizeof piece->bead, error)
+         && bw_key_read_text (object, pointer, "thread", piece->thread, sizeof piece->thread, error)
+         && bw_key_need_number (object, pointer, "diameter_mm", &piece->diameter_mm, error)
          && bw_take_required (object, pointer, "date", error)
-         && read_text (object, pointer, "date", piece->date, sizeof piece->date, error)
+         && bw_key_read_text (object, pointer, "date", piece->date, sizeof piece->date, error)
          && read_left_out (object, pointer, &piece->left_out, error)
          && read_swatch (object, pointer, piece, error)
          && read_checks (object, pointer, piece, error) && read_end (object, pointer, piece, error)
          && bw_woven_validate (piece, pointer, error);
-}
-
-static void
-write_number (JsonObject *object, const char *key, double number)
-{
-  json_object_set_member (object, key, bw_json_number (number));
-}
-
-/* A text that is not known has no key. */
-static void
-write_text (JsonObject *object, const char *key, const char *text)
-{
-  if (*text)
-    json_object_set_string_member (object, key, text);
-  else if (json_object_has_member (object, key))
-    json_object_remove_member (object, key);
 }
 
 /* The object under a key, a new one when there is none. Borrowed. */
@@ -182,25 +148,25 @@ inner_object (JsonObject *object, const char *key)
 static void
 write_swatch (const BwSwatch *swatch, JsonObject *object)
 {
-  write_number (object, "columns", swatch->columns);
-  write_number (object, "width_mm", swatch->width_mm);
-  write_number (object, "rows", swatch->rows);
-  write_number (object, "length_mm", swatch->length_mm);
+  bw_key_write_number (object, "columns", swatch->columns);
+  bw_key_write_number (object, "width_mm", swatch->width_mm);
+  bw_key_write_number (object, "rows", swatch->rows);
+  bw_key_write_number (object, "length_mm", swatch->length_mm);
   json_object_set_string_member (object, "tool", bw_strip_tool_words[swatch->tool]);
 }
 
 static void
 write_end (const BwWovenEnd *end, JsonObject *object)
 {
-  write_number (object, "rows", end->rows);
-  write_number (object, "closing_pitch_mm", end->closing_pitch_mm);
-  write_number (object, "girth_sd_mm", end->girth_sd_mm);
+  bw_key_write_number (object, "rows", end->rows);
+  bw_key_write_number (object, "closing_pitch_mm", end->closing_pitch_mm);
+  bw_key_write_number (object, "girth_sd_mm", end->girth_sd_mm);
   BwDone done = end->done;
   done.rows = end->rows;
   bw_write_done (&done, object);
   if (end->cost > 0)
-    write_number (object, "cost", end->cost);
-  write_text (object, "currency", end->currency);
+    bw_key_write_number (object, "cost", end->cost);
+  bw_key_write_text (object, "currency", end->currency);
 }
 
 /* What stood beside the rows and length of a check stays with the check of the same place. */
@@ -218,41 +184,34 @@ write_checks (const GArray *checks, JsonObject *object)
                               ? json_object_ref (json_array_get_object_element (old, i))
                               : json_object_new ();
 
-    write_number (element, "rows", check.rows);
-    write_number (element, "length_mm", check.length_mm);
+    bw_key_write_number (element, "rows", check.rows);
+    bw_key_write_number (element, "length_mm", check.length_mm);
     json_array_add_object_element (list, element);
   }
   json_object_set_array_member (object, "checks", list);
 }
 
-static void
-remove_if_there (JsonObject *object, const char *key)
-{
-  if (json_object_has_member (object, key))
-    json_object_remove_member (object, key);
-}
-
 void
 bw_woven_write (const BwWoven *piece, JsonObject *object)
 {
-  write_text (object, "id", piece->id);
-  write_text (object, "title", piece->title);
-  write_text (object, "bead", piece->bead);
-  write_number (object, "diameter_mm", piece->diameter_mm);
-  write_text (object, "thread", piece->thread);
-  write_text (object, "date", piece->date);
+  bw_key_write_text (object, "id", piece->id);
+  bw_key_write_text (object, "title", piece->title);
+  bw_key_write_text (object, "bead", piece->bead);
+  bw_key_write_number (object, "diameter_mm", piece->diameter_mm);
+  bw_key_write_text (object, "thread", piece->thread);
+  bw_key_write_text (object, "date", piece->date);
   if (piece->left_out || json_object_has_member (object, "left_out"))
     json_object_set_boolean_member (object, "left_out", piece->left_out);
   if (piece->has_swatch)
     write_swatch (&piece->swatch, inner_object (object, "swatch"));
   else
-    remove_if_there (object, "swatch");
+    bw_key_drop (object, "swatch");
   if (piece->checks && piece->checks->len > 0)
     write_checks (piece->checks, object);
   else
-    remove_if_there (object, "checks");
+    bw_key_drop (object, "checks");
   if (piece->has_end)
     write_end (&piece->end, inner_object (object, "finished"));
   else
-    remove_if_there (object, "finished");
+    bw_key_drop (object, "finished");
 }

@@ -35,8 +35,8 @@ read_letter (JsonObject *object, const char *pointer, const BwTray *tray, gunich
   return TRUE;
 }
 
-static gboolean
-read_srgb (JsonObject *object, const char *pointer, guint32 *srgb, GError **error)
+gboolean
+bw_read_srgb (JsonObject *object, const char *pointer, guint32 *srgb, GError **error)
 {
   g_autofree char *inner = bw_json_pointer (pointer, "srgb");
   JsonNode *node = json_object_get_member (object, "srgb");
@@ -57,22 +57,27 @@ read_srgb (JsonObject *object, const char *pointer, guint32 *srgb, GError **erro
   return TRUE;
 }
 
-static gboolean
-read_finish (JsonObject *object, const char *pointer, BwFinish *finish, GError **error)
+gboolean
+bw_take_finish (JsonNode *node, const char *pointer, BwFinish *finish, GError **error)
 {
-  g_autofree char *inner = bw_json_pointer (pointer, "finish");
-  JsonNode *node = json_object_get_member (object, "finish");
   const char *words[BW_N_FINISHES + 1] = { NULL };
   int index;
 
-  if (!node)
-    return TRUE;
   for (int i = 0; i < BW_N_FINISHES; i++)
     words[i] = bw_finish_word ((BwFinish)i);
-  if (!bw_take_word (node, inner, words, &index, error))
+  if (!bw_take_word (node, pointer, words, &index, error))
     return FALSE;
   *finish = (BwFinish)index;
   return TRUE;
+}
+
+gboolean
+bw_read_finish (JsonObject *object, const char *pointer, BwFinish *finish, GError **error)
+{
+  g_autofree char *inner = bw_json_pointer (pointer, "finish");
+  JsonNode *node = json_object_get_member (object, "finish");
+
+  return !node || bw_take_finish (node, inner, finish, error);
 }
 
 static gboolean
@@ -109,8 +114,8 @@ read_colour (JsonNode *node, const char *pointer, BwTrayValue *value, GError **e
   colour = plain.colour[0];
   if (!object || !read_letter (object, pointer, tray, &colour.id, error)
       || !read_text (object, pointer, "name", colour.name, sizeof colour.name, error)
-      || !read_srgb (object, pointer, &colour.srgb, error)
-      || !read_finish (object, pointer, &colour.finish, error)
+      || !bw_read_srgb (object, pointer, &colour.srgb, error)
+      || !bw_read_finish (object, pointer, &colour.finish, error)
       || !read_text (object, pointer, "article", colour.article, sizeof colour.article, error)
       || !read_in_hand (object, pointer, &colour.in_hand_g, error))
     return FALSE;

@@ -30,6 +30,10 @@ void bw_write_group (JsonObject *object, const BwDesign *design, BwGroupId id);
 
 /* The parts that are lists: each NULL or FALSE with a fault. node may be NULL: the default. */
 gboolean bw_read_tray (JsonNode *node, const char *pointer, BwTrayValue *tray, GError **error);
+/* Of a colour: "srgb" and "finish", which stay as they are where nothing is said. */
+gboolean bw_read_srgb (JsonObject *object, const char *pointer, guint32 *srgb, GError **error);
+gboolean bw_read_finish (JsonObject *object, const char *pointer, BwFinish *finish, GError **error);
+gboolean bw_take_finish (JsonNode *node, const char *pointer, BwFinish *finish, GError **error);
 gboolean bw_read_motifs (JsonNode *node, const BwTray *tray, BwMotifs *motifs, GError **error);
 gboolean bw_read_progress (JsonObject *object, BwProgress *progress, GError **error);
 BwDrawing *bw_read_cells (JsonNode *node, const char *pointer, int columns, int rows,

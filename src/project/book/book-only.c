@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include "project/book/book-only.h"
+
+#include "project/book/book-things-private.h"
+
+/* An empty book has room for all that another has. */
+BwBook *
+bw_book_only_beads (const BwBook *book)
+{
+  BwBook *only = bw_book_new ();
+
+  bw_book_take_in_beads (only, book, NULL);
+  return only;
+}
+
+BwBook *
+bw_book_only_stash (const BwBook *book)
+{
+  BwBook *only = bw_book_new ();
+
+  bw_book_take_in_stash (only, book, NULL);
+  return only;
+}
