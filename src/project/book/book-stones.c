@@ -97,7 +97,7 @@ check (JsonObject *element, const char *pointer, GError **error)
   return read_stone (element, pointer, &stone, error);
 }
 
-static const BwBookList stones = { "stones", BW_BOOK_STONES_MAX, check };
+static const BwBookList stones = { "stones", BW_BOOK_STONES_MAX, check, FALSE };
 
 gboolean
 bw_book_check_stones (const BwBook *book, GError **error)
