@@ -116,8 +116,8 @@ static gboolean
 read_things (const BwBook *self, GError **error)
 {
   return bw_book_check_trays (self, error) && bw_book_check_stones (self, error)
-         && bw_book_check_beads (self, error)
-         && bw_book_check_stash (self, error) && bw_book_check_takings (self, error);
+         && bw_book_check_beads (self, error) && bw_book_check_stash (self, error)
+         && bw_book_check_takings (self, error);
 }
 
 BwBook *
@@ -254,7 +254,6 @@ bw_book_take_in (BwBook *self, const BwBook *other, GError **error)
       return FALSE;
   }
   return bw_book_take_in_trays (self, other, error) && bw_book_take_in_stones (self, other, error)
-         && bw_book_take_in_beads (self, other, error)
-         && bw_book_take_in_stash (self, other, error)
+         && bw_book_take_in_beads (self, other, error) && bw_book_take_in_stash (self, other, error)
          && bw_book_take_in_takings (self, other, error);
 }
