@@ -4,6 +4,8 @@
 
 #include "core/workshop/hands.h"
 
+#include <math.h>
+
 static BwHandsPiece
 piece_of (int kind, double y, double sd)
 {
@@ -39,8 +41,24 @@ static void
 a_finished_piece_tells_its_pitch_within_girth_and_half_a_step (void **state)
 {
   BwHandsReading reading = bw_hands_finished (57, 1.61, 0.4, 1.6);
-  assert_near (reading.y, log (1.61 / 1.6), 1e-14);
+  assert_near (reading.y, log (1.61 * 57 / 56.5 / 1.6), 1e-14);
   assert_near (reading.sd, sqrt (0.16 + 1.61 * 1.61 / 12) / (57 * 1.61), 1e-14);
+}
+
+/* Pieces whose way round is whatever it is: of the fewest beads that close none tells the pitch,
+ * but all together do. */
+static void
+counts_of_many_pieces_tell_the_pitch_that_was_woven (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8);
+  BwHandsPiece all = { .kind = 0 };
+  enum { PIECES = 4000 };
+  for (int k = 0; k < PIECES; k++) {
+    double round_mm = g_rand_double_range (rand, 60, 110);
+    int n = (int)ceil (round_mm / 1.63);
+    bw_hands_add (&all, bw_hands_finished (n, round_mm / n, 0, 1.6));
+  }
+  assert_near (all.y, log (1.63 / 1.6), 4 / sqrt (all.weight));
 }
 
 static void
@@ -300,6 +318,7 @@ main (void)
     cmocka_unit_test (an_empty_book_believes_the_nominal_size_within_two_per_cent),
     cmocka_unit_test (a_strip_tells_the_logarithm_of_its_pitch),
     cmocka_unit_test (a_finished_piece_tells_its_pitch_within_girth_and_half_a_step),
+    cmocka_unit_test (counts_of_many_pieces_tell_the_pitch_that_was_woven),
     cmocka_unit_test (readings_of_one_piece_weigh_by_their_precision_in_any_order),
     cmocka_unit_test (the_closed_form_is_the_posterior_summed_over_a_grid),
     cmocka_unit_test (a_kind_never_woven_learns_of_the_hands_alone),

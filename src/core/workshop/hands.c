@@ -32,9 +32,11 @@ BwHandsReading
 bw_hands_finished (int beads_around, double closing_pitch_mm, double girth_sd_mm,
                    double diameter_mm)
 {
-  /* Uniform over the step of one bead round, whose standard deviation is the step / √12. */
+  /* Uniform over the step of one bead round, whose standard deviation is the step / √12; the step
+   * ends where a bead less would close. */
   double error = hypot (girth_sd_mm, closing_pitch_mm / sqrt (12));
-  return (BwHandsReading){ log (closing_pitch_mm / diameter_mm),
+  double middle_mm = closing_pitch_mm * beads_around / (beads_around - 0.5);
+  return (BwHandsReading){ log (middle_mm / diameter_mm),
                            error / (beads_around * closing_pitch_mm) };
 }
 

@@ -28,10 +28,11 @@ typedef struct {
  * diameter: y = ln (2 length / ((rows + 1) diameter)), sd = error / length. All > 0. */
 BwHandsReading bw_hands_strip (int rows, double length_mm, double error_mm, double diameter_mm);
 
-/* A finished piece that closed with beads_around beads on a ring which closes with exactly these at
- * closing_pitch_mm: the pitch woven is that one within the girth's error and within the step of one
- * bead: y = ln (closing pitch / diameter), sd = hypot (girth_sd, closing pitch / √12) / (n ×
- * closing pitch). All > 0, girth_sd_mm ≥ 0. */
+/* A finished piece that closed with beads_around beads, the fewest that did, on a ring which just
+ * closes with these at closing_pitch_mm, p*. A bead less would have closed from p* n/(n − 1) on, so
+ * the pitch woven lies between the two, and most likely in the middle, within the girth's error and
+ * that step: y = ln (p* n/(n − ½) / diameter), sd = hypot (girth_sd, p* / √12) / (n p*). All > 0,
+ * girth_sd_mm ≥ 0. */
 BwHandsReading bw_hands_finished (int beads_around, double closing_pitch_mm, double girth_sd_mm,
                                   double diameter_mm);
 
