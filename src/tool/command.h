@@ -9,8 +9,8 @@ typedef struct {
   const char *name;
   const char *arguments; /* as the usage line shows them */
   const char *summary;   /* one line, to be translated */
-  guint options;         /* allowed, flags of BwOption */
-  guint required;
+  guint64 options;       /* allowed, flags of BwOption */
+  guint64 required;
   /* What goes to standard output, owned; NULL with an error. "" prints nothing. */
   char *(*run) (BwProject *project, const BwOptions *options, GError **error);
   /* The same of a command that takes no project; run is then NULL. */

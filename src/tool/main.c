@@ -122,7 +122,7 @@ misuse (GError **error, const char *sentence, const char *command)
 }
 
 static const char *
-wanted_words (guint required)
+wanted_words (guint64 required)
 {
   if (required & BW_OPTION_STONE)
     return _ ("wants --stone with a project file, and -o with a file to write");
@@ -135,7 +135,7 @@ wanted_words (guint required)
 static gboolean
 check_usage (const BwCommand *command, const BwOptions *options, GError **error)
 {
-  const guint lists = BW_OPTION_JSON | BW_OPTION_CSV;
+  const guint64 lists = BW_OPTION_JSON | BW_OPTION_CSV;
   if (!bw_options_check (options, command->options, command->name, error))
     return FALSE;
   if (command->run_alone && options->words->len > 1)
@@ -145,7 +145,7 @@ check_usage (const BwCommand *command, const BwOptions *options, GError **error)
   if (options->words->len > 2)
     return misuse (error, _ ("takes one project file alone"), command->name);
   /* An answer goes to standard output and needs no file. */
-  guint answered = options->given & BW_OPTION_JSON ? BW_OPTION_OUTPUT : 0;
+  guint64 answered = options->given & BW_OPTION_JSON ? BW_OPTION_OUTPUT : 0;
   if (answered & options->given)
     return misuse (error, _ ("takes --json or -o, not both"), command->name);
   if (command->required & ~options->given & ~answered)

@@ -87,6 +87,12 @@ take_size (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_frames (BwOptions *options, const char *value)
+{
+  return take_integer (value, BW_TURNTABLE_LEAST, BW_TURNTABLE_MOST, &options->frames);
+}
+
+static gboolean
 take_ground (BwOptions *options, const char *value)
 {
   return bw_ground_parse (value, &options->ground);
@@ -227,6 +233,7 @@ typedef struct {
 G_STATIC_ASSERT (BW_ROWS_MIN == 1 && BW_ROWS_MAX == 20000 && BW_PIECES_MAX == 10000);
 G_STATIC_ASSERT (BW_PAPER_LEAST_MM == 180 && BW_PAPER_MOST_MM == 1200);
 G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192 && BW_KIT_MAX == 1000);
+G_STATIC_ASSERT (BW_TURNTABLE_LEAST == 2 && BW_TURNTABLE_MOST == 360 && BW_TURNTABLE_USUAL == 36);
 
 static const Kind kinds[] = {
   { BW_OPTION_JSON, "json", NULL, NULL, NULL, N_ ("print one JSON object instead of text") },
@@ -287,6 +294,10 @@ static const Kind kinds[] = {
     N_ ("the one of this name alone") },
   { BW_OPTION_FROM, "from", N_ ("FILE"), take_from, N_ ("a file name"),
     N_ ("the other book, or a part of one") },
+  { BW_OPTION_TURNTABLE, "turntable", NULL, NULL, NULL,
+    N_ ("once round: numbered pictures, or one animated picture where FILE ends in .webp") },
+  { BW_OPTION_FRAMES, "frames", N_ ("N"), take_frames, N_ ("a whole number from 2 to 360"),
+    N_ ("pictures on the way round (36)") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };
@@ -372,6 +383,7 @@ bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
   gboolean ended = FALSE;
   *options = (BwOptions){ .width = 800,
                           .height = 800,
+                          .frames = BW_TURNTABLE_USUAL,
                           .paper = BW_PAPER_A4,
                           .how = BW_TRIED_SLACK,
                           .limit = 8,
@@ -394,7 +406,7 @@ bw_options_clear (BwOptions *options)
 }
 
 gboolean
-bw_options_check (const BwOptions *options, guint allowed, const char *command, GError **error)
+bw_options_check (const BwOptions *options, guint64 allowed, const char *command, GError **error)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
     if (options->given & kinds[i].flag & ~allowed)
@@ -404,7 +416,7 @@ bw_options_check (const BwOptions *options, guint allowed, const char *command, 
 }
 
 void
-bw_options_describe (GString *text, guint which)
+bw_options_describe (GString *text, guint64 which)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++) {
     if (!(which & kinds[i].flag))

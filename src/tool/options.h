@@ -6,7 +6,7 @@
 #include "core/band/try-on.h"
 #include "core/pattern/anew.h"
 #include "output/page/sheet.h"
-#include "preview/picture/ground.h"
+#include "preview/fine/turntable.h"
 
 #define BW_USAGE (bw_usage_quark ())
 
@@ -46,18 +46,21 @@ typedef enum {
   BW_OPTION_SPARING = 1 << 27,
   BW_OPTION_COSTS = 1 << 28,
   BW_OPTION_FINE = 1 << 29,
-  BW_OPTION_BEAD = 1 << 30,
-  BW_OPTION_FROM = 1u << 31,
+  BW_OPTION_TURNTABLE = 1 << 30,
+  BW_OPTION_FRAMES = 1u << 31,
+  BW_OPTION_BEAD = 1ull << 32,
+  BW_OPTION_FROM = 1ull << 33,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
 #define BW_PICTURE_MAX 8192
 
 typedef struct {
-  guint given; /* flags of BwOption */
+  guint64 given; /* flags of BwOption */
   int rows, pieces;
   double section_mm, turn_deg, tip_deg;
   int width, height;
+  int frames;         /* of a turntable; BW_TURNTABLE_USUAL unless given */
   BwGround ground;    /* clear unless given */
   const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */
@@ -83,10 +86,10 @@ gboolean bw_options_parse (BwOptions *options, int argc, char **argv, GError **e
 void bw_options_clear (BwOptions *options);
 
 /* An error that names the first option of `given` that is not in `allowed`; TRUE when all are. */
-gboolean bw_options_check (const BwOptions *options, guint allowed, const char *command,
+gboolean bw_options_check (const BwOptions *options, guint64 allowed, const char *command,
                            GError **error);
 
 /* Appends a line of help for each option in `which`. */
-void bw_options_describe (GString *text, guint which);
+void bw_options_describe (GString *text, guint64 which);
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwOptions, bw_options_clear)

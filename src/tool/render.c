@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Renders off-screen and writes the PNG whole or not at all. */
+/* Renders off-screen and writes each picture whole or not at all. */
 #include "config.h"
 
 #include "tool/render.h"
 
 #include "output/page/whole-file.h"
-#include "preview/fine/fine.h"
+#include "preview/picture/picture-bytes.h"
 #include "preview/scene/seen-from.h"
 
 #include <gio/gio.h>
@@ -14,11 +14,11 @@
 #include <unistd.h>
 
 static gboolean
-write_png (cairo_surface_t *surface, const char *name, GError **error)
+write_bytes (GBytes *bytes, const char *name, GError **error)
 {
-  g_autoptr (GByteArray) png = g_byte_array_new ();
-  cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
-  return bw_whole_file_write (png, status, name, error);
+  gsize size;
+  const char *data = g_bytes_get_data (bytes, &size);
+  return bw_whole_file_write_data (data, size, name, error);
 }
 
 /* The camera of a view by name; "rest" hangs the piece. FALSE where it has nothing to hang by. */
@@ -51,16 +51,51 @@ tell_progress (double done, cairo_surface_t *so_far, gpointer told)
   fprintf (stderr, "\r%3d %%", *percent);
 }
 
-static cairo_surface_t *
-make_fine (BwScene *scene, const BwStill *still, GError **error)
+static gboolean
+make_one (BwScene *scene, const BwStill *still, const BwFineOptions *fine, BwFineTold told,
+          gpointer data, const char *name, GError **error)
+{
+  cairo_surface_t *surface = fine ? bw_fine_new (scene, still, fine, NULL, told, data, error)
+                                  : bw_still_new (scene, still, error);
+  g_autoptr (GBytes) png = surface ? bw_picture_png (surface, error) : NULL;
+  g_clear_pointer (&surface, cairo_surface_destroy);
+  return png && write_bytes (png, name, error);
+}
+
+/* All of them are made before the first is written. */
+static gboolean
+make_round (BwScene *scene, const BwStill *still, const BwFineOptions *fine, int frames,
+            BwFineTold told, gpointer data, const char *name, GError **error)
+{
+  if (g_str_has_suffix (name, ".webp")) {
+    g_autoptr (GBytes) webp
+        = bw_turntable_webp (scene, still, frames, fine, NULL, told, data, error);
+    return webp && write_bytes (webp, name, error);
+  }
+  g_autoptr (GPtrArray) pngs
+      = bw_turntable_pngs (scene, still, frames, fine, NULL, told, data, error);
+  gboolean written = pngs != NULL;
+  for (guint i = 0; written && i < pngs->len; i++) {
+    g_autofree char *numbered = bw_turntable_name (name, (int)i);
+    written = write_bytes (g_ptr_array_index (pngs, i), numbered, error);
+  }
+  return written;
+}
+
+static gboolean
+make (BwScene *scene, const BwStill *still, const BwOptions *options, GError **error)
 {
   int percent = -1;
   gboolean watched = isatty (STDERR_FILENO);
-  cairo_surface_t *surface = bw_fine_new (scene, still, &BW_FINE_USUAL, NULL,
-                                          watched ? tell_progress : NULL, &percent, error);
-  if (watched)
+  BwFineOptions usual = BW_FINE_USUAL, *fine = options->given & BW_OPTION_FINE ? &usual : NULL;
+  BwFineTold told = watched ? tell_progress : NULL;
+  gboolean made = options->given & BW_OPTION_TURNTABLE
+                      ? make_round (scene, still, fine, options->frames, told, &percent,
+                                    options->output, error)
+                      : make_one (scene, still, fine, told, &percent, options->output, error);
+  if (percent >= 0)
     fputs ("\r     \r", stderr);
-  return surface;
+  return made;
 }
 
 char *
@@ -73,13 +108,11 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
                     .ground = options->ground,
                     .width = options->width,
                     .height = options->height };
+  if ((options->given & BW_OPTION_FRAMES) && !(options->given & BW_OPTION_TURNTABLE)) {
+    g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG, _ ("--frames goes with --turntable"));
+    return NULL;
+  }
   if (options->view && !take_view (scene, project, options->view, &still.camera, error))
     return NULL;
-  cairo_surface_t *surface = options->given & BW_OPTION_FINE ? make_fine (scene, &still, error)
-                                                             : bw_still_new (scene, &still, error);
-  if (!surface)
-    return NULL;
-  gboolean written = write_png (surface, options->output, error);
-  cairo_surface_destroy (surface);
-  return written ? g_strdup ("") : NULL;
+  return make (scene, &still, options, error) ? g_strdup ("") : NULL;
 }

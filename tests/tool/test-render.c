@@ -262,6 +262,43 @@ a_fine_picture_has_the_size_and_the_outline_of_the_plain_one (void **state)
 #endif
 
 static void
+a_turntable_is_numbered_pictures_or_one_that_moves (void **state)
+{
+  static const char *const arguments[] = { "--size=32x32", "--turntable", "--frames=3", NULL };
+  const Bench *bench = *state;
+  g_autofree char *moving = g_build_filename (bench->folder, "piece.webp", NULL), *bytes = NULL;
+  g_autofree char *err = NULL, *told = NULL;
+  assert_int_equal (render (bench, bench->picture, arguments, &err), 0);
+  for (int i = 1; i <= 4; i++) {
+    g_autofree char *name = g_strdup_printf ("piece-%03d.png", i);
+    g_autofree char *path = g_build_filename (bench->folder, name, NULL);
+    assert_int_equal (g_file_test (path, G_FILE_TEST_EXISTS), i < 4);
+    g_remove (path);
+  }
+  assert_int_equal (render (bench, moving, arguments, &told), 0);
+  assert_true (g_file_get_contents (moving, &bytes, NULL, NULL));
+  assert_memory_equal (bytes, "RIFF", 4);
+  assert_memory_equal (bytes + 8, "WEBPVP8X", 8);
+  g_remove (moving);
+}
+
+static void
+frames_that_make_no_round_are_told (void **state)
+{
+  static const char *const wrong[][3]
+      = { { "--turntable", "--frames=1", "--frames: '1' is not a whole number" },
+          { "--turntable", "--frames=361", "--frames: '361' is not a whole number" },
+          { "--size=32x32", "--frames=12", "--frames goes with --turntable" } };
+  const Bench *bench = *state;
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
+    const char *const arguments[] = { wrong[i][0], wrong[i][1], NULL };
+    g_autofree char *err = NULL;
+    assert_int_equal (render (bench, bench->picture, arguments, &err), 2);
+    assert_non_null (strstr (err, wrong[i][2]));
+  }
+}
+
+static void
 without_embree_a_fine_picture_is_refused_and_nothing_written (void **state)
 {
   static const char *const arguments[] = { "--size=64x64", "--fine", NULL };
@@ -290,6 +327,8 @@ main (void)
 #if BW_EMBREE
           cmocka_unit_test (a_fine_picture_has_the_size_and_the_outline_of_the_plain_one),
 #endif
+          cmocka_unit_test (a_turntable_is_numbered_pictures_or_one_that_moves),
+          cmocka_unit_test (frames_that_make_no_round_are_told),
           cmocka_unit_test (without_embree_a_fine_picture_is_refused_and_nothing_written),
         };
   return cmocka_run_group_tests_name ("render", tests, set_up, tear_down);

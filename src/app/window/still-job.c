@@ -2,7 +2,7 @@
 #include "config.h"
 
 #include "app/window/still-job.h"
-#include "output/page/whole-file.h"
+#include "preview/picture/picture-bytes.h"
 
 BwScene *
 bw_still_as_shown (BwSession *session, int side, BwStill *still)
@@ -33,18 +33,6 @@ job_free (gpointer data)
   g_free (job);
 }
 
-static GBytes *
-png_of (cairo_surface_t *surface, GError **error)
-{
-  GByteArray *png = g_byte_array_new ();
-  cairo_status_t status = cairo_surface_write_to_png_stream (surface, bw_whole_file_append, png);
-  if (status == CAIRO_STATUS_SUCCESS)
-    return g_byte_array_free_to_bytes (png);
-  g_byte_array_unref (png);
-  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED, cairo_status_to_string (status));
-  return NULL;
-}
-
 static void
 make (GTask *task, gpointer source, gpointer data, GCancellable *stop)
 {
@@ -55,7 +43,7 @@ make (GTask *task, gpointer source, gpointer data, GCancellable *stop)
     return;
   cairo_surface_t *surface = bw_still_new (job->scene, &job->still, &error);
   if (surface)
-    png = png_of (surface, &error);
+    png = bw_picture_png (surface, &error);
   if (surface)
     cairo_surface_destroy (surface);
   if (png)
