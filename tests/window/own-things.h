@@ -42,20 +42,6 @@ can_save (GtkWidget *dialog)
   return gtk_widget_is_sensitive (button_of (dialog, "Save"));
 }
 
-/* Nobody can write the book: its lock is a folder. */
-static void
-shut_book (gboolean shut)
-{
-  g_autofree char *path = bw_book_usual_path (), *lock = g_strconcat (path, ".lock", NULL);
-  if (shut) {
-    g_unlink (lock);
-    if (g_mkdir (lock, 0700) != 0)
-      g_error ("%s cannot be made", lock);
-  } else {
-    g_rmdir (lock);
-  }
-}
-
 static gboolean
 is_gone (gpointer dialog)
 {

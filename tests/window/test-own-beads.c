@@ -257,6 +257,20 @@ beads_go_out_and_come_in_again (void **state)
   close_workshop (maker, window);
 }
 
+/* Nobody can write the book: its lock is a folder. */
+static void
+shut_book (gboolean shut)
+{
+  g_autofree char *path = bw_book_usual_path (), *lock = g_strconcat (path, ".lock", NULL);
+  if (shut) {
+    g_unlink (lock);
+    if (g_mkdir (lock, 0700) != 0)
+      g_error ("%s cannot be made", lock);
+  } else {
+    g_rmdir (lock);
+  }
+}
+
 static gboolean
 renote (BwBook *book, gpointer data, GError **error)
 {

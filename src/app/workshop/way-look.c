@@ -4,6 +4,7 @@
 #include "app/workshop/way-look.h"
 
 #include "app/shelf/shelf-look.h"
+#include "output/report/order.h"
 #include "output/report/what-if.h"
 
 typedef struct {
@@ -41,6 +42,16 @@ project_as_it_would_be (const Ask *ask, GError **error)
   return now ? bw_what_if_design (now, &ask->way.design, error) : NULL;
 }
 
+static double
+held_by_stash (const BwOrder *order)
+{
+  double grams = 0;
+  for (int i = 0; i < order->n; i++)
+    if (order->bead[i].in_stash)
+      grams += MIN (order->bead[i].in_hand_g, order->bead[i].grams);
+  return grams;
+}
+
 static BwWayLook *
 look_at (const Ask *ask, GCancellable *stop, GError **error)
 {
@@ -48,9 +59,13 @@ look_at (const Ask *ask, GCancellable *stop, GError **error)
   if (!then)
     return NULL;
   const BwMaterials *needs = bw_project_materials (then);
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
+  bw_order_init (order, then, 0);
   BwWayLook *look = g_new0 (BwWayLook, 1);
   *look = (BwWayLook){ .verdict = bw_project_fit (then)->verdict,
-                       .beads = needs->total_with_spare,
+                       .beads = order->total.order_beads,
+                       .stash_g = held_by_stash (order),
+                       .covered = order->has_stash && order->total.order_beads == 0,
                        .hours = needs->has_cost ? needs->hours : ask->way.worth.hours,
                        .has_cost = needs->has_cost,
                        .cost = needs->cost.total,

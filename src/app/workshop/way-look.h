@@ -8,8 +8,10 @@
 
 typedef struct {
   BwVerdict verdict;
-  guint64 beads; /* to buy, spare included */
-  double hours;  /* at the project's pace */
+  guint64 beads;    /* to buy, spare included, what the stash has taken off */
+  double stash_g;   /* of its beads that the stash has */
+  gboolean covered; /* the stash has all its beads */
+  double hours;     /* at the project's pace */
   gboolean has_cost;
   double cost;              /* of all pieces, in the project's currency */
   cairo_surface_t *picture; /* NULL when none could be painted */

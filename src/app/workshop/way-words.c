@@ -56,12 +56,28 @@ bw_way_words_hang (const BwWay *way)
   return g_strdup_printf ("%s: %s", style, hangs);
 }
 
+/* What the stash gives, and what is to be bought beyond it. */
+static char *
+stash_price (const BwWay *way, const BwWayLook *look, const char *hours)
+{
+  g_autofree char *beads
+      = look->covered ? g_strdup_printf (_ ("all %.1f g of beads from the stash"), look->stash_g)
+                      : g_strdup_printf (_ ("%.1f g of beads from the stash, %.0f beads to buy"),
+                                         look->stash_g, (double)look->beads);
+  if (!look->has_cost)
+    return g_strdup_printf ("%s · %s", beads, hours);
+  return g_strdup_printf ("%s · %s · %.2f %s", beads, hours, look->cost,
+                          way->design.supply.currency);
+}
+
 char *
 bw_way_words_price (const BwWay *way, const BwWayLook *look)
 {
   g_autofree char *hours = g_strdup_printf (_ ("%.1f h"), look ? look->hours : way->worth.hours);
   if (!look)
     return g_strdup_printf (_ ("%.0f beads · %s"), way->worth.beads, hours);
+  if (look->stash_g > 0)
+    return stash_price (way, look, hours);
   if (!look->has_cost)
     return g_strdup_printf (_ ("%.0f beads to buy · %s"), (double)look->beads, hours);
   return g_strdup_printf (_ ("%.0f beads to buy · %s · %.2f %s"), (double)look->beads, hours,

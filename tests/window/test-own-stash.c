@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The stash: written down, taken off what is to be bought, and taken from by a finished piece. */
+#include "own-things.h"
+
+#include "project/book/book-stash.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <cmocka.h>
+
+/* So many grams of the first colour of the design, and a thread. */
+static gboolean
+fill (BwBook *book, gpointer data, GError **error)
+{
+  Maker *maker = data;
+  const BwColour *colour = &bw_project_get_tray (maker_project (maker))->colour[0];
+  BwStashItem beads = { .what = BW_STASH_BEADS, .finish = colour->finish, .amount = 50 };
+  BwStashItem thread = { .what = BW_STASH_THREAD, .name = "Smoke", .amount = 1000 };
+  g_strlcpy (beads.name, colour->name, sizeof beads.name);
+  g_strlcpy (beads.bead, maker_design (maker)->bead.name, sizeof beads.bead);
+  return bw_book_change_stash (book, NULL, &beads, error)
+         && bw_book_change_stash (book, NULL, &thread, error);
+}
+
+static BwStashItem
+item_at (guint i)
+{
+  g_autoptr (BwBook) book = read_book ();
+  BwStashItem item = { .amount = -1 };
+  if (i < bw_book_n_stash (book))
+    bw_book_get_stash (book, i, &item);
+  return item;
+}
+
+static gboolean
+has_one (gpointer data)
+{
+  g_autoptr (BwBook) book = read_book ();
+  return bw_book_n_stash (book) == 1;
+}
+
+static void
+an_entry_is_typed_in (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  GtkWidget *window = open_workshop (maker, "stash");
+  wait_for (window, "Nothing is in the stash yet");
+  maker_click_words (window, "New Entry…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_THING_DIALOG);
+  write_beside (dialog, "Name", "Night water");
+  write_beside (dialog, "Grams", "-1");
+  assert_false (can_save (dialog));
+  write_beside (dialog, "Grams", "12,5");
+  desk_keep ("own-stash-dialog");
+  assert_true (can_save (dialog));
+  desk_click (button_of (dialog, "Save"));
+  desk_until (is_gone, dialog);
+  desk_until (has_one, NULL);
+  assert_near (item_at (0).amount, 12.5);
+  assert_string_equal (item_at (0).bead, "15/0 cylinder");
+  wait_for (window, "12.50\u00a0g");
+  close_workshop (maker, window);
+}
+
+static gboolean
+has_taken (gpointer data)
+{
+  g_autoptr (BwBook) book = read_book ();
+  return bw_book_n_takings (book) == 1;
+}
+
+static gboolean
+has_taken_nothing (gpointer data)
+{
+  return !has_taken (data);
+}
+
+/* The list says what is there; the piece takes what is in it once, and it is put back. */
+static void
+a_finished_piece_takes_its_share_and_it_is_put_back (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill, maker);
+  GtkWidget *window = open_workshop (maker, "stash");
+  wait_for (window, "50.00\u00a0g");
+  write_in (window, "search", "smo");
+  wait_for (window, "1.00\u00a0m · thread");
+  close_workshop (maker, window);
+  maker_stage (maker, "make");
+  wait_for (GTK_WIDGET (maker->window), "in the stash, g");
+  wait_for (GTK_WIDGET (maker->window), "1.00\u00a0m in the stash, buy ");
+  desk_keep ("own-stash-list");
+  maker_click_words (GTK_WIDGET (maker->window), "Mark as Finished…");
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  desk_settle ();
+  maker_click_words (dialog, "It Is Finished");
+  GtkWidget *question = wait_for_window (GTK_TYPE_MESSAGE_DIALOG);
+  assert_non_null (desk_look_for (question, label_holds, "Smoke"));
+  desk_keep ("own-stash-take");
+  maker_click_words (question, "Take It");
+  desk_until (has_taken, NULL);
+  assert_true (item_at (0).amount < 50);
+  assert_near (item_at (1).amount, 0);
+  window = open_workshop (maker, "stash");
+  wait_for (window, "took");
+  desk_keep ("own-stash-taken");
+  maker_click_words (window, "Put It Back");
+  desk_until (has_taken_nothing, NULL);
+  assert_near (item_at (0).amount, 50);
+  assert_near (item_at (1).amount, 1000);
+  close_workshop (maker, window);
+}
+
+int
+main (void)
+{
+#define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up_book, tear_down_book)
+  const struct CMUnitTest tests[] = {
+    IN_WINDOW (an_entry_is_typed_in),
+    IN_WINDOW (a_finished_piece_takes_its_share_and_it_is_put_back),
+  };
+  return maker_run (tests);
+}
