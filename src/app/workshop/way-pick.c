@@ -68,6 +68,40 @@ compare (gconstpointer a, gconstpointer b)
   return one->at < other->at ? -1 : 1;
 }
 
+/* What a maker would call the same idea, a little higher or lower. */
+static gboolean
+is_like (const BwWay *a, const BwWay *b)
+{
+  const BwDesign *d = &a->design, *e = &b->design;
+  return d->band.columns == e->band.columns && d->bail.style == e->bail.style
+         && g_str_equal (d->bead.name, e->bead.name);
+}
+
+static gboolean
+is_like_one_before (const GArray *ways, const GArray *rated, guint k)
+{
+  const BwWay *way = &g_array_index (ways, BwWay, g_array_index (rated, Rated, k).at);
+  for (guint i = 0; i < k; i++)
+    if (is_like (way, &g_array_index (ways, BwWay, g_array_index (rated, Rated, i).at)))
+      return TRUE;
+  return FALSE;
+}
+
+/* Which of the rated are shown: those like no better one, and as many of the others, the best of
+ * them, as there is room for. Owned. */
+static gboolean *
+choose (const GArray *ways, const GArray *rated, guint most)
+{
+  gboolean *shown = g_new0 (gboolean, rated->len + 1);
+  guint n = 0;
+  for (guint k = 0; k < rated->len && n < most; k++)
+    n += shown[k] = !is_like_one_before (ways, rated, k);
+  for (guint k = 0; k < rated->len && n < most; k++)
+    if (!shown[k])
+      n += shown[k] = TRUE;
+  return shown;
+}
+
 GArray *
 bw_way_pick (const GArray *ways, const BwWayFilter *filter, const double weights[BW_N_MATTERS],
              guint most)
@@ -81,7 +115,9 @@ bw_way_pick (const GArray *ways, const BwWayFilter *filter, const double weights
   }
   rate (rated, ways, weights);
   g_array_sort (rated, compare);
-  for (guint k = 0; k < MIN (most, rated->len); k++)
-    g_array_append_val (picked, g_array_index (rated, Rated, k).at);
+  g_autofree gboolean *shown = choose (ways, rated, most);
+  for (guint k = 0; k < rated->len; k++)
+    if (shown[k])
+      g_array_append_val (picked, g_array_index (rated, Rated, k).at);
   return picked;
 }

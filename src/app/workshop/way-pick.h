@@ -27,6 +27,8 @@ gboolean bw_way_passes (const BwWay *way, const BwWayFilter *filter);
 
 /* Up to `most` of the ways (of BwWay) that pass, as an owned array of their places (of guint). Each
  * is measured by what it falls short of the best of those that pass, on the scale of their range;
- * of two alike the earlier comes first. */
+ * of two as good the earlier comes first. Of those that share bead, columns and kind of bail the
+ * best alone is picked while there are others to fill the places; the rest comes after, and all
+ * stand in order of how good they are. */
 GArray *bw_way_pick (const GArray *ways, const BwWayFilter *filter,
                      const double weights[BW_N_MATTERS], guint most);
