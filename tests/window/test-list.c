@@ -4,6 +4,7 @@
 #include "maker.h"
 
 #include "app/fit/fit-line.h"
+#include "app/make/make-cards.h"
 #include "core/band/fit.h"
 #include "output/report/fit-sentence.h"
 #include "output/report/report.h"
@@ -85,6 +86,71 @@ the_exported_list_holds_exactly_the_beads_drawn (void **state)
   g_autofree char *after = export_list (&maker, "after.csv");
   assert_list_equals_the_beads (&maker, after);
   assert_int_equal (listed (after, "e"), listed (before, "e") + 6);
+  maker_stop (&maker);
+}
+
+static gboolean
+has_id (GtkWidget *widget, gconstpointer id)
+{
+  return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0;
+}
+
+static void
+write_into (Maker *maker, const char *id, const char *text)
+{
+  GtkWidget *entry = desk_look_for (GTK_WIDGET (maker->window), has_id, id);
+  assert_non_null (entry);
+  maker_reveal (entry);
+  desk_click (entry);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (text);
+  desk_key ("Return", 0);
+}
+
+/* What lies on the clipboard. Owned. */
+static char *
+copied (Maker *maker)
+{
+  GdkClipboard *clipboard = gtk_widget_get_clipboard (GTK_WIDGET (maker->window));
+  g_auto (GValue) value = G_VALUE_INIT;
+  g_value_init (&value, G_TYPE_STRING);
+  assert_true (
+      gdk_content_provider_get_value (gdk_clipboard_get_content (clipboard), &value, NULL));
+  return g_value_dup_string (&value);
+}
+
+/* Number and stock are typed into the tray; list, clipboard and file take the stock off and name
+ * the number, and say nothing of money. */
+static void
+a_shop_is_ordered_from_with_what_is_in_hand_taken_off (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ("split-tide.bandwright");
+  maker_start (&maker, path);
+  BwDesign design = *maker_design (&maker);
+  design.supply.has_prices = TRUE;
+  assert_true (bw_project_set_design (maker_project (&maker), "Prices", &design, NULL));
+  maker_stage (&maker, "draw");
+  maker_take_colour (&maker, 0);
+  write_into (&maker, "article", "t-104");
+  write_into (&maker, "in_hand", "1.5");
+  desk_settle ();
+  assert_string_equal (bw_project_get_tray (maker_project (&maker))->colour[0].article, "t-104");
+  maker_stage (&maker, "make");
+  GtkWidget *list = maker_find (&maker, BW_TYPE_LIST_CARD);
+  assert_non_null (desk_look_for_label (list, "Dusk\nArticle no. t-104"));
+  assert_non_null (desk_look_for_label (list, "1.50"));
+  assert_non_null (desk_look_for_label (list, "0.73"));
+  assert_null (desk_look_for_label (list, "One piece"));
+  desk_keep ("order-list");
+  maker_click_words (list, "Copy");
+  desk_settle ();
+  g_autofree char *text = copied (&maker), *csv = export_list (&maker, "order.csv");
+  assert_non_null (strstr (text, "t-104"));
+  assert_non_null (strstr (text, "0.73"));
+  assert_null (strstr (text, design.supply.currency));
+  assert_non_null (strstr (csv, "t-104"));
+  assert_non_null (strstr (csv, "0.73"));
   maker_stop (&maker);
 }
 
@@ -251,6 +317,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_exported_list_holds_exactly_the_beads_drawn),
+    cmocka_unit_test (a_shop_is_ordered_from_with_what_is_in_hand_taken_off),
     cmocka_unit_test (too_few_rows_will_not_close_and_one_click_mends_it),
     cmocka_unit_test (the_line_keeps_in_step_with_a_number_on_its_way),
     cmocka_unit_test (near_even_the_foot_says_so_and_folds_what_does_not_help),

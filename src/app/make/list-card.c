@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The shopping list on screen; the same numbers go to the clipboard and into the CSV. It is laid
+/* The order list on screen; the same numbers go to the clipboard and into the files. It is laid
  * out anew only where it differs: two hundred colours are a thousand labels. */
 #include "config.h"
 
 #include "app/keep/workbook.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/words.h"
+#include "app/make/list-lines.h"
 #include "app/make/make-cards.h"
 #include "app/kit/settings.h"
 #include "app/kit/tray-row.h"
@@ -23,89 +24,45 @@ struct _BwListCard {
   GtkScrolledWindow *window;
   GtkGrid *beads;
   GtkGrid *things;
-  GtkGrid *cost;
   char *shown; /* what the grids tell, and the colours beside it */
 };
 
 G_DEFINE_FINAL_TYPE (BwListCard, bw_list_card, BW_TYPE_CARD)
 
-static void
-clear (GtkGrid *grid)
-{
-  GtkWidget *child;
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (grid))))
-    gtk_grid_remove (grid, child);
-}
+enum { SWATCH, NAME, BEADS, TAKES, IN_HAND, ORDER, PACKS, N_COLUMNS };
 
 static void
-put (GtkGrid *grid, int column, int row, const char *text, float xalign, const char *style)
+put_amounts (GtkGrid *grid, int row, const BwOrderBead *bead, guint64 in_piece, const char *style)
 {
-  GtkWidget *label = gtk_label_new (NULL);
-  bw_label_set_words (GTK_LABEL (label), text);
-  gtk_label_set_xalign (GTK_LABEL (label), xalign);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_widget_set_hexpand (label, column == 1);
-  gtk_widget_set_valign (label, GTK_ALIGN_BASELINE);
-  if (xalign > 0)
-    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
-  if (xalign > 0)
-    gtk_widget_add_css_class (label, "numeric");
-  if (style)
-    gtk_widget_add_css_class (label, style);
-  gtk_grid_attach (grid, label, column, row, 1, 1);
+  bw_list_put_number (grid, BEADS, row, style, "%" G_GUINT64_FORMAT, in_piece);
+  bw_list_put_number (grid, TAKES, row, style, "%.2f", bead->grams);
+  bw_list_put_number (grid, IN_HAND, row, style, "%.2f", bead->in_hand_g);
+  bw_list_put_number (grid, ORDER, row, style, "%.2f", bead->order_g);
+  bw_list_put_number (grid, PACKS, row, style, "%" G_GUINT64_FORMAT, bead->packs);
 }
 
-G_GNUC_PRINTF (5, 6)
-static void
-put_number (GtkGrid *grid, int column, int row, const char *style, const char *format, ...)
-{
-  va_list values;
-  va_start (values, format);
-  g_autofree char *text = g_strdup_vprintf (format, values);
-  va_end (values);
-  put (grid, column, row, text, 1, style);
-}
-
-/* What is there, and what is to be bought beyond it. */
-static void
-put_order (GtkGrid *grid, int row, const BwBeadNeed *need, const BwOrderBead *order,
-           const char *style)
-{
-  put_number (grid, 2, row, style, "%" G_GUINT64_FORMAT, need->count);
-  put_number (grid, 3, row, style, "%.2f", order->grams);
-  put_number (grid, 4, row, style, "%.2f", order->in_hand_g);
-  put_number (grid, 5, row, style, "%.2f", order->order_g);
-  put_number (grid, 6, row, style, "%" G_GUINT64_FORMAT, order->packs);
-}
-
-static void
-put_need (GtkGrid *grid, int row, const BwBeadNeed *need, const char *style)
-{
-  put_number (grid, 2, row, style, "%" G_GUINT64_FORMAT, need->count);
-  put_number (grid, 3, row, style, "%" G_GUINT64_FORMAT, need->with_spare);
-  put_number (grid, 4, row, style, "%.2f", need->grams);
-  put_number (grid, 5, row, style, "%" G_GUINT64_FORMAT, need->packs);
-}
-
-static void
-put_amounts (BwListCard *self, int row, const BwBeadNeed *need, const BwOrder *order,
-             const BwOrderBead *bead, const char *style)
-{
-  if (order->has_stash)
-    put_order (self->beads, row, need, bead, style);
-  else
-    put_need (self->beads, row, need, style);
-}
-
-static void
-put_bead (BwListCard *self, int row, const BwColour *colour)
+/* The shop's own number stands under the name. */
+static char *
+name_words (const BwColour *colour)
 {
   g_autofree char *name = bw_colour_words (colour);
+  if (!*colour->article)
+    return g_steal_pointer (&name);
+  /* Translators: the colour's name, the number it has at the shop. */
+  return g_strdup_printf (_ ("%s\nArticle no. %s"), name, colour->article);
+}
+
+static void
+put_bead (BwListCard *self, int row, const BwColour *colour, const BwOrderBead *order,
+          guint64 in_piece)
+{
+  g_autofree char *name = name_words (colour);
   GtkWidget *bead = bw_bead_swatch_new ();
   bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), colour);
   gtk_widget_set_valign (bead, GTK_ALIGN_CENTER);
-  gtk_grid_attach (self->beads, bead, 0, row, 1, 1);
-  put (self->beads, 1, row, name, 0, NULL);
+  gtk_grid_attach (self->beads, bead, SWATCH, row, 1, 1);
+  bw_list_put (self->beads, NAME, row, name, 0, NULL);
+  put_amounts (self->beads, row, order, in_piece, NULL);
 }
 
 /* A scrolled window does not know how high its child is at a given width, so a short list stands
@@ -130,30 +87,27 @@ house_beads (BwListCard *self, gboolean many)
 static void
 put_heads (BwListCard *self, const BwOrder *order)
 {
-  const char *const plain[] = { _ ("in the piece"), _ ("to buy"), _ ("grams"), _ ("packs"), NULL };
-  const char *const stash[] = { _ ("in the piece"), _ ("takes, g"), _ ("in the stash, g"),
-                                _ ("to buy, g"),    _ ("packs"),    NULL };
-  const char *const *heads = order->has_stash ? stash : plain;
-  for (int i = 0; heads[i]; i++)
-    put (self->beads, 2 + i, 0, heads[i], 1, "small");
+  const char *heads[] = { _ ("in the piece"), _ ("takes, g"),
+                          order->has_stash ? _ ("in the stash, g") : _ ("in hand, g"),
+                          order->has_stash ? _ ("to buy, g") : _ ("to order, g"), _ ("packs") };
+  for (gsize i = 0; i < G_N_ELEMENTS (heads); i++)
+    bw_list_put (self->beads, BEADS + (int)i, 0, heads[i], 1, "small");
 }
 
-/* Only what the piece uses is bought, and where the stash tells of any, what that lacks. */
+/* Only what the piece uses is bought, and of that what is not there. */
 static void
 show_beads (BwListCard *self, const BwTray *tray, const BwOrder *order)
 {
-  const BwMaterials *m = &order->materials;
-  BwBeadNeed total = { m->total_beads, m->total_with_spare, m->total_grams, m->total_packs };
   int row = 1;
-  clear (self->beads);
+  bw_list_clear (self->beads);
   put_heads (self, order);
-  for (int i = 0; i < order->n; i++, row++) {
-    const BwOrderBead *bead = &order->bead[i];
-    put_bead (self, row, &tray->colour[bead->colour]);
-    put_amounts (self, row, &m->need[bead->colour], order, bead, NULL);
+  for (int i = 0; i < order->n; i++) {
+    int colour = order->bead[i].colour;
+    put_bead (self, row++, &tray->colour[colour], &order->bead[i],
+              order->materials.need[colour].count);
   }
-  put (self->beads, 1, row, _ ("in all"), 0, "total");
-  put_amounts (self, row, &total, order, &order->total, "total");
+  bw_list_put (self->beads, NAME, row, _ ("in all"), 0, "total");
+  put_amounts (self->beads, row, &order->total, order->materials.total_beads, "total");
   house_beads (self, row > MANY);
 }
 
@@ -162,8 +116,8 @@ put_thing (BwListCard *self, int *row, const char *what, const char *how_much)
 {
   if (!how_much)
     return;
-  put (self->things, 0, *row, what, 0, NULL);
-  put (self->things, 1, *row, how_much, 1, NULL);
+  bw_list_put (self->things, 0, *row, what, 0, NULL);
+  bw_list_put (self->things, 1, *row, how_much, 1, NULL);
   (*row)++;
 }
 
@@ -251,57 +205,13 @@ show_things (BwListCard *self, const BwDesign *design, const BwOrder *order)
   g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *stoppers
       = with_stash (g_strdup_printf ("%d", m->stopper_beads), order, BW_STASH_STOPPER);
-  clear (self->things);
+  bw_list_clear (self->things);
   put_thing (self, &row, _ ("Bead size"), design->bead.name);
   put_thing (self, &row, _ ("Thread"), thread);
   put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
   put_thing (self, &row, _ ("Needle"), needle);
   put_thing (self, &row, _ ("Stopper bead"), stoppers);
   show_hanging (self, &row, design, order);
-}
-
-static void
-put_cost (BwListCard *self, int *row, const char *what, double amount, const char *currency,
-          const char *style)
-{
-  put (self->cost, 0, *row, what, 0, style);
-  put_number (self->cost, 1, *row, style, "%.2f %s", amount, currency);
-  (*row)++;
-}
-
-static void
-put_sums (BwListCard *self, int *row, const BwSupply *supply, const BwMaterials *m)
-{
-  g_autofree char *all = g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "All of %d piece", "All of %d pieces", (gulong)supply->pieces),
-      supply->pieces);
-  g_autofree char *hours = bw_hours_words (m->hours);
-  if (supply->pieces > 1)
-    put_cost (self, row, all, m->cost.total, supply->currency, "total");
-  put_cost (self, row, _ ("One piece"), m->cost.piece, supply->currency, "total");
-  put (self->cost, 0, *row, _ ("Time at the beads"), 0, NULL);
-  put (self->cost, 1, (*row)++, hours, 1, NULL);
-}
-
-static void
-show_cost (BwListCard *self, const BwDesign *design, const BwMaterials *m)
-{
-  const char *currency = design->supply.currency;
-  int row = 0;
-  clear (self->cost);
-  gtk_widget_set_visible (GTK_WIDGET (self->cost), m->has_cost);
-  if (!m->has_cost)
-    return;
-  put_cost (self, &row, _ ("Beads"), m->cost.beads, currency, NULL);
-  put_cost (self, &row, _ ("Thread"), m->cost.thread, currency, NULL);
-  put_cost (self, &row, _ ("Bed cord"), m->cost.bed_cord, currency, NULL);
-  if (m->cost.hanging_cord > 0)
-    put_cost (self, &row, _ ("Hanging cord"), m->cost.hanging_cord, currency, NULL);
-  if (m->cost.findings > 0)
-    put_cost (self, &row, _ ("Ring and clasp"), m->cost.findings, currency, NULL);
-  put_cost (self, &row, _ ("Stone"), m->cost.stone, currency, NULL);
-  put_cost (self, &row, _ ("Work"), m->cost.labour, currency, NULL);
-  put_sums (self, &row, &design->supply, m);
 }
 
 /* All that the list is made of, as one text to compare. */
@@ -315,7 +225,7 @@ signature (BwProject *project)
     g_string_append_printf (text, "%06x %d\n", tray->colour[i].srgb, (int)tray->colour[i].finish);
   g_autofree char *necklace = bw_necklace_words (&bw_project_get_design (project)->supply,
                                                  bw_settings_get_unit (bw_settings_get ()));
-  g_autofree char *words = bw_materials_text (project, 0);
+  g_autofree char *words = bw_order_text (project);
   g_string_append (text, necklace);
   g_string_append (text, words);
   return g_string_free (text, FALSE);
@@ -336,7 +246,6 @@ bw_list_card_refresh (BwCard *card)
   bw_order_init (order, project, 0);
   show_beads (self, bw_project_get_tray (project), order);
   show_things (self, design, order);
-  show_cost (self, design, &order->materials);
 }
 
 /* Another stash is another list. */
@@ -365,7 +274,6 @@ bw_list_card_class_init (BwListCardClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwListCard, window);
   gtk_widget_class_bind_template_child (widget_class, BwListCard, beads);
   gtk_widget_class_bind_template_child (widget_class, BwListCard, things);
-  gtk_widget_class_bind_template_child (widget_class, BwListCard, cost);
 }
 
 static void

@@ -8,11 +8,15 @@
 #define BW_TYPE_CAUTIONS_CARD (bw_cautions_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwCautionsCard, bw_cautions_card, BW, CAUTIONS_CARD, BwCard)
 
+/* What the pieces cost, by what they are made of; empty where that is not worked out. */
+#define BW_TYPE_COST_CARD (bw_cost_card_get_type ())
+G_DECLARE_FINAL_TYPE (BwCostCard, bw_cost_card, BW, COST_CARD, BwCard)
+
 /* What the cover of the printed pages tells of the piece and its maker. */
 #define BW_TYPE_COVER_CARD (bw_cover_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwCoverCard, bw_cover_card, BW, COVER_CARD, BwCard)
 
-/* What to buy: beads by colour, cord and thread, and what it costs. */
+/* What a shop is to send: beads by colour, cord and thread, what is in hand taken off. */
 #define BW_TYPE_LIST_CARD (bw_list_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwListCard, bw_list_card, BW, LIST_CARD, BwCard)
 

@@ -34,6 +34,7 @@ static void
 ensure_types (void)
 {
   g_type_ensure (BW_TYPE_MAKE_FOLD);
+  g_type_ensure (BW_TYPE_COST_CARD);
   g_type_ensure (BW_TYPE_COVER_CARD);
   g_type_ensure (BW_TYPE_LIST_CARD);
   g_type_ensure (BW_TYPE_NECKLACE_CARD);

@@ -71,8 +71,9 @@ page_changed (BwPrintWindow *self)
 {
   BwPageSet *set = bw_page_view_get_pages (self->pages);
   int n = set ? bw_page_set_n_pages (set) : 0, page = bw_page_view_get_page (self->pages);
-  g_autofree char *words = n > 0 ? g_strdup_printf (_ ("page %d of %d"), page + 1, n) : NULL;
-  gtk_label_set_text (self->where, words ? words : "");
+  g_autofree char *words = n > 0 ? g_strdup_printf (_ ("page %d of %d"), page + 1, n)
+                                 : g_strdup (_ ("the pages are being laid out"));
+  gtk_label_set_text (self->where, words);
   bw_page_view_go (self->small, page);
 }
 
@@ -414,6 +415,7 @@ begin (BwPrintWindow *self, BwDraft *draft, BwPrintKind kind)
   g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
                            G_CALLBACK (gtk_window_close), self, G_CONNECT_SWAPPED);
   bw_part_names_give (GTK_WIDGET (self));
+  page_changed (self);
   refresh (self);
   bw_print_options_focus (self->options);
 }

@@ -77,9 +77,9 @@ copy_list (GSimpleAction *action, GVariant *parameter, gpointer data)
   BwExport *self = data;
   if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
     return;
-  g_autofree char *list = bw_materials_text (project_of (self), 0);
+  g_autofree char *list = bw_order_text (project_of (self));
   gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self->window)), list);
-  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The materials list was copied."));
+  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The order list was copied."));
 }
 
 static void

@@ -30,6 +30,10 @@ char *bw_materials_csv (BwProject *project, int pieces);
 /* The list as translated plain text for the clipboard or a message. */
 char *bw_materials_text (BwProject *project, int pieces);
 
+/* What a shop is to send for all pieces, what is in hand taken off and no costs, as translated
+ * plain text. */
+char *bw_order_text (BwProject *project);
+
 /* Row by row instructions, translated, as a maker reads them at the bench. */
 char *bw_words (BwProject *project);
 /* The same with each sentence on one line, for those who break lines themselves. */

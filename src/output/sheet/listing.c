@@ -16,11 +16,17 @@
 #define RIBBON 24.0
 #define TITLE 44.0
 
+/* On one line; a long title is set smaller before it is cut. */
 static void
 draw_title (cairo_t *cr, const char *title)
 {
-  g_autofree char *line = bw_sheet_one_line (title);
-  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TITLE, line, UNITS - 2 * EDGE);
+  const double room = UNITS - 2 * EDGE;
+  int width;
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TITLE, title, 0);
+  pango_layout_get_size (layout, &width, NULL);
+  g_clear_object (&layout);
+  layout = bw_type_layout (
+      cr, pango_units_to_double (width) > room ? BW_TYPE_HEADING : BW_TYPE_TITLE, title, room);
   pango_layout_set_height (layout, -1);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   pango_layout_set_alignment (layout, PANGO_ALIGN_CENTER);
@@ -42,7 +48,7 @@ draw_band (cairo_t *cr, BwProject *project)
 }
 
 static void
-draw (cairo_t *cr, BwProject *project, cairo_surface_t *picture)
+draw (cairo_t *cr, BwProject *project, const char *title, cairo_surface_t *picture)
 {
   double tall = UNITS - 3 * EDGE - TITLE - RIBBON;
   cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
@@ -54,7 +60,7 @@ draw (cairo_t *cr, BwProject *project, cairo_surface_t *picture)
     cairo_restore (cr);
   }
   draw_band (cr, project);
-  draw_title (cr, bw_project_get_title (project));
+  draw_title (cr, title);
 }
 
 BwSheet *
@@ -65,7 +71,7 @@ bw_listing_new (BwProject *project, cairo_surface_t *picture)
   sheet->bare = TRUE;
   bw_sheet_open_page (sheet);
   cairo_t *cr = bw_sheet_open_stretch (sheet, 0, BW_TAG_FIGURE);
-  draw (cr, project, picture);
+  draw (cr, project, sheet->title, picture);
   cairo_destroy (cr);
   return sheet;
 }
