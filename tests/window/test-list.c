@@ -95,13 +95,22 @@ has_id (GtkWidget *widget, gconstpointer id)
   return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0;
 }
 
+static gboolean
+has_focus_within (gpointer entry)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (gtk_widget_get_root (entry)));
+  return focus && (focus == entry || gtk_widget_is_ancestor (focus, entry));
+}
+
 static void
 write_into (Maker *maker, const char *id, const char *text)
 {
   GtkWidget *entry = desk_look_for (GTK_WIDGET (maker->window), has_id, id);
   assert_non_null (entry);
   maker_reveal (entry);
+  desk_settle ();
   desk_click (entry);
+  desk_until (has_focus_within, entry);
   desk_key ("a", GDK_CONTROL_MASK);
   desk_type (text);
   desk_key ("Return", 0);
