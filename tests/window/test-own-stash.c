@@ -2,6 +2,7 @@
 /* The stash: written down, taken off what is to be bought, and taken from by a finished piece. */
 #include "own-things.h"
 
+#include "app/workshop/way-card.h"
 #include "project/book/book-stash.h"
 
 #include <setjmp.h>
@@ -113,6 +114,73 @@ a_finished_piece_takes_its_share_and_it_is_put_back (void **state)
   close_workshop (maker, window);
 }
 
+static gboolean
+fill_tray (BwBook *book, gpointer data, GError **error)
+{
+  Maker *maker = data;
+  const BwTray *tray = bw_project_get_tray (maker_project (maker));
+  for (int i = 0; i < tray->n_colours; i++) {
+    BwStashItem beads = { .what = BW_STASH_BEADS, .finish = tray->colour[i].finish, .amount = 500 };
+    g_strlcpy (beads.name, tray->colour[i].name, sizeof beads.name);
+    g_strlcpy (beads.bead, maker_design (maker)->bead.name, sizeof beads.bead);
+    if (!bw_book_change_stash (book, NULL, &beads, error))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+is_searched (gpointer window)
+{
+  return desk_look_for (window, has_name, "progress") == NULL;
+}
+
+static gboolean
+tells_of_stash (gpointer window)
+{
+  return desk_look_for (window, label_holds, "of beads from the stash") != NULL;
+}
+
+static GtkFlowBoxChild *
+card_at (GtkWidget *window, int i)
+{
+  GtkFlowBox *cards = GTK_FLOW_BOX (desk_look_for (window, has_name, "cards"));
+  return gtk_flow_box_get_child_at_index (cards, i);
+}
+
+static gboolean
+has_other_bead (GtkWidget *window, const char *bead)
+{
+  GtkFlowBoxChild *card;
+  for (int i = 0; (card = card_at (window, i)); i++)
+    if (!g_str_equal (bw_way_card_get_way (BW_WAY_CARD (card))->design.bead.name, bead))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+ways_can_be_had_from_the_stash_alone (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *bead = g_strdup (maker_design (maker)->bead.name);
+  fill_book (fill_tray, maker);
+  GtkWidget *window = open_workshop (maker, "stash");
+  wait_for (window, "500.00\u00a0g");
+  close_workshop (maker, window);
+  gtk_widget_activate_action (GTK_WIDGET (maker->window), "win.ways", NULL);
+  window = GTK_WIDGET (maker_dialog (maker));
+  desk_until (is_searched, window);
+  assert_true (has_other_bead (window, bead));
+  maker_click_words (window, "Only from the Stash");
+  desk_settle ();
+  assert_non_null (card_at (window, 0));
+  assert_false (has_other_bead (window, bead));
+  desk_until (tells_of_stash, window);
+  desk_keep ("own-stash-ways");
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+}
+
 int
 main (void)
 {
@@ -120,6 +188,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (an_entry_is_typed_in),
     IN_WINDOW (a_finished_piece_takes_its_share_and_it_is_put_back),
+    IN_WINDOW (ways_can_be_had_from_the_stash_alone),
   };
   return maker_run (tests);
 }

@@ -110,7 +110,8 @@ bw_way_pick (const GArray *ways, const BwWayFilter *filter, const double weights
   g_autoptr (GArray) rated = g_array_new (FALSE, FALSE, sizeof (Rated));
   for (guint i = 0; i < ways->len; i++) {
     Rated one = { i, 0 };
-    if (bw_way_passes (&g_array_index (ways, BwWay, i), filter))
+    const BwWay *way = &g_array_index (ways, BwWay, i);
+    if (bw_way_passes (way, filter) && (!filter->allowed || filter->allowed (way, i, filter->data)))
       g_array_append_val (rated, one);
   }
   rate (rated, ways, weights);

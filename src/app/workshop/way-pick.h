@@ -21,6 +21,9 @@ typedef struct {
   double chance;    /* at least */
   gboolean has_want;
   BwWant want; /* nearer to that than to anything else */
+  /* Asked of each way that passes the rest, with its place; NULL: none is refused. */
+  gboolean (*allowed) (const BwWay *way, guint at, gpointer data);
+  gpointer data;
 } BwWayFilter;
 
 gboolean bw_way_passes (const BwWay *way, const BwWayFilter *filter);

@@ -12,6 +12,7 @@
 #include "app/kit/wrap-layout.h"
 #include "app/workshop/way-card.h"
 #include "app/workshop/way-pick.h"
+#include "app/workshop/way-stash.h"
 #include "app/workshop/way-take.h"
 #include "app/workshop/way-finder.h"
 #include "project/fault/fault-error.h"
@@ -37,6 +38,7 @@ struct _BwWaysWindow {
   guint beat;
   GtkWidget *filters, *work, *again, *matters;
   GtkDropDown *bead, *columns, *odds, *want;
+  GtkCheckButton *only; /* what the stash has the beads for */
   GtkGrid *weights;
   GtkProgressBar *progress;
   GtkLabel *words;
@@ -74,6 +76,15 @@ get_words (GtkDropDown *drop_down)
                                                             : NULL;
 }
 
+/* What is worked out counts; before that, what can be told from the colours' shares. */
+static gboolean
+is_in_stash (const BwWay *way, guint at, gpointer data)
+{
+  BwWaysWindow *self = data;
+  const BwWayLook *look = g_ptr_array_index (self->looks, at);
+  return look ? look->covered : bw_way_in_stash (self->project, way);
+}
+
 static BwWayFilter
 get_filter (BwWaysWindow *self)
 {
@@ -83,6 +94,10 @@ get_filter (BwWaysWindow *self)
                          .columns = columns ? atoi (columns) : 0,
                          .chance = least < G_N_ELEMENTS (odds) ? odds[least] : 0 };
   filter.has_want = get_want (self, &filter.want);
+  if (gtk_check_button_get_active (self->only)) {
+    filter.allowed = is_in_stash;
+    filter.data = self;
+  }
   return filter;
 }
 
@@ -105,6 +120,8 @@ card_of (BwWaysWindow *self, guint at)
   return NULL;
 }
 
+static void show_ways (BwWaysWindow *self);
+
 static void
 look_known (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -115,7 +132,10 @@ look_known (GObject *source, GAsyncResult *result, gpointer data)
     BwWayCard *card = card_of (self, asked->at);
     if (card)
       bw_way_card_show (card, look);
+    gboolean refused = gtk_check_button_get_active (self->only) && !look->covered;
     g_ptr_array_index (self->looks, asked->at) = g_steal_pointer (&look);
+    if (refused)
+      show_ways (self);
   }
   g_object_unref (asked->stop);
   g_weak_ref_clear (&asked->window);
@@ -462,6 +482,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, columns);
   gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, odds);
   gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, want);
+  gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, only);
   gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, weights);
   gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, progress);
   gtk_widget_class_bind_template_child (widget_class, BwWaysWindow, words);
