@@ -153,6 +153,9 @@ static const BwCommand commands[] = {
     BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP | BW_OPTION_VIEW
         | BW_OPTION_GROUND | BW_OPTION_FINE | BW_OPTION_TURNTABLE | BW_OPTION_FRAMES,
     BW_OPTION_OUTPUT, bw_render_run },
+  { "thumbnail", "FILE -o OUT.png [--size N]",
+    N_ ("the piece small and alone, as file managers show it"), BW_OPTION_OUTPUT | BW_OPTION_SIZE,
+    BW_OPTION_OUTPUT, bw_render_run_thumbnail },
   { "model", "FILE -o OUT.glb", N_ ("the finished piece as a model for other programs (glTF 2.0)"),
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_model_run },
   { "hands", "[--book FILE] [--json]",

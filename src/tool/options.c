@@ -77,10 +77,16 @@ take_tip (BwOptions *options, const char *value)
   return take_decimal (value, 90, &options->tip_deg);
 }
 
+/* "WxH", or one number for a square. */
 static gboolean
 take_size (BwOptions *options, const char *value)
 {
   g_auto (GStrv) sides = g_strsplit (value, "x", -1);
+  if (g_strv_length (sides) == 1
+      && take_integer (value, BW_PICTURE_MIN, BW_PICTURE_MAX, &options->width)) {
+    options->height = options->width;
+    return TRUE;
+  }
   return g_strv_length (sides) == 2
          && take_integer (sides[0], BW_PICTURE_MIN, BW_PICTURE_MAX, &options->width)
          && take_integer (sides[1], BW_PICTURE_MIN, BW_PICTURE_MAX, &options->height);
@@ -248,7 +254,7 @@ static const Kind kinds[] = {
   { BW_OPTION_OUTPUT, "output", N_ ("FILE"), take_output, N_ ("a file name"),
     N_ ("the file to write (also -o FILE)") },
   { BW_OPTION_SIZE, "size", N_ ("WxH"), take_size,
-    N_ ("a width and a height in pixels, such as 800x600, each from 16 to 8192"),
+    N_ ("a width and a height in pixels, such as 800x600, or one for a square, from 16 to 8192"),
     N_ ("width and height in pixels (800x800)") },
   { BW_OPTION_TURN, "turn", N_ ("DEG"), take_turn, N_ ("an angle in degrees"),
     N_ ("look from so many degrees round the stone, 0 being face 1 (0)") },

@@ -6,6 +6,7 @@
 
 #include "output/page/whole-file.h"
 #include "preview/picture/picture-bytes.h"
+#include "preview/picture/thumbnail.h"
 #include "preview/scene/seen-from.h"
 
 #include <gio/gio.h>
@@ -115,4 +116,18 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
   if (options->view && !take_view (scene, project, options->view, &still.camera, error))
     return NULL;
   return make (scene, &still, options, error) ? g_strdup ("") : NULL;
+}
+
+char *
+bw_render_run_thumbnail (BwProject *project, const BwOptions *options, GError **error)
+{
+  cairo_surface_t *surface = bw_thumbnail_new (project, MIN (options->width, options->height));
+  if (!surface) {
+    g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED,
+                         _ ("no small picture is made of so many beads"));
+    return NULL;
+  }
+  g_autoptr (GBytes) png = bw_picture_png (surface, error);
+  cairo_surface_destroy (surface);
+  return png && write_bytes (png, options->output, error) ? g_strdup ("") : NULL;
 }

@@ -313,6 +313,93 @@ without_embree_a_fine_picture_is_refused_and_nothing_written (void **state)
   assert_false (g_file_test (bench->picture, G_FILE_TEST_EXISTS));
 }
 
+/* --- The file manager --------------------------------------------------------------------------
+ */
+
+/* A field of the file that tells file managers how pictures of projects are made. */
+static char *
+thumbnailer_field (const char *name)
+{
+  g_autoptr (GKeyFile) entry = g_key_file_new ();
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = g_build_filename (g_getenv ("BW_TEST_DATA"),
+                                            "io.github.bandwright.Bandwright.thumbnailer", NULL);
+  g_key_file_load_from_file (entry, path, G_KEY_FILE_NONE, &error);
+  g_assert_no_error (error);
+  char *value = g_key_file_get_string (entry, "Thumbnailer Entry", name, &error);
+  g_assert_no_error (error);
+  return value;
+}
+
+/* Runs the command as a file manager does: the words are divided as a shell does, %i is the file,
+ * %o the picture, %s its size. Returns the exit status. */
+static int
+run_thumbnailer (const char *file, const char *picture, const char *size)
+{
+  g_autofree char *exec = thumbnailer_field ("Exec");
+  g_auto (GStrv) words = NULL;
+  assert_true (g_shell_parse_argv (exec, NULL, &words, NULL));
+  assert_string_equal (words[0], "bandwright-tool");
+  for (int i = 0; words[i]; i++) {
+    const char *value = g_str_equal (words[i], "%i")   ? file
+                        : g_str_equal (words[i], "%o") ? picture
+                        : g_str_equal (words[i], "%s") ? size
+                        : i == 0                       ? g_getenv ("BW_TOOL")
+                                                       : words[i];
+    char *old = words[i];
+    words[i] = g_strdup (value);
+    g_free (old);
+  }
+  g_autoptr (GSubprocessLauncher) launcher
+      = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDERR_SILENCE);
+  g_subprocess_launcher_unsetenv (launcher, "DISPLAY");
+  g_subprocess_launcher_setenv (launcher, "ASAN_OPTIONS", "detect_leaks=0", TRUE);
+  g_autoptr (GSubprocess) process
+      = g_subprocess_launcher_spawnv (launcher, (const char *const *)words, NULL);
+  assert_non_null (process);
+  assert_true (g_subprocess_wait (process, NULL, NULL));
+  return g_subprocess_get_exit_status (process);
+}
+
+static void
+a_file_manager_gets_a_small_picture_of_the_piece_alone (void **state)
+{
+  const Bench *bench = *state;
+  static const char *const sizes[] = { "64", "128", "512" };
+  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++) {
+    assert_int_equal (run_thumbnailer (bench->project, bench->picture, sizes[i]), 0);
+    cairo_surface_t *picture = cairo_image_surface_create_from_png (bench->picture);
+    int width = cairo_image_surface_get_width (picture), most = atoi (sizes[i]);
+    int height = cairo_image_surface_get_height (picture);
+    assert_true (width <= most && height <= most && MAX (width, height) > most * 3 / 4);
+    cairo_surface_destroy (picture);
+  }
+}
+
+static void
+a_file_manager_is_told_of_a_file_that_is_no_project (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *broken = g_build_filename (bench->folder, "broken.bandwright", NULL);
+  g_remove (bench->picture);
+  assert_true (g_file_set_contents (broken, "{", 1, NULL));
+  assert_int_equal (run_thumbnailer (broken, bench->picture, "128"), 1);
+  assert_false (g_file_test (bench->picture, G_FILE_TEST_EXISTS));
+  g_remove (broken);
+}
+
+static void
+file_managers_ask_for_pictures_of_projects_alone (void **state)
+{
+  g_autofree char *kind = thumbnailer_field ("MimeType"), *bare = NULL, *mime = NULL, *text = NULL;
+  mime = g_build_filename (g_getenv ("BW_TEST_DATA"), "io.github.bandwright.Bandwright.mime.xml",
+                           NULL);
+  assert_true (g_str_has_suffix (kind, ";"));
+  bare = g_strdup_printf ("<mime-type type=\"%.*s\">", (int)strlen (kind) - 1, kind);
+  assert_true (g_file_get_contents (mime, &text, NULL, NULL));
+  assert_non_null (strstr (text, bare));
+}
+
 int
 main (void)
 {
@@ -329,6 +416,9 @@ main (void)
 #endif
           cmocka_unit_test (a_turntable_is_numbered_pictures_or_one_that_moves),
           cmocka_unit_test (frames_that_make_no_round_are_told),
+          cmocka_unit_test (a_file_manager_gets_a_small_picture_of_the_piece_alone),
+          cmocka_unit_test (a_file_manager_is_told_of_a_file_that_is_no_project),
+          cmocka_unit_test (file_managers_ask_for_pictures_of_projects_alone),
           cmocka_unit_test (without_embree_a_fine_picture_is_refused_and_nothing_written),
         };
   return cmocka_run_group_tests_name ("render", tests, set_up, tear_down);

@@ -4,6 +4,7 @@
 #include "maker.h"
 
 #include "app/kit/settings.h"
+#include "app/window/still-job.h"
 #include "core/pattern/colour.h"
 #include "core/pattern/tint.h"
 #include "preview/scene/camera.h"
@@ -789,6 +790,107 @@ a_picture_is_saved_as_it_was_chosen (void **state)
 }
 
 static gboolean
+is_making (gpointer dialog)
+{
+  if (!desk_look_for_label (GTK_WIDGET (dialog), "Stop"))
+    return FALSE;
+  GtkWidget *bar = desk_find_type (GTK_WIDGET (dialog), GTK_TYPE_PROGRESS_BAR);
+  return gtk_progress_bar_get_fraction (GTK_PROGRESS_BAR (bar)) > 0;
+}
+
+static gboolean
+is_done_making (gpointer dialog)
+{
+  return !desk_look_for_label (GTK_WIDGET (dialog), "Stop");
+}
+
+static gboolean
+has_come_nearer (gpointer bench)
+{
+  return camera_of (bench).zoom > 1.1;
+}
+
+/* The order: 2: the light, 3: how many pictures. */
+static void
+a_fine_picture_leaves_the_window_free_and_can_be_stopped (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  choose (dialog, GTK_TYPE_DROP_DOWN, 2, 1);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 4000);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 4000);
+  desk_until (has_preview, dialog);
+  desk_settle ();
+  maker_click_words (dialog, "Save…");
+  desk_until (is_making, dialog);
+  desk_keep ("stage-fine");
+  /* The window behind goes on meanwhile. */
+  assert_false (gtk_window_get_modal (GTK_WINDOW (dialog)));
+  desk_click (control (bench, "Nearer"));
+  desk_until (has_come_nearer, bench);
+  maker_click_words (dialog, "Stop");
+  desk_until (is_done_making, dialog);
+  assert_true (gtk_window_get_modal (GTK_WINDOW (dialog)));
+  assert_true (gtk_widget_get_sensitive (desk_find_type (dialog, GTK_TYPE_GRID)));
+  desk_key ("Escape", 0);
+}
+
+static void
+a_turning_piece_is_saved_in_one_file (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("turning.webp"), *bytes = NULL;
+  desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  desk_until (has_preview, dialog);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 2, 0);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 3, BW_STILL_MOVING);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 64);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
+  desk_settle (); /* the dialog has grown by a line */
+  maker_click_words (dialog, "Save…");
+  desk_until (asks_where, maker);
+  maker_answer_path (maker, path);
+  desk_until (is_file, path);
+  desk_settle ();
+  assert_true (g_file_get_contents (path, &bytes, NULL, NULL));
+  assert_memory_equal (bytes + 8, "WEBPVP8X", 8);
+}
+
+/* The name that was asked for may be free and the numbered ones not. */
+static void
+numbered_pictures_take_no_files_place (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("round.png"), *second = maker_path ("round-002.png");
+  g_autofree char *other = maker_path ("again.png"), *last = maker_path ("again-003.png");
+  g_autofree char *kept = NULL;
+  assert_true (g_file_set_contents (second, "mine", -1, NULL));
+  desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  desk_until (has_preview, dialog);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 3, BW_STILL_NUMBERED);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 64);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
+  desk_settle (); /* the dialog has grown by a line */
+  maker_click_words (dialog, "Save…");
+  desk_until (asks_where, maker);
+  maker_answer_path (maker, path);
+  desk_settle ();
+  desk_until (asks_where, maker);
+  maker_answer_path (maker, other);
+  desk_until (is_file, last);
+  assert_true (g_file_get_contents (second, &kept, NULL, NULL));
+  assert_string_equal (kept, "mine");
+}
+
+static gboolean
 is_gone (gpointer object)
 {
   return *(gpointer *)object == NULL;
@@ -831,6 +933,9 @@ main (void)
     IN_WINDOW (a_right_click_on_the_stone_opens_its_menu),
     IN_WINDOW (the_picture_is_copied_as_a_png),
     IN_WINDOW (a_picture_is_saved_as_it_was_chosen),
+    IN_WINDOW (a_fine_picture_leaves_the_window_free_and_can_be_stopped),
+    IN_WINDOW (a_turning_piece_is_saved_in_one_file),
+    IN_WINDOW (numbered_pictures_take_no_files_place),
     IN_WINDOW (a_window_may_go_while_a_picture_of_it_is_made),
   };
   return maker_run (tests);

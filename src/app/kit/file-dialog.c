@@ -25,6 +25,7 @@ static const struct {
   = { N_ ("Bandwright projects"), "*.bandwright", "application/x-bandwright+json", ".bandwright" },
   [BW_FILES_CSV] = { N_ ("Comma-separated values"), "*.csv", "text/csv", ".csv" },
   [BW_FILES_PICTURE] = { N_ ("PNG pictures"), "*.png", "image/png", ".png" },
+  [BW_FILES_MOVING] = { N_ ("WebP pictures"), "*.webp", "image/webp", ".webp" },
   [BW_FILES_PDF] = { N_ ("PDF documents"), "*.pdf", "application/pdf", ".pdf" },
   [BW_FILES_SVG] = { N_ ("SVG drawings"), "*.svg", "image/svg+xml", ".svg" },
   [BW_FILES_MODEL] = { N_ ("glTF models"), "*.glb", "model/gltf-binary", ".glb" },

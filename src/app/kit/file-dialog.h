@@ -8,6 +8,7 @@ typedef enum {
   BW_FILES_PROJECT,
   BW_FILES_CSV,
   BW_FILES_PICTURE, /* the picture that the program writes */
+  BW_FILES_MOVING,  /* and the one in which the piece turns */
   BW_FILES_PDF,
   BW_FILES_SVG,
   BW_FILES_MODEL,

@@ -7,10 +7,8 @@
 #include <cairo.h>
 #include <gio/gio.h>
 
-/* Points of the longer side of a picture, at most; and beads beyond which none is made: nobody has
- * woven so many, and painting them would take minutes. */
+/* Points of the longer side of a picture, at most. */
 #define BW_SHELF_SIDE 480
-#define BW_SHELF_BEADS_MOST 60000
 
 typedef enum {
   BW_SHELF_WAITING, /* nothing is known yet */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The choices are remembered while the program runs. The preview is the picture itself, small: one
- * job at a time, and a choice made meanwhile is followed by another. */
+ * job at a time, and a choice made meanwhile is followed by another. While the picture itself is
+ * made, the dialog stands aside: the window goes on, and what is made is what was chosen. */
 #include "config.h"
 
 #include "app/kit/part-names.h"
@@ -15,6 +16,7 @@
 
 /* In the order of the list. */
 typedef enum { AS_SHOWN, FROM_FRONT, AT_JOIN, FROM_ABOVE, HANGING } View;
+typedef enum { AS_ON_SCREEN, BEST } Quality;
 
 struct _BwPictureDialog {
   GtkWindow parent_instance;
@@ -28,10 +30,18 @@ struct _BwPictureDialog {
   GtkPicture *preview;
   GtkWidget *choices;
   GtkWidget *save;
-  GtkSpinner *busy;
+  GtkDropDown *quality;
+  GtkDropDown *kind;
+  GtkSpinButton *frames;
+  GtkWidget *frames_name;
+  GtkProgressBar *progress;
+  GtkWidget *making;  /* the progress, and a way to stop it */
+  GtkLabel *note;     /* why there is no preview */
   GCancellable *stop; /* of the job under way, NULL for none */
   gboolean stale;     /* the preview is not of the present choices */
+  gboolean fine;      /* the preview being made is a fine one, and can be given up */
   gboolean final;     /* the picture itself is being made */
+  BwStillKind made_kind;
 };
 
 #define BW_TYPE_PICTURE_DIALOG (bw_picture_dialog_get_type ())
@@ -39,9 +49,9 @@ G_DECLARE_FINAL_TYPE (BwPictureDialog, bw_picture_dialog, BW, PICTURE_DIALOG, Gt
 G_DEFINE_FINAL_TYPE (BwPictureDialog, bw_picture_dialog, GTK_TYPE_WINDOW)
 
 static struct {
-  int width, height;
+  int width, height, frames;
   guint ground;
-} remembered = { 1600, 1600, BW_GROUND_PAPER };
+} remembered = { 1600, 1600, BW_TURNTABLE_USUAL, BW_GROUND_PAPER };
 
 /* --- What is chosen ----------------------------------------------------------------------------
  */
@@ -73,13 +83,17 @@ shrink (BwStill *still, int most)
 }
 
 static BwScene *
-chosen (BwPictureDialog *self, BwStill *still)
+chosen (BwPictureDialog *self, BwStillOrder *order)
 {
+  BwStill *still = &order->still;
   BwScene *scene = bw_still_as_shown (bw_draft_get_session (self->draft), 0, still);
   View view = (View)gtk_drop_down_get_selected (self->view);
   still->ground = (BwGround)gtk_drop_down_get_selected (self->ground);
   still->width = gtk_spin_button_get_value_as_int (self->width);
   still->height = gtk_spin_button_get_value_as_int (self->height);
+  order->fine = gtk_drop_down_get_selected (self->quality) == BEST;
+  order->kind = (BwStillKind)gtk_drop_down_get_selected (self->kind);
+  order->frames = gtk_spin_button_get_value_as_int (self->frames);
   if (view != AS_SHOWN)
     look_from (self, view, scene, still);
   return scene;
@@ -113,12 +127,10 @@ still_there (GWeakRef *weak)
 
 static void follow (BwPictureDialog *self);
 
-/* The window behind tells; it owns us. */
 static void
-tell (BwPictureDialog *self, const GError *error)
+show_texture (BwPictureDialog *self, GdkTexture *texture)
 {
-  bw_tell (GTK_WIDGET (gtk_window_get_transient_for (GTK_WINDOW (self))), GTK_MESSAGE_WARNING,
-           error->message);
+  gtk_picture_set_paintable (self->preview, GDK_PAINTABLE (texture));
 }
 
 static void
@@ -126,7 +138,14 @@ show_preview (BwPictureDialog *self, GBytes *png)
 {
   g_autoptr (GdkTexture) texture = gdk_texture_new_from_bytes (png, NULL);
   if (texture)
-    gtk_picture_set_paintable (self->preview, GDK_PAINTABLE (texture));
+    show_texture (self, texture);
+}
+
+static void
+say_why_not (BwPictureDialog *self, const GError *error)
+{
+  gtk_label_set_text (self->note, error ? error->message : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->note), error != NULL);
 }
 
 static void
@@ -134,70 +153,28 @@ preview_made (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (BwPictureDialog) self = still_there (data);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
+  g_autoptr (GPtrArray) png = bw_still_job_finish (result, &error);
   gboolean stopped = g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   if (stopped || !self || !self->draft)
     return;
   g_clear_object (&self->stop);
+  say_why_not (self, error);
   if (png)
-    show_preview (self, png);
-  else
-    tell (self, error);
+    show_preview (self, g_ptr_array_index (png, 0));
   if (self->stale)
     follow (self);
 }
 
-static void
-follow (BwPictureDialog *self)
-{
-  BwStill still;
-  self->stale = self->stop != NULL;
-  if (self->stale || self->final)
-    return;
-  BwScene *scene = chosen (self, &still);
-  shrink (&still, PREVIEW_PX);
-  self->stop = g_cancellable_new ();
-  bw_still_job_run (scene, &still, self->stop, preview_made, weakly (self));
-}
-
-static void
-changed (BwPictureDialog *self)
-{
-  if (self->draft)
-    follow (self);
-}
-
-/* --- The picture itself ------------------------------------------------------------------------
+/* A fine preview refines before the maker's eyes; that of the picture itself tells how far it is.
  */
-
 static void
-set_busy (BwPictureDialog *self, gboolean busy)
+picture_told (gpointer watcher, double done, GdkTexture *so_far)
 {
-  self->final = busy;
-  gtk_widget_set_sensitive (self->choices, !busy);
-  gtk_widget_set_sensitive (self->save, !busy);
-  gtk_widget_set_visible (GTK_WIDGET (self->busy), busy);
-  gtk_spinner_set_spinning (self->busy, busy);
-}
-
-static void
-picture_made (GObject *source, GAsyncResult *result, gpointer data)
-{
-  g_autoptr (BwPictureDialog) self = still_there (data);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) png = bw_still_job_finish (result, &error);
-  if (!self || !self->draft || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+  BwPictureDialog *self = watcher;
+  if (!self->draft || !self->stop)
     return;
-  g_clear_object (&self->stop);
-  set_busy (self, FALSE);
-  if (!png) {
-    tell (self, error);
-    return;
-  }
-  BwPictureMade made = self->made;
-  gpointer made_data = self->made_data;
-  gtk_window_destroy (GTK_WINDOW (self));
-  made (png, made_data);
+  gtk_progress_bar_set_fraction (self->progress, done);
+  show_texture (self, so_far);
 }
 
 static void
@@ -209,19 +186,104 @@ stop_job (BwPictureDialog *self)
 }
 
 static void
+follow (BwPictureDialog *self)
+{
+  BwStillOrder order;
+  if (self->fine && !self->final)
+    stop_job (self);
+  self->stale = self->stop != NULL;
+  if (self->stale || self->final)
+    return;
+  BwScene *scene = chosen (self, &order);
+  shrink (&order.still, PREVIEW_PX);
+  order.kind = BW_STILL_ONE;
+  self->fine = order.fine;
+  self->stop = g_cancellable_new ();
+  bw_still_job_run (scene, &order, G_OBJECT (self), picture_told, self->stop, preview_made,
+                    weakly (self));
+}
+
+static void
+changed (BwPictureDialog *self)
+{
+  gboolean turns = gtk_drop_down_get_selected (self->kind) != BW_STILL_ONE;
+  gtk_widget_set_visible (GTK_WIDGET (self->frames), turns);
+  gtk_widget_set_visible (self->frames_name, turns);
+  if (self->draft)
+    follow (self);
+}
+
+/* --- The picture itself ------------------------------------------------------------------------
+ */
+
+static void
+set_busy (BwPictureDialog *self, gboolean busy)
+{
+  self->final = busy;
+  gtk_window_set_modal (GTK_WINDOW (self), !busy);
+  gtk_widget_set_sensitive (self->choices, !busy);
+  gtk_widget_set_sensitive (self->save, !busy);
+  gtk_progress_bar_set_fraction (self->progress, 0);
+  gtk_widget_set_visible (self->making, busy);
+}
+
+/* The window behind tells; it owns us. */
+static void
+tell (BwPictureDialog *self, const GError *error)
+{
+  bw_tell (GTK_WIDGET (gtk_window_get_transient_for (GTK_WINDOW (self))), GTK_MESSAGE_WARNING,
+           error->message);
+}
+
+static void
+picture_made (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (BwPictureDialog) self = still_there (data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) files = bw_still_job_finish (result, &error);
+  if (!self || !self->draft || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  g_clear_object (&self->stop);
+  set_busy (self, FALSE);
+  if (!files) {
+    tell (self, error);
+    return;
+  }
+  BwPictureMade made = self->made;
+  BwStillKind kind = self->made_kind;
+  gpointer made_data = self->made_data;
+  gtk_window_destroy (GTK_WINDOW (self));
+  made (files, kind, made_data);
+}
+
+/* Back to the choices. */
+static void
+stop_clicked (BwPictureDialog *self)
+{
+  stop_job (self);
+  set_busy (self, FALSE);
+  gtk_widget_grab_focus (self->save);
+  follow (self);
+}
+
+static void
 save_clicked (BwPictureDialog *self)
 {
-  BwStill still;
+  BwStillOrder order;
   stop_job (self);
   gtk_spin_button_update (self->width);
   gtk_spin_button_update (self->height);
-  BwScene *scene = chosen (self, &still);
-  remembered.width = still.width;
-  remembered.height = still.height;
-  remembered.ground = still.ground;
+  gtk_spin_button_update (self->frames);
+  BwScene *scene = chosen (self, &order);
+  remembered.width = order.still.width;
+  remembered.height = order.still.height;
+  remembered.ground = order.still.ground;
+  remembered.frames = order.frames;
+  self->made_kind = order.kind;
   set_busy (self, TRUE);
   self->stop = g_cancellable_new ();
-  bw_still_job_run (scene, &still, self->stop, picture_made, weakly (self));
+  bw_still_job_run (scene, &order, G_OBJECT (self), picture_told, self->stop, picture_made,
+                    weakly (self));
 }
 
 /* --- The dialog --------------------------------------------------------------------------------
@@ -255,6 +317,7 @@ bw_picture_dialog_show (GtkWindow *parent, BwDraft *draft, BwPictureMade made, g
   self->made_data = data;
   gtk_spin_button_set_value (self->width, remembered.width);
   gtk_spin_button_set_value (self->height, remembered.height);
+  gtk_spin_button_set_value (self->frames, remembered.frames);
   gtk_drop_down_set_selected (self->ground, remembered.ground);
   self->draft = g_object_ref (draft);
   fill_views (self);
@@ -287,7 +350,14 @@ bw_picture_dialog_class_init (BwPictureDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, preview);
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, choices);
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, save);
-  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, busy);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, quality);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, kind);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, frames);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, frames_name);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, progress);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, making);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, note);
+  gtk_widget_class_bind_template_callback (widget_class, stop_clicked);
   gtk_widget_class_bind_template_callback (widget_class, changed);
   gtk_widget_class_bind_template_callback (widget_class, save_clicked);
 }

@@ -4,10 +4,11 @@
 #pragma once
 
 #include "app/form/draft.h"
-#include <gtk/gtk.h>
+#include "app/window/still-job.h"
 
-/* Called with the bytes of a PNG file once it is made, of the project of that moment. */
-typedef void (*BwPictureMade) (GBytes *png, gpointer data);
+/* Called with the bytes of the files (GBytes) once they are made, of the project of the moment in
+ * which the maker had chosen: one PNG or WebP, or numbered PNGs. */
+typedef void (*BwPictureMade) (GPtrArray *files, BwStillKind kind, gpointer data);
 
 /* made: the maker has chosen, and the dialog is gone. data must outlive the parent. */
 void bw_picture_dialog_show (GtkWindow *parent, BwDraft *draft, BwPictureMade made, gpointer data);
