@@ -16,7 +16,8 @@
 typedef struct {
   BwWindow *window; /* weak: goes with the application's last moments */
   GtkWindow *dialog;
-  GtkBox *list;
+  GtkBox
+      *list; /* weak: what is recovered may take the window's place, and the dialog goes with it */
   guint n_rows;
 } Question;
 
@@ -32,14 +33,16 @@ question_free (gpointer data)
 {
   Question *question = data;
   g_clear_weak_pointer (&question->window);
+  g_clear_weak_pointer (&question->list);
   g_free (question);
 }
 
 static void
-row_answered (Answer *answer)
+row_answered (Question *question, GtkWidget *row)
 {
-  Question *question = answer->question;
-  gtk_box_remove (question->list, answer->row);
+  if (!question->list)
+    return;
+  gtk_box_remove (question->list, row);
   if (--question->n_rows == 0)
     gtk_window_close (question->dialog);
 }
@@ -47,21 +50,23 @@ row_answered (Answer *answer)
 static void
 recover (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  Answer *answer = data;
-  BwFound *found = answer->found;
-  if (answer->question->window)
-    bw_window_take_recovered (answer->question->window, found->project, found->leftover);
-  row_answered (answer);
+  const Answer *answer = data;
+  Question *question = answer->question;
+  g_autoptr (GtkWindow) dialog = g_object_ref (question->dialog);
+  g_autoptr (GtkWidget) row = g_object_ref (answer->row);
+  if (question->window)
+    bw_window_take_recovered (question->window, answer->found->project, answer->found->leftover);
+  row_answered (question, row);
 }
 
 static void
 discard (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  Answer *answer = data;
+  const Answer *answer = data;
   if (!bw_leftover_discard (answer->found->leftover) && answer->question->window)
     bw_window_tell (answer->question->window, GTK_MESSAGE_WARNING,
                     _ ("The safety copy could not be put away; it is offered again."));
-  row_answered (answer);
+  row_answered (answer->question, answer->row);
 }
 
 static void
@@ -99,7 +104,7 @@ static GtkWidget *
 list_new (Question *question)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
-  question->list = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 18));
+  g_set_weak_pointer (&question->list, GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 18)));
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
