@@ -193,6 +193,23 @@ each_mineral_bends_blue_more_than_red_within_its_published_range (void **state)
   }
 }
 
+static void
+beams_that_end_by_lot_keep_the_mean (void **state)
+{
+  enum { BEAMS = 20000 };
+  double sum = 0;
+  int ended = 0;
+  for (guint32 i = 0; i < BEAMS; i++) {
+    BwBeam beam = { .keeps = { 0.1, 0.05, 0 }, .worth = 1, .lot = bw_lot_at (4, 1, i) };
+    if (bw_beam_goes_on (&beam, 0.5))
+      sum += beam.keeps[1] / BEAMS;
+    else
+      ended++;
+  }
+  assert_near (sum, 0.05, 1e-3);
+  assert_near ((double)ended / BEAMS, 0.8, 0.01);
+}
+
 /* --- Furnace -----------------------------------------------------------------------------------
  */
 
@@ -516,6 +533,7 @@ main (void)
     cmocka_unit_test (a_mirrored_ray_leaves_as_steeply_as_it_came),
     cmocka_unit_test (cauchys_curve_keeps_to_the_published_index_of_quartz),
     cmocka_unit_test (each_mineral_bends_blue_more_than_red_within_its_published_range),
+    cmocka_unit_test (beams_that_end_by_lot_keep_the_mean),
     cmocka_unit_test (in_white_surroundings_nothing_is_brighter_or_darker_than_white),
     cmocka_unit_test (the_silhouette_is_that_of_the_stone_view),
     cmocka_unit_test (beads_have_about_the_colour_they_have_in_the_stone_view),
