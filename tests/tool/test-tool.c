@@ -301,6 +301,38 @@ a_project_is_noted_in_the_book_once (void **state)
   result_clear (&nameless);
 }
 
+/* What beads and stash print as JSON is a book that another takes in, once however often. */
+static void
+beads_and_stash_are_told_and_read_in (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *from = bench_file (
+      bench, "from.json",
+      "{\"format\": \"bandwright-book\", \"version\": 1, \"beads\": [{\"name\": \"Mine\", "
+      "\"diameter_mm\": 1.62, \"length_mm\": 1.33, \"hole_mm\": 0.8, \"per_100_g\": 0.52}], "
+      "\"stash\": [{\"what\": \"thread\", \"name\": \"Smoke\", \"length_mm\": 45000}]}");
+  g_auto (Result) beads = run ("beads", "--json", "--book", from, NULL);
+  g_auto (Result) stash = run ("stash", "--json", "--book", from, NULL);
+  g_autofree char *beads_book = bench_file (bench, "beads.json", beads.out);
+  g_autofree char *stash_book = bench_file (bench, "stash.json", stash.out);
+  g_autofree char *own = bench_file (bench, "own.json", NULL);
+  for (int twice = 0; twice < 2; twice++) {
+    Result read = run ("read-in", "--from", stash_book, "--book", own, NULL);
+    assert_prints (&read, g_strdup (""));
+  }
+  Result read = run ("read-in", "--from", beads_book, "--book", own, NULL);
+  assert_prints (&read, g_strdup (""));
+  g_auto (Result) there = run ("stash", "--csv", "--book", own, NULL);
+  assert_non_null (strstr (there.out, "\r\nthread,Smoke,,,,,45,m,,,\r\n"));
+  assert_null (strstr (strstr (there.out, "Smoke") + 1, "Smoke"));
+  g_auto (Result) mine = run ("beads", "--bead", "Mine", "--book", own, NULL);
+  assert_non_null (strstr (mine.out, "1.62 mm"));
+  g_auto (Result) none = run ("beads", "--bead", "Yours", "--book", own, NULL);
+  assert_int_equal (none.status, 1);
+  g_auto (Result) list = run ("materials", bench->project, "--json", "--book", own, NULL);
+  assert_non_null (strstr (list.out, "\"thread_mm\": 45000"));
+}
+
 static void
 ways_are_told_as_asked (void **state)
 {
@@ -651,6 +683,7 @@ main (void)
     cmocka_unit_test (what_the_book_told_is_held_against_what_came),
     cmocka_unit_test (a_book_that_cannot_be_read_is_named),
     cmocka_unit_test (a_project_is_noted_in_the_book_once),
+    cmocka_unit_test (beads_and_stash_are_told_and_read_in),
     cmocka_unit_test (ways_are_told_as_asked),
     cmocka_unit_test (a_fault_is_one_line_that_names_file_and_key),
     cmocka_unit_test (what_is_no_project_is_said_to_be_none),
