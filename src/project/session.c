@@ -28,6 +28,7 @@ struct _BwSession {
   BwLight light;
   gboolean colour_by_fit;
   int woven;
+  int played;
 };
 
 enum {
@@ -80,6 +81,7 @@ bw_session_init (BwSession *self)
   self->camera = (BwCamera){ .turn_deg = 30, .tip_deg = 12, .zoom = 1 };
   self->camera_at_rest = bw_session_camera_at_rest;
   self->layers = BW_LAYER_ALL;
+  self->played = -1;
 }
 
 static void
@@ -160,6 +162,7 @@ bw_session_set_project (BwSession *self, BwProject *project)
   bw_session_set_symmetry (self, (BwLiveSymmetry){ .each_face = FALSE });
   bw_session_take_selection (self, NULL);
   bw_session_unlock_all (self);
+  bw_session_set_played (self, -1);
   project_changed_cb (self, BW_CHANGED_ALL);
   emit (self, PROJECT_CHANGED);
 }
@@ -374,6 +377,22 @@ bw_session_set_woven (BwSession *self, int rows)
   if (self->woven == rows)
     return;
   self->woven = rows;
+  emit (self, VIEW_CHANGED);
+}
+
+int
+bw_session_get_played (BwSession *self)
+{
+  return self->played;
+}
+
+void
+bw_session_set_played (BwSession *self, int visits)
+{
+  visits = MAX (visits, -1);
+  if (self->played == visits)
+    return;
+  self->played = visits;
   emit (self, VIEW_CHANGED);
 }
 

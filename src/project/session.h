@@ -113,6 +113,10 @@ void bw_session_set_light (BwSession *self, BwLight light);
 /* How many rows of the band are shown as woven, dimmed; 0 for none. "view-changed". */
 int bw_session_get_woven (BwSession *self);
 void bw_session_set_woven (BwSession *self, int rows);
+/* How far the piece is shown woven: so many visits of the thread's path are made; −1, as at first:
+ * it is finished. Another project is shown finished. "view-changed". */
+int bw_session_get_played (BwSession *self);
+void bw_session_set_played (BwSession *self, int visits);
 gboolean bw_session_get_colour_by_fit (BwSession *self);
 void bw_session_set_colour_by_fit (BwSession *self, gboolean by_fit);
 

@@ -438,6 +438,56 @@ the_focus_is_seen (void **state)
   table_cleared (&table);
 }
 
+/* --- Being woven -------------------------------------------------------------------------------
+ */
+
+static int
+born_before (const BwScene *scene, int visits)
+{
+  int n = 0;
+  for (guint i = 0; i < scene->beads->len; i++)
+    n += g_array_index (scene->beads, BwSceneBead, i).born < visits;
+  return n;
+}
+
+/* Each step shows what is woven by then, and costs no bead that is not. */
+static void
+beads_come_with_the_needle_and_hidden_ones_cost_nothing (void **state)
+{
+  Table table = table_laid (0);
+  int row, column, found, all = (int)bw_project_path (table.project)->visits->len;
+  gboolean in_bail;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  guint32 finished = desk_pixel (GTK_WIDGET (table.view), x, y);
+  const BwScene *scene = bw_stone_view_get_scene (table.view);
+  int bead = bw_scene_bead_index (scene, FALSE, row, column);
+  int born = g_array_index (scene->beads, BwSceneBead, bead).born;
+  const int steps[] = { 0, 1, all / 3, born };
+  for (gsize i = 0; i < G_N_ELEMENTS (steps); i++) {
+    guint64 before = bw_stone_view_uploaded (table.view);
+    bw_session_set_played (table.session, steps[i]);
+    desk_settle ();
+    assert_ptr_equal (bw_stone_view_get_scene (table.view), scene);
+    assert_true (bw_stone_view_uploaded (table.view) - before
+                 <= (guint64)born_before (scene, steps[i]));
+  }
+  found = bw_stone_view_pick (table.view, x, y, &in_bail, &row, &column);
+  assert_int_not_equal (found, bead);
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), x, y), finished);
+  bw_session_set_hover (table.session, FALSE, row, column);
+  bw_session_set_played (table.session, born + 1);
+  bw_session_set_hover (table.session, FALSE, 0, 0);
+  desk_settle ();
+  assert_int_equal (bw_stone_view_pick (table.view, x, y, &in_bail, &row, &column), bead);
+  desk_keep ("view-played");
+  bw_session_set_played (table.session, -1);
+  desk_settle ();
+  assert_int_equal (desk_pixel (GTK_WIDGET (table.view), x, y), finished);
+  table_cleared (&table);
+}
+
 /* --- Hanging -----------------------------------------------------------------------------------
  */
 
@@ -646,6 +696,7 @@ main (void)
     cmocka_unit_test (hiding_layers_light_and_fit_change_the_picture),
     cmocka_unit_test (ears_are_told_what_it_is_and_how_it_is_seen),
     cmocka_unit_test (the_focus_is_seen),
+    cmocka_unit_test (beads_come_with_the_needle_and_hidden_ones_cost_nothing),
     cmocka_unit_test (without_animations_it_is_at_rest_at_once),
     cmocka_unit_test (let_go_it_swings_to_exact_rest_and_then_nothing_moves),
     cmocka_unit_test (a_hand_on_the_swinging_piece_stops_it),

@@ -204,6 +204,24 @@ a_locked_column_is_kept_in_a_drawing (void **state)
   assert_int_equal (bw_drawing_get (other, 22, 5), 2);
 }
 
+/* What is woven so far is told to the views, and belongs to one project. */
+static void
+another_project_is_shown_finished (void **state)
+{
+  int n;
+  g_autoptr (BwSession) session = session_counting ("view-changed", &n);
+  assert_int_equal (bw_session_get_played (session), -1);
+  bw_session_set_played (session, 12);
+  bw_session_set_played (session, 12);
+  assert_int_equal (n, 1);
+  assert_int_equal (bw_session_get_played (session), 12);
+  g_autoptr (BwProject) other = bw_project_new ();
+  bw_session_set_project (session, other);
+  assert_int_equal (bw_session_get_played (session), -1);
+  bw_session_set_played (session, -9);
+  assert_int_equal (bw_session_get_played (session), -1);
+}
+
 int
 main (void)
 {
@@ -217,6 +235,7 @@ main (void)
     cmocka_unit_test (undo_does_not_move_what_the_session_holds),
     cmocka_unit_test (locked_columns_are_told_and_forgotten_with_the_band),
     cmocka_unit_test (a_locked_column_is_kept_in_a_drawing),
+    cmocka_unit_test (another_project_is_shown_finished),
   };
 
   return cmocka_run_group_tests_name ("session", tests, NULL, NULL);

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/kit/wrap-layout.h"
+#include "app/window/play-bar.h"
 #include "app/window/stone-hand.h"
 #include "app/window/stone-panel.h"
 #include "preview/scene/seen-from.h"
@@ -18,11 +19,13 @@ struct _BwStonePanel {
   GSimpleActionGroup *actions;
   BwStoneHand *hand;
   GtkWidget *view; /* under the controls; NULL until bound */
+  BwPlayBar *play;
   GtkWidget *controls;
   GtkWidget *example;
   GtkWidget *stone_menu;
   GtkToggleButton *at_rest;
   gboolean hanging;
+  gboolean weaving; /* the piece is shown being woven */
 };
 
 G_DEFINE_FINAL_TYPE (BwStonePanel, bw_stone_panel, GTK_TYPE_WIDGET)
@@ -63,14 +66,16 @@ is_wanted (BwStonePanel *self, const char *name)
   return g_variant_get_boolean (state);
 }
 
-/* Without a bail there is nothing to hang by, and the maker keeps the upright camera. */
+/* Without a bail there is nothing to hang by, and the maker keeps the upright camera; a piece that
+ * is being woven does not hang yet. */
 static void
 follow_stage (BwStonePanel *self)
 {
   const BwDesign *design = bw_project_get_design (bw_session_get_project (self->session));
   gboolean has_bail = design->bail.style != BW_BAIL_NONE;
   gtk_widget_set_visible (GTK_WIDGET (self->at_rest), self->hanging && has_bail);
-  bw_session_set_at_rest (self->session, self->hanging && has_bail && is_wanted (self, "at-rest"));
+  bw_session_set_at_rest (self->session, self->hanging && has_bail && !self->weaving
+                                             && is_wanted (self, "at-rest"));
 }
 
 void
@@ -145,6 +150,19 @@ zoom (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+play_changed (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  BwStonePanel *self = data;
+  if (g_variant_get_boolean (state)) {
+    bw_session_set_at_rest (self->session, FALSE); /* the bar takes note of the upright camera */
+    bw_play_bar_open (self->play);
+  } else {
+    bw_play_bar_close (self->play);
+    gtk_widget_grab_focus (self->view);
+  }
+}
+
+static void
 brush_changed (GSimpleAction *action, GVariant *state, gpointer data)
 {
   g_simple_action_set_state (action, state);
@@ -159,6 +177,19 @@ set_state (BwStonePanel *self, const char *name, gboolean on)
   g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (on));
 }
 
+/* The bar of what is being woven stands in for the other controls, which a small window has no room
+ * for beside it; the menu on the stone has them. */
+static void
+follow_weaving (BwStonePanel *self, gboolean weaving)
+{
+  set_state (self, "play", weaving);
+  gtk_widget_set_visible (self->controls, !weaving);
+  if (self->weaving == weaving)
+    return;
+  self->weaving = weaving;
+  follow_stage (self);
+}
+
 /* The session is the truth; the actions only mirror it. */
 static void
 view_changed (BwStonePanel *self)
@@ -167,6 +198,7 @@ view_changed (BwStonePanel *self)
   for (gsize i = 0; i < G_N_ELEMENTS (layers); i++)
     set_state (self, layers[i].action, (shown & layers[i].layer) != 0);
   set_state (self, "by-fit", bw_session_get_colour_by_fit (self->session));
+  follow_weaving (self, bw_session_get_played (self->session) >= 0);
 }
 
 /* --- The menu on the stone ---------------------------------------------------------------------
@@ -232,12 +264,20 @@ bw_stone_panel_bind (BwStonePanel *self, BwSession *session)
   g_return_if_fail (BW_IS_STONE_PANEL (self) && BW_IS_SESSION (session));
   self->session = g_object_ref (session);
   add_view (self);
+  bw_play_bar_bind (self->play, session);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (view_changed), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (other_project), self,
                            G_CONNECT_SWAPPED);
   view_changed (self);
   follow_project (self);
+}
+
+/* What lies over the picture at its foot, from above. */
+static GtkWidget *
+next_at_foot (BwStonePanel *self, GtkWidget *part)
+{
+  return part == GTK_WIDGET (self->play) ? self->controls : NULL;
 }
 
 static void
@@ -249,17 +289,20 @@ bw_stone_panel_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
   *minimum = *natural = 0;
   if (self->view)
     gtk_widget_measure (self->view, orientation, -1, minimum, natural, NULL, NULL);
-  gtk_widget_measure (self->controls, orientation, for_size, &least, &usual, NULL, NULL);
-  if (orientation == GTK_ORIENTATION_VERTICAL) {
-    *minimum += least;
-    *natural += least;
-  } else {
-    *minimum = MAX (*minimum, least);
-    *natural = MAX (*natural, least);
+  for (GtkWidget *part = GTK_WIDGET (self->play); part; part = next_at_foot (self, part)) {
+    if (!gtk_widget_should_layout (part))
+      continue;
+    gtk_widget_measure (part, orientation, for_size, &least, &usual, NULL, NULL);
+    if (orientation == GTK_ORIENTATION_VERTICAL) {
+      *minimum += least;
+      *natural += least;
+    } else {
+      *minimum = MAX (*minimum, least);
+      *natural = MAX (*natural, least);
+    }
   }
 }
 
-/* The picture lies under the controls too, the piece above them. */
 /* Over the stone's tip, where no control stands. */
 static void
 allocate_example (BwStonePanel *self, int width)
@@ -274,16 +317,28 @@ allocate_example (BwStonePanel *self, int width)
                             -1);
 }
 
+/* At the foot, over so many pixels that are taken already. Gives how many are taken then. */
+static int
+allocate_above (GtkWidget *part, int taken, int width, int height)
+{
+  int high;
+  if (!gtk_widget_should_layout (part))
+    return taken;
+  gtk_widget_measure (part, GTK_ORIENTATION_VERTICAL, width, &high, NULL, NULL, NULL);
+  taken += high;
+  gtk_widget_size_allocate (part, &(GtkAllocation){ 0, MAX (height - taken, 0), width, high }, -1);
+  return taken;
+}
+
+/* The picture lies under the controls too, the piece above them. */
 static void
 bw_stone_panel_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   BwStonePanel *self = BW_STONE_PANEL (widget);
-  int high;
-  gtk_widget_measure (self->controls, GTK_ORIENTATION_VERTICAL, width, &high, NULL, NULL, NULL);
-  gtk_widget_size_allocate (self->controls,
-                            &(GtkAllocation){ 0, MAX (height - high, 0), width, high }, -1);
+  int taken = allocate_above (self->controls, 0, width, height);
+  taken = allocate_above (GTK_WIDGET (self->play), taken, width, height);
   if (self->view) {
-    bw_stone_view_set_free_below (BW_STONE_VIEW (self->view), high);
+    bw_stone_view_set_free_below (BW_STONE_VIEW (self->view), taken);
     gtk_widget_size_allocate (self->view, &(GtkAllocation){ 0, 0, width, height }, -1);
   }
   allocate_example (self, width);
@@ -319,9 +374,11 @@ bw_stone_panel_class_init (BwStonePanelClass *klass)
   widget_class->measure = bw_stone_panel_measure;
   widget_class->size_allocate = bw_stone_panel_size_allocate;
   widget_class->get_request_mode = bw_stone_panel_get_request_mode;
+  g_type_ensure (BW_TYPE_PLAY_BAR);
   gtk_widget_class_set_css_name (widget_class, "stonepanel");
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, play);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, controls);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, example);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, stone_menu);
@@ -342,6 +399,7 @@ add_actions (BwStonePanel *self)
     { "at-rest", NULL, NULL, "true", at_rest_changed },
     { "by-fit", NULL, NULL, "false", by_fit_changed },
     { "brush", NULL, NULL, "false", brush_changed },
+    { "play", NULL, NULL, "false", play_changed },
     { "look", look, "s" },
     { "zoom", zoom, "d" },
   };

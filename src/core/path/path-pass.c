@@ -21,6 +21,18 @@ is_of_pass (const BwVisit *visit, const BwVisit *made)
   return visit->part == made->part && visit->pass == made->pass && visit->length == made->length;
 }
 
+BwPass
+bw_path_pass_at (const BwPath *path, guint i)
+{
+  const BwVisit *made = visit_at (path, i);
+  guint first = i, end = i;
+  while (first > 0 && is_of_pass (visit_at (path, first - 1), made))
+    first--;
+  while (end < path->visits->len && is_of_pass (visit_at (path, end), made))
+    end++;
+  return (BwPass){ first, end - first };
+}
+
 gboolean
 bw_path_row_pass (const BwPath *path, gboolean in_bail, int row, BwPass *pass)
 {
@@ -29,12 +41,6 @@ bw_path_row_pass (const BwPath *path, gboolean in_bail, int row, BwPass *pass)
     i++;
   if (i == path->visits->len)
     return FALSE;
-  const BwVisit *made = visit_at (path, i);
-  guint first = i, end = i;
-  while (first > 0 && is_of_pass (visit_at (path, first - 1), made))
-    first--;
-  while (end < path->visits->len && is_of_pass (visit_at (path, end), made))
-    end++;
-  *pass = (BwPass){ first, end - first };
+  *pass = bw_path_pass_at (path, i);
   return TRUE;
 }

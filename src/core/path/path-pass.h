@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One pass of the needle, looked up in the path by the row it makes. */
+/* One pass of the needle, looked up in the path by the row it makes or by one of its visits. */
 #pragma once
 
 #include "core/path/path.h"
@@ -8,6 +8,9 @@
 typedef struct {
   guint first, n;
 } BwPass;
+
+/* The pass that visit i belongs to, 0 ≤ i < visits->len. */
+BwPass bw_path_pass_at (const BwPath *path, guint i);
 
 /* The pass in which a row's own beads are picked up, of the band or of the bail. Rows that are
  * strung together are one pass. Visits on the way to the bail are no part of its first row. FALSE

@@ -3,6 +3,7 @@
 #include "preview/fine/world.h"
 
 #include "preview/fine/world-shapes.h"
+#include "preview/scene/played.h"
 
 static void
 add_stone (BwWorld *world)
@@ -24,7 +25,8 @@ add_beads (BwWorld *world, guint layers)
   for (guint i = 0; i < world->scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (world->scene->beads, BwSceneBead, i);
     const float *x = bead->out, *z = bead->axis, *at = bead->at;
-    if (!(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+    if (!bw_played_has (world->scene, bead)
+        || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
       continue;
     const float placed[12] = { x[0],
                                x[1],
@@ -58,11 +60,13 @@ static void
 add_thread (BwWorld *world)
 {
   const GArray *parts[] = { world->scene->thread_holes, world->scene->thread_links };
-  guint n = parts[0]->len + parts[1]->len;
+  const guint run[]
+      = { (guint)bw_played_holes (world->scene), (guint)bw_played_links (world->scene) };
+  guint n = run[0] + run[1];
   g_autofree float (*end)[4] = g_malloc_n (MAX (2 * n, 1), sizeof *end);
   float (*at)[4] = end;
   for (int k = 0; k < 2; k++)
-    for (guint i = 0; i < parts[k]->len; i++, at += 2) {
+    for (guint i = 0; i < run[k]; i++, at += 2) {
       const BwSceneLine *line = &g_array_index (parts[k], BwSceneLine, i);
       memcpy (at[0], line->from, sizeof line->from);
       memcpy (at[1], line->to, sizeof line->to);
@@ -116,7 +120,7 @@ bw_world_new (const BwScene *scene, const BwEye *eye, const BwStill *still, gboo
   if (pure)
     make_pure (world);
   set_thread_colour (world);
-  add_shapes (world, still->layers);
+  add_shapes (world, bw_played_layers (scene, still->layers));
   if (!bw_rays_close (world->rays, error))
     return NULL;
   return g_steal_pointer (&world);

@@ -5,6 +5,7 @@
 
 #include "preview/gl/gl-limits.h"
 #include "preview/gl/gl-program.h"
+#include "preview/scene/played.h"
 #include <string.h>
 
 /* What one instance carries. */
@@ -24,6 +25,7 @@ struct _BwGlBeads {
   Record *record; /* scratch of the upload */
   float seen_from[3];
   guint layers;
+  int played;
   gboolean sorted;
   guint64 uploaded;
 };
@@ -145,7 +147,7 @@ static guint16
 nearness (const BwScene *scene, const BwEye *eye, guint layers, float reach, int i)
 {
   const BwSceneBead *bead = bead_at (scene, i);
-  if (!(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+  if (!bw_played_has (scene, bead) || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
     return NEARNESS_STEPS;
   if ((layers & BW_LAYER_STONE) && surely_hidden (scene, eye->eye, bead->at, reach))
     return NEARNESS_STEPS;
@@ -191,13 +193,14 @@ upload (BwGlBeads *self, const BwScene *scene)
 static void
 ensure_sorted (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
-  if (self->sorted && self->layers == layers
+  if (self->sorted && self->layers == layers && self->played == scene->played
       && !memcmp (self->seen_from, eye->eye, sizeof self->seen_from))
     return;
   sort (self, scene, eye, layers);
   upload (self, scene);
   self->sorted = TRUE;
   self->layers = layers;
+  self->played = scene->played;
   memcpy (self->seen_from, eye->eye, sizeof self->seen_from);
 }
 

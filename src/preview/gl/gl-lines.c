@@ -55,12 +55,18 @@ bw_gl_lines_set (BwGlLines *self, const GArray *of)
 void
 bw_gl_lines_draw (BwGlLines *self, const BwGlPen *pen)
 {
-  if (!self->n_lines)
+  bw_gl_lines_draw_first (self, pen, self->n_lines);
+}
+
+void
+bw_gl_lines_draw_first (BwGlLines *self, const BwGlPen *pen, int n)
+{
+  if (MIN (n, self->n_lines) <= 0)
     return;
   glUseProgram (self->program);
   glUniform2f (self->width, pen->least_pixels, pen->width_mm);
   glUniform4fv (self->colour, 1, pen->colour);
   glUniform2f (self->kind, pen->round ? 1.f : 0.f, pen->fades ? 1.f : 0.f);
   glBindVertexArray (self->array);
-  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_lines);
+  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, MIN (n, self->n_lines));
 }

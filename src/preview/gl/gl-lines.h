@@ -19,3 +19,5 @@ void bw_gl_lines_free (BwGlLines *lines);
 /* of: BwSceneLine. */
 void bw_gl_lines_set (BwGlLines *lines, const GArray *of);
 void bw_gl_lines_draw (BwGlLines *lines, const BwGlPen *pen);
+/* The first n of them alone. */
+void bw_gl_lines_draw_first (BwGlLines *lines, const BwGlPen *pen, int n);

@@ -11,6 +11,7 @@
 #include "preview/gl/gl-lines.h"
 #include "preview/gl/gl-program.h"
 #include "preview/gl/gl-tubes.h"
+#include "preview/scene/played.h"
 #include <gio/gio.h>
 
 #define LEAST_THREAD_PIXELS 0.4f
@@ -149,9 +150,9 @@ draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint lay
   gboolean lost = pixels < LEAST_THREAD_PIXELS && (layers & BW_LAYER_BAND);
   if (!(layers & BW_LAYER_THREAD) || lost)
     return;
-  bw_gl_lines_draw (self->links, &pen);
+  bw_gl_lines_draw_first (self->links, &pen, bw_played_links (scene));
   if (!(layers & BW_LAYER_BAND) || !(layers & BW_LAYER_BAIL))
-    bw_gl_lines_draw (self->holes, &pen);
+    bw_gl_lines_draw_first (self->holes, &pen, bw_played_holes (scene));
 }
 
 /* A line of light on each edge, so wide and so strong. */
@@ -191,14 +192,16 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   BwEye eye;
   BwGlFrame frame;
   float ratio = line_ratio (self->scale, width, height);
+  guint around = bw_played_layers_around (scene, layers);
+  layers = bw_played_layers (scene, layers);
   bw_eye_init (&eye, camera, scene, width, height);
   bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);
   start (self, &frame, background);
   bw_gl_tubes_draw_solid (self->tubes, layers);
-  bw_gl_body_draw_bed_wall (self->body, layers);
-  bw_gl_body_draw_stone (self->body, scene, &eye, layers);
-  bw_gl_body_draw_bed_rest (self->body, layers);
+  bw_gl_body_draw_bed_wall (self->body, around);
+  bw_gl_body_draw_stone (self->body, scene, &eye, around);
+  bw_gl_body_draw_bed_rest (self->body, around);
   draw_thread (self, scene, &eye, layers);
   bw_gl_beads_draw (self->beads, scene, &eye, layers);
   draw_edges (self, scene, layers, ratio);

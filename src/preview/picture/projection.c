@@ -8,6 +8,7 @@
 #include "preview/gl/gl-frame.h"
 #include "preview/picture/painter-bead.h"
 #include "preview/picture/painter-tube.h"
+#include "preview/scene/played.h"
 #include <string.h>
 
 static gboolean
@@ -147,9 +148,9 @@ paint_bed (const BwPainter *p, gboolean behind)
 }
 
 static void
-thread_path (const BwPainter *p, const GArray *lines)
+thread_path (const BwPainter *p, const GArray *lines, int n)
 {
-  for (guint i = 0; i < lines->len; i++) {
+  for (int i = 0; i < n; i++) {
     const BwSceneLine *line = &g_array_index (lines, BwSceneLine, i);
     if (!bw_painter_behind_stone (p, line->from))
       line_path (p, line);
@@ -163,9 +164,9 @@ paint_thread (const BwPainter *p)
   double width = 2 * (double)p->scene->thread_radius / ((double)p->eye.pixel * away);
   cairo_set_line_width (p->cr, MAX (0.8, width));
   cairo_set_source_rgb (p->cr, 0.80, 0.77, 0.72);
-  thread_path (p, p->scene->thread_links);
+  thread_path (p, p->scene->thread_links, bw_played_links (p->scene));
   if (!(p->layers & BW_LAYER_BAND))
-    thread_path (p, p->scene->thread_holes);
+    thread_path (p, p->scene->thread_holes, bw_played_holes (p->scene));
   cairo_stroke (p->cr);
 }
 
@@ -220,6 +221,8 @@ bw_projection_parts (const BwPainter *p, gboolean hidden)
   for (guint i = 0; i < p->scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
     BwDrawnPart entry = { depth_of (p, bead->at), (int)i };
+    if (!bw_played_has (p->scene, bead))
+      continue;
     gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, bead->at);
     if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden
         || (behind && covered_by_bed (p, bead)))
@@ -269,7 +272,9 @@ void
 bw_projection_begin (BwPainter *p, const BwScene *scene, BwCamera camera, guint layers,
                      BwLight light, int width, int height)
 {
-  *p = (BwPainter){ .scene = scene, .layers = layers, .width = width, .height = height };
+  *p = (BwPainter){
+    .scene = scene, .layers = bw_played_layers (scene, layers), .width = width, .height = height
+  };
   bw_eye_init (&p->eye, camera, scene, width, height);
   bw_painter_set_light (p, light);
 }

@@ -3,6 +3,7 @@
 #include "preview/picture/still.h"
 
 #include "preview/picture/offscreen.h"
+#include "preview/picture/played-needle.h"
 
 static void
 lay_ground (cairo_surface_t *piece, const BwScene *scene, const BwStill *still)
@@ -23,12 +24,22 @@ lay_ground (cairo_surface_t *piece, const BwScene *scene, const BwStill *still)
   cairo_destroy (cr);
 }
 
+static void
+lay_needle (cairo_surface_t *piece, const BwScene *scene, const BwStill *still)
+{
+  cairo_t *cr = cairo_create (piece);
+  bw_played_needle_paint (cr, scene, still->camera, still->layers, still->width, still->height);
+  cairo_destroy (cr);
+}
+
 cairo_surface_t *
 bw_still_new (BwScene *scene, const BwStill *still, GError **error)
 {
   scene->on_dark = still->ground == BW_GROUND_DARK;
   cairo_surface_t *piece = bw_offscreen_render (scene, still->camera, still->layers, still->light,
                                                 still->width, still->height, NULL, error);
+  if (piece)
+    lay_needle (piece, scene, still);
   if (piece && still->ground != BW_GROUND_CLEAR)
     lay_ground (piece, scene, still);
   return piece;

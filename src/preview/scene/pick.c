@@ -5,6 +5,7 @@
  * Every bead is tried: a sphere test throws all but a few out, and sixty thousand of those tests
  * are quicker than keeping a search structure in step with the scene. */
 #include "preview/scene/camera.h"
+#include "preview/scene/played.h"
 
 typedef struct {
   BwVec3 from, along;
@@ -109,7 +110,8 @@ nearest_bead (const BwScene *scene, const Ray *ray, guint layers, double *distan
   for (guint i = 0; i < scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
     double t = sphere_entry (ray, bead->at, reach);
-    if (t < 0 || t >= *distance || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+    if (t < 0 || t >= *distance || !bw_played_has (scene, bead)
+        || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
       continue;
     t = bead_entry (scene, ray, bead, t, reach);
     if (t < 0 || t >= *distance)

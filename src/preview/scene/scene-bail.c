@@ -31,7 +31,9 @@ bw_scene_add_bail (BwScene *scene, const BwHang *hang, const BwDesign *design)
                                  bw_vec3_scale (frame->along, sin (angle)));
     BwVec3 middle = bw_vec3_add (centre, bw_vec3_scale (normal, loop->radius_mm));
     for (int j = 0; j < bail->columns / 2; j++) {
-      BwSceneBead bead = { .row = row, .column = bw_lattice_column (row, j), .in_bail = TRUE };
+      BwSceneBead bead = {
+        .row = row, .column = bw_lattice_column (row, j), .in_bail = TRUE, .born = G_MAXINT32
+      };
       double across = (bead.column - (bail->columns + 1) / 2.0) * design->gauge.column_mm;
       store (bead.at, bw_vec3_add (middle, bw_vec3_scale (frame->columns, across)));
       store (bead.axis, frame->columns);

@@ -28,7 +28,8 @@ bw_scene_add_band (BwScene *scene, const BwPlaces *places, const BwDesign *desig
                            .axis = { 0, 0, 1 },
                            .out = { (float)place->normal.x, (float)place->normal.y, 0 },
                            .row = row,
-                           .column = bw_lattice_column (row, j) };
+                           .column = bw_lattice_column (row, j),
+                           .born = G_MAXINT32 };
       g_array_append_val (scene->beads, bead);
     }
 }
@@ -39,6 +40,14 @@ beside (float to[3], const BwSceneBead *bead, float along, float out)
 {
   for (int i = 0; i < 3; i++)
     to[i] = bead->at[i] + bead->axis[i] * along + bead->out[i] * out;
+}
+
+/* The visit that a bead was picked up on; one that is passed again keeps it. */
+static void
+bear (BwSceneBead *bead, const BwVisit *visit, guint at)
+{
+  if (visit->is_new)
+    bead->born = (gint32)at;
 }
 
 static float
@@ -62,17 +71,20 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     int index = bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column);
     g_return_if_fail (index >= 0);
-    const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
+    BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
     float half = visit->direction ? scene->bead_half_length : -scene->bead_half_length;
     float out = MIN ((float)passes[index] * 2 * scene->thread_radius, room);
     BwSceneLine hole = { .strength = 1 };
     passes[index]++;
+    bear (bead, visit, i);
     beside (hole.from, bead, -half, out);
     beside (hole.to, bead, half, out);
     g_array_append_val (scene->thread_holes, hole);
     memcpy (link.to, hole.from, sizeof link.to);
     if (i > 0 && length (&link) < longest)
       g_array_append_val (scene->thread_links, link);
+    else if (i > 0)
+      g_array_append_val (scene->thread_gaps, i);
     memcpy (link.from, hole.to, sizeof link.from);
   }
 }

@@ -25,8 +25,10 @@ scene_empty (void)
   scene->beads = array_of (sizeof (BwSceneBead));
   scene->thread_holes = array_of (sizeof (BwSceneLine));
   scene->thread_links = array_of (sizeof (BwSceneLine));
+  scene->thread_gaps = array_of (sizeof (guint));
   scene->cord.stations = array_of (sizeof (BwSceneStation));
   scene->ring.stations = array_of (sizeof (BwSceneStation));
+  scene->played = -1;
   return scene;
 }
 
@@ -42,6 +44,7 @@ bw_scene_free (BwScene *scene)
   g_array_unref (scene->beads);
   g_array_unref (scene->thread_holes);
   g_array_unref (scene->thread_links);
+  g_array_unref (scene->thread_gaps);
   g_array_unref (scene->cord.stations);
   g_array_unref (scene->ring.stations);
   g_free (scene);

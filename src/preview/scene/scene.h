@@ -16,6 +16,7 @@ typedef struct {
   float finish;    /* BwFinish */
   gint32 row, column;
   gint32 in_bail;
+  gint32 born; /* the visit of the thread's path, from 0, that picks it up; G_MAXINT32: none does */
 } BwSceneBead;
 
 /* A corner of a triangle. */
@@ -94,6 +95,8 @@ typedef struct {
       shown; /* the next recolouring takes a trial's colours, as views do; else the project's */
   guint64 looked; /* beads whose colour was looked up so far: what a test counts */
   int woven;      /* rows of the band shown as woven: dimmed by the next recolouring */
+  int played;     /* so many visits of the thread's path are made, see scene/played.h; −1, as at
+                     first: the piece is finished */
   float bead_radius, bead_half_length, hole_radius;
   float bead_rounding; /* radius of its rims */
   float band_span[2];  /* lower and upper edge of the band */
@@ -110,6 +113,7 @@ typedef struct {
                     bail in the same way */
   GArray *thread_holes; /* of BwSceneLine: the thread through each hole, in the needle's order */
   GArray *thread_links; /* of BwSceneLine: the thread from each bead to the next */
+  GArray *thread_gaps;  /* of guint, rising: the visits that no link leads to, the first left out */
   BwSceneSeat seat;
   BwSceneTube cord; /* as it lies in the present stance */
   BwSceneTube ring; /* the metal ring of a ring bail */

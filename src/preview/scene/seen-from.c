@@ -81,6 +81,28 @@ bw_seen_from (BwSeenFrom where, BwProject *project, gboolean at_rest, BwCamera n
   }
 }
 
+/* The middle of the last beads of the band that were visited, as many as a row's pass has visits:
+ * from row to row it moves evenly. */
+BwCamera
+bw_seen_from_needle (BwProject *project, int visits, BwCamera now)
+{
+  const GArray *path = bw_project_path (project)->visits;
+  const BwPlaces *places = bw_project_true_places (project);
+  int left = places->columns;
+  double x = 0, y = 0;
+  for (int i = CLAMP (visits, 1, (int)path->len) - 1; i >= 0 && left > 0; i--) {
+    const BwVisit *visit = &g_array_index (path, BwVisit, i);
+    if (visit->in_bail)
+      continue;
+    const BwPlace *place = bw_places_get (places, visit->row, visit->column);
+    x += place->at.x;
+    y += place->at.y;
+    left--;
+  }
+  now.turn_deg = bw_degrees (atan2 (y, x));
+  return now;
+}
+
 gboolean
 bw_seen_from_parse (const char *word, BwSeenFrom *where)
 {

@@ -8,6 +8,8 @@
 
 #include "preview/gl/gl-picture.h"
 #include "preview/picture/drawn.h"
+#include "preview/picture/played-needle.h"
+#include "preview/scene/played.h"
 #include "preview/view/view-ground.h"
 #include "preview/view/view-input.h"
 #include "preview/view/view-marks.h"
@@ -113,6 +115,19 @@ place_scene (BwStoneView *self)
   self->scene->free_below = below;
 }
 
+/* Beads come and go, and with them what they hide. */
+static void
+follow_played (BwStoneView *self)
+{
+  int played = bw_session_get_played (self->session);
+  if (self->scene->played == played)
+    return;
+  self->scene->played = played;
+  bw_drawn_spoil (self->drawn);
+  if (self->picture)
+    bw_gl_picture_spoil (self->picture);
+}
+
 static void bring_up (BwStoneView *self);
 
 /* The scene as it is due now. */
@@ -120,6 +135,7 @@ static BwScene *
 scene_of (BwStoneView *self)
 {
   bring_up (self);
+  follow_played (self);
   place_scene (self);
   return self->scene;
 }
@@ -177,7 +193,11 @@ hovered (BwStoneView *self)
   gboolean in_bail;
   int row, column;
   bw_session_get_hover (self->session, &in_bail, &row, &column);
-  return row ? bw_scene_bead_index (scene_of (self), in_bail, row, column) : -1;
+  const BwScene *scene = scene_of (self);
+  int bead = row ? bw_scene_bead_index (scene, in_bail, row, column) : -1;
+  gboolean there
+      = bead >= 0 && bw_played_has (scene, &g_array_index (scene->beads, BwSceneBead, bead));
+  return there ? bead : -1;
 }
 
 /* Words for a screen reader: what is seen from where, and what is pointed at. */
@@ -457,6 +477,17 @@ draw_ground (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
   bw_view_ground_draw (snapshot, &ground, shadow, n, width, height);
 }
 
+/* Over the picture, whichever way that was drawn. */
+static void
+draw_needle (BwStoneView *self, GtkSnapshot *snapshot, int width, int height)
+{
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  bw_played_needle_paint (cr, scene_of (self), bw_stone_view_get_camera (self),
+                          bw_session_get_layers (self->session), width, height);
+  cairo_destroy (cr);
+}
+
 static void
 stone_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -468,6 +499,8 @@ stone_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     gtk_widget_snapshot_child (widget, self->area, snapshot);
   else if (width > 0 && height > 0)
     draw_by_hand (self, snapshot, width, height);
+  if (bw_session_get_played (self->session) > 0 && width > 0 && height > 0)
+    draw_needle (self, snapshot, width, height);
   if (self->rest.hung && (bw_session_get_layers (self->session) & BW_LAYER_BALANCE))
     bw_view_marks_draw (widget, snapshot, scene_of (self), bw_stone_view_get_camera (self), width,
                         height);

@@ -4,17 +4,10 @@
  * ticks. Which camera is whose is the session's business, so that undo never moves one. */
 #include "preview/view/view-rest.h"
 
+#include "preview/view/may-move.h"
 #include <math.h>
 
 #define SAME_LEAN 1e-9 /* radians: a new scene rests as the old one did */
-
-static gboolean
-may_move (BwViewRest *self)
-{
-  gboolean animations = TRUE;
-  g_object_get (gtk_widget_get_settings (self->ticker), "gtk-enable-animations", &animations, NULL);
-  return animations && gtk_widget_get_mapped (self->ticker);
-}
 
 static void
 stop_ticking (BwViewRest *self)
@@ -77,7 +70,7 @@ tick (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 static void
 let_go (BwViewRest *self, double offset, double speed)
 {
-  if (!may_move (self)) {
+  if (!bw_view_may_move (self->ticker)) {
     settle (self);
     return;
   }
