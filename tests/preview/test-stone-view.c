@@ -438,6 +438,197 @@ the_focus_is_seen (void **state)
   table_cleared (&table);
 }
 
+/* --- The camera by itself ----------------------------------------------------------------------
+ */
+
+static void let_animate (gboolean animate);
+
+static GtkGesture *
+gesture_of (Table *table, GType type)
+{
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (GTK_WIDGET (table->view));
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GObject) controller = g_list_model_get_item (all, i);
+    if (G_TYPE_CHECK_INSTANCE_TYPE (controller, type))
+      return GTK_GESTURE (controller);
+  }
+  fail_msg ("no %s", g_type_name (type));
+  return NULL;
+}
+
+static void
+flick (Table *table, double by)
+{
+  desk_flick (GTK_WIDGET (table->view), SIZE / 2.0, SIZE / 2.0, SIZE / 2.0 + by, SIZE / 2.0);
+  desk_settle ();
+}
+
+static gboolean
+is_turning (gpointer view)
+{
+  return bw_stone_view_is_turning (view);
+}
+
+static gboolean
+has_stopped (gpointer view)
+{
+  return !bw_stone_view_is_turning (view);
+}
+
+static void throw (Table * table)
+{
+  desk_flick (GTK_WIDGET (table->view), SIZE / 2.0, SIZE / 2.0, SIZE / 2.0 + 60, SIZE / 2.0);
+  desk_until (is_turning, table->view);
+}
+
+static void
+let_go_while_it_turns_it_runs_on_and_stops (void **state)
+{
+  Table table = table_laid (1);
+  let_animate (TRUE);
+  throw (&table);
+  double at = bw_session_get_camera (table.session).turn_deg;
+  desk_until (has_stopped, table.view);
+  /* The near side went right: the eye goes on to the left of it. */
+  assert_true (remainder (bw_session_get_camera (table.session).turn_deg - at, 360) < 0);
+  BwCamera there = bw_session_get_camera (table.session);
+  assert_true (desk_rest ());
+  BwCamera later = bw_session_get_camera (table.session);
+  assert_true (there.turn_deg == later.turn_deg && there.tip_deg == later.tip_deg);
+  let_animate (FALSE);
+  flick (&table, 60);
+  assert_false (bw_stone_view_is_turning (table.view));
+  table_cleared (&table);
+}
+
+static void
+a_press_and_a_key_stop_it_where_it_is (void **state)
+{
+  Table table = table_laid (1);
+  let_animate (TRUE);
+  throw (&table);
+  desk_press (1);
+  desk_until (has_stopped, table.view);
+  double turn = bw_session_get_camera (table.session).turn_deg;
+  desk_release (1);
+  assert_true (desk_rest ());
+  assert_true (bw_session_get_camera (table.session).turn_deg == turn);
+  throw (&table);
+  /* No key of the view's: it stops all the same. */
+  desk_key ("Escape", 0);
+  desk_until (has_stopped, table.view);
+  turn = bw_session_get_camera (table.session).turn_deg;
+  assert_true (desk_rest ());
+  assert_true (bw_session_get_camera (table.session).turn_deg == turn);
+  throw (&table);
+  bw_session_set_camera (table.session, (BwCamera){ 77, 0, 2.5 });
+  desk_until (has_stopped, table.view);
+  assert_true (bw_session_get_camera (table.session).turn_deg == 77);
+  let_animate (FALSE);
+  table_cleared (&table);
+}
+
+static gboolean
+looks_at_face_3 (gpointer session)
+{
+  return fabs (bw_session_get_camera (session).turn_deg - 120) < 1e-3;
+}
+
+/* Piece 0 is regular, with face 1 at azimuth 0. */
+static void
+a_double_click_looks_straight_at_the_face (void **state)
+{
+  Table table = table_laid (0);
+  for (int animate = 0; animate < 2; animate++) {
+    let_animate (animate);
+    bw_session_set_camera (table.session, (BwCamera){ 104, 14, 1.3 });
+    desk_settle ();
+    desk_double_click_at (GTK_WIDGET (table.view), SIZE / 2.0, SIZE / 2.0);
+    desk_until (looks_at_face_3, table.session);
+    desk_until (has_stopped, table.view);
+    BwCamera camera = bw_session_get_camera (table.session);
+    assert_true (fabs (camera.turn_deg - 120) < 1e-4 && fabs (camera.tip_deg) < 1e-4);
+    assert_true (camera.zoom == 1.3);
+    assert_true (desk_rest ());
+  }
+  /* Beside the piece there is nothing to look at. */
+  let_animate (FALSE);
+  bw_session_set_camera (table.session, (BwCamera){ 104, 14, 0.7 });
+  desk_settle ();
+  desk_double_click_at (GTK_WIDGET (table.view), 4, 4);
+  desk_settle ();
+  assert_true (bw_session_get_camera (table.session).turn_deg == 104);
+  table_cleared (&table);
+}
+
+typedef struct {
+  int begun, ended;
+} Strokes;
+
+static void
+count_begin (gpointer data, const BwViewBead *bead)
+{
+  ((Strokes *)data)->begun++;
+}
+
+static void
+count_go_on (gpointer data, const BwViewBead *bead, gboolean straight)
+{
+}
+
+static void
+count_end (gpointer data, gboolean keep)
+{
+  ((Strokes *)data)->ended++;
+}
+
+/* A painting hand neither throws the piece nor faces it. */
+static void
+painting_turns_nothing_however_quick (void **state)
+{
+  static const BwStoneBrush brush = { count_begin, count_go_on, count_end };
+  Table table = table_laid (1);
+  Strokes strokes = { 0, 0 };
+  bw_stone_view_set_brush (table.view, &brush, &strokes);
+  let_animate (TRUE);
+  BwCamera before = bw_session_get_camera (table.session);
+  desk_hold (GDK_CONTROL_MASK);
+  flick (&table, 40);
+  desk_double_click_at (GTK_WIDGET (table.view), SIZE / 2.0, SIZE / 2.0);
+  desk_let_go (GDK_CONTROL_MASK);
+  desk_settle ();
+  BwCamera after = bw_session_get_camera (table.session);
+  assert_true (strokes.begun >= 2 && strokes.begun == strokes.ended);
+  assert_false (bw_stone_view_is_turning (table.view));
+  assert_true (before.turn_deg == after.turn_deg && before.tip_deg == after.tip_deg);
+  let_animate (FALSE);
+  table_cleared (&table);
+}
+
+/* No X server of a test has fingers: the gestures are told what they would find. */
+static void
+two_fingers_turn_and_come_nearer (void **state)
+{
+  Table table = table_laid (1);
+  GtkGesture *pinch = gesture_of (&table, GTK_TYPE_GESTURE_ZOOM);
+  GtkGesture *twist = gesture_of (&table, GTK_TYPE_GESTURE_ROTATE);
+  assert_true (gtk_gesture_is_grouped_with (pinch, twist));
+  bw_session_set_camera (table.session, (BwCamera){ 40, 60, 2 });
+  g_signal_emit_by_name (pinch, "begin", NULL);
+  g_signal_emit_by_name (twist, "begin", NULL);
+  g_signal_emit_by_name (pinch, "scale-changed", 1.5);
+  g_signal_emit_by_name (twist, "angle-changed", 1.0, G_PI / 6);
+  g_signal_emit_by_name (pinch, "scale-changed", 2.0);
+  BwCamera camera = bw_session_get_camera (table.session);
+  assert_true (fabs (camera.turn_deg - 70) < 1e-9 && camera.tip_deg == 60);
+  assert_true (fabs (camera.zoom - 4) < 1e-9);
+  bw_session_set_camera (table.session, (BwCamera){ 40, -60, 2 });
+  g_signal_emit_by_name (twist, "begin", NULL);
+  g_signal_emit_by_name (twist, "angle-changed", 1.0, G_PI / 6);
+  assert_true (fabs (bw_session_get_camera (table.session).turn_deg - 10) < 1e-9);
+  table_cleared (&table);
+}
+
 /* --- Being woven -------------------------------------------------------------------------------
  */
 
@@ -696,6 +887,11 @@ main (void)
     cmocka_unit_test (hiding_layers_light_and_fit_change_the_picture),
     cmocka_unit_test (ears_are_told_what_it_is_and_how_it_is_seen),
     cmocka_unit_test (the_focus_is_seen),
+    cmocka_unit_test (let_go_while_it_turns_it_runs_on_and_stops),
+    cmocka_unit_test (a_press_and_a_key_stop_it_where_it_is),
+    cmocka_unit_test (a_double_click_looks_straight_at_the_face),
+    cmocka_unit_test (painting_turns_nothing_however_quick),
+    cmocka_unit_test (two_fingers_turn_and_come_nearer),
     cmocka_unit_test (beads_come_with_the_needle_and_hidden_ones_cost_nothing),
     cmocka_unit_test (without_animations_it_is_at_rest_at_once),
     cmocka_unit_test (let_go_it_swings_to_exact_rest_and_then_nothing_moves),

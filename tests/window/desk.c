@@ -379,6 +379,37 @@ desk_drag (GtkWidget *widget, double x0, double y0, double x1, double y1, int st
 }
 
 void
+desk_double_click_at (GtkWidget *widget, double x, double y)
+{
+  enum { MS = 15, EVER_MS = 60000 };
+  int usual;
+  /* The toolkit's patience is of this clock and not of the server's. */
+  g_object_get (gtk_settings_get_default (), "gtk-double-click-time", &usual, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-double-click-time", EVER_MS, NULL);
+  desk_move (widget, x, y);
+  for (int i = 0; i < 4; i++)
+    XTestFakeButtonEvent (hands, 1, i % 2 == 0, MS);
+  XSync (hands, False);
+  desk_settle ();
+  g_object_set (gtk_settings_get_default (), "gtk-double-click-time", usual, NULL);
+}
+
+void
+desk_flick (GtkWidget *widget, double x0, double y0, double x1, double y1)
+{
+  enum { STEPS = 12, MS = 10 };
+  int root_x, root_y;
+  desk_move (widget, x0, y0);
+  desk_press (1);
+  for (int i = 1; i <= STEPS; i++) {
+    desk_point (widget, x0 + (x1 - x0) * i / STEPS, y0 + (y1 - y0) * i / STEPS, &root_x, &root_y);
+    XTestFakeMotionEvent (hands, -1, root_x, root_y, MS);
+  }
+  XTestFakeButtonEvent (hands, 1, False, MS);
+  XSync (hands, False);
+}
+
+void
 desk_scroll (GtkWidget *widget, double x, double y, int clicks)
 {
   unsigned button = clicks > 0 ? 4 : 5;

@@ -49,6 +49,11 @@ void desk_click_at (GtkWidget *widget, double x, double y, int button);
 /* Presses at one point, moves to the other in `steps` moves, releases. */
 void desk_drag (GtkWidget *widget, double x0, double y0, double x1, double y1, int steps,
                 int button);
+/* Two clicks as quick as one double-click must be, however busy the program is. */
+void desk_double_click_at (GtkWidget *widget, double x, double y);
+/* Presses at one point and lets go at the other while it moves, some 120 ms later by the X server's
+ * own clock, however busy the program is. */
+void desk_flick (GtkWidget *widget, double x0, double y0, double x1, double y1);
 /* A turn of the wheel at a point: up when clicks > 0. */
 void desk_scroll (GtkWidget *widget, double x, double y, int clicks);
 /* A key by its X name ("Left", "space", "z"), with modifiers of GDK_CONTROL_MASK, GDK_SHIFT_MASK,

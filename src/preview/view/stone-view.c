@@ -9,10 +9,12 @@
 #include "preview/gl/gl-picture.h"
 #include "preview/picture/drawn.h"
 #include "preview/picture/played-needle.h"
+#include "preview/scene/facing.h"
 #include "preview/scene/played.h"
 #include "preview/view/view-ground.h"
 #include "preview/view/view-input.h"
 #include "preview/view/view-marks.h"
+#include "preview/view/view-motion.h"
 #include "preview/view/view-rest.h"
 #include "project/hang-words.h"
 #include <epoxy/gl.h>
@@ -38,6 +40,7 @@ struct _BwStoneView {
   gboolean upload_stale;  /* the renderer has not seen the scene */
 
   BwViewRest rest;
+  BwViewMotion motion;
   BwViewInput input;
   int free_below; /* logical pixels that the piece keeps clear of */
   BwCamera drawn_from;
@@ -542,6 +545,7 @@ stone_view_dispose (GObject *object)
   g_clear_handle_id (&self->describe_source, g_source_remove);
   g_clear_handle_id (&self->refine_source, g_source_remove);
   bw_view_rest_stop (&self->rest);
+  bw_view_motion_stop (&self->motion);
   g_clear_pointer (&self->area, gtk_widget_unparent);
   drop_project (self);
   if (self->session)
@@ -608,6 +612,36 @@ take_hold (gpointer data)
 {
   BwStoneView *self = data;
   bw_view_rest_end_swing (&self->rest);
+  bw_view_motion_stop (&self->motion);
+}
+
+static void
+stop_turning (gpointer data)
+{
+  BwStoneView *self = data;
+  bw_view_motion_stop (&self->motion);
+}
+
+static void
+let_go (gpointer data, BwCoast coast)
+{
+  BwStoneView *self = data;
+  bw_view_motion_run_on (&self->motion, coast);
+}
+
+static void
+face (gpointer data, double x, double y)
+{
+  BwStoneView *self = data;
+  BwEye eye;
+  int width = gtk_widget_get_width (data), height = gtk_widget_get_height (data);
+  const BwScene *scene = scene_of (self);
+  BwCamera camera = bw_stone_view_get_camera (self);
+  bw_eye_init (&eye, camera, scene, width, height);
+  int found
+      = bw_face_under (&eye, scene, bw_session_get_layers (self->session), x, y, width, height);
+  if (found >= 0)
+    bw_view_motion_go_over (&self->motion, bw_camera_facing (scene, found, camera));
 }
 
 /* The parts that know nothing of one another are joined here. */
@@ -619,12 +653,16 @@ wire_parts (BwStoneView *self)
                              .moved = stance_moved,
                              .owner = self,
                              .upright = bw_session_get_camera (self->session) };
+  self->motion = (BwViewMotion){ .ticker = GTK_WIDGET (self), .session = self->session };
   self->input = (BwViewInput){ .widget = GTK_WIDGET (self),
                                .session = self->session,
                                .get_scene = due_scene,
                                .pick = bead_at,
                                .is_hung = is_hung,
-                               .take_hold = take_hold };
+                               .take_hold = take_hold,
+                               .stop = stop_turning,
+                               .let_go = let_go,
+                               .face = face };
   bw_view_input_add (&self->input);
 }
 
@@ -687,6 +725,13 @@ bw_stone_view_is_swinging (BwStoneView *self)
 {
   g_return_val_if_fail (BW_IS_STONE_VIEW (self), FALSE);
   return bw_view_rest_is_swinging (&self->rest);
+}
+
+gboolean
+bw_stone_view_is_turning (BwStoneView *self)
+{
+  g_return_val_if_fail (BW_IS_STONE_VIEW (self), FALSE);
+  return self->motion.tick != 0;
 }
 
 const char *

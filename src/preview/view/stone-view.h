@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The stone view: the piece, live. Drag turns, scroll and pinch come nearer, arrow keys turn, plus
- * and minus zoom, Home looks from the front. Pointing at a bead lights it in every view of the
- * session. Without OpenGL the drawn projection takes its place inside the same widget.
+/* The stone view: the piece, live. Drag turns, and a piece let go while it turns runs on a little;
+ * scroll and pinch come nearer, two fingers turn, a double-click looks straight at what lies there,
+ * arrow keys turn, plus and minus zoom, Home looks from the front. Pointing at a bead lights it in
+ * every view of the session. Without OpenGL the drawn projection takes its place inside the same
+ * widget.
  *
  * While the session is at rest the piece hangs: it is let go, swings a little and comes to rest
  * under the point it hangs by, with the balance point and the plumb line marked. Where the desktop
@@ -25,6 +27,8 @@ guint64 bw_stone_view_uploaded (BwStoneView *self);
 /* The camera of the picture: the session's own, but on the way to rest. */
 BwCamera bw_stone_view_get_camera (BwStoneView *self);
 gboolean bw_stone_view_is_swinging (BwStoneView *self);
+/* Whether the camera moves by itself. */
+gboolean bw_stone_view_is_turning (BwStoneView *self);
 /* As bw_gl_picture_set_patience(), once the view is realized with OpenGL; for who needs every
  * picture at rest to be drawn alike, however busy the machine is. */
 void bw_stone_view_set_patience (BwStoneView *self, double ms);

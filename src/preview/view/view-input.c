@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Turning the piece in the hand. A drag moves the near side of the band with the pointer, so it
- * feels held; nothing here paints, and a click alone does nothing but take the focus. */
+ * feels held, and a piece that is let go while it turns runs on a little; nothing here paints, and
+ * a click alone does nothing but take the focus. */
 #include "preview/view/view-input.h"
 
 #include "preview/scene/seen-from.h"
@@ -11,6 +12,9 @@
 #define KEY_FINE_DEG 1.0
 #define KEY_ZOOM 1.2
 #define WHEEL_ZOOM 1.12
+/* Slower than that, and the hand has laid the piece down; quicker, and the eye could not follow. */
+#define LEAST_THROW_DEG_S 25.0
+#define MOST_THROW_DEG_S 360.0
 /* However near, a drag across the widget shall still turn visibly. */
 #define LEAST_DEG_PER_PIXEL 0.08
 
@@ -115,6 +119,7 @@ drag_begin (GtkGestureDrag *gesture, double x, double y, BwViewInput *self)
   gtk_widget_grab_focus (self->widget);
   self->take_hold (self->widget);
   self->grabbed = bw_session_get_camera (self->session);
+  self->hand = (BwHandSpeed){ .n = 0 };
   if (paints (self, state_of (gesture)) && begin_stroke (self, x, y, state_of (gesture)))
     gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);
 }
@@ -123,6 +128,28 @@ static void
 drag_cancel (GtkGesture *gesture, GdkEventSequence *sequence, BwViewInput *self)
 {
   end_stroke (self, FALSE);
+}
+
+static guint32
+time_of (gpointer gesture)
+{
+  return gtk_event_controller_get_current_event_time (GTK_EVENT_CONTROLLER (gesture));
+}
+
+/* Where frames are slow one of them tells of many moves. */
+static void
+note_hand (BwViewInput *self, gpointer gesture, double scale, double dx, double dy)
+{
+  GdkEvent *event = gtk_event_controller_get_current_event (GTK_EVENT_CONTROLLER (gesture));
+  double x, y;
+  guint n = 0;
+  gboolean told = event && gdk_event_get_event_type (event) == GDK_MOTION_NOTIFY
+                  && gdk_event_get_position (event, &x, &y);
+  g_autofree GdkTimeCoord *passed = told ? gdk_event_get_history (event, &n) : NULL;
+  for (guint i = 0; passed && i < n; i++)
+    bw_hand_speed_note (&self->hand, passed[i].time, -scale * (dx + passed[i].axes[GDK_AXIS_X] - x),
+                        scale * (dy + passed[i].axes[GDK_AXIS_Y] - y));
+  bw_hand_speed_note (&self->hand, time_of (gesture), -scale * dx, scale * dy);
 }
 
 static void
@@ -138,14 +165,39 @@ drag_update (GtkGestureDrag *gesture, double dx, double dy, BwViewInput *self)
     return;
   self->turning = TRUE;
   gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);
+  note_hand (self, gesture, scale, dx, dy);
   turn_by (self, self->grabbed, -dx * scale, dy * scale);
+}
+
+/* Runs on as the hand moved when it let go. */
+static void throw (BwViewInput * self, guint32 ms)
+{
+  BwCoast coast;
+  if (!bw_hand_speed_at (&self->hand, ms, &coast.turn, &coast.tip))
+    return;
+  double speed = hypot (coast.turn, coast.tip);
+  if (speed < LEAST_THROW_DEG_S)
+    return;
+  double share = MIN (MOST_THROW_DEG_S / speed, 1);
+  self->let_go (self->widget, (BwCoast){ share * coast.turn, share * coast.tip });
 }
 
 static void
 drag_end (GtkGestureDrag *gesture, double dx, double dy, BwViewInput *self)
 {
+  if (self->turning)
+    throw (self, time_of (gesture));
   self->turning = FALSE;
   end_stroke (self, TRUE);
+}
+
+/* A stroke claims its press, so that nothing but a plain click gets here. Four clicks are two
+ * double ones. */
+static void
+clicked (GtkGestureClick *gesture, int n_press, double x, double y, BwViewInput *self)
+{
+  if (n_press % 2 == 0)
+    self->face (self->widget, x, y);
 }
 
 static void
@@ -162,6 +214,17 @@ pinch_scale (GtkGestureZoom *gesture, double scale, BwViewInput *self)
 {
   BwCamera camera = bw_session_get_camera (self->session);
   camera.zoom = self->grabbed.zoom * scale;
+  bw_session_set_camera (self->session, camera);
+}
+
+/* Two fingers that turn on the picture turn the piece with them: seen from above it stays under
+ * them, from below it goes the other way round. */
+static void
+twist_angle (GtkGestureRotate *gesture, double angle, double delta, BwViewInput *self)
+{
+  BwCamera camera = bw_session_get_camera (self->session);
+  double turn = bw_degrees (delta);
+  camera.turn_deg = self->grabbed.turn_deg + (camera.tip_deg < 0 ? -turn : turn);
   bw_session_set_camera (self->session, camera);
 }
 
@@ -237,6 +300,7 @@ key_pressed (GtkEventControllerKey *controller, guint key, guint code, GdkModifi
 {
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK))
     return FALSE;
+  self->stop (self->widget);
   switch (key) {
   case GDK_KEY_plus:
   case GDK_KEY_KP_Add:
@@ -285,15 +349,24 @@ static void
 add_gestures (BwViewInput *self)
 {
   GtkGesture *drag = gtk_gesture_drag_new (), *pinch = gtk_gesture_zoom_new ();
+  GtkGesture *click = gtk_gesture_click_new (), *twist = gtk_gesture_rotate_new ();
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), GDK_BUTTON_PRIMARY);
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_PRIMARY);
   g_signal_connect (drag, "drag-begin", G_CALLBACK (drag_begin), self);
   g_signal_connect (drag, "drag-update", G_CALLBACK (drag_update), self);
   g_signal_connect (drag, "drag-end", G_CALLBACK (drag_end), self);
   g_signal_connect (drag, "cancel", G_CALLBACK (drag_cancel), self);
   g_signal_connect (pinch, "begin", G_CALLBACK (pinch_begin), self);
   g_signal_connect (pinch, "scale-changed", G_CALLBACK (pinch_scale), self);
+  g_signal_connect (twist, "begin", G_CALLBACK (pinch_begin), self);
+  g_signal_connect (twist, "angle-changed", G_CALLBACK (twist_angle), self);
+  g_signal_connect (click, "released", G_CALLBACK (clicked), self);
   add (self, drag);
+  add (self, click);
   add (self, pinch);
+  add (self, twist);
+  /* The same two fingers do both. */
+  gtk_gesture_group (pinch, twist);
 }
 
 void

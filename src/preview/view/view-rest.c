@@ -4,6 +4,7 @@
  * ticks. Which camera is whose is the session's business, so that undo never moves one. */
 #include "preview/view/view-rest.h"
 
+#include "preview/scene/camera-way.h"
 #include "preview/view/may-move.h"
 #include <math.h>
 
@@ -162,20 +163,8 @@ bw_view_rest_is_swinging (const BwViewRest *self)
   return self->tick != 0;
 }
 
-/* The shorter way round. */
-static double
-turn_between (double from, double to, double share)
-{
-  return from + share * remainder (to - from, 360);
-}
-
 BwCamera
 bw_view_rest_camera (const BwViewRest *self, BwCamera to)
 {
-  BwCamera from = self->glides_from;
-  if (!self->gliding || self->glide >= 1)
-    return to;
-  return (BwCamera){ .turn_deg = turn_between (from.turn_deg, to.turn_deg, self->glide),
-                     .tip_deg = from.tip_deg + self->glide * (to.tip_deg - from.tip_deg),
-                     .zoom = from.zoom * pow (to.zoom / from.zoom, self->glide) };
+  return self->gliding ? bw_camera_between (self->glides_from, to, self->glide) : to;
 }
