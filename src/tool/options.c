@@ -303,7 +303,9 @@ static const Kind kinds[] = {
   { BW_OPTION_TURNTABLE, "turntable", NULL, NULL, NULL,
     N_ ("once round: numbered pictures, or one animated picture where FILE ends in .webp") },
   { BW_OPTION_FRAMES, "frames", N_ ("N"), take_frames, N_ ("a whole number from 2 to 360"),
-    N_ ("pictures on the way round (36)") },
+    N_ ("pictures on the way round, or of the weaving (36)") },
+  { BW_OPTION_PLAY, "play", NULL, NULL, NULL,
+    N_ ("the piece being woven, from bare stone to the last end: numbered pictures") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

@@ -50,6 +50,7 @@ typedef enum {
   BW_OPTION_FRAMES = 1u << 31,
   BW_OPTION_BEAD = 1ull << 32,
   BW_OPTION_FROM = 1ull << 33,
+  BW_OPTION_PLAY = 1ull << 34,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -60,7 +61,7 @@ typedef struct {
   int rows, pieces;
   double section_mm, turn_deg, tip_deg;
   int width, height;
-  int frames;         /* of a turntable; BW_TURNTABLE_USUAL unless given */
+  int frames;         /* of a turntable or of the weaving; BW_TURNTABLE_USUAL unless given */
   BwGround ground;    /* clear unless given */
   const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */

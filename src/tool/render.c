@@ -52,15 +52,34 @@ tell_progress (double done, cairo_surface_t *so_far, gpointer told)
   fprintf (stderr, "\r%3d %%", *percent);
 }
 
+static GBytes *
+png_of (BwScene *scene, const BwStill *still, const BwFineOptions *fine, BwFineTold told,
+        gpointer data, GError **error)
+{
+  cairo_surface_t *surface = fine ? bw_fine_new (scene, still, fine, NULL, told, data, error)
+                                  : bw_still_new (scene, still, error);
+  GBytes *png = surface ? bw_picture_png (surface, error) : NULL;
+  g_clear_pointer (&surface, cairo_surface_destroy);
+  return png;
+}
+
 static gboolean
 make_one (BwScene *scene, const BwStill *still, const BwFineOptions *fine, BwFineTold told,
           gpointer data, const char *name, GError **error)
 {
-  cairo_surface_t *surface = fine ? bw_fine_new (scene, still, fine, NULL, told, data, error)
-                                  : bw_still_new (scene, still, error);
-  g_autoptr (GBytes) png = surface ? bw_picture_png (surface, error) : NULL;
-  g_clear_pointer (&surface, cairo_surface_destroy);
+  g_autoptr (GBytes) png = png_of (scene, still, fine, told, data, error);
   return png && write_bytes (png, name, error);
+}
+
+static gboolean
+write_numbered (const GPtrArray *pngs, const char *name, GError **error)
+{
+  gboolean written = TRUE;
+  for (guint i = 0; written && i < pngs->len; i++) {
+    g_autofree char *numbered = bw_turntable_name (name, (int)i);
+    written = write_bytes (g_ptr_array_index (pngs, i), numbered, error);
+  }
+  return written;
 }
 
 /* All of them are made before the first is written. */
@@ -75,28 +94,71 @@ make_round (BwScene *scene, const BwStill *still, const BwFineOptions *fine, int
   }
   g_autoptr (GPtrArray) pngs
       = bw_turntable_pngs (scene, still, frames, fine, NULL, told, data, error);
-  gboolean written = pngs != NULL;
-  for (guint i = 0; written && i < pngs->len; i++) {
-    g_autofree char *numbered = bw_turntable_name (name, (int)i);
-    written = write_bytes (g_ptr_array_index (pngs, i), numbered, error);
+  return pngs && write_numbered (pngs, name, error);
+}
+
+/* From nothing strung to the last end woven in, evenly along the thread. Unless a side was asked
+ * for the eye goes round with the needle. */
+static gboolean
+make_weaving (BwScene *scene, BwProject *project, BwStill still, const BwOptions *options,
+              const BwFineOptions *fine, BwFineTold told, gpointer data, GError **error)
+{
+  g_autoptr (GPtrArray) pngs = g_ptr_array_new_with_free_func ((GDestroyNotify)g_bytes_unref);
+  gboolean follows = !(options->given & (BW_OPTION_TURN | BW_OPTION_VIEW));
+  int last = options->frames - 1, visits = (int)bw_project_path (project)->visits->len;
+  still.layers |= BW_LAYER_THREAD;
+  for (int i = 0; i <= last; i++) {
+    scene->played = (int)((gint64)visits * i / last);
+    if (follows)
+      still.camera = bw_seen_from_needle (project, scene->played, still.camera);
+    GBytes *png = png_of (scene, &still, fine, NULL, NULL, error);
+    if (!png)
+      return FALSE;
+    g_ptr_array_add (pngs, png);
+    if (told)
+      told ((i + 1.0) / options->frames, NULL, data);
   }
-  return written;
+  return write_numbered (pngs, options->output, error);
 }
 
 static gboolean
-make (BwScene *scene, const BwStill *still, const BwOptions *options, GError **error)
+make (BwScene *scene, BwProject *project, const BwStill *still, const BwOptions *options,
+      GError **error)
 {
   int percent = -1;
   gboolean watched = isatty (STDERR_FILENO);
   BwFineOptions usual = BW_FINE_USUAL, *fine = options->given & BW_OPTION_FINE ? &usual : NULL;
   BwFineTold told = watched ? tell_progress : NULL;
-  gboolean made = options->given & BW_OPTION_TURNTABLE
-                      ? make_round (scene, still, fine, options->frames, told, &percent,
-                                    options->output, error)
-                      : make_one (scene, still, fine, told, &percent, options->output, error);
+  gboolean made;
+  if (options->given & BW_OPTION_PLAY)
+    made = make_weaving (scene, project, *still, options, fine, told, &percent, error);
+  else if (options->given & BW_OPTION_TURNTABLE)
+    made = make_round (scene, still, fine, options->frames, told, &percent, options->output, error);
+  else
+    made = make_one (scene, still, fine, told, &percent, options->output, error);
   if (percent >= 0)
     fputs ("\r     \r", stderr);
   return made;
+}
+
+/* What of the options goes with what. */
+static gboolean
+check_together (const BwOptions *options, GError **error)
+{
+  gboolean round = (options->given & BW_OPTION_TURNTABLE) != 0;
+  gboolean play = (options->given & BW_OPTION_PLAY) != 0;
+  const char *wrong = NULL;
+  if ((options->given & BW_OPTION_FRAMES) && !round && !play)
+    wrong = _ ("--frames goes with --turntable or --play");
+  else if (round && play)
+    wrong = _ ("--turntable and --play do not go together");
+  else if (play && g_strcmp0 (options->view, "rest") == 0)
+    wrong = _ ("--play: a piece that is being woven does not hang: another --view");
+  else if (play && g_str_has_suffix (options->output, ".webp"))
+    wrong = _ ("--play writes numbered PNG files: name them .png");
+  if (wrong)
+    g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG, wrong);
+  return !wrong;
 }
 
 char *
@@ -109,13 +171,11 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
                     .ground = options->ground,
                     .width = options->width,
                     .height = options->height };
-  if ((options->given & BW_OPTION_FRAMES) && !(options->given & BW_OPTION_TURNTABLE)) {
-    g_set_error_literal (error, BW_USAGE, BW_USAGE_WRONG, _ ("--frames goes with --turntable"));
+  if (!check_together (options, error))
     return NULL;
-  }
   if (options->view && !take_view (scene, project, options->view, &still.camera, error))
     return NULL;
-  return make (scene, &still, options, error) ? g_strdup ("") : NULL;
+  return make (scene, project, &still, options, error) ? g_strdup ("") : NULL;
 }
 
 char *

@@ -119,15 +119,22 @@ the_picture_has_the_size_asked_for_and_a_clear_ground (void **state)
   cairo_surface_destroy (picture);
 }
 
-/* The share of pixels in which two pictures of one size differ, in percent. */
 static int
-difference (cairo_surface_t *a, cairo_surface_t *b)
+count_differences (cairo_surface_t *a, cairo_surface_t *b)
 {
   int width = cairo_image_surface_get_width (a), height = cairo_image_surface_get_height (a), n = 0;
   for (int y = 0; y < height; y++)
     for (int x = 0; x < width; x++)
       n += pixel (a, x, y) != pixel (b, x, y);
-  return 100 * n / (width * height);
+  return n;
+}
+
+/* The share of pixels in which two pictures of one size differ, in percent. */
+static int
+difference (cairo_surface_t *a, cairo_surface_t *b)
+{
+  return 100 * count_differences (a, b)
+         / (cairo_image_surface_get_width (a) * cairo_image_surface_get_height (a));
 }
 
 static void
@@ -282,13 +289,78 @@ a_turntable_is_numbered_pictures_or_one_that_moves (void **state)
   g_remove (moving);
 }
 
+/* Picture i + 1 of the weaving, which is taken away. */
+static cairo_surface_t *
+woven (const Bench *bench, int i)
+{
+  g_autofree char *name = g_strdup_printf ("piece-%03d.png", i + 1);
+  g_autofree char *path = g_build_filename (bench->folder, name, NULL);
+  cairo_surface_t *picture = cairo_image_surface_create_from_png (path);
+  assert_int_equal (cairo_surface_status (picture), CAIRO_STATUS_SUCCESS);
+  g_remove (path);
+  return picture;
+}
+
+/* Seen from above, where no bead's place is out of sight. */
+static void
+the_weaving_is_numbered_pictures_ever_more_like_the_finished_piece (void **state)
+{
+  static const char *const arguments[]
+      = { "--size=160x160", "--play", "--frames=5", "--turn=10", "--tip=60", NULL };
+  static const char *const finished[] = { "--size=160x160", "--turn=10", "--tip=60", NULL };
+  const Bench *bench = *state;
+  g_autofree char *err = NULL;
+  cairo_surface_t *whole = picture_of (bench, finished);
+  int last = G_MAXINT;
+  assert_int_equal (render (bench, bench->picture, arguments, &err), 0);
+  for (int i = 0; i < 5; i++) {
+    cairo_surface_t *picture = woven (bench, i);
+    int off = count_differences (picture, whole);
+    assert_true (off < last);
+    last = off;
+    cairo_surface_destroy (picture);
+  }
+  cairo_surface_destroy (whole);
+}
+
+/* Of three pictures of the weaving. */
+static void
+first_and_last (const Bench *bench, cairo_surface_t *picture[2])
+{
+  picture[0] = woven (bench, 0);
+  cairo_surface_destroy (woven (bench, 1));
+  picture[1] = woven (bench, 2);
+}
+
+static void
+the_eye_goes_round_with_the_needle_unless_it_is_told_where_to_stand (void **state)
+{
+  static const char *const arguments[] = { "--size=64x64", "--play", "--frames=3", NULL };
+  static const char *const still[]
+      = { "--size=64x64", "--play", "--frames=3", "--view=front", NULL };
+  const Bench *bench = *state;
+  g_autofree char *err = NULL, *told = NULL;
+  cairo_surface_t *picture[2][2];
+  assert_int_equal (render (bench, bench->picture, arguments, &err), 0);
+  first_and_last (bench, picture[0]);
+  assert_int_equal (render (bench, bench->picture, still, &told), 0);
+  first_and_last (bench, picture[1]);
+  /* Beside the stone nothing changes for an eye that stands still, but the band. */
+  assert_true (count_differences (picture[0][0], picture[0][1])
+               > count_differences (picture[1][0], picture[1][1]));
+  for (int i = 0; i < 4; i++)
+    cairo_surface_destroy (picture[i / 2][i % 2]);
+}
+
 static void
 frames_that_make_no_round_are_told (void **state)
 {
   static const char *const wrong[][3]
       = { { "--turntable", "--frames=1", "--frames: '1' is not a whole number" },
           { "--turntable", "--frames=361", "--frames: '361' is not a whole number" },
-          { "--size=32x32", "--frames=12", "--frames goes with --turntable" } };
+          { "--size=32x32", "--frames=12", "--frames goes with --turntable or --play" },
+          { "--turntable", "--play", "--turntable and --play do not go together" },
+          { "--view=rest", "--play", "--play: a piece that is being woven does not hang" } };
   const Bench *bench = *state;
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
     const char *const arguments[] = { wrong[i][0], wrong[i][1], NULL };
@@ -415,6 +487,8 @@ main (void)
           cmocka_unit_test (a_fine_picture_has_the_size_and_the_outline_of_the_plain_one),
 #endif
           cmocka_unit_test (a_turntable_is_numbered_pictures_or_one_that_moves),
+          cmocka_unit_test (the_weaving_is_numbered_pictures_ever_more_like_the_finished_piece),
+          cmocka_unit_test (the_eye_goes_round_with_the_needle_unless_it_is_told_where_to_stand),
           cmocka_unit_test (frames_that_make_no_round_are_told),
           cmocka_unit_test (a_file_manager_gets_a_small_picture_of_the_piece_alone),
           cmocka_unit_test (a_file_manager_is_told_of_a_file_that_is_no_project),
