@@ -138,6 +138,18 @@ is_beyond (gpointer maker)
 }
 
 static gboolean
+runs (gpointer maker)
+{
+  return bw_play_bar_is_running (bar_of (maker));
+}
+
+static gboolean
+stands_still (gpointer maker)
+{
+  return !runs (maker);
+}
+
+static gboolean
 is_done (gpointer maker)
 {
   return played (maker) == (int)bw_project_path (maker_project (maker))->visits->len;
@@ -158,6 +170,12 @@ it_runs_by_itself_and_nothing_moves_in_a_pause (void **state)
   assert_false (bw_play_bar_is_running (bar_of (maker)));
   assert_true (desk_rest ());
   assert_int_equal (played (maker), here);
+  /* On the stone the same key goes. */
+  gtk_widget_grab_focus (maker_find (maker, BW_TYPE_STONE_VIEW));
+  desk_strike ("space", 0);
+  desk_until (runs, maker);
+  desk_strike ("space", 0);
+  desk_until (stands_still, maker);
   /* To its end it stands still by itself. */
   GtkWidget *bar = GTK_WIDGET (bar_of (maker));
   gtk_widget_activate_action (bar, "play.speed", "s", "whole");

@@ -65,6 +65,7 @@ look_from (BwPictureDialog *self, View view, BwScene *scene, BwStill *still)
                                       [FROM_ABOVE] = BW_SEEN_FROM_ABOVE,
                                       [HANGING] = BW_SEEN_FROM_FRONT };
   gboolean hanging = view == HANGING && scene->rest.hangs;
+  scene->played = -1; /* whatever is shown being woven, from elsewhere the piece is finished */
   if (hanging)
     bw_scene_stand_at_rest (scene);
   else

@@ -230,6 +230,25 @@ menu_key (GtkWidget *view, GVariant *arguments, gpointer self)
   return TRUE;
 }
 
+/* On the stone too, while it is being woven. */
+static gboolean
+play_key (GtkWidget *view, GVariant *arguments, gpointer data)
+{
+  BwStonePanel *self = data;
+  if (self->weaving)
+    bw_play_bar_toggle (self->play);
+  return self->weaving;
+}
+
+static void
+add_key (BwStonePanel *self, GtkEventController *keys, const char *trigger, GtkShortcutFunc does)
+{
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_shortcut_trigger_parse_string (trigger),
+                        gtk_callback_action_new (does, self, NULL)));
+}
+
 static void
 add_menu (BwStonePanel *self)
 {
@@ -238,10 +257,8 @@ add_menu (BwStonePanel *self)
   gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
   g_signal_connect (click, "released", G_CALLBACK (menu_asked), self);
   gtk_widget_add_controller (self->view, GTK_EVENT_CONTROLLER (click));
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys),
-      gtk_shortcut_new (gtk_shortcut_trigger_parse_string ("Menu|<Shift>F10"),
-                        gtk_callback_action_new (menu_key, self, NULL)));
+  add_key (self, keys, "Menu|<Shift>F10", menu_key);
+  add_key (self, keys, "space|KP_Space", play_key);
   gtk_widget_add_controller (self->view, keys);
 }
 
