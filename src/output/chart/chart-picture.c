@@ -68,8 +68,9 @@ append_symbol (GString *svg, const BwTray *tray, int colour, double height)
     bw_json_append_number (svg, stroke[i].x1 * PITCH);
     g_string_append_c (svg, ' ');
     bw_json_append_number (svg, stroke[i].y1 * height);
-    g_string_append_printf (
-        svg, "\" stroke=\"#%06x\" stroke-width=\"0.9\" stroke-linecap=\"round\"/>", ink);
+    g_string_append_printf (svg, "\" stroke=\"#%06x\" stroke-linecap=\"round\"", ink);
+    put (svg, "stroke-width", bw_mark_stroke_width (&stroke[i]) * height);
+    g_string_append (svg, "/>");
   }
   g_string_append_printf (svg, "<text text-anchor=\"middle\" fill=\"#%06x\"", ink);
   put (svg, "font-size", 0.6 * height);

@@ -8,16 +8,16 @@
 
 #include <math.h>
 
-#define MOST_STROKES 6
-#define N_PATTERNS 16
+#define MOST_STROKES 4
 #define ROUND 0.18 /* of a bead's corners, in heights */
-#define LETTER 0.6 /* size of a letter, in heights */
 #define PAIR 0.42  /* and of two */
+#define STROKE 0.07
+#define DOT 0.13 /* as wide as a stroke it would be lost in print */
 
 static const struct {
   int n;
   BwMarkStroke stroke[MOST_STROKES];
-} patterns[N_PATTERNS] = {
+} patterns[BW_MARK_PATTERNS] = {
   { 0, { { 0 } } },
   { 2, { { .12, .15, .12, .85 }, { .88, .15, .88, .85 } } },
   { 2, { { .1, .1, .9, .1 }, { .1, .9, .9, .9 } } },
@@ -34,14 +34,8 @@ static const struct {
   { 2, { { .5, .09, .5, .09 }, { .5, .91, .5, .91 } } },
   { 4, { { .05, .35, .2, .1 }, { .05, .65, .2, .9 }, { .95, .35, .8, .1 }, { .95, .65, .8, .9 } } },
   { 4, { { .06, .2, .22, .5 }, { .22, .5, .06, .8 }, { .94, .2, .78, .5 }, { .78, .5, .94, .8 } } },
-  { 2, { { .06, .5, .22, .5 }, { .78, .5, .94, .5 } } },
-  { 6,
-    { { .1, .14, .1, .14 },
-      { .1, .5, .1, .5 },
-      { .1, .86, .1, .86 },
-      { .9, .14, .9, .14 },
-      { .9, .5, .9, .5 },
-      { .9, .86, .9, .86 } } },
+  { 3, { { .1, .14, .1, .14 }, { .1, .5, .1, .5 }, { .1, .86, .1, .86 } } },
+  { 1, { { .1, .1, .9, .1 } } },
   { 1, { { .1, .9, .9, .9 } } },
   { 1, { { .12, .15, .12, .85 } } },
 };
@@ -49,8 +43,14 @@ static const struct {
 const BwMarkStroke *
 bw_mark_strokes (int colour, int *n_strokes)
 {
-  *n_strokes = patterns[colour % N_PATTERNS].n;
-  return patterns[colour % N_PATTERNS].stroke;
+  *n_strokes = patterns[colour % BW_MARK_PATTERNS].n;
+  return patterns[colour % BW_MARK_PATTERNS].stroke;
+}
+
+double
+bw_mark_stroke_width (const BwMarkStroke *stroke)
+{
+  return stroke->x0 == stroke->x1 && stroke->y0 == stroke->y1 ? DOT : STROKE;
 }
 
 guint32
@@ -93,13 +93,13 @@ bw_mark_draw (cairo_t *cr, const BwTray *tray, int colour, double x, double y, d
   cairo_set_line_width (cr, 0.025 * height);
   cairo_stroke (cr);
   set_source (cr, bw_mark_ink (srgb));
-  cairo_set_line_width (cr, BW_MARK_WIDTH * height);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   for (int i = 0; i < n; i++) {
     cairo_move_to (cr, x + stroke[i].x0 * width, y + stroke[i].y0 * height);
     cairo_line_to (cr, x + stroke[i].x1 * width, y + stroke[i].y1 * height);
+    cairo_set_line_width (cr, bw_mark_stroke_width (&stroke[i]) * height);
+    cairo_stroke (cr);
   }
-  cairo_stroke (cr);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
 }
 
@@ -127,7 +127,7 @@ shape_letter (BwMarkPen *pen, cairo_t *cr, int colour)
   pango_cairo_context_set_resolution (context, 72);
   pango_layout_context_changed (layout);
   PangoFontDescription *font = pango_font_description_from_string (BW_FACE " Bold");
-  double size = (letter[1] ? PAIR : LETTER) * MIN (pen->height, pen->width);
+  double size = (letter[1] ? PAIR : BW_MARK_LETTER) * MIN (pen->height, pen->width);
   pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, letter, -1);

@@ -11,11 +11,15 @@ typedef struct {
   double x0, y0, x1, y1;
 } BwMarkStroke;
 
-#define BW_MARK_WIDTH 0.07 /* of a stroke, in heights of the bead */
+#define BW_MARK_LETTER 0.6 /* size of a letter, in heights */
+#define BW_MARK_PATTERNS 16
 
 /* The strokes of the pattern of tray colour `colour`; patterns come round again after 16 colours,
  * letters never. Borrowed. */
 const BwMarkStroke *bw_mark_strokes (int colour, int *n_strokes);
+
+/* How wide a stroke is drawn, in heights of the bead. */
+double bw_mark_stroke_width (const BwMarkStroke *stroke);
 
 /* The black of print or white, as 0xrrggbb: what can be read on this colour. */
 guint32 bw_mark_ink (guint32 srgb);
