@@ -17,7 +17,6 @@ printed_new (void)
   Printed *printed = g_new0 (Printed, 1);
   printed->folder = g_dir_make_tmp ("bandwright-printed-XXXXXX", NULL);
   printed->pdf = g_build_filename (printed->folder, "out.pdf", NULL);
-  printed->image = g_build_filename (printed->folder, "out.pgm", NULL);
   return printed;
 }
 
@@ -25,11 +24,9 @@ void
 printed_free (Printed *printed)
 {
   g_remove (printed->pdf);
-  g_remove (printed->image);
   g_assert_no_errno (g_rmdir (printed->folder));
   g_free (printed->folder);
   g_free (printed->pdf);
-  g_free (printed->image);
   g_free (printed);
 }
 
@@ -117,20 +114,51 @@ printed_words (const Printed *printed, GArray **pages)
   return words;
 }
 
-guint8 *
-printed_grey (const Printed *printed, int page, int dpi, int *width, int *height)
+static void
+clear_grey (gpointer grey)
 {
-  g_autofree char *number = g_strdup_printf ("%d", page), *dots = g_strdup_printf ("%d", dpi),
-                  *root = g_strndup (printed->image, strlen (printed->image) - 4);
-  const char *argv[]
-      = { "pdftoppm", "-gray", "-singlefile", "-r", dots, "-f", number, printed->pdf, root, NULL };
-  g_free (printed_run (argv));
-  char *data = NULL;
+  g_free (((PrintedGrey *)grey)->dots);
+}
+
+static PrintedGrey
+grey_of (const char *path)
+{
+  g_autofree char *data = NULL;
+  PrintedGrey grey;
   int most, used;
-  assert_true (g_file_get_contents (printed->image, &data, NULL, NULL));
-  assert_int_equal (sscanf (data, "P5 %d %d %d%n", width, height, &most, &used), 3);
-  memmove (data, data + used + 1, (gsize)*width * (gsize)*height);
-  return (guint8 *)data;
+  assert_true (g_file_get_contents (path, &data, NULL, NULL));
+  assert_int_equal (sscanf (data, "P5 %d %d %d%n", &grey.width, &grey.height, &most, &used), 3);
+  grey.dots = g_memdup2 (data + used + 1, (gsize)grey.width * (gsize)grey.height);
+  return grey;
+}
+
+static int
+by_name (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(const char *const *)a, *(const char *const *)b);
+}
+
+GArray *
+printed_grey (const Printed *printed, int dpi)
+{
+  g_autofree char *dots = g_strdup_printf ("%d", dpi),
+                  *root = g_build_filename (printed->folder, "page", NULL);
+  const char *argv[] = { "pdftoppm", "-gray", "-r", dots, printed->pdf, root, NULL };
+  g_free (printed_run (argv));
+  g_autoptr (GDir) folder = g_dir_open (printed->folder, 0, NULL);
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  for (const char *name; (name = g_dir_read_name (folder));)
+    if (g_str_has_suffix (name, ".pgm"))
+      g_ptr_array_add (names, g_build_filename (printed->folder, name, NULL));
+  g_ptr_array_sort (names, by_name);
+  GArray *pages = g_array_new (FALSE, FALSE, sizeof (PrintedGrey));
+  g_array_set_clear_func (pages, clear_grey);
+  for (guint i = 0; i < names->len; i++) {
+    PrintedGrey grey = grey_of (g_ptr_array_index (names, i));
+    g_array_append_val (pages, grey);
+    g_remove (g_ptr_array_index (names, i));
+  }
+  return pages;
 }
 
 BwProject *

@@ -5,7 +5,7 @@
 #include "output/page/sheet.h"
 
 typedef struct {
-  char *folder, *pdf, *image;
+  char *folder, *pdf;
 } Printed;
 
 /* An empty folder for what is printed. Owned. */
@@ -36,8 +36,14 @@ typedef struct {
 /* *pages: an array of PrintedPage. Both owned. */
 GArray *printed_words (const Printed *printed, GArray **pages);
 
-/* A page in grey, eight bits a point, row by row. Owned. */
-guint8 *printed_grey (const Printed *printed, int page, int dpi, int *width, int *height);
+/* A page in grey, eight bits a dot, row by row. */
+typedef struct {
+  int width, height;
+  guint8 *dots; /* owned */
+} PrintedGrey;
+
+/* All pages: an array of PrintedGrey. Owned. */
+GArray *printed_grey (const Printed *printed, int dpi);
 
 /* A design of the three that are shipped, or NULL after the last. */
 BwProject *printed_demo (int i);

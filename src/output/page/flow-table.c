@@ -77,17 +77,31 @@ least_width (const Grid *grid, int column)
   return least;
 }
 
-/* Takes so much from the columns, from each by what it can spare; returns what is still over. */
+/* How much is taken from the columns when none is wider than `cap`, unless its least width is. */
+static double
+taken_by (const Grid *grid, const double *least, double cap)
+{
+  double taken = 0;
+  for (int c = 0; c < grid->n_columns; c++)
+    taken += MAX (0, grid->width[c] - MAX (least[c], cap));
+  return taken;
+}
+
+#define HALVINGS 24
+
+/* Takes so much from the columns, from the widest first; returns what is still over. */
 static double
 take_room (Grid *grid, double over, const double *least)
 {
-  double spare = 0;
+  double low = 0, high = grid->flow->width + over;
+  for (int i = 0; i < HALVINGS; i++) {
+    double cap = (low + high) / 2;
+    *(taken_by (grid, least, cap) > over ? &low : &high) = cap;
+  }
+  over -= taken_by (grid, least, low);
   for (int c = 0; c < grid->n_columns; c++)
-    spare += MAX (0, grid->width[c] - least[c]);
-  double share = spare > over ? over / spare : 1;
-  for (int c = 0; c < grid->n_columns; c++)
-    grid->width[c] -= share * MAX (0, grid->width[c] - least[c]);
-  return over - share * spare;
+    grid->width[c] = MIN (grid->width[c], MAX (least[c], low));
+  return over;
 }
 
 /* Headings and texts wrap first; only where that is not enough are words broken, and numbers
@@ -163,6 +177,19 @@ draw_row (const Grid *grid, int row, double height)
   cairo_stroke (flow->cr);
 }
 
+/* What a row wants of the page: two rows at least stay together at either end of a table. */
+static double
+room_for (const Grid *grid, int row, gboolean first)
+{
+  int last = (int)grid->table->rows->len - 1;
+  double room = row_height (grid, row);
+  if ((first && row < last) || row == last - 1)
+    room += row_height (grid, row + 1);
+  if (first && row == last - 2)
+    room += row_height (grid, last);
+  return room;
+}
+
 void
 bw_flow_table (BwFlow *flow, const BwTable *table, BwFlowCell cell, gpointer data)
 {
@@ -174,15 +201,15 @@ bw_flow_table (BwFlow *flow, const BwTable *table, BwFlowCell cell, gpointer dat
   double head = row_height (&grid, 0);
   bw_flow_tag (flow, BW_TAG_TABLE);
   for (int row = 1; row < (int)table->rows->len; row++) {
-    double height = row_height (&grid, row);
     gboolean first = row == 1;
-    if ((first ? head : 0) + height > bw_flow_left_over (flow) && flow->y > flow->top) {
+    double room = (first ? head : 0) + room_for (&grid, row, first);
+    if (room > bw_flow_left_over (flow) && flow->y > flow->top) {
       bw_flow_new_page (flow);
       first = TRUE;
     }
     if (first)
       draw_row (&grid, 0, head);
-    draw_row (&grid, row, height);
+    draw_row (&grid, row, row_height (&grid, row));
   }
   flow->y += 4;
   bw_flow_tag (flow, BW_TAG_TEXT);

@@ -77,6 +77,14 @@ bw_flow_left_over (const BwFlow *flow)
 }
 
 void
+bw_flow_part (BwFlow *flow)
+{
+  if (flow->y > flow->top)
+    bw_flow_new_page (flow);
+  bw_sheet_begin_part (flow->sheet);
+}
+
+void
 bw_flow_room (BwFlow *flow, double height)
 {
   if (height > bw_flow_left_over (flow) && flow->y > flow->top)

@@ -27,6 +27,7 @@ struct _BwSheet {
   gboolean bare;         /* without a running line */
   cairo_surface_t *head; /* drawn at the head of each page but the first; NULL: nothing */
   GPtrArray *pages;      /* of GArray of stretches */
+  GArray *parts;         /* of int: pages with which a part of the work begins */
 };
 
 /* The user data of a recorded stretch is the page it lies on. */
@@ -38,6 +39,8 @@ BwSheet *bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind, gb
 
 /* Opens a new page. */
 void bw_sheet_open_page (BwSheet *sheet);
+/* The last page opened begins a part: the one before it may end wherever it does. */
+void bw_sheet_begin_part (BwSheet *sheet);
 /* A context for another stretch at the end of a page, in the units in which pages are laid out.
  * Owned. */
 cairo_t *bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag);
@@ -90,6 +93,8 @@ void bw_flow_init (BwFlow *flow, BwSheet *sheet, BwProject *project);
 BwSheet *bw_flow_finish (BwFlow *flow);
 
 void bw_flow_new_page (BwFlow *flow);
+/* The same, where a part of the work begins; a page on which nothing is yet will do. */
+void bw_flow_part (BwFlow *flow);
 /* What comes next on this page is this. */
 void bw_flow_tag (BwFlow *flow, BwTag tag);
 /* A new page unless this height is left. */

@@ -113,6 +113,7 @@ bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind, gboolean at
   /* Translators: day, month by name, year of a printed sheet. */
   sheet->date = g_date_time_format (day, _ ("%-d %B %Y"));
   sheet->stamp = g_date_time_format (day, "%Y-%m-%dT%H:%M:%SZ");
+  sheet->parts = g_array_new (FALSE, FALSE, sizeof (int));
   sheet->pages = g_ptr_array_new_with_free_func (destroy_page);
   return sheet;
 }
@@ -123,6 +124,13 @@ bw_sheet_open_page (BwSheet *sheet)
   GArray *page = g_array_new (FALSE, FALSE, sizeof (Stretch));
   g_array_set_clear_func (page, clear_stretch);
   g_ptr_array_add (sheet->pages, page);
+}
+
+void
+bw_sheet_begin_part (BwSheet *sheet)
+{
+  int page = bw_sheet_n_pages (sheet) - 1;
+  g_array_append_val (sheet->parts, page);
 }
 
 cairo_t *
@@ -143,6 +151,7 @@ bw_sheet_free (BwSheet *sheet)
 {
   g_clear_pointer (&sheet->head, cairo_surface_destroy);
   g_ptr_array_unref (sheet->pages);
+  g_array_unref (sheet->parts);
   g_free (sheet->title);
   g_free (sheet->kind);
   g_free (sheet->date);

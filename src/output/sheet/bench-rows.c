@@ -18,6 +18,7 @@
 #define TEN 6.0           /* more after ten boxes */
 #define NUMBER_MOST 124.0 /* room for a row's number */
 #define NUMBER_SHARE 0.27 /* of the width, where that is less */
+#define AFTER_NUMBER 6.0
 #define ROW_GAP 5.0
 #define LEAST_REPEAT 6 /* rows: less is told as equal or alternating rows */
 
@@ -139,10 +140,12 @@ add_row (BwBenchRows *rows, const char *number, const char *beads, gboolean goes
       = bw_bead_words_bench (rows->beads, flow->cr, beads, flow->width - TICK - room);
   gboolean below = *beads && indent + wide (label) > room - 4;
   double first = below ? tall (label) : 0, height = *beads ? tall (layout) : tall (label);
-  double beside = TICK + room + wide (layout) + 14;
+  double beside
+      = *beads ? TICK + room + wide (layout) + 14 : TICK + indent + wide (label) + AFTER_NUMBER;
   gboolean one_line = pango_layout_get_line_count (layout) == 1 && n <= boxes_a_line (flow, beside)
                       && beside + n * BOX_STEP < flow->width;
-  double boxes = n > 1 && !one_line ? boxes_height (flow, n, TICK + room) : 0;
+  double boxes_x = TICK + (*beads ? room : MAX (room, indent + wide (label) + AFTER_NUMBER));
+  double boxes = n > 1 && !one_line ? boxes_height (flow, n, boxes_x) : 0;
   make_room (rows, first + height + boxes + more);
   if (n == 1)
     draw_box (flow, 0, flow->y + 4);
@@ -153,7 +156,7 @@ add_row (BwBenchRows *rows, const char *number, const char *beads, gboolean goes
     draw_boxes (flow, n, beside, flow->y + 4);
   flow->y += height;
   if (n > 1 && !one_line)
-    draw_boxes (flow, n, TICK + room, flow->y + 1);
+    draw_boxes (flow, n, boxes_x, flow->y + 1);
   flow->y += boxes + ROW_GAP;
 }
 
@@ -161,13 +164,14 @@ static void
 add_repeated (BwBenchRows *rows, int first, int last)
 {
   BwFlow *flow = rows->flow;
-  double x = TICK + number_room (flow);
   /* Translators: first and last row. */
   g_autofree char *label = g_strdup_printf (_ ("Rows %d–%d"), first, last);
+  g_autoptr (PangoLayout) number = bw_type_layout (flow->cr, BW_TYPE_BENCH_BOLD, label, 0);
+  double x = TICK + MAX (number_room (flow), wide (number) + AFTER_NUMBER);
   double height
       = MAX (boxes_height (flow, last - first + 1, x) + 4, bw_type_height (BW_TYPE_BENCH_BOLD));
   bw_flow_room (flow, height);
-  bw_type_draw (flow->cr, BW_TYPE_BENCH_BOLD, label, flow->left + TICK, flow->y, 0);
+  show (flow, number, TICK);
   draw_boxes (flow, last - first + 1, x, flow->y + 4);
   flow->y += height + ROW_GAP;
 }

@@ -12,7 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define TOGETHER 200.0 /* the whole list, points */
+#define TOGETHER 60.0 /* of the list with its heading, points */
 
 static void
 add_bench (GStrvBuilder *cautions, const BwBed *bed)

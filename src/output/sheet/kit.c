@@ -176,7 +176,7 @@ add_maker (BwFlow *flow, Page *page)
 {
   g_autofree char *cautions = cautions_text (page->project);
   g_auto (GStrv) facts = facts_of (page->project);
-  bw_flow_new_page (flow);
+  bw_flow_part (flow);
   bw_flow_figure (flow, page->picture && !page->large ? PICTURE_HEIGHT : NO_PICTURE_HEIGHT,
                   draw_head, page);
   if (page->large)

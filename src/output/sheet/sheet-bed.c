@@ -15,6 +15,8 @@
 
 #define FIGURE_HEIGHT 108.0
 #define MOST_TURNS_DRAWN 60
+#define MOST_HALF 60.0  /* of the stone's width as drawn, points */
+#define NOTES_AWAY 26.0 /* from the stone to the notes beside it */
 #define LAYER_OUT 3.0   /* how far each layer stands out, points */
 #define NOTE_APART 11.0 /* from one note to the next */
 
@@ -101,6 +103,23 @@ draw_layers (cairo_t *cr, const Bed *bed, double left, double right, double base
   }
 }
 
+/* How wide the names of the band's edges are set, to the left of the drawing. */
+static double
+widest_note (cairo_t *cr, BwBandSpan span)
+{
+  const char *names[] = { _ ("band, lower edge"), _ ("band, upper edge") };
+  double widest = 0;
+  g_autofree char *value = bw_text_mm (span.bottom_mm + span.width_mm, 1);
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    int wide;
+    g_autofree char *text = g_strdup_printf (_ ("%s: %s"), names[i], value);
+    g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, text, 0);
+    pango_layout_get_size (layout, &wide, NULL);
+    widest = MAX (widest, pango_units_to_double (wide));
+  }
+  return widest;
+}
+
 static void
 draw_bed (cairo_t *cr, double width, double height, gpointer data)
 {
@@ -108,7 +127,8 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
   BwBandSpan span = bw_design_span (bed->design);
   double top = span.bottom_mm + span.width_mm, margin = 0.2 * span.width_mm;
   double scale = (height - 20) / (span.width_mm + 2 * margin);
-  double left = width / 2 - 60, right = width / 2 + 60;
+  double half = MIN (MOST_HALF, width / 2 - widest_note (cr, span) - NOTES_AWAY);
+  double left = width / 2 - half, right = width / 2 + half;
   double base = height - 10 + (span.bottom_mm - margin) * scale;
   cairo_rectangle (cr, left, 4, right - left, height - 8);
   cairo_set_source_rgb (cr, BW_ON_PAPER (WASH));

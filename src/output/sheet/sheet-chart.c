@@ -5,20 +5,28 @@
 
 #include "output/sheet/sheet-parts.h"
 
+#include "core/base/tolerance.h"
 #include "core/pattern/tint.h"
 #include "output/chart/chart.h"
 #include "output/chart/mark.h"
+#include "output/page/label-room.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define PITCH 13.6      /* of a bead along the rows: room for a letter of 6 points */
-#define LEAST_PITCH 9.0 /* a letter of 4 points can still be read */
+#define PITCH 13.6        /* of a bead along the rows: room for a letter of 6 points */
+#define SHARED_PITCH 12.4 /* at least, where the bail's chart goes on the same page */
+#define MOST_PITCH 20.0   /* where the page has room */
+#define MOST_LEFT 0.3     /* of a page that is not the last */
+#define HALF_EMPTY 1.5    /* pages that such a one counts for */
+#define SMALL 0.8         /* and beads smaller than the usual */
+#define LEAST_PITCH 9.0   /* a letter of 4 points can still be read */
 #define AGAIN_ROWS 4
 #define AGAIN_COLUMNS 2
-#define LABEL 14.0  /* above a line: what it shows */
-#define WORDS 110.0 /* how it is read, and the key of a few colours */
-#define FLAGS 9.0   /* above a line with flags: room for them */
+#define LABEL 14.0 /* above a line: what it shows */
+#define WORDS 40.0 /* below the heading of the bail's chart */
+#define FLAGS 10.0 /* above a line with flags: room for each line of words beside them */
+#define FLAG_LINES 2
 
 typedef struct {
   BwFlow *flow;
@@ -50,65 +58,153 @@ set_pitch (Layout *layout, double pitch)
 }
 
 /* Lines of one length look better, and none is a stub. */
+static int
+count_lines (const Layout *layout, int rows_a_line)
+{
+  int step = rows_a_line - AGAIN_ROWS;
+  return MAX (1, (layout->rows - AGAIN_ROWS + step - 1) / step);
+}
+
 static void
 balance (Layout *layout)
 {
-  int step = layout->rows_a_line - AGAIN_ROWS;
-  int lines = MAX (1, (layout->rows - AGAIN_ROWS + step - 1) / step);
+  int lines = count_lines (layout, layout->rows_a_line);
   int each = (layout->rows + (lines - 1) * AGAIN_ROWS + lines - 1) / lines;
   layout->rows_a_line = MIN (layout->rows_a_line, MAX (AGAIN_ROWS + 2, each + each % 2));
 }
 
-/* The largest beads with which the whole width of the band fits the page, else the smallest that
- * can be read and as many columns as then fit. */
-static void
-choose (Layout *layout)
+static double
+page_height (const Layout *layout)
 {
-  double most = layout->flow->bottom - layout->flow->top - LABEL - 30, width, height;
+  return layout->flow->bottom - layout->flow->top;
+}
+
+static int
+rows_that_fit (Layout *layout)
+{
+  double width, height;
+  part_size (layout, 1, 1, &width, &height);
+  int rows = 1 + (int)floor (2 * (layout->flow->width - width) / layout->chart.pitch);
+  return MAX (AGAIN_ROWS + 2, rows & ~1);
+}
+
+/* What the present beads cost where so much of the first page is left: pages, and more where one
+ * but the last would end far from full; G_MAXINT where not even a line goes there. */
+static double
+cost_of (Layout *layout, double room)
+{
+  double width, height, flags = layout->flags ? FLAGS * layout->flags->len : 0;
+  part_size (layout, 1, layout->columns, &width, &height);
+  double page = page_height (layout), line = height + LABEL;
+  int lines = count_lines (layout, rows_that_fit (layout));
+  int first = (int)floor ((room - flags) / line), others = (int)floor ((page - flags) / line);
+  if (first < 1 || others < 1)
+    return G_MAXINT;
+  if (lines <= first)
+    return 1;
+  int more = (lines - first + others - 1) / others;
+  double left = MAX (room - first * line, more > 1 ? page - others * line : 0);
+  return 1 + more + (left > MOST_LEFT * page ? HALF_EMPTY : 0);
+}
+
+/* The largest beads of the least cost; FALSE where the whole width of the band does not fit so much
+ * room. */
+static gboolean
+fill_pages (Layout *layout, double room, double least)
+{
+  double best = 0, cheapest = G_MAXINT;
+  for (double pitch = MOST_PITCH; pitch >= LEAST_PITCH - BW_ROUNDING_MM; pitch -= 0.2) {
+    set_pitch (layout, pitch);
+    double cost = cost_of (layout, room) + (pitch < least - BW_ROUNDING_MM ? SMALL : 0);
+    if (cost < cheapest) {
+      cheapest = cost;
+      best = pitch;
+    }
+  }
+  set_pitch (layout, cheapest < G_MAXINT ? best : least);
+  return cheapest < G_MAXINT;
+}
+
+/* The smallest that can be read, and as many columns as then fit. */
+static void
+cut_columns (Layout *layout)
+{
+  double most = page_height (layout) - LABEL - 30, width, height;
   for (double pitch = PITCH; pitch >= LEAST_PITCH; pitch -= 0.2) {
     set_pitch (layout, pitch);
     part_size (layout, 1, layout->columns, &width, &height);
     if (height <= most)
       break;
   }
-  layout->columns_a_line = layout->columns;
   for (; height > most; part_size (layout, 1, layout->columns_a_line, &width, &height))
     layout->columns_a_line--;
-  part_size (layout, 1, 1, &width, &height);
-  layout->rows_a_line = 1 + (int)floor (2 * (layout->flow->width - width) / layout->chart.pitch);
-  layout->rows_a_line = MAX (AGAIN_ROWS + 2, layout->rows_a_line & ~1);
+}
+
+/* room: what is left of the page for the chart. */
+static void
+choose (Layout *layout, double room, double least)
+{
+  layout->columns_a_line = layout->columns;
+  if (!fill_pages (layout, room, least))
+    cut_columns (layout);
+  layout->rows_a_line = rows_that_fit (layout);
   balance (layout);
 }
 
 static gboolean
-has_flag (const Layout *layout, const BwChartPart *part)
+is_in (const Flag *flag, const BwChartPart *part)
 {
-  for (guint i = 0; layout->flags && i < layout->flags->len; i++) {
-    int row = g_array_index (layout->flags, Flag, i).row;
-    if (row >= part->first_row + part->again_rows && row <= part->last_row)
-      return TRUE;
-  }
-  return FALSE;
+  return flag->row >= part->first_row + part->again_rows && flag->row <= part->last_row;
 }
 
-/* A flag stands to the right of its row's line, near the page's edge to the left. */
-static void
-draw_flags (const Layout *layout, const BwChartPart *part, cairo_t *cr, double y)
+/* Room above a line of the chart for the flags in it, one above the other where need be. */
+static double
+flags_room (const Layout *layout, const BwChartPart *part)
 {
+  int n = 0;
+  for (guint i = 0; layout->flags && i < layout->flags->len; i++)
+    n += is_in (&g_array_index (layout->flags, Flag, i), part);
+  return FLAGS * MIN (n, FLAG_LINES);
+}
+
+/* Its words stand to the right of its row's line or to the left, or a line higher, where they are
+ * free. */
+static void
+draw_flag (cairo_t *cr, const Flag *flag, BwLabelRoom *room, double x)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, flag->text, 0);
+  int width, height;
+  pango_layout_get_size (layout, &width, &height);
+  double w = pango_units_to_double (width), h = pango_units_to_double (height);
+  BwVec2 corner[2 * FLAG_LINES];
+  for (int i = 0; i < 2 * FLAG_LINES; i++)
+    corner[i] = bw_vec2 (i % 2 ? x - 5 - w : x + 5, -FLAGS * (i / 2) - 10);
+  int at = bw_label_room_place (room, w, h, corner, G_N_ELEMENTS (corner));
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
+  cairo_move_to (cr, x, -1);
+  cairo_rel_line_to (cr, -3, -5);
+  cairo_rel_line_to (cr, 6, 0);
+  cairo_close_path (cr);
+  cairo_fill (cr);
+  if (at < 0)
+    return;
+  cairo_move_to (cr, corner[at].x, corner[at].y);
+  pango_cairo_show_layout (cr, layout);
+  cairo_new_path (cr);
+}
+
+static void
+draw_flags (const Layout *layout, const BwChartPart *part, cairo_t *cr)
+{
+  BwLabelRoom room;
+  bw_label_room_init (&room, (BwLabelBox){ 0, -FLAGS * FLAG_LINES - 2, layout->flow->width,
+                                           FLAGS * FLAG_LINES + 6 });
   for (guint i = 0; layout->flags && i < layout->flags->len; i++) {
     const Flag *flag = &g_array_index (layout->flags, Flag, i);
-    if (flag->row < part->first_row + part->again_rows || flag->row > part->last_row)
-      continue;
-    double x = bw_chart_row_x (&layout->chart, part, flag->row);
-    gboolean left = x > layout->flow->width - 60;
-    cairo_move_to (cr, x, y + 8);
-    cairo_rel_line_to (cr, -3, -5);
-    cairo_rel_line_to (cr, 6, 0);
-    cairo_close_path (cr);
-    cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
-    cairo_fill (cr);
-    bw_type_draw (cr, BW_TYPE_SMALL, flag->text, left ? x - 5 : x + 5, y - 1, left ? 1 : 0);
+    if (is_in (flag, part))
+      draw_flag (cr, flag, &room, bw_chart_row_x (&layout->chart, part, flag->row));
   }
+  bw_label_room_clear (&room);
 }
 
 static void
@@ -117,7 +213,7 @@ draw_part (Layout *layout, const BwChartPart *part)
   BwFlow *flow = layout->flow;
   double width, height;
   bw_chart_part_size (&layout->chart, part, &width, &height);
-  double label = has_flag (layout, part) ? LABEL + FLAGS : LABEL;
+  double label = LABEL + flags_room (layout, part);
   bw_flow_room (flow, height + label);
   g_autofree char *rows
       = g_strdup_printf (_ ("rows %d to %d"), part->first_row + part->again_rows, part->last_row);
@@ -129,7 +225,7 @@ draw_part (Layout *layout, const BwChartPart *part)
                 flow->left, flow->y, 0);
   cairo_save (flow->cr);
   cairo_translate (flow->cr, flow->left, flow->y + label - 3);
-  draw_flags (layout, part, flow->cr, -9);
+  draw_flags (layout, part, flow->cr);
   bw_chart_draw (&layout->chart, part, flow->cr);
   cairo_restore (flow->cr);
   flow->y += height + label;
@@ -238,12 +334,33 @@ add_bail (BwFlow *flow, BwProject *project)
                     .chart = { .project = project, .in_bail = TRUE, .tray = &flow->tray },
                     .rows = bw_drawing_rows (drawing),
                     .columns = bw_drawing_columns (drawing) };
-  choose (&layout);
-  double width, height;
-  part_size (&layout, 1, layout.columns_a_line, &width, &height);
-  bw_flow_heading (flow, _ ("Chart of the bail"), height + LABEL + 50);
+  const char *title = _ ("Chart of the bail");
+  double head = bw_flow_heading_height (flow, title) + WORDS, whole = page_height (&layout) - head;
+  double left = bw_flow_left_over (flow) - head;
+  set_pitch (&layout, LEAST_PITCH);
+  gboolean here = cost_of (&layout, left) <= 1;
+  choose (&layout, here ? left : whole, here ? LEAST_PITCH : PITCH);
+  bw_flow_heading (flow, title, here ? left : whole);
   tell_bail (flow, bw_project_get_design (project));
   draw_chart (&layout);
+}
+
+/* What the chart of the bail takes below that of the band, its beads hardly smaller than usual. */
+static double
+bail_height (BwFlow *flow, BwProject *project)
+{
+  const BwDrawing *drawing = bw_project_get_bail_drawing (project);
+  if (!drawing)
+    return 0;
+  Layout layout = { .flow = flow,
+                    .chart = { .project = project, .in_bail = TRUE, .tray = &flow->tray },
+                    .rows = bw_drawing_rows (drawing),
+                    .columns = bw_drawing_columns (drawing) };
+  double width, height;
+  set_pitch (&layout, SHARED_PITCH);
+  part_size (&layout, 1, layout.columns, &width, &height);
+  return bw_flow_heading_height (flow, _ ("Chart of the bail")) + WORDS
+         + count_lines (&layout, rows_that_fit (&layout)) * (height + LABEL);
 }
 
 static GArray *
@@ -273,10 +390,7 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
                     .columns = bw_drawing_columns (drawing) };
   g_autoptr (GArray) flags = flags_of (project);
   layout.flags = flags;
-  choose (&layout);
-  double width, line;
-  part_size (&layout, 1, layout.columns_a_line, &width, &line);
-  bw_flow_heading (flow, _ ("Chart of the band"), WORDS + line + LABEL + FLAGS);
+  bw_flow_heading (flow, _ ("Chart of the band"), 0.5 * page_height (&layout));
   bw_flow_text (
       flow, BW_TYPE_TEXT,
       _ ("The band as it is worn: the tip of the stone is up, rows run to the right in the order "
@@ -286,6 +400,10 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
          "which face of the stone the beads come to lie. Flags mark the row before which a new "
          "thread begins, and the row after which the strip is tried on."));
   bw_sheet_add_key (flow, project);
+  double left = bw_flow_left_over (flow), both = left - bail_height (flow, project);
+  set_pitch (&layout, SHARED_PITCH);
+  gboolean share = cost_of (&layout, both) <= 1;
+  choose (&layout, share ? both : left, share ? SHARED_PITCH : PITCH);
   draw_chart (&layout);
   add_bail (flow, project);
 }

@@ -38,8 +38,8 @@ draw_swatch (cairo_t *cr, double width, double height, gpointer data)
 void
 bw_sheet_add_swatch (BwFlow *flow, BwProject *project)
 {
-  Frame frame
-      = { bw_first_swatch_of (bw_project_get_design (project)), BW_POINTS_PER_MM / flow->sheet->scale };
+  Frame frame = { bw_first_swatch_of (bw_project_get_design (project)),
+                  BW_POINTS_PER_MM / flow->sheet->scale };
   g_autofree char *text = g_strdup_printf (
       _ ("Hands differ more than stones do. With the same beads, needle and thread weave %d "
          "columns "

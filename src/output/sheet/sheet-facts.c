@@ -19,7 +19,7 @@ BwFirstSwatch
 bw_first_swatch_of (const BwDesign *design)
 {
   return (BwFirstSwatch){ SWATCH_COLUMNS, SWATCH_ROWS, bw_strip_length_mm (design, SWATCH_ROWS),
-                     SWATCH_COLUMNS * design->gauge.column_mm };
+                          SWATCH_COLUMNS * design->gauge.column_mm };
 }
 
 int

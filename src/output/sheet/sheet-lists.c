@@ -15,7 +15,9 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define LOG 52.0 /* height of the lines to write on */
+#define LOG 52.0       /* height of the lines to write on */
+#define LOG_STRIP 50.0 /* where its second and third column stand */
+#define LOG_ENDS 120.0
 
 /* The tray's colours in the order of the table's rows. */
 typedef struct {
@@ -142,15 +144,27 @@ bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces)
   add_other (flow, project, &order->materials, pieces);
 }
 
-/* Lines to write on, two tries side by side. */
+/* How wide what stands over a try's lines is set. */
+static double
+labels_width (cairo_t *cr)
+{
+  int width;
+  g_autoptr (PangoLayout) layout
+      = bw_type_layout (cr, BW_TYPE_SMALL, _ ("slack ends, mm or beads"), 0);
+  pango_layout_get_size (layout, &width, NULL);
+  return LOG_ENDS + pango_units_to_double (width);
+}
+
+/* Lines to write on, two tries side by side where the paper is wide enough. */
 static void
 draw_log (cairo_t *cr, double width, double height, gpointer data)
 {
   const char *labels[3] = { _ ("row"), _ ("strip, mm"), _ ("slack ends, mm or beads") };
-  double at[3] = { 0, 50, 120 }, half = width / 2;
+  int sides = labels_width (cr) + 16 < width / 2 ? 2 : 1;
+  double at[3] = { 0, LOG_STRIP, LOG_ENDS }, half = width / sides;
   cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.4);
-  for (int side = 0; side < 2; side++) {
+  for (int side = 0; side < sides; side++) {
     for (int i = 0; i < 3; i++)
       bw_type_draw (cr, BW_TYPE_SMALL, labels[i], side * half + at[i], 0, 0);
     cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
@@ -187,7 +201,7 @@ add_fit_facts (BwFlow *flow, BwProject *project)
 void
 bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
-  bw_flow_heading (flow, _ ("The fit and the try-on"), 130 + LOG);
+  bw_flow_heading (flow, _ ("The fit and the try-on"), 80);
   add_fit_facts (flow, project);
   g_autofree char *text = g_strdup_printf (
       _ ("No calculation knows your hands. %s %s Measure the strip lying flat, from edge to edge, "

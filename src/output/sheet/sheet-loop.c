@@ -13,6 +13,9 @@
 #include <math.h>
 
 #define FIGURE_HEIGHT 112.0
+#define GAP 24.0 /* between the drawing and its words */
+#define WORDS_TOP 10.0
+#define LEAST_WORDS 240.0 /* width of the words beside the drawing */
 #define OVER_HEIGHT 150.0 /* the stone is drawn as well */
 #define WIDE 190.0        /* of the drawing; the words stand beside it */
 #define BESIDE 3          /* beads of the band shown beyond the base on either side */
@@ -214,6 +217,13 @@ what_it_shows (const Arch *arch)
                           seen, bail->rows, bail->base_beads, opening, cord, holds);
 }
 
+/* Whether the words go beside the drawing, and not below it. */
+static gboolean
+is_wide (double width)
+{
+  return width > WIDE + GAP + LEAST_WORDS;
+}
+
 static void
 draw_loop (cairo_t *cr, double width, double height, gpointer data)
 {
@@ -236,10 +246,12 @@ draw_loop (cairo_t *cr, double width, double height, gpointer data)
   if (!is_over (arch))
     draw_ground (cr, arch);
   draw_arc (cr, arch);
+  if (!is_wide (width))
+    return;
   g_autofree char *text = what_it_shows (arch);
-  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TEXT, text, width - WIDE - 24);
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TEXT, text, width - WIDE - GAP);
   cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
-  cairo_move_to (cr, WIDE + 24, 10);
+  cairo_move_to (cr, WIDE + GAP, WORDS_TOP);
   pango_cairo_show_layout (cr, layout);
 }
 
@@ -255,4 +267,8 @@ bw_sheet_add_loop (BwFlow *flow, BwProject *project)
     return;
   bw_flow_figure (flow, is_over (&arch) ? OVER_HEIGHT : FIGURE_HEIGHT, draw_loop, &arch);
   bw_flow_space (flow, 4);
+  if (is_wide (flow->width))
+    return;
+  g_autofree char *text = what_it_shows (&arch);
+  bw_flow_text (flow, BW_TYPE_TEXT, text);
 }

@@ -16,9 +16,10 @@
 #include <glib/gi18n-lib.h>
 
 #define PICTURE_SHARE 0.44 /* of the height of a page */
-#define HANGING_SHARE 0.6  /* of the width: the first picture is the larger */
-#define RIBBON_MOST 90.0   /* points high on the cover */
-#define RIBBON_HEAD 7.0    /* and at the head of a page */
+#define LEAST_PICTURE 0.2
+#define HANGING_SHARE 0.6 /* of the width: the first picture is the larger */
+#define RIBBON_MOST 90.0  /* points high on the cover */
+#define RIBBON_HEAD 7.0   /* and at the head of a page */
 #define CAPTION 15.0
 #define MM_PER_INCH 25.4
 
@@ -223,19 +224,44 @@ add_facts (BwFlow *flow, BwProject *project)
   bw_flow_facts (flow, &facts);
 }
 
-void
-bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hanging,
-                    cairo_surface_t *join)
+static void
+add_telling (BwFlow *flow, BwProject *project)
 {
-  Pictures pictures = { hanging, join, bw_project_hang (project)->has_bail };
   g_autofree char *band = band_sentence (project), *hang = hang_sentence (project);
-  bw_sheet_add_title (flow);
-  if (hanging || join)
-    bw_flow_figure (flow, PICTURE_SHARE * (flow->bottom - flow->top), draw_pictures, &pictures);
   bw_sheet_add_ribbon (flow, project);
   bw_flow_text (flow, BW_TYPE_TEXT, band);
   bw_flow_text (flow, BW_TYPE_TEXT, hang);
   bw_flow_space (flow, 2);
   add_facts (flow, project);
   add_warnings (flow, project);
+}
+
+/* How much of a page the cover takes besides its pictures. */
+static double
+telling_height (BwFlow *flow, BwProject *project)
+{
+  BwFlow trial;
+  bw_flow_init (&trial, bw_sheet_alloc (project, flow->sheet->paper, "", FALSE), project);
+  bw_sheet_add_title (&trial);
+  add_telling (&trial, project);
+  bw_sheet_add_contents (&trial);
+  guint before = trial.sheet->pages->len - 1;
+  double height = before * (flow->bottom - flow->top) + trial.y - trial.top;
+  bw_sheet_free (bw_flow_finish (&trial));
+  return height;
+}
+
+/* The pictures give way, so that the cover is a page. */
+void
+bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hanging,
+                    cairo_surface_t *join)
+{
+  Pictures pictures = { hanging, join, bw_project_hang (project)->has_bail };
+  double page = flow->bottom - flow->top;
+  double left = page - telling_height (flow, project);
+  bw_sheet_add_title (flow);
+  if (hanging || join)
+    bw_flow_figure (flow, CLAMP (left, LEAST_PICTURE * page, PICTURE_SHARE * page), draw_pictures,
+                    &pictures);
+  add_telling (flow, project);
 }

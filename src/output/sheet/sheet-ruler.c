@@ -97,7 +97,7 @@ bw_sheet_add_ruler (BwFlow *flow, BwProject *project)
   int rows = design->band.rows;
   if (rows < BW_RULER_STEP)
     return;
-  bw_flow_heading (flow, _ ("Row ruler"), 150);
+  bw_flow_heading (flow, _ ("Row ruler"), 110);
   bw_flow_text (
       flow, BW_TYPE_TEXT,
       _ ("At true size. Lay the strip flat with its first edge on the left end and do not "

@@ -12,12 +12,17 @@
 
 #include <glib/gi18n-lib.h>
 
-#define A_ROW 3
+#define A_ROW 3        /* drawings side by side */
+#define NARROW_A_ROW 2 /* on a paper less wide than this */
+#define NARROW 400.0
 #define GAP 18.0
 #define MOST_HEIGHT 210.0
-#define BELOW 12.0 /* room under a line of drawings */
-#define LEAST_SCALE 0.72
-#define MOST_ALIKE 12 /* drawings of one kind; what is left out goes like them */
+#define NARROW_SHARE 0.25 /* of the page, on such a paper */
+#define BELOW 12.0        /* room under a line of drawings */
+#define LEAST_SCALE 0.6
+#define MOST_LETTERS 110 /* of the beads in a caption */
+#define MOST_TOLD 4      /* links of a chain in a caption */
+#define MOST_ALIKE 12    /* drawings of one kind; what is left out goes like them */
 
 typedef struct {
   cairo_surface_t *drawing;
@@ -179,12 +184,26 @@ sewing_sentence (const Steps *steps, const char *beads)
                           beads);
 }
 
+/* A long way stands in the words, and the numbers of a chain in its drawing: told a third time it
+ * would only push the drawing away from them. */
+static char *
+beads_words (const Steps *steps, BwStretch stretch)
+{
+  BwRowNames names = bw_row_names (steps->project);
+  int links = (int)stretch.n - bw_stretch_count_new (stretch);
+  g_autofree char *words = bw_stretch_words (&names, stretch);
+  if (links > MOST_TOLD && bw_stretch_is_chain (stretch))
+    return g_strdup_printf (_ ("the beads numbered 1 to %d, in their order"), links);
+  if (g_utf8_strlen (words, -1) > MOST_LETTERS)
+    return g_strdup (_ ("the beads that the words name, in their order"));
+  return g_steal_pointer (&words);
+}
+
 static char *
 step_sentence (const Steps *steps, const BwStep *step)
 {
-  BwRowNames names = bw_row_names (steps->project);
   BwStretch stretch = { visit_at (steps, step->first), step->n };
-  g_autofree char *beads = bw_stretch_words (&names, stretch);
+  g_autofree char *beads = beads_words (steps, stretch);
   switch (step->kind) {
   case BW_STEP_PICK_UP:
     return g_strdup (_ ("Rows 1 and 2 at once: a bead for every column, column 1 first. The ring "
@@ -204,10 +223,17 @@ step_sentence (const Steps *steps, const BwStep *step)
   }
 }
 
+static int
+panels_a_row (const BwFlow *flow)
+{
+  return flow->width < NARROW ? NARROW_A_ROW : A_ROW;
+}
+
 static double
 cell_width (const BwFlow *flow)
 {
-  return (flow->width - (A_ROW - 1) * GAP) / A_ROW;
+  int n = panels_a_row (flow);
+  return (flow->width - (n - 1) * GAP) / n;
 }
 
 static PangoLayout *
@@ -229,18 +255,24 @@ caption (const Steps *steps, const BwStep *step)
   return layout;
 }
 
+static double
+most_height (const BwFlow *flow)
+{
+  return flow->width < NARROW ? NARROW_SHARE * (flow->bottom - flow->top) : MOST_HEIGHT;
+}
+
 /* Drawn aside, so that a line can be as high as its highest drawing. */
 static void
 record (Steps *steps, const BwStep *step, Panel *panel)
 {
-  double width = cell_width (steps->flow);
-  cairo_rectangle_t box = { -8, -4, width + 16, MOST_HEIGHT + 12 };
+  double width = cell_width (steps->flow), most = most_height (steps->flow);
+  cairo_rectangle_t box = { -8, -4, width + 16, most + 12 };
   panel->drawing = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &box);
   panel->caption = caption (steps, step);
   bw_step_state_take (&steps->state, steps->project, steps->counted, step->first);
   steps->counted = step->first;
   BwStepLayout layout;
-  bw_step_layout_init (&layout, steps->project, step, &steps->state, width, MOST_HEIGHT);
+  bw_step_layout_init (&layout, steps->project, step, &steps->state, width, most);
   cairo_t *cr = cairo_create (panel->drawing);
   bw_step_draw (cr, &layout);
   cairo_destroy (cr);
@@ -356,7 +388,7 @@ bw_sheet_add_steps (BwFlow *flow, BwProject *project, BwSheetWork work)
       continue;
     }
     record (&steps, step, &steps.panel[steps.n_panels++]);
-    if (steps.n_panels == A_ROW)
+    if (steps.n_panels == panels_a_row (flow))
       flush (&steps);
   }
   flush (&steps);

@@ -14,7 +14,11 @@
 #include <math.h>
 
 #define FIGURE_HEIGHT 206.0
-#define NAME_STEPS 8 /* how far a face's name may give way */
+#define LEAST_SHARE 0.65  /* of it, where that keeps the sketches on the page */
+#define LEAST_WIDTH 210.0 /* of a sketch; on a narrower paper the two lie one below the other */
+#define HEIGHTS_AWAY 18.0 /* from the stone to the names of heights */
+#define LENGTH_AWAY 40.0  /* room for its length beside it */
+#define NAME_STEPS 8      /* how far a face's name may give way */
 
 typedef struct {
   BwProject *project;
@@ -311,6 +315,29 @@ typedef struct {
   double at; /* where the label stands, points */
 } Height;
 
+/* Owned. */
+static char *
+height_words (const Height *height)
+{
+  g_autofree char *value = bw_text_number (height->z, 1);
+  /* Translators: what lies at a height, and the height. */
+  return g_strdup_printf (_ ("%s %s"), height->name, value);
+}
+
+static double
+widest_height (const Sketch *sketch, const Height *heights, int n)
+{
+  double widest = 0;
+  for (int i = 0; i < n; i++) {
+    int width;
+    g_autofree char *text = height_words (&heights[i]);
+    g_autoptr (PangoLayout) layout = bw_type_layout (sketch->cr, BW_TYPE_SMALL, text, 0);
+    pango_layout_get_size (layout, &width, NULL);
+    widest = MAX (widest, pango_units_to_double (width));
+  }
+  return widest;
+}
+
 static void
 draw_heights (const Sketch *sketch, Height *heights, int n, double left, double bottom)
 {
@@ -321,9 +348,7 @@ draw_heights (const Sketch *sketch, Height *heights, int n, double left, double 
     BwVec2 from = on_page (sketch, bw_vec2 (left_mm, heights[i].z));
     heights[i].at = MIN (from.y, floor_y);
     floor_y = heights[i].at - 10;
-    g_autofree char *value = bw_text_number (heights[i].z, 1);
-    /* Translators: what lies at a height, and the height. */
-    g_autofree char *text = g_strdup_printf (_ ("%s %s"), heights[i].name, value);
+    g_autofree char *text = height_words (&heights[i]);
     ink (sketch->cr, BW_TINT_HAIR, 0.4);
     cairo_move_to (sketch->cr, from.x - 2, from.y);
     cairo_line_to (sketch->cr, left + 12, heights[i].at);
@@ -340,23 +365,12 @@ by_height (const void *a, const void *b)
   return (x > y) - (x < y);
 }
 
-static void
-draw_profile (Sketch *sketch, double width, double height)
+static int
+list_heights (const Sketch *sketch, Height heights[6])
 {
   const BwStoneMeasures *measures = &sketch->design->stone;
   const BwStone *stone = sketch->stone;
   BwBandSpan span = bw_design_span (sketch->design);
-  double left = 0, right = 0;
-  for (int i = 0; i < stone->n_vertices; i++) {
-    left = MIN (left, stone->vertex[i].x);
-    right = MAX (right, stone->vertex[i].x);
-  }
-  sketch->scale = MIN ((width - 150) / (right - left), (height - 40) / stone->length_mm);
-  sketch->x0 = width / 2 + 10 - (left + right) / 2 * sketch->scale;
-  sketch->y0 = height - 22;
-  draw_outlines (sketch);
-  draw_band (sketch);
-  Height heights[8];
   int n = 0;
   heights[n++] = (Height){ span.bottom_mm, _ ("band, lower edge"), 0 };
   heights[n++] = (Height){ span.bottom_mm + span.width_mm, _ ("upper edge"), 0 };
@@ -367,7 +381,30 @@ draw_profile (Sketch *sketch, double width, double height)
   if (stone->base == BW_BASE_POINT)
     heights[n++] = (Height){ stone->base_shoulder_mm, _ ("lower shoulder"), 0 };
   qsort (heights, (size_t)n, sizeof *heights, by_height);
-  draw_heights (sketch, heights, n, sketch->x0 + left * sketch->scale - 16, sketch->y0);
+  return n;
+}
+
+/* The stone with its length to the right and its heights to the left, in the middle of the rest. */
+static void
+draw_profile (Sketch *sketch, double width, double height)
+{
+  const BwStoneMeasures *measures = &sketch->design->stone;
+  const BwStone *stone = sketch->stone;
+  double left = 0, right = 0;
+  for (int i = 0; i < stone->n_vertices; i++) {
+    left = MIN (left, stone->vertex[i].x);
+    right = MAX (right, stone->vertex[i].x);
+  }
+  Height heights[6];
+  int n = list_heights (sketch, heights);
+  double names = widest_height (sketch, heights, n) + HEIGHTS_AWAY;
+  double room = width - names - LENGTH_AWAY;
+  sketch->scale = MIN (room / (right - left), (height - 40) / stone->length_mm);
+  sketch->x0 = names + (room - (left + right) * sketch->scale) / 2;
+  sketch->y0 = height - 22;
+  draw_outlines (sketch);
+  draw_band (sketch);
+  draw_heights (sketch, heights, n, sketch->x0 + left * sketch->scale - HEIGHTS_AWAY, sketch->y0);
   double x = sketch->x0 + right * sketch->scale + 16;
   bw_label_room_init (&sketch->room, (BwLabelBox){ 0, CAPTION, width, height - 2 * CAPTION });
   dimension (sketch, bw_vec2 (x, sketch->y0),
@@ -383,17 +420,44 @@ draw_profile (Sketch *sketch, double width, double height)
   }
 }
 
+static Sketch
+sketch_of (BwProject *project, cairo_t *cr)
+{
+  return (Sketch){ .project = project,
+                   .design = bw_project_get_design (project),
+                   .stone = bw_project_stone (project),
+                   .cr = cr };
+}
+
 static void
 draw_stone (cairo_t *cr, double width, double height, gpointer data)
 {
-  BwProject *project = data;
-  Sketch sketch = { .project = project,
-                    .design = bw_project_get_design (project),
-                    .stone = bw_project_stone (project),
-                    .cr = cr };
+  Sketch sketch = sketch_of (data, cr);
   draw_section (&sketch, width / 2, height);
   cairo_translate (cr, width / 2, 0);
   draw_profile (&sketch, width / 2, height);
+}
+
+static void
+draw_section_alone (cairo_t *cr, double width, double height, gpointer data)
+{
+  Sketch sketch = sketch_of (data, cr);
+  draw_section (&sketch, width, height);
+}
+
+static void
+draw_profile_alone (cairo_t *cr, double width, double height, gpointer data)
+{
+  Sketch sketch = sketch_of (data, cr);
+  draw_profile (&sketch, width, height);
+}
+
+/* As high as the page allows, within bounds. */
+static void
+add_sketch (BwFlow *flow, BwFlowFigure draw, double most, BwProject *project)
+{
+  bw_flow_figure (flow, CLAMP (bw_flow_left_over (flow), LEAST_SHARE * most, most), draw, project);
+  bw_flow_space (flow, 4);
 }
 
 void
@@ -408,8 +472,12 @@ bw_sheet_add_stone (BwFlow *flow, BwProject *project)
          "from the tip: mark face 1 with a dot that comes off. Check the measurements with the "
          "paper strip before you begin."),
       line, stone->faces, stone->length_mm, stone->mass_g);
-  bw_flow_heading (flow, _ ("The stone"), FIGURE_HEIGHT);
-  bw_flow_figure (flow, FIGURE_HEIGHT, draw_stone, project);
-  bw_flow_space (flow, 4);
+  bw_flow_heading (flow, _ ("The stone"), LEAST_SHARE * FIGURE_HEIGHT);
+  if (flow->width >= 2 * LEAST_WIDTH) {
+    add_sketch (flow, draw_stone, FIGURE_HEIGHT, project);
+  } else {
+    add_sketch (flow, draw_section_alone, FIGURE_HEIGHT, project);
+    add_sketch (flow, draw_profile_alone, FIGURE_HEIGHT, project);
+  }
   bw_flow_text (flow, BW_TYPE_TEXT, text);
 }

@@ -85,7 +85,7 @@ begin_section (Writer *writer, int section, const char *title)
   end_section (writer);
   writer->section = section;
   bw_bench_rows_begin (&writer->rows, section == SECTION_BAND);
-  bw_flow_heading (flow, title, section == SECTION_BAND ? 300 : section == SECTION_BAIL ? 140 : 60);
+  bw_flow_heading (flow, title, section == SECTION_BAND || section == SECTION_BAIL ? 120 : 60);
   if (section == SECTION_BAND) {
     bw_sheet_add_legend (flow);
     bw_sheet_add_steps (flow, writer->project, BW_WORK_BAND);
@@ -130,7 +130,9 @@ bw_sheet_add_words (BwFlow *flow, BwProject *project)
                               .beads = beads,
                               .keyless = flow->tray.n_colours > MOST_IN_KEY },
                     .section = -1 };
-  bw_flow_heading (flow, _ ("Row by row"), 200);
+  /* The pages for the bench begin with a page of their own. */
+  bw_flow_part (flow);
+  bw_flow_heading (flow, _ ("Row by row"), 0);
   for (char **line = lines + MIN (2, g_strv_length (lines)); *line; line++)
     if (**line)
       add_line (&writer, *line);

@@ -21,7 +21,7 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo
   bw_sheet_set_head (&flow, project);
   bw_sheet_add_piece (&flow, project, hanging, join);
   bw_sheet_add_contents (&flow);
-  bw_flow_new_page (&flow);
+  bw_flow_part (&flow);
   if (has_part (paper, BW_SHEET_LISTS)) {
     bw_sheet_add_materials (&flow, project, 1);
     bw_sheet_add_thread (&flow, project);
@@ -37,8 +37,10 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo
   }
   if (has_part (paper, BW_SHEET_STONE))
     bw_sheet_add_others (&flow, project);
-  if (has_part (paper, BW_SHEET_CHART))
+  if (has_part (paper, BW_SHEET_CHART)) {
+    bw_flow_part (&flow);
     bw_sheet_add_chart (&flow, project);
+  }
   if (has_part (paper, BW_SHEET_WORDS))
     bw_sheet_add_words (&flow, project);
   if (has_part (paper, BW_SHEET_CRAFT))

@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every page as it comes out of the printer, on all papers and in all languages: read back by
+ * poppler, word for word with its box, and as a picture. */
+#define _GNU_SOURCE
+#include "config.h"
+
+#include "output/page/page.h"
+#include "output/sheet/strip.h"
+#include "fixture.h"
+#include "printed.h"
+#include "sample.h"
+
+#include <dlfcn.h>
+#include <gio/gio.h>
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+#include <cmocka.h>
+
+static int missing_glyphs;
+
+/* Stands in for the library's, as a program's own definitions do, and hands on to it. */
+void
+pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
+{
+  missing_glyphs += pango_layout_get_unknown_glyphs_count (layout);
+  ((__typeof__ (pango_cairo_show_layout) *)dlsym (RTLD_NEXT, "pango_cairo_show_layout")) (cr,
+                                                                                          layout);
+}
+
+/* What of a line's height is air, above and below its ink. */
+#define AIR 0.22
+#define HAIR 0.5         /* points that boxes may share at their sides */
+#define DPI 18           /* fine enough to see where a page ends */
+#define MOST_EMPTY 0.334 /* of the height that text may take */
+
+static const char *const papers[] = { "A4", "A5", "Letter" };
+
+static BwPaper
+paper_of (int i)
+{
+  BwPaper all[] = { BW_PAPER_A4, BW_PAPER_A5, BW_PAPER_LETTER };
+  return all[i];
+}
+
+typedef struct {
+  const Printed *printed;
+  char *what; /* owned */
+  double scale;
+  GArray *words, *pages; /* of PrintedWord, PrintedPage; owned */
+  int faults;
+} Look;
+
+static void G_GNUC_PRINTF (2, 3) find_fault (Look *look, const char *format, ...)
+{
+  va_list arguments;
+  va_start (arguments, format);
+  g_autofree char *text = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  print_message ("%s: %s\n", look->what, text);
+  look->faults++;
+}
+
+static const PrintedWord *
+word_at (const Look *look, guint i)
+{
+  return &g_array_index (look->words, PrintedWord, i);
+}
+
+static gboolean
+overlap (const PrintedWord *a, const PrintedWord *b)
+{
+  double air_a = AIR * (a->y1 - a->y0), air_b = AIR * (b->y1 - b->y0);
+  return a->page == b->page && MIN (a->x1, b->x1) - MAX (a->x0, b->x0) > HAIR
+         && MIN (a->y1 - air_a, b->y1 - air_b) - MAX (a->y0 + air_a, b->y0 + air_b) > 0;
+}
+
+static void
+check_boxes (Look *look)
+{
+  for (guint i = 0; i < look->words->len; i++) {
+    const PrintedWord *a = word_at (look, i);
+    const PrintedPage *page = &g_array_index (look->pages, PrintedPage, a->page - 1);
+    double margin = BW_SHEET_MARGIN * look->scale / 2;
+    if (a->x0 < margin || a->x1 > page->width - margin || a->y0 < 0 || a->y1 > page->height)
+      find_fault (look, "page %d: “%s” stands outside", a->page, a->text);
+    for (guint k = 0; k < i; k++)
+      if (overlap (a, word_at (look, k)))
+        find_fault (look, "page %d: “%s” lies on “%s”", a->page, a->text, word_at (look, k)->text);
+  }
+}
+
+/* Every glyph was in some font, every font is in the file, and every letter can be searched for. */
+static void
+check_letters (Look *look)
+{
+  const char *argv[] = { "pdffonts", look->printed->pdf, NULL };
+  g_autofree char *fonts = printed_run (argv);
+  g_auto (GStrv) lines = g_strsplit (fonts, "\n", -1);
+  if (missing_glyphs > 0)
+    find_fault (look, "%d glyphs are in no font", missing_glyphs);
+  for (guint i = 0; i < look->words->len; i++)
+    if (strstr (word_at (look, i)->text, "\357\277\275"))
+      find_fault (look, "page %d: “%s”", word_at (look, i)->page, word_at (look, i)->text);
+  for (guint i = 2; i < g_strv_length (lines) && *lines[i]; i++)
+    if (!strstr (lines[i], " yes yes yes "))
+      find_fault (look, "font not embedded: %s", lines[i]);
+}
+
+/* Where the ink of a page ends above its foot, points. */
+static double
+ink_end (const PrintedGrey *grey, double foot)
+{
+  int last = 0;
+  for (int y = 0; y < MIN (grey->height, (int)(foot * DPI / 72)); y++)
+    for (int x = 0; x < grey->width; x++)
+      if (grey->dots[y * grey->width + x] < 200)
+        last = y;
+  return last * 72.0 / DPI;
+}
+
+static gboolean
+part_begins (const BwSheet *sheet, int page)
+{
+  for (guint i = 0; i < sheet->parts->len; i++)
+    if (g_array_index (sheet->parts, int, i) == page)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+check_ends (Look *look, const BwSheet *sheet)
+{
+  g_autoptr (GArray) greys = printed_grey (look->printed, DPI);
+  assert_int_equal (greys->len, look->pages->len);
+  for (guint i = 0; i + 1 < look->pages->len; i++) {
+    double top = BW_SHEET_HEAD * look->scale;
+    double foot = g_array_index (look->pages, PrintedPage, i).height - BW_SHEET_FOOT * look->scale;
+    if (part_begins (sheet, (int)i + 1))
+      continue;
+    double empty
+        = 1 - (ink_end (&g_array_index (greys, PrintedGrey, i), foot) - top) / (foot - top);
+    if (empty > MOST_EMPTY)
+      find_fault (look, "page %d ends %.0f %% empty", i + 1, 100 * empty);
+  }
+}
+
+/* Headings are set in 15 points, 18 high: something follows on the same page. */
+static void
+check_headings (Look *look)
+{
+  for (guint i = 0; i < look->words->len; i++) {
+    const PrintedWord *heading = word_at (look, i);
+    double high = (heading->y1 - heading->y0) / look->scale, lowest = 0;
+    const PrintedPage *page = &g_array_index (look->pages, PrintedPage, heading->page - 1);
+    if (high < 17.4 || high > 19)
+      continue;
+    for (guint k = 0; k < look->words->len; k++)
+      if (word_at (look, k)->page == heading->page
+          && word_at (look, k)->y1 < page->height - BW_SHEET_FOOT * look->scale)
+        lowest = MAX (lowest, word_at (look, k)->y0);
+    if (lowest <= heading->y1)
+      find_fault (look, "page %d: heading “%s” alone", heading->page, heading->text);
+  }
+}
+
+static int
+look_at (const Printed *printed, BwSheet *taken, char *what)
+{
+  g_autoptr (BwSheet) sheet = taken;
+  Look look = { .printed = printed, .what = what, .scale = sheet->scale };
+  assert_true (bw_sheet_write_pdf (sheet, printed->pdf, NULL));
+  look.words = printed_words (printed, &look.pages);
+  check_boxes (&look);
+  check_letters (&look);
+  check_headings (&look);
+  check_ends (&look, sheet);
+  missing_glyphs = 0;
+  g_array_unref (look.words);
+  g_array_unref (look.pages);
+  g_free (what);
+  return look.faults;
+}
+
+static int
+look_at_all (const Printed *printed, BwProject *project, int paper, const char *name)
+{
+  BwPaper size = paper_of (paper);
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 60, 80);
+  cairo_t *cr = cairo_create (picture);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  int faults = look_at (printed, bw_sheet_new (project, size, picture, picture),
+                        g_strdup_printf ("%s on %s", name, papers[paper]));
+  faults += look_at (printed, bw_kit_new (project, size, 2, picture),
+                     g_strdup_printf ("kit of %s on %s", name, papers[paper]));
+  cairo_surface_destroy (picture);
+  return faults;
+}
+
+static int
+look_at_demos (const Printed *printed)
+{
+  int faults = 0;
+  BwProject *project;
+  for (int i = 0; (project = printed_demo (i)); i++) {
+    for (int paper = 0; paper < (int)G_N_ELEMENTS (papers); paper++)
+      faults += look_at_all (printed, project, paper, bw_project_get_title (project));
+    g_object_unref (project);
+  }
+  return faults;
+}
+
+static BwProject *
+random_project (GRand *rand, int i)
+{
+  g_autoptr (Sample) sample
+      = sample_new (rand, 2 * g_rand_int_range (rand, 2, 15), 0, (SampleBail)(i % 5));
+  sample->taper = i % 3 == 0;
+  g_autofree char *json = sample_json (sample);
+  BwProject *project = bw_project_load_data (json, strlen (json), NULL);
+  assert_non_null (project);
+  return project;
+}
+
+static int
+look_at_random (const Printed *printed, guint32 seed, int n)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  int faults = 0;
+  for (int i = 0; i < n; i++) {
+    g_autoptr (BwProject) project = random_project (rand, i);
+    g_autofree char *name = g_strdup_printf ("random %d", i);
+    faults += look_at_all (printed, project, i % (int)G_N_ELEMENTS (papers), name);
+  }
+  return faults;
+}
+
+static void
+the_pages_of_the_demos_are_well_set_on_every_paper (void **state)
+{
+  assert_int_equal (look_at_demos (*state), 0);
+}
+
+static void
+the_pages_of_random_designs_are_well_set (void **state)
+{
+  assert_int_equal (look_at_random (*state, 901, 13), 0);
+}
+
+/* All languages that are shipped. */
+static void
+the_pages_are_well_set_in_every_language (void **state)
+{
+  bindtextdomain (GETTEXT_PACKAGE, g_getenv ("BW_TEST_PO"));
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  g_auto (GStrv) languages = g_strsplit (g_getenv ("BW_TEST_LANGUAGES"), " ", -1);
+  int faults = 0;
+  use_decimal_comma ();
+  for (char **language = languages; *language; language++) {
+    g_setenv ("LANGUAGE", *language, TRUE);
+    assert_string_not_equal (g_dgettext (GETTEXT_PACKAGE, "Work sheet"), "Work sheet");
+    faults += look_at_demos (*state) + look_at_random (*state, 902, 3);
+  }
+  setlocale (LC_ALL, "C.UTF-8");
+  assert_int_equal (faults, 0);
+}
+
+static int
+set_up (void **state)
+{
+  *state = printed_new ();
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  printed_free (*state);
+  return 0;
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (the_pages_of_the_demos_are_well_set_on_every_paper),
+    cmocka_unit_test (the_pages_of_random_designs_are_well_set),
+    cmocka_unit_test (the_pages_are_well_set_in_every_language),
+  };
+  return cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
+}
