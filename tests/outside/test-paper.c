@@ -4,6 +4,7 @@
 #include "core/base/lattice.h"
 #include "output/page/sheet.h"
 #include "output/sheet/strip.h"
+#include "output/sheet/tags.h"
 #include "sample.h"
 
 #include <glib/gstdio.h>
@@ -248,7 +249,8 @@ every_page_has_its_number_and_the_title (void **state)
 
 #define FOOT 46.0 /* the running line */
 
-/* Below every heading (set in 15 points, 18 high; the rows of the bench in 14) something follows on the same page. */
+/* Below every heading (set in 15 points, 18 high; the rows of the bench in 14) something follows on
+ * the same page. */
 static void
 assert_no_heading_alone (const char *boxes)
 {
@@ -405,19 +407,22 @@ assert_mm (GArray *lines, guint i, double expected)
 static void
 the_strip_is_as_long_on_every_paper_as_the_stone_is_round (void **state)
 {
-  static const char *const sizes[] = { "595.276 x 841.89 pts (A4)", "612 x 792 pts (letter)" };
+  static const char *const sizes[]
+      = { "595.276 x 841.89 pts (A4)", "612 x 792 pts (letter)", "419.528 x 595.276 pts" };
+  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_LETTER, BW_PAPER_A5 };
   const Desk *desk = *state;
   g_autoptr (GRand) rand = g_rand_new_with_seed (73);
-  for (int i = 0; i < 4; i++) {
+  for (int i = 0; i < 6; i++) {
     g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
-    sample->taper = i / 2;
+    sample->taper = i / 3;
     g_autoptr (BwProject) project = project_of (sample);
     BwStripMarks marks;
     bw_strip_marks_init (&marks, project);
-    print (desk, bw_strip_new (project, i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4));
-    assert_page_size (desk, sizes[i % 2]);
+    print (desk, bw_strip_new (project, papers[i % 3]));
+    assert_page_size (desk, sizes[i % 3]);
     g_autoptr (GArray) lines = long_lines (desk, 1, 45);
-    guint inches = i % 2; /* where paper is sold by the inch a second ruler shows two of them */
+    guint inches
+        = i % 3 == 1; /* where paper is sold by the inch a second ruler shows two of them */
     assert_int_equal (lines->len, 3 + inches);
     assert_mm (lines, 0, 50);
     if (inches)
@@ -551,6 +556,52 @@ files_are_tagged_with_headings_tables_and_figures (void **state)
   }
 }
 
+/* A picture that nothing makes smaller. */
+static cairo_surface_t *
+noise (guint32 seed)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 300, 300);
+  guint32 *dots = (guint32 *)(gpointer)cairo_image_surface_get_data (picture);
+  for (int i = 0; i < 300 * 300; i++)
+    dots[i] = g_rand_int (rand);
+  cairo_surface_mark_dirty (picture);
+  return picture;
+}
+
+static gsize
+file_size (const Desk *desk)
+{
+  GStatBuf facts;
+  assert_int_equal (g_stat (desk->pdf, &facts), 0);
+  return (gsize)facts.st_size;
+}
+
+/* The kit of a class and a page of tags hold the picture, and whatever else is alike, once. */
+static void
+what_is_alike_on_many_pages_is_in_the_file_once (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (79);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = project_of (sample);
+  cairo_surface_t *picture = noise (80);
+  print (desk, bw_kit_new (project, BW_PAPER_A4, 1, picture));
+  gsize one = file_size (desk);
+  assert_true (one > 250 * 1000); /* the picture is in it */
+  print (desk, bw_kit_new (project, BW_PAPER_A4, 12, picture));
+  assert_true (file_size (desk) < 1000 * 1000);
+  assert_true (file_size (desk) - one < 11 * 4000);
+  g_autofree char *text = text_of (desk, "-layout");
+  for (int maker = 1; maker <= 12; maker++) {
+    g_autofree char *who = g_strdup_printf ("Maker %d of 12", maker);
+    assert_non_null (strstr (text, who));
+  }
+  print (desk, bw_tags_new (project, BW_PAPER_A4, picture));
+  assert_true (file_size (desk) < 2 * one);
+  cairo_surface_destroy (picture);
+}
+
 int
 main (void)
 {
@@ -564,6 +615,7 @@ main (void)
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
     cmocka_unit_test (a_strip_in_pieces_loses_nothing),
     cmocka_unit_test (print_is_larger_by_wish_and_on_larger_paper_and_a_strip_never_is),
+    cmocka_unit_test (what_is_alike_on_many_pages_is_in_the_file_once),
     cmocka_unit_test (files_are_tagged_with_headings_tables_and_figures),
   };
   return cmocka_run_group_tests_name ("paper", tests, set_up, tear_down);

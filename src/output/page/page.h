@@ -45,6 +45,10 @@ void bw_sheet_begin_part (BwSheet *sheet);
  * Owned. */
 cairo_t *bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag);
 
+/* The last page opened shows what `page` shows, but for its first `skip` stretches: drawn once, kept
+ * in a file once. */
+void bw_sheet_share_page (BwSheet *sheet, int page, guint skip);
+
 /* Text with every control character a space. Owned. */
 char *bw_sheet_one_line (const char *text);
 

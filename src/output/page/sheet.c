@@ -147,6 +147,18 @@ bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag)
 }
 
 void
+bw_sheet_share_page (BwSheet *sheet, int page, guint skip)
+{
+  const GArray *from = g_ptr_array_index (sheet->pages, page);
+  GArray *to = g_ptr_array_index (sheet->pages, sheet->pages->len - 1);
+  for (guint i = skip; i < from->len; i++) {
+    Stretch shared = g_array_index (from, Stretch, i);
+    cairo_surface_reference (shared.drawing);
+    g_array_append_val (to, shared);
+  }
+}
+
+void
 bw_sheet_free (BwSheet *sheet)
 {
   g_clear_pointer (&sheet->head, cairo_surface_destroy);

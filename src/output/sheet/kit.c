@@ -22,12 +22,13 @@ typedef struct {
   cairo_surface_t *picture; /* NULL: none */
   const char *title;
   int maker, makers;
+  int first_page, n_pages; /* of the first maker */
   gboolean large; /* the bag holds so many colours that the page must be set in small type */
 } Page;
 
 /* Two lines at most: the whole title stands on the shopping list. */
-static double
-draw_title (cairo_t *cr, const char *title, double width)
+static PangoLayout *
+title_layout (cairo_t *cr, const char *title, double width)
 {
   g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_TITLE, title, width);
   if (pango_layout_get_line_count (layout) > 1) {
@@ -36,31 +37,39 @@ draw_title (cairo_t *cr, const char *title, double width)
   }
   pango_layout_set_height (layout, -2);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  int height;
-  pango_layout_get_size (layout, NULL, &height);
-  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
-  cairo_move_to (cr, 0, 0);
-  pango_cairo_show_layout (cr, layout);
-  cairo_new_path (cr);
-  return pango_units_to_double (height);
+  return g_steal_pointer (&layout);
+}
+
+static gboolean
+is_pictured (const Page *page)
+{
+  return page->picture && !page->large;
+}
+
+/* Beside the picture, where there is one. */
+static double
+head_width (const Page *page, double width)
+{
+  return is_pictured (page) ? width - PICTURE_WIDTH - 20 : width;
 }
 
 static void
 draw_head (cairo_t *cr, double width, double height, gpointer data)
 {
   const Page *page = data;
-  gboolean pictured = page->picture && !page->large;
-  double wide = pictured ? width - PICTURE_WIDTH - 20 : width;
-  double y = draw_title (cr, page->title, wide) + 4;
-  g_autofree char *who = g_strdup_printf (_ ("Maker %d of %d"), page->maker, page->makers);
-  bw_type_draw (cr, BW_TYPE_TEXT, who, 0, y, 0);
+  double wide = head_width (page, width);
+  g_autoptr (PangoLayout) title = title_layout (cr, page->title, wide);
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
+  cairo_move_to (cr, 0, 0);
+  pango_cairo_show_layout (cr, title);
+  cairo_new_path (cr);
   double name = bw_type_draw (cr, BW_TYPE_TEXT, _ ("Name"), 0, height - 16, 0);
   cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.5);
   cairo_move_to (cr, name + 8, height - 5);
   cairo_line_to (cr, wide, height - 5);
   cairo_stroke (cr);
-  if (!pictured)
+  if (!is_pictured (page))
     return;
   cairo_translate (cr, width - PICTURE_WIDTH, 0);
   bw_sheet_draw_picture (cr, page->picture, PICTURE_WIDTH, height);
@@ -171,19 +180,54 @@ add_usual_bag (BwFlow *flow, BwProject *project, char **facts)
     bw_flow_item (flow, "☐", *fact, 14);
 }
 
+/* The one line by which the makers' pages differ, in a stretch of its own. */
+static void
+add_who (BwFlow *flow, const Page *page)
+{
+  int height;
+  cairo_t *cr
+      = bw_sheet_open_stretch (flow->sheet, bw_sheet_n_pages (flow->sheet) - 1, BW_TAG_TEXT);
+  g_autoptr (PangoLayout) title = title_layout (cr, page->title, head_width (page, flow->width));
+  pango_layout_get_size (title, NULL, &height);
+  g_autofree char *who = g_strdup_printf (_ ("Maker %d of %d"), page->maker, page->makers);
+  bw_type_draw (cr, BW_TYPE_TEXT, who, flow->left, flow->top + pango_units_to_double (height) + 4,
+                0);
+  cairo_destroy (cr);
+}
+
+/* What lies on a maker's page before what all have: the stretch it is opened with, and the line
+ * above. */
+#define OWN_STRETCHES 2
+
+/* The page of another maker: drawn once, it is shown again. */
+static void
+add_again (BwFlow *flow, const Page *page)
+{
+  for (int i = 0; i < page->n_pages; i++) {
+    bw_sheet_open_page (flow->sheet);
+    if (i == 0) {
+      bw_sheet_begin_part (flow->sheet);
+      add_who (flow, page);
+    }
+    bw_sheet_share_page (flow->sheet, page->first_page + i, i == 0 ? OWN_STRETCHES : 0);
+  }
+}
+
 static void
 add_maker (BwFlow *flow, Page *page)
 {
   g_autofree char *cautions = cautions_text (page->project);
   g_auto (GStrv) facts = facts_of (page->project);
   bw_flow_part (flow);
-  bw_flow_figure (flow, page->picture && !page->large ? PICTURE_HEIGHT : NO_PICTURE_HEIGHT,
-                  draw_head, page);
+  page->first_page = bw_sheet_n_pages (flow->sheet) - 1;
+  add_who (flow, page);
+  bw_flow_figure (flow, is_pictured (page) ? PICTURE_HEIGHT : NO_PICTURE_HEIGHT, draw_head, page);
   if (page->large)
     add_large_bag (flow, page->project, facts, cautions);
   else
     add_usual_bag (flow, page->project, facts);
   add_cautions (flow, cautions);
+  page->n_pages = bw_sheet_n_pages (flow->sheet) - page->first_page;
 }
 
 /* Whether a maker's page, set as usual, is more than a page. */
@@ -212,7 +256,8 @@ bw_kit_new (BwProject *project, BwPaper paper, int makers, cairo_surface_t *pict
   page.large = spills (&page, paper);
   bw_sheet_add_title (&flow);
   bw_sheet_add_materials (&flow, project, page.makers);
-  for (; page.maker <= page.makers; page.maker++)
-    add_maker (&flow, &page);
+  add_maker (&flow, &page);
+  while (page.maker++ < page.makers)
+    add_again (&flow, &page);
   return bw_flow_finish (&flow);
 }

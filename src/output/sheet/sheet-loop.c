@@ -13,7 +13,8 @@
 #include <math.h>
 
 #define FIGURE_HEIGHT 112.0
-#define GAP 24.0 /* between the drawing and its words */
+#define LEAST_SHARE 0.7 /* of it, where that keeps the drawing on the page */
+#define GAP 24.0        /* between the drawing and its words */
 #define WORDS_TOP 10.0
 #define LEAST_WORDS 240.0 /* width of the words beside the drawing */
 #define OVER_HEIGHT 150.0 /* the stone is drawn as well */
@@ -265,7 +266,9 @@ bw_sheet_add_loop (BwFlow *flow, BwProject *project)
                 .loop = &hang->loop };
   if (!hang->has_bail)
     return;
-  bw_flow_figure (flow, is_over (&arch) ? OVER_HEIGHT : FIGURE_HEIGHT, draw_loop, &arch);
+  double most = is_over (&arch) ? OVER_HEIGHT : FIGURE_HEIGHT;
+  bw_flow_figure (flow, CLAMP (bw_flow_left_over (flow), LEAST_SHARE * most, most), draw_loop,
+                  &arch);
   bw_flow_space (flow, 4);
   if (is_wide (flow->width))
     return;

@@ -13,7 +13,9 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define TICK 13.0          /* room for a mark */
+#define TICK 13.0         /* room for a mark */
+#define LEGEND_ROOM 120.0 /* what stays with the headings of the band and of the bail */
+#define LOOP_ROOM 82.0
 #define KEY_AND_ROWS 110.0 /* a key never stands alone */
 #define MOST_IN_KEY 16     /* colours: more would take half of each page */
 #define MOST_PICTURED                                                                              \
@@ -85,7 +87,10 @@ begin_section (Writer *writer, int section, const char *title)
   end_section (writer);
   writer->section = section;
   bw_bench_rows_begin (&writer->rows, section == SECTION_BAND);
-  bw_flow_heading (flow, title, section == SECTION_BAND || section == SECTION_BAIL ? 120 : 60);
+  bw_flow_heading (flow, title,
+                   section == SECTION_BAND   ? LEGEND_ROOM
+                   : section == SECTION_BAIL ? LOOP_ROOM
+                                             : 60);
   if (section == SECTION_BAND) {
     bw_sheet_add_legend (flow);
     bw_sheet_add_steps (flow, writer->project, BW_WORK_BAND);

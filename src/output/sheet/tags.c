@@ -96,6 +96,18 @@ draw_card (cairo_t *cr, const Tag *tag)
                 TALL - INSET - bw_type_height (BW_TYPE_BENCH_BOLD), width, 1);
 }
 
+/* Drawn once, so that a file holds it once. */
+static cairo_surface_t *
+card_of (const Tag *tag)
+{
+  cairo_rectangle_t box = { 0, 0, WIDE, TALL };
+  cairo_surface_t *card = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, &box);
+  cairo_t *cr = cairo_create (card);
+  draw_card (cr, tag);
+  cairo_destroy (cr);
+  return card;
+}
+
 BwSheet *
 bw_tags_new (BwProject *project, BwPaper paper, cairo_surface_t *picture)
 {
@@ -111,12 +123,12 @@ bw_tags_new (BwProject *project, BwPaper paper, cairo_surface_t *picture)
     draw_cut (cr, left + i * WIDE, top, left + i * WIDE, top + down * TALL);
   for (int i = 0; i <= down; i++)
     draw_cut (cr, left, top + i * TALL, left + across * WIDE, top + i * TALL);
+  cairo_surface_t *card = card_of (&tag);
   for (int i = 0; i < across * down; i++) {
-    cairo_save (cr);
-    cairo_translate (cr, left + i % across * WIDE, top + i / across * TALL);
-    draw_card (cr, &tag);
-    cairo_restore (cr);
+    cairo_set_source_surface (cr, card, left + i % across * WIDE, top + i / across * TALL);
+    cairo_paint (cr);
   }
+  cairo_surface_destroy (card);
   cairo_destroy (cr);
   return sheet;
 }
