@@ -4,7 +4,6 @@
 #include "core/band/join.h"
 #include "core/base/lattice.h"
 #include "output/page/sheet.h"
-#include "output/sheet/tags.h"
 #include "pen.h"
 #include "sample.h"
 
@@ -122,51 +121,6 @@ what_is_done_between_rows_is_told_with_its_row (void **state)
   assert_true (n > 0);
 }
 
-static guint
-count_words (const char *beginning)
-{
-  guint n = 0;
-  for (guint i = 0; i < pen_n_words (); i++)
-    n += g_str_has_prefix (pen_word (i)->text, beginning);
-  return n;
-}
-
-/* Ten cards with the title, 85 by 55 mm apart, and a price where it is wished for. */
-static void
-ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for (void **state)
-{
-  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_LETTER };
-  g_autoptr (BwProject) project = some_project (93, 10);
-  BwDesign design = *bw_project_get_design (project);
-  design.supply.has_prices = TRUE;
-  design.supply.hour = 12;
-  design.supply.rows_per_hour = 20;
-  design.supply.markup = 0.4;
-  design.supply.round_to = 1;
-  g_strlcpy (design.supply.currency, "EUR", sizeof design.supply.currency);
-  assert_true (bw_project_set_design (project, "", &design, NULL));
-  bw_project_set_title (project, "", "Ebb and Flow");
-  g_autofree char *price = g_strdup_printf (
-      "%.2f EUR", ceil (1.4 * bw_project_materials (project)->cost.piece - 1e-6));
-  for (int i = 0; i < 4; i++) {
-    BwPaper paper = papers[i % 2];
-    paper.wishes = i < 2 ? 0 : BW_PRINT_COSTS | BW_PRINT_LARGE;
-    pen_begin ();
-    g_autoptr (BwSheet) sheet = bw_tags_new (project, paper, NULL);
-    assert_int_equal (bw_sheet_n_pages (sheet), 1);
-    assert_int_equal (count_words ("Ebb and Flow"), 10);
-    assert_int_equal (count_words (price), i < 2 ? 0 : 10);
-    const PenWords *first = NULL, *last = NULL;
-    for (guint k = 0; k < pen_n_words (); k++)
-      if (g_str_has_prefix (pen_word (k)->text, "Ebb")) {
-        first = first ? first : pen_word (k);
-        last = pen_word (k);
-      }
-    assert_true (fabs (last->x - first->x - 85 * BW_POINTS_PER_MM) < 0.01);
-    assert_true (fabs (last->y - first->y - 4 * 55 * BW_POINTS_PER_MM) < 0.01);
-  }
-}
-
 int
 main (void)
 {
@@ -174,7 +128,6 @@ main (void)
     cmocka_unit_test (every_row_of_the_band_is_told_once),
     cmocka_unit_test (a_repeat_is_written_once_with_how_often_it_comes),
     cmocka_unit_test (what_is_done_between_rows_is_told_with_its_row),
-    cmocka_unit_test (ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for),
   };
   return cmocka_run_group_tests_name ("bench-rows", tests, NULL, NULL);
 }

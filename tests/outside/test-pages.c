@@ -5,7 +5,7 @@
 #include "config.h"
 
 #include "output/page/page.h"
-#include "output/sheet/strip.h"
+#include "output/sheet/tags.h"
 #include "fixture.h"
 #include "printed.h"
 #include "sample.h"
@@ -271,6 +271,58 @@ the_pages_are_well_set_in_every_language (void **state)
   assert_int_equal (faults, 0);
 }
 
+/* How many words are this one; the first and the last of them. */
+static int
+count_words (const GArray *words, const char *text, const PrintedWord **first,
+             const PrintedWord **last)
+{
+  int n = 0;
+  for (guint i = 0; i < words->len; i++) {
+    const PrintedWord *word = &g_array_index (words, PrintedWord, i);
+    if (!g_str_equal (word->text, text))
+      continue;
+    if (first && n == 0)
+      *first = word;
+    if (last)
+      *last = word;
+    n++;
+  }
+  return n;
+}
+
+/* Ten cards with the title, 85 by 55 mm apart, and a price where it is wished for. */
+static void
+ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for (void **state)
+{
+  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_LETTER };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (93);
+  g_autoptr (BwProject) project = random_project (rand, 1);
+  BwDesign design = *bw_project_get_design (project);
+  design.supply.has_prices = TRUE;
+  design.supply.hour = 12;
+  design.supply.rows_per_hour = 20;
+  design.supply.markup = 0.4;
+  design.supply.round_to = 1;
+  g_strlcpy (design.supply.currency, "EUR", sizeof design.supply.currency);
+  assert_true (bw_project_set_design (project, "", &design, NULL));
+  bw_project_set_title (project, "", "Ebb and Flow");
+  g_autofree char *price
+      = g_strdup_printf ("%.2f", ceil (1.4 * bw_project_materials (project)->cost.piece - 1e-6));
+  for (int i = 0; i < 4; i++) {
+    BwPaper paper = papers[i % 2];
+    paper.wishes = i < 2 ? 0 : BW_PRINT_COSTS | BW_PRINT_LARGE;
+    printed_print (*state, bw_tags_new (project, paper, NULL));
+    g_autoptr (GArray) pages = NULL, words = printed_words (*state, &pages);
+    assert_int_equal (pages->len, 1);
+    assert_int_equal (count_words (words, "EUR", NULL, NULL), i < 2 ? 0 : 10);
+    assert_int_equal (count_words (words, price, NULL, NULL), i < 2 ? 0 : 10);
+    const PrintedWord *first = NULL, *last = NULL;
+    assert_int_equal (count_words (words, "Ebb", &first, &last), 10);
+    assert_true (fabs (last->x0 - first->x0 - 85 * BW_POINTS_PER_MM) < 0.05);
+    assert_true (fabs (last->y0 - first->y0 - 4 * 55 * BW_POINTS_PER_MM) < 0.05);
+  }
+}
+
 static int
 set_up (void **state)
 {
@@ -289,6 +341,7 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for),
     cmocka_unit_test (the_pages_of_the_demos_are_well_set_on_every_paper),
     cmocka_unit_test (the_pages_of_random_designs_are_well_set),
     cmocka_unit_test (the_pages_are_well_set_in_every_language),
