@@ -294,7 +294,7 @@ count_words (const GArray *words, const char *text, const PrintedWord **first,
 static void
 ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for (void **state)
 {
-  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_LETTER };
+  const BwPaper fed[] = { BW_PAPER_A4, BW_PAPER_LETTER };
   g_autoptr (GRand) rand = g_rand_new_with_seed (93);
   g_autoptr (BwProject) project = random_project (rand, 1);
   BwDesign design = *bw_project_get_design (project);
@@ -309,7 +309,7 @@ ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for (void **state)
   g_autofree char *price
       = g_strdup_printf ("%.2f", ceil (1.4 * bw_project_materials (project)->cost.piece - 1e-6));
   for (int i = 0; i < 4; i++) {
-    BwPaper paper = papers[i % 2];
+    BwPaper paper = fed[i % 2];
     paper.wishes = i < 2 ? 0 : BW_PRINT_COSTS | BW_PRINT_LARGE;
     printed_print (*state, bw_tags_new (project, paper, NULL));
     g_autoptr (GArray) pages = NULL, words = printed_words (*state, &pages);

@@ -217,8 +217,8 @@ add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *desig
 }
 
 /* The ends meet when they do: whoever wants a few rows more must not run out of thread. */
-static void
-add_reserve (BwTable *facts, BwProject *project, int pieces)
+void
+bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces)
 {
   BwFurtherThread further = bw_further_thread (project);
   if (further.rows <= 0)
@@ -233,10 +233,8 @@ add_reserve (BwTable *facts, BwProject *project, int pieces)
 }
 
 void
-bw_materials_add_other (BwTable *facts, const BwMaterials *materials, BwProject *project,
-                        int pieces)
+bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
 {
-  const BwDesign *design = bw_project_get_design (project);
   bw_text_fact (facts, _ ("Bead size"), g_strdup (design->bead.name));
   if (materials->bed_cord_mm > 0) {
     g_autofree char *length = bw_text_cut (materials->bed_cord_mm);
@@ -244,7 +242,6 @@ bw_materials_add_other (BwTable *facts, const BwMaterials *materials, BwProject 
                   g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
   }
   bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
-  add_reserve (facts, project, pieces);
   bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, BW_UNIT_MM));
   bw_text_fact (facts, _ ("Stopper bead"), bw_text_count ((guint64)materials->stopper_beads));
   add_hanging (facts, materials, design);
@@ -255,7 +252,8 @@ text_other (GString *text, const BwMaterials *materials, BwProject *project, int
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_materials_add_other (&facts, materials, project, pieces);
+  bw_materials_add_other (&facts, materials, bw_project_get_design (project));
+  bw_materials_add_reserve (&facts, project, pieces);
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
 }

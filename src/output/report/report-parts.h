@@ -47,8 +47,9 @@ void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const
  * the printed list and the sheet both show. The first initialises its table of six columns; the
  * others add to one of two and of three columns. */
 void bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials);
-void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, BwProject *project,
-                             int pieces);
+void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design);
+/* The thread for further rows that are likely, for so many pieces; nothing where there are none. */
+void bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces);
 void bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency);
 
 /* "Snug on paper. Weave 98 or 100: try on at row 94, then decide." Owned. */

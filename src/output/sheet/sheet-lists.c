@@ -67,7 +67,8 @@ add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials, int p
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Also")), g_strdup (""));
-  bw_materials_add_other (&facts, materials, project, pieces);
+  bw_materials_add_other (&facts, materials, bw_project_get_design (project));
+  bw_materials_add_reserve (&facts, project, pieces);
   bw_table_add (&facts, g_strdup (_ ("Tools")),
                 g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
   bw_flow_table (flow, &facts, NULL, NULL);
