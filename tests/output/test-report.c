@@ -588,7 +588,7 @@ assert_totals (JsonObject *object, const BwMaterials *materials)
   "needles "                                                                                       \
   "needle_size needle_shaft_mm needle_most_mm stopper_beads hanging_cord_mm "                      \
   "hanging_cord_thickness_mm necklace_mm closing_mm clasps rings ring_inner_mm ring_wire_mm "      \
-  "ring_passes_mm fitting_most_mm cost hours"
+  "ring_passes_mm fitting_most_mm in_stash to_buy cost hours"
 
 static void
 materials_add_up_to_the_drawing (void **state)

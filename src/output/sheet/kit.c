@@ -236,11 +236,9 @@ spills (Page *page, BwPaper paper)
 {
   BwFlow trial;
   bw_flow_init (&trial, bw_sheet_alloc (page->project, paper, "", FALSE), page->project);
-  guint before = trial.sheet->pages->len;
   add_maker (&trial, page);
-  gboolean more = trial.sheet->pages->len > before + 1;
   bw_sheet_free (bw_flow_finish (&trial));
-  return more;
+  return page->n_pages > 1;
 }
 
 BwSheet *
