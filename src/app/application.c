@@ -16,6 +16,7 @@
 #include "app/kit/wheel.h"
 #include "app/window/preferences.h"
 #include "app/window/window.h"
+#include "app/workshop/habits-page.h"
 #include "app/workshop/workshop-window.h"
 #include "project/book/book-stones.h"
 #include "project/fault/fault-error.h"
@@ -39,7 +40,27 @@ show_project (BwApplication *self, BwProject *project)
   return window;
 }
 
-/* With the maker's prices and hands, where some are remembered. */
+static void
+begin_with_habits (BwProject *project)
+{
+  const BwBook *book = bw_workbook_get_book (bw_workbook_get ());
+  BwHabits habits;
+  if (!book)
+    return;
+  bw_book_get_habits (book, &habits);
+  bw_project_begin_with_habits (project, &habits);
+}
+
+/* What a new project began with is said where it is seen first. */
+static void
+tell_habits (BwWindow *window)
+{
+  g_autofree char *sentence = bw_habits_told (bw_workbook_get ());
+  if (sentence)
+    bw_window_tell (window, GTK_MESSAGE_INFO, sentence);
+}
+
+/* With the maker's prices, habits and hands, where some are remembered. */
 static BwProject *
 new_project (void)
 {
@@ -48,6 +69,7 @@ new_project (void)
   BwProject *project
       = bw_project_new_priced (bw_price_book_fill (bw_price_book_get (), &supply) ? &supply : NULL);
   bw_preferences_begin (project);
+  begin_with_habits (project);
   if (hands)
     bw_project_begin_with_hands (project, hands);
   return project;
@@ -57,7 +79,7 @@ static void
 new_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   g_autoptr (BwProject) project = new_project ();
-  show_project (data, project);
+  tell_habits (show_project (data, project));
 }
 
 static void
@@ -127,6 +149,7 @@ show_new (GtkApplication *application, BwProject *project)
     window = bw_window_new (application, project);
   g_action_group_activate_action (G_ACTION_GROUP (window), "new-stone", NULL);
   gtk_window_present (GTK_WINDOW (window));
+  tell_habits (window);
   return window;
 }
 
@@ -149,6 +172,14 @@ begin_on (GtkApplication *application, const char *name)
   }
   bw_workbook_change (bw_workbook_get (), note_begun, g_strdup (name), g_free);
   return show_new (application, project);
+}
+
+/* From the shelf, where the project behind it was made before the book was read. */
+static void
+new_stone (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (BwProject) project = new_project ();
+  show_new (data, project);
 }
 
 static void
@@ -196,6 +227,7 @@ static const GActionEntry entries[] = {
   { "quit", quit },
   { "preferences", preferences },
   { "workshop", workshop, "s" },
+  { "new-stone", new_stone },
   { "begin-on-stone", begin_on_stone, "s" },
   { "ways-for-stone", ways_for_stone, "s" },
 };

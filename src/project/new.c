@@ -252,3 +252,24 @@ bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *measures, con
   bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
   return TRUE;
 }
+
+void
+bw_project_begin_with_habits (BwProject *self, const BwHabits *habits)
+{
+  BwDocument *document = self->document;
+  BwFrame *frame = document->head.frame;
+  g_autoptr (GArray) log = g_array_new (FALSE, FALSE, sizeof (BwChange));
+
+  g_return_if_fail (!bw_project_can_undo (self));
+  for (BwHabit habit = 0; habit < BW_N_HABITS; habit++) {
+    BwDesign design = frame->design;
+
+    if (!habits->has[habit])
+      continue;
+    *bw_habit_in (habit, &design) = habits->value[habit];
+    if (fit_new (&design, document->head.progress))
+      frame->design = design;
+  }
+  bw_canvas_follow (document, log, frame);
+  bw_derived_drop (self->derived, ~0u, TRUE, TRUE);
+}

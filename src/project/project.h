@@ -24,7 +24,7 @@
 #include "core/band/places.h"
 #include "core/pattern/anew.h"
 #include "core/band/remedy.h"
-#include "project/book/book.h"
+#include "project/book/book-habits.h"
 #include "project/document/about.h"
 #include "project/document/done.h"
 #include "project/document/examples.h"
@@ -74,6 +74,8 @@ typedef struct {
  * again. No step of history. */
 void bw_project_begin_with (BwProject *self, const BwStart *start);
 
+/* The same with the habits of the book. */
+void bw_project_begin_with_habits (BwProject *self, const BwHabits *habits);
 /* In such a project too: puts it on a stone that was measured, none of which is made up then, with
  * as many columns as there were or as have room, as many rows as recommended, and the band in the
  * middle of the prism. FALSE with an error, and nothing done, when no band fits it. */

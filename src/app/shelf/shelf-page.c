@@ -205,7 +205,7 @@ chosen (BwShelfPage *self, BwShelfCard *card)
   GtkWidget *widget = GTK_WIDGET (card);
   switch (bw_shelf_card_get_kind (card)) {
   case BW_CARD_NEW:
-    gtk_widget_activate_action (widget, "win.new-stone", NULL);
+    gtk_widget_activate_action (widget, "app.new-stone", NULL);
     break;
   case BW_CARD_EXAMPLE:
     gtk_widget_activate_action (widget, "win.open-demo", "s",

@@ -23,8 +23,6 @@ bw_stone_sketch_paint (GtkWidget *widget, cairo_t *cr, const BwStoneMeasures *me
   cairo_translate (cr, width / 2.0, (height + by * stone.length_mm) / 2);
   cairo_scale (cr, by, -by);
   bw_outline_stone_path (cr, &stone, AZIMUTH_DEG);
-  gdk_cairo_set_source_rgba (cr, &palette.paper);
-  cairo_fill_preserve (cr);
   gdk_cairo_set_source_rgba (cr, &palette.ink);
   cairo_set_line_width (cr, LINE_PX / by);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);

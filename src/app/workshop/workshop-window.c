@@ -10,6 +10,7 @@
 #include "app/kit/tell-file.h"
 #include "app/kit/tell.h"
 #include "app/workshop/done-page.h"
+#include "app/workshop/habits-page.h"
 #include "app/workshop/hands-page.h"
 #include "app/workshop/stones-page.h"
 #include "app/workshop/trays-page.h"
@@ -29,6 +30,7 @@ struct _BwWorkshopWindow {
   GtkStack *pages;
   BwTraysPage *trays;
   BwStonesPage *stones;
+  BwHabitsPage *habits;
   BwNotice *notice;
 };
 
@@ -149,6 +151,8 @@ bw_workshop_window_init (BwWorkshopWindow *self)
   add_page (self, bw_things_page_new (&bw_kinds, self->book, NULL), "beads", _ ("Your Beads"));
   add_page (self, bw_things_page_new (&bw_stash_things, self->book, bw_stash_last_new (self->book)),
             "stash", _ ("Stash"));
+  self->habits = BW_HABITS_PAGE (bw_habits_page_new (self->book));
+  add_page (self, GTK_WIDGET (self->habits), "habits", _ ("Habits"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);
   bw_part_names_give (GTK_WIDGET (self));
@@ -168,6 +172,7 @@ bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, BwDraft
     gtk_window_set_transient_for (GTK_WINDOW (self), parent);
   bw_trays_page_set_draft (self->trays, draft);
   bw_stones_page_set_draft (self->stones, draft);
+  bw_habits_page_set_draft (self->habits, draft);
   bw_workbook_read (self->book);
   gtk_stack_set_visible_child_name (self->pages, page);
   gtk_window_present (GTK_WINDOW (self));

@@ -10,6 +10,6 @@ G_DECLARE_FINAL_TYPE (BwWorkshopWindow, bw_workshop_window, BW, WORKSHOP_WINDOW,
 
 /* One for the program, before parent, which may be NULL; the book is read anew. draft: of the
  * design in which what is kept is used; NULL: none. page: "hands", "finished", "trays",
- * "stones", "beads" or "stash". */
+ * "stones", "beads", "stash" or "habits". */
 void bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, BwDraft *draft,
                               const char *page);

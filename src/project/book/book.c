@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "project/book/book-habits-private.h"
 #include "project/book/book-private.h"
 #include "project/book/book-stones-private.h"
 #include "project/book/book-trays-private.h"
@@ -117,7 +118,7 @@ read_things (const BwBook *self, GError **error)
 {
   return bw_book_check_trays (self, error) && bw_book_check_stones (self, error)
          && bw_book_check_beads (self, error) && bw_book_check_stash (self, error)
-         && bw_book_check_takings (self, error);
+         && bw_book_check_takings (self, error) && bw_book_check_habits (self, error);
 }
 
 BwBook *
@@ -247,6 +248,7 @@ bw_book_take_in (BwBook *self, const BwBook *other, GError **error)
 
   if (!check_length (before + other->pieces->len, error))
     return FALSE;
+  bw_book_take_in_habits (self, other);
   for (guint i = 0; i < other->pieces->len; i++) {
     const BwWoven *piece = bw_book_get_piece (other, i);
 
