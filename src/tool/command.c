@@ -8,6 +8,7 @@
 #include "output/report/report.h"
 #include "tool/model.h"
 #include "tool/paper.h"
+#include "tool/photo.h"
 #include "tool/render.h"
 #include "tool/workshop.h"
 #include "tool/restone.h"
@@ -173,6 +174,16 @@ static const BwCommand commands[] = {
     bw_workshop_run_beads },
   { "stash", "[--book FILE] [--json|--csv]", N_ ("what is in the stash"),
     BW_OPTION_BOOK | BW_OPTION_JSON | BW_OPTION_CSV, 0, NULL, bw_workshop_run_stash },
+  { "trays", "[--book FILE] [--json]", N_ ("trays of your own"), BW_OPTION_BOOK | BW_OPTION_JSON, 0,
+    NULL, bw_workshop_run_trays },
+  { "stones", "[--book FILE] [--json]", N_ ("stones that you have measured"),
+    BW_OPTION_BOOK | BW_OPTION_JSON, 0, NULL, bw_workshop_run_stones },
+  { "habits", "[--book FILE] [--json]", N_ ("what you are used to, as places in a project"),
+    BW_OPTION_BOOK | BW_OPTION_JSON, 0, NULL, bw_workshop_run_habits },
+  { "tray", "--from PICTURE [--limit K] [--json] [-o OUT.gpl|OUT.css]",
+    N_ ("the colours of beads in a photograph, as many as it suggests or K"),
+    BW_OPTION_FROM | BW_OPTION_LIMIT | BW_OPTION_JSON | BW_OPTION_OUTPUT, BW_OPTION_FROM, NULL,
+    bw_photo_run_tray },
   { "read-in", "--from FILE [--book FILE]",
     N_ ("put what another book has, or the JSON of beads and stash, into the book"),
     BW_OPTION_FROM | BW_OPTION_BOOK, BW_OPTION_FROM, NULL, bw_workshop_run_read_in },

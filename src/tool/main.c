@@ -109,6 +109,8 @@ run_alone (const BwCommand *command, const BwOptions *options)
   g_autofree char *text = command->run_alone (options, &error);
   if (text)
     return print (text);
+  if (error->domain == BW_USAGE)
+    return wrong_usage (error);
   complain ("bandwright-tool", error->message);
   return AT_FAULT;
 }

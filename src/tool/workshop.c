@@ -6,6 +6,7 @@
 #include "output/report/report-beads.h"
 #include "output/report/report-calibrate.h"
 #include "output/report/report-hands.h"
+#include "output/report/report-own.h"
 #include "output/report/report-stash.h"
 #include "output/report/report-ways.h"
 #include "project/book/book-beads.h"
@@ -80,6 +81,27 @@ bw_workshop_run_stash (const BwOptions *options, GError **error)
   if (options->given & BW_OPTION_CSV)
     return bw_report_stash_csv (book);
   return bw_report_stash (book, (options->given & BW_OPTION_JSON) != 0);
+}
+
+char *
+bw_workshop_run_trays (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  return book ? bw_report_trays (book, (options->given & BW_OPTION_JSON) != 0) : NULL;
+}
+
+char *
+bw_workshop_run_stones (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  return book ? bw_report_stones (book, (options->given & BW_OPTION_JSON) != 0) : NULL;
+}
+
+char *
+bw_workshop_run_habits (const BwOptions *options, GError **error)
+{
+  g_autoptr (BwBook) book = load_book (options, error);
+  return book ? bw_report_habits (book, (options->given & BW_OPTION_JSON) != 0) : NULL;
 }
 
 gboolean

@@ -11,6 +11,10 @@ char *bw_workshop_run_hands (const BwOptions *options, GError **error);
 /* The maker's own kinds of bead, or the one named; the stash. */
 char *bw_workshop_run_beads (const BwOptions *options, GError **error);
 char *bw_workshop_run_stash (const BwOptions *options, GError **error);
+/* Trays, stones and habits of the maker's own. */
+char *bw_workshop_run_trays (const BwOptions *options, GError **error);
+char *bw_workshop_run_stones (const BwOptions *options, GError **error);
+char *bw_workshop_run_habits (const BwOptions *options, GError **error);
 /* Puts what another book has into the maker's; prints nothing. */
 char *bw_workshop_run_read_in (const BwOptions *options, GError **error);
 

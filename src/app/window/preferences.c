@@ -1,11 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Three tables, of choices, of lengths and of switches, and one row for each of their lines. */
+/* Two tables, of choices and of switches, and one row for each of their lines. */
 #include "config.h"
 
 #include "app/window/preferences.h"
-#include "app/form/field.h"
 #include "app/kit/part-names.h"
-#include "app/kit/put-text.h"
 #include "app/kit/settings.h"
 #include "project/file/sizes.h"
 
@@ -37,20 +35,6 @@ static const Choice choices[] = {
     N_ ("Window"),
     { "system", "light", "dark" },
     { N_ ("Follow the System"), N_ ("Light"), N_ ("Dark") } },
-};
-
-/* 0 in the settings is what the program has. */
-typedef struct {
-  const char *setting, *label;
-  double usual_mm;
-} Length;
-
-static const Length lengths[] = {
-  { "start-needle-mm", N_ ("Needle, thickness"), 0.36 },
-  { "start-tail-mm", N_ ("Tail of the thread"), 90 },
-  { "start-cord-mm", N_ ("Cord of the bed, thickness"), 0.35 },
-  { "start-cord-width-mm", N_ ("Cord of the bed, width"), 1 },
-  { "start-hanging-cord-mm", N_ ("Hanging cord"), 3 },
 };
 
 static const struct {
@@ -145,52 +129,6 @@ add_beads (BwPreferences *self)
   add_row (self->start, _ ("Bead"), drop_down, 0);
 }
 
-/* Nothing typed: what the program has. A number that is none changes nothing and is marked. */
-static void
-length_typed (GtkEditable *entry, gpointer data)
-{
-  const Length *length = data;
-  const char *text = gtk_editable_get_text (entry);
-  double mm = 0;
-  gboolean good = !*text
-                  || (bw_length_parse (text, bw_settings_get_unit (bw_settings_get ()), &mm, NULL)
-                      && mm > 0 && mm <= BW_LENGTH_MAX_MM);
-  if (good) {
-    gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
-    g_object_set (bw_settings_get (), length->setting, mm, NULL);
-  } else {
-    gtk_widget_add_css_class (GTK_WIDGET (entry), "error");
-  }
-}
-
-/* In the unit that is chosen now. Shown is not typed: the setting keeps all its digits. */
-static void
-show_length (GtkEntry *entry)
-{
-  const Length *length = g_object_get_data (G_OBJECT (entry), "length");
-  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  double mm = bw_settings_get_number (bw_settings_get (), length->setting);
-  g_autofree char *usual = bw_length_format (length->usual_mm, unit, 2);
-  g_autofree char *shown = mm > 0 ? bw_length_format (mm, unit, 3) : g_strdup ("");
-  gtk_entry_set_placeholder_text (entry, usual);
-  g_signal_handlers_block_by_func (entry, length_typed, (gpointer)length);
-  bw_put_text (GTK_EDITABLE (entry), shown);
-  g_signal_handlers_unblock_by_func (entry, length_typed, (gpointer)length);
-  gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
-}
-
-static void
-add_length (BwPreferences *self, const Length *length, int row)
-{
-  GtkWidget *entry = gtk_entry_new ();
-  g_object_set_data (G_OBJECT (entry), "length", (gpointer)length);
-  g_signal_connect (entry, "changed", G_CALLBACK (length_typed), (gpointer)length);
-  g_signal_connect_object (bw_settings_get (), "notify::units", G_CALLBACK (show_length), entry,
-                           G_CONNECT_SWAPPED);
-  show_length (GTK_ENTRY (entry));
-  add_row (self->start, _ (length->label), entry, row);
-}
-
 static void
 add_flag (BwPreferences *self, const char *setting, const char *label)
 {
@@ -231,8 +169,6 @@ bw_preferences_init (BwPreferences *self)
   for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
     add_choice (self, &choices[i], (int)i);
   add_beads (self);
-  for (gsize i = 0; i < G_N_ELEMENTS (lengths); i++)
-    add_length (self, &lengths[i], (int)i + 1);
   for (gsize i = 0; i < G_N_ELEMENTS (flags); i++)
     add_flag (self, flags[i].setting, _ (flags[i].label));
   bw_part_names_give (GTK_WIDGET (self));

@@ -82,8 +82,12 @@ static void
 show (BwHabitsPage *self)
 {
   BwHabits habits = habits_of (self->book);
+  BwDesign plain;
+  bw_design_defaults (&plain);
   for (BwHabit habit = 0; habit < BW_N_HABITS; habit++) {
     BwField field = field_of (habit);
+    g_autofree char *usual = bw_field_format (&field, *bw_habit_in (habit, &plain), unit ());
+    gtk_entry_set_placeholder_text (self->entry[habit], usual);
     g_autofree char *text = habits.has[habit]
                                 ? bw_field_format (&field, habits.value[habit], unit ())
                                 : g_strdup ("");
@@ -137,13 +141,9 @@ add_entry (BwHabitsPage *self, BwHabit habit)
   BwField field = field_of (habit);
   GtkWidget *name = gtk_label_new (_ (field.label)), *entry = gtk_entry_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
-  BwDesign design;
-  bw_design_defaults (&design);
-  g_autofree char *usual = bw_field_format (&field, *bw_habit_in (habit, &design), unit ());
   self->entry[habit] = GTK_ENTRY (entry);
   gtk_label_set_xalign (GTK_LABEL (name), 0);
   gtk_label_set_wrap (GTK_LABEL (name), TRUE);
-  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), usual);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 10);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ (field.label), -1);

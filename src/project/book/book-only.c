@@ -3,7 +3,10 @@
 
 #include "project/book/book-only.h"
 
+#include "project/book/book-habits-private.h"
+#include "project/book/book-stones-private.h"
 #include "project/book/book-things-private.h"
+#include "project/book/book-trays-private.h"
 
 /* An empty book has room for all that another has. */
 BwBook *
@@ -21,5 +24,32 @@ bw_book_only_stash (const BwBook *book)
   BwBook *only = bw_book_new ();
 
   bw_book_take_in_stash (only, book, NULL);
+  return only;
+}
+
+BwBook *
+bw_book_only_trays (const BwBook *book)
+{
+  BwBook *only = bw_book_new ();
+
+  bw_book_take_in_trays (only, book, NULL);
+  return only;
+}
+
+BwBook *
+bw_book_only_stones (const BwBook *book)
+{
+  BwBook *only = bw_book_new ();
+
+  bw_book_take_in_stones (only, book, NULL);
+  return only;
+}
+
+BwBook *
+bw_book_only_habits (const BwBook *book)
+{
+  BwBook *only = bw_book_new ();
+
+  bw_book_take_in_habits (only, book);
   return only;
 }

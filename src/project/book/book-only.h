@@ -7,3 +7,6 @@
 /* Owned. */
 BwBook *bw_book_only_beads (const BwBook *book);
 BwBook *bw_book_only_stash (const BwBook *book);
+BwBook *bw_book_only_trays (const BwBook *book);
+BwBook *bw_book_only_stones (const BwBook *book);
+BwBook *bw_book_only_habits (const BwBook *book);
