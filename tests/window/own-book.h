@@ -10,7 +10,7 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
-static void
+static inline void
 fill_book (BwBookEdit edit, gpointer data)
 {
   g_autofree char *path = bw_book_usual_path ();
@@ -19,7 +19,7 @@ fill_book (BwBookEdit edit, gpointer data)
     g_error ("%s", error->message);
 }
 
-static BwBook *
+static inline BwBook *
 read_book (void)
 {
   g_autofree char *path = bw_book_usual_path ();
@@ -30,7 +30,7 @@ read_book (void)
   return book;
 }
 
-static int
+static inline int
 set_up_book (void **state)
 {
   g_autofree char *path = bw_book_usual_path ();
@@ -38,7 +38,7 @@ set_up_book (void **state)
   return set_up (state);
 }
 
-static int
+static inline int
 tear_down_book (void **state)
 {
   g_autofree char *path = bw_book_usual_path ();
@@ -46,7 +46,7 @@ tear_down_book (void **state)
   return tear_down (state);
 }
 
-static GtkWidget *
+static inline GtkWidget *
 open_workshop (Maker *maker, const char *page)
 {
   g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "workshop",
@@ -54,7 +54,7 @@ open_workshop (Maker *maker, const char *page)
   return GTK_WIDGET (maker_dialog (maker));
 }
 
-static void
+static inline void
 close_workshop (Maker *maker, GtkWidget *window)
 {
   gtk_window_present (GTK_WINDOW (window));
@@ -62,7 +62,7 @@ close_workshop (Maker *maker, GtkWidget *window)
   maker_no_dialog (maker);
 }
 
-static gboolean
+static inline gboolean
 label_holds (GtkWidget *widget, gconstpointer words)
 {
   return GTK_IS_LABEL (widget) && strstr (gtk_label_get_text (GTK_LABEL (widget)), words);
@@ -73,14 +73,14 @@ typedef struct {
   const char *words;
 } Shown;
 
-static gboolean
+static inline gboolean
 is_shown (gpointer data)
 {
   const Shown *shown = data;
   return desk_look_for (shown->window, label_holds, shown->words) != NULL;
 }
 
-static void
+static inline void
 wait_for (GtkWidget *window, const char *words)
 {
   Shown shown = { window, words };
@@ -94,7 +94,7 @@ typedef struct {
   GtkWidget *found;
 } Wanted;
 
-static gboolean
+static inline gboolean
 is_there (gpointer data)
 {
   Wanted *wanted = data;
@@ -106,7 +106,7 @@ is_there (gpointer data)
   return wanted->found != NULL;
 }
 
-static GtkWidget *
+static inline GtkWidget *
 wait_for_window (GType type)
 {
   Wanted wanted = { type, NULL };
@@ -115,13 +115,13 @@ wait_for_window (GType type)
   return wanted.found;
 }
 
-static gboolean
+static inline gboolean
 has_name (GtkWidget *widget, gconstpointer name)
 {
   return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), name) == 0;
 }
 
-static void
+static inline void
 write_in (GtkWidget *window, const char *name, const char *text)
 {
   GtkWidget *field = desk_look_for (window, has_name, name);
@@ -130,7 +130,7 @@ write_in (GtkWidget *window, const char *name, const char *text)
   desk_type (text);
 }
 
-static GtkWidget *
+static inline GtkWidget *
 button_of (GtkWidget *window, const char *words)
 {
   return gtk_widget_get_ancestor (desk_find_label (window, words), GTK_TYPE_BUTTON);

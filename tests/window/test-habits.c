@@ -126,7 +126,6 @@ a_designs_settings_become_habits_of_new_projects (void **state)
   desk_until (none_is_kept, NULL);
   maker_click_words (window, "Make This Design’s Settings My Habits");
   desk_until (all_are_kept, NULL);
-  wait_for (window, "from now on");
   desk_rest ();
   g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "new", NULL);
   desk_until (second_window, windows);

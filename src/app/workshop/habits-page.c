@@ -171,16 +171,12 @@ take_clicked (BwHabitsPage *self)
     habits.value[habit] = *bw_habit_in (habit, &design);
   }
   change_to (self, &habits);
-  bw_tell (GTK_WIDGET (self), GTK_MESSAGE_INFO,
-           _ ("New projects start with this design’s settings from now on."));
 }
 
 static void
 forget_clicked (BwHabitsPage *self)
 {
   change_to (self, &(BwHabits){ 0 });
-  bw_tell (GTK_WIDGET (self), GTK_MESSAGE_INFO,
-           _ ("New projects start as the program has it again."));
 }
 
 char *
