@@ -172,11 +172,11 @@ keys_live_on_after_escape_from_a_menu_in_the_menu (void **state)
 {
   Maker *maker = &((Bench *)*state)->maker;
   maker_stage (maker, "draw");
-  open_menu (maker, "Print");
-  desk_find_label (GTK_WIDGET (maker->window), "Print Paper Strip…");
+  open_menu (maker, "Export");
+  desk_find_label (GTK_WIDGET (maker->window), "Model…");
   desk_key ("Escape", 0);
   desk_key ("Escape", 0);
-  assert_null (desk_look_for_label (GTK_WIDGET (maker->window), "Print Paper Strip…"));
+  assert_null (desk_look_for_label (GTK_WIDGET (maker->window), "Model…"));
   maker_stage (maker, "hang");
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (maker->window));
   assert_non_null (focus);

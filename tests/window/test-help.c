@@ -224,10 +224,18 @@ is_known (GHashTable *known, const char *accelerator)
 static char *
 accelerator_of (const char *keys)
 {
-  static const char *const names[][2]
-      = { { "Ctrl", "<Control>" }, { "Shift", "<Shift>" }, { "Alt", "<Alt>" }, { "Space", "space" },
-          { "Plus", "plus" },      { "Minus", "minus" },   { "←", "Left" },    { "→", "Right" },
-          { "↑", "Up" },           { "↓", "Down" } };
+  static const char *const names[][2] = { { "Ctrl", "<Control>" },
+                                          { "Shift", "<Shift>" },
+                                          { "Alt", "<Alt>" },
+                                          { "Space", "space" },
+                                          { "Plus", "plus" },
+                                          { "Minus", "minus" },
+                                          { "←", "Left" },
+                                          { "→", "Right" },
+                                          { "Page Up", "Page_Up" },
+                                          { "Page Down", "Page_Down" },
+                                          { "↑", "Up" },
+                                          { "↓", "Down" } };
   GString *accelerator = g_string_new (NULL);
   g_auto (GStrv) parts = g_regex_split_simple ("</?key>", keys, 0, 0);
   for (char **part = parts; *part; part++) {

@@ -215,7 +215,7 @@ the_fit_line_and_a_notice_are_told_where_a_reader_listens (void **state)
   expect_heard (after, "status bar", "Will not close");
   assert_null (heard_find (after, "status bar", "Snug on paper"));
   expect_heard (after, "image", "Will not close");
-  expect_heard (after, "alert", "The materials list was copied.");
+  expect_heard (after, "alert", "The order list was copied.");
 }
 
 static void
