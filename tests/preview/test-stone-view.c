@@ -352,6 +352,17 @@ another_project_takes_the_place_of_the_first (void **state)
   table_cleared (&table);
 }
 
+/* The most by which one channel of two colours differs. */
+static int
+steps_apart (guint32 a, guint32 b)
+{
+  int most = 0;
+  for (int shift = 0; shift < 24; shift += 8)
+    most = MAX (most, abs ((int)(a >> shift & 0xff) - (int)(b >> shift & 0xff)));
+  return most;
+}
+
+/* Drawn at another size and averaged, a picture may be out by a step. */
 static void
 taken_out_of_the_window_and_put_back_it_draws_again (void **state)
 {
@@ -370,7 +381,7 @@ taken_out_of_the_window_and_put_back_it_draws_again (void **state)
     desk_until (has_size, table.view);
     desk_settle ();
   }
-  assert_int_equal (desk_pixel (GTK_WIDGET (table.view), x, y), first);
+  assert_in_range (steps_apart (desk_pixel (GTK_WIDGET (table.view), x, y), first), 0, 2);
   table_cleared (&table);
 }
 
