@@ -215,6 +215,28 @@ a_border_of_every_colour_is_no_ground (void **state)
   assert_int_equal (tray.n, 3);
 }
 
+/* White paper round the edge alone, and two colours that fill the rest, one of them most of it. */
+static void
+the_ground_is_what_lies_along_the_border (void **state)
+{
+  g_autofree guint8 *pixels = g_malloc (3 * SIDE * SIDE);
+  const BwPicture picture = { pixels, SIDE, SIDE, 3, 3 * SIDE };
+  for (int y = 0; y < SIDE; y++)
+    for (int x = 0; x < SIDE; x++) {
+      int edge = SIDE / 8;
+      gboolean paper = x < edge || y < edge || x >= SIDE - edge || y >= SIDE - edge;
+      guint32 srgb = paper ? 0xf4f2ee : y < SIDE * 2 / 3 ? 0x9a2a2a : 0x24407a;
+      for (int c = 0; c < 3; c++)
+        pixels[3 * (y * SIDE + x) + c] = (guint8)(srgb >> (16 - 8 * c));
+    }
+  BwPhotoTray tray = find (&picture, (BwPhotoWish){ .k = 2 });
+  assert_true (tray.has_ground);
+  assert_true (tray.ground.L > 90);
+  assert_int_equal (tray.n, 2);
+  assert_true (away (&tray, 0x9a2a2a) < 1);
+  assert_true (away (&tray, 0x24407a) < 1);
+}
+
 static gboolean
 only_so_often (double share, gpointer left)
 {
@@ -296,6 +318,7 @@ main (void)
     cmocka_unit_test (a_photograph_of_one_colour_is_that_colour),
     cmocka_unit_test (what_is_transparent_is_not_there),
     cmocka_unit_test (a_border_of_every_colour_is_no_ground),
+    cmocka_unit_test (the_ground_is_what_lies_along_the_border),
     cmocka_unit_test (it_stops_when_told_to),
     cmocka_unit_test (centres_are_the_means_of_what_is_near_to_them),
   };

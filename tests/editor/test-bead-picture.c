@@ -70,6 +70,30 @@ every_finish_looks_unlike_every_other (void **state)
       }
 }
 
+/* How far red and blue part from one another over a grey bead, one way and the other. */
+static void
+hues_of (BwFinish finish, int *redder, int *bluer)
+{
+  guint32 pixels[WIDTH * HEIGHT];
+  paint (pixels, 0x808080, finish);
+  *redder = *bluer = 0;
+  for (int i = 0; i < WIDTH * HEIGHT; i++) {
+    int apart = (int)(pixels[i] >> 16 & 0xff) - (int)(pixels[i] & 0xff);
+    *redder = MAX (*redder, apart);
+    *bluer = MAX (*bluer, -apart);
+  }
+}
+
+static void
+a_rainbow_bead_shows_more_than_one_hue (void **state)
+{
+  int redder, bluer;
+  hues_of (BW_FINISH_OPAQUE, &redder, &bluer);
+  assert_int_equal (redder + bluer, 0);
+  hues_of (BW_FINISH_RAINBOW, &redder, &bluer);
+  assert_true (redder > 8 && bluer > 8);
+}
+
 static int
 brightest (const guint32 *pixels)
 {
@@ -179,6 +203,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_bead_keeps_the_hue_of_its_colour),
     cmocka_unit_test (every_finish_looks_unlike_every_other),
+    cmocka_unit_test (a_rainbow_bead_shows_more_than_one_hue),
     cmocka_unit_test (a_matte_bead_has_no_highlight_where_a_clear_one_has),
     cmocka_unit_test (a_bead_is_rounded_darker_at_its_sides),
     cmocka_unit_test (outside_its_brick_a_picture_is_transparent),
