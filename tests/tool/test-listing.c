@@ -99,6 +99,18 @@ width_of_title (cairo_surface_t *surface)
   return last - first;
 }
 
+static int
+height_of_title (cairo_surface_t *surface)
+{
+  int first = SIDE, last = 0;
+  for (int y = TITLE_TOP; y < SIDE; y++)
+    if (ink (surface, 0, y, SIDE, y + 1) > 0) {
+      first = MIN (first, y);
+      last = y;
+    }
+  return last - first;
+}
+
 /* A long one is set smaller before it is cut, and stays within the frame. */
 static void
 the_title_is_all_that_another_title_changes (void **state)
@@ -110,6 +122,7 @@ the_title_is_all_that_another_title_changes (void **state)
       assert_int_equal (pixel (one, x, y), pixel (other, x, y));
   assert_true (width_of_title (one) < width_of_title (other));
   assert_true (width_of_title (other) < width_of_title (longer));
+  assert_true (height_of_title (longer) < 0.9 * height_of_title (other));
   assert_int_equal (ink (longer, 0, TITLE_TOP, EDGE, SIDE), 0);
   assert_int_equal (ink (longer, SIDE - EDGE, TITLE_TOP, SIDE, SIDE), 0);
   cairo_surface_destroy (one);
