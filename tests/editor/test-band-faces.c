@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The faces under the band lie where the beads say they lie. */
 #include "core/base/lattice.h"
-#include "editor/cloth/band-faces.h"
+#include "editor/cloth/band-view.h"
 #include "project/project.h"
 
 #include <math.h>
@@ -176,6 +176,33 @@ the_stone_reaches_beyond_the_band_to_scale (void **state)
   bw_band_faces_clear (&faces);
 }
 
+/* What a view keeps of the faces holds until it is told that it does not. */
+static void
+faces_are_solved_anew_once_they_are_spoilt (void **state)
+{
+  g_autoptr (BwProject) project = irregular_project ();
+  BwBandView view = { .project = project };
+  double tip = bw_band_view_faces (&view)->tip;
+  BwDesign design = *bw_project_get_design (project);
+  g_autoptr (GError) error = NULL;
+  design.stone.length_mm += 9;
+  assert_true (bw_project_set_design (project, "Longer", &design, &error));
+  bw_band_view_spoil_faces (&view);
+  assert_true (bw_band_view_faces (&view)->tip > tip + 3);
+  bw_band_faces_clear (&view.faces);
+}
+
+static void
+a_point_beyond_any_edge_is_not_in_the_view (void **state)
+{
+  BwBandView view = { .layout = { .x = 30, .y = 20, .width = 300, .height = 200 } };
+  static const double outside[][2] = { { 29, 100 }, { 331, 100 }, { 100, 19 }, { 100, 221 } };
+  assert_true (bw_band_view_has (&view, 30, 20));
+  assert_true (bw_band_view_has (&view, 329, 219));
+  for (gsize i = 0; i < G_N_ELEMENTS (outside); i++)
+    assert_false (bw_band_view_has (&view, outside[i][0], outside[i][1]));
+}
+
 int
 main (void)
 {
@@ -187,6 +214,8 @@ main (void)
     cmocka_unit_test (the_bail_at_the_seam_lies_over_the_join),
     cmocka_unit_test (the_bail_goes_round_with_its_azimuth),
     cmocka_unit_test (turning_by_faces_visits_each_once_a_turn),
+    cmocka_unit_test (faces_are_solved_anew_once_they_are_spoilt),
+    cmocka_unit_test (a_point_beyond_any_edge_is_not_in_the_view),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }
