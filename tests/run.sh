@@ -49,9 +49,10 @@ build build
 run_tests build "As built" testlog 1
 
 configure build-sanitized -Dtests=true -Db_sanitize=address,undefined -Db_lundef=false -Doptimization=1
-# No test can say that it needs the translated help, which Meson gives no name to: it is made first.
+# No test can say that it needs the catalogues and the translated help, which Meson gives no name to:
+# they are made first.
 ninja -C build-sanitized \
-  $(ninja -C build-sanitized -t targets all | sed -n 's,^\(data/help/[^ ]*\.page\): .*,\1,p') >/dev/null
+  $(ninja -C build-sanitized -t targets all | sed -nE 's,^(data/help/[^ ]*\.page|po/[^ ]*\.mo): .*,\1,p') >/dev/null
 if [ $all = yes ]; then
   run_tests build-sanitized "Under sanitizers" testlog 4
 else

@@ -126,6 +126,8 @@ corner_of (const BwSkin *skin, guint32 i)
 static void
 smooth_normals (BwSkin *skin)
 {
+  if (skin->normal->len == 0)
+    return;
   memset (skin->normal->data, 0, skin->normal->len * 3 * sizeof (float));
   for (guint i = 0; i < skin->triangles->len; i++) {
     const guint32 *corner = &g_array_index (skin->triangles, guint32, 3 * i);
