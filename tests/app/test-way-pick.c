@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/workshop/way-pick.h"
+#include "app/ways/way-pick.h"
 
 /* Alike in all but what is given. */
 static BwWay

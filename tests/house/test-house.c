@@ -23,7 +23,9 @@ static const struct {
   { "preview", 2, "scene gl picture fine view" },
   { "editor", 2, "cloth tool band bail" },
   { "picture", 2, "" },
-  { "app", 3, "kit help form keep fit measure draw hang bench make shelf workshop window" },
+  { "app", 3,
+    "kit help form keep fit measure draw hang bench make shelf things trays stones ways hands "
+    "workshop window" },
   { "tool", 3, "" },
 };
 

@@ -4,7 +4,7 @@
 
 #include "own-book.h"
 
-#include "app/workshop/thing-dialog.h"
+#include "app/things/thing-dialog.h"
 
 #include <math.h>
 

@@ -2,7 +2,7 @@
 /* The stash: written down, taken off what is to be bought, and taken from by a finished piece. */
 #include "own-things.h"
 
-#include "app/workshop/way-card.h"
+#include "app/ways/way-card.h"
 #include "project/book/book-stash.h"
 
 #include <setjmp.h>

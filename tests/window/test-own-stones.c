@@ -3,8 +3,8 @@
 #include "own-book.h"
 
 #include "app/keep/workbook.h"
-#include "app/workshop/stone-dialog.h"
-#include "app/workshop/ways-window.h"
+#include "app/stones/stone-dialog.h"
+#include "app/ways/ways-window.h"
 #include "project/book/book-stones.h"
 
 #include <setjmp.h>

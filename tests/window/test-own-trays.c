@@ -2,7 +2,7 @@
 /* Trays of the maker's own, in the workshop's window. */
 #include "own-book.h"
 
-#include "app/workshop/tray-dialog.h"
+#include "app/trays/tray-dialog.h"
 #include "core/pattern/tint.h"
 #include "project/book/book-trays.h"
 

@@ -3,8 +3,8 @@
 #include "kelp.h"
 
 #include "app/fit/remedy-list.h"
-#include "app/workshop/way-card.h"
-#include "app/workshop/ways-window.h"
+#include "app/ways/way-card.h"
+#include "app/ways/ways-window.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

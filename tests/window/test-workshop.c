@@ -3,8 +3,8 @@
 #include "kelp.h"
 
 #include "app/keep/workbook.h"
-#include "app/workshop/hands-mend.h"
-#include "app/workshop/hands-plot.h"
+#include "app/hands/hands-mend.h"
+#include "app/hands/hands-plot.h"
 #include "app/workshop/workshop-window.h"
 #include "project/book/book-file.h"
 

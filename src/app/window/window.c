@@ -33,8 +33,8 @@
 #include "app/window/stone-panel.h"
 #include "app/window/undo-box.h"
 #include "app/window/window.h"
-#include "app/workshop/done-dialog.h"
-#include "app/workshop/ways-window.h"
+#include "app/hands/done-dialog.h"
+#include "app/ways/ways-window.h"
 
 #include <glib/gi18n-lib.h>
 
