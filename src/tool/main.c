@@ -129,7 +129,7 @@ wanted_words (guint64 required)
   if (required & BW_OPTION_STONE)
     return _ ("wants --stone with a project file, and -o with a file to write");
   if (required & BW_OPTION_FROM)
-    return _ ("wants --from and a book to read");
+    return _ ("wants --from and a file to read");
   return required & BW_OPTION_OUTPUT ? _ ("wants -o and a file to write")
                                      : _ ("wants --rows and --reading");
 }

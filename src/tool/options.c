@@ -299,7 +299,7 @@ static const Kind kinds[] = {
   { BW_OPTION_BEAD, "bead", N_ ("NAME"), take_bead, N_ ("a bead’s name"),
     N_ ("the one of this name alone") },
   { BW_OPTION_FROM, "from", N_ ("FILE"), take_from, N_ ("a file name"),
-    N_ ("the other book, or a part of one") },
+    N_ ("the other book, a part of one, or the photograph") },
   { BW_OPTION_TURNTABLE, "turntable", NULL, NULL, NULL,
     N_ ("once round: numbered pictures, or one animated picture where FILE ends in .webp") },
   { BW_OPTION_FRAMES, "frames", N_ ("N"), take_frames, N_ ("a whole number from 2 to 360"),

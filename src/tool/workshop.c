@@ -14,8 +14,8 @@
 #include "project/book/book-stash.h"
 #include "project/observed.h"
 #include "project/fault/fault-error.h"
-#include "project/file/io-words.h"
 #include "project/file/sizes.h"
+#include "tool/failed-file.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -23,15 +23,6 @@ static char *
 book_path (const BwOptions *options)
 {
   return options->book ? g_strdup (options->book) : bw_book_usual_path ();
-}
-
-/* An error that names the file. */
-static void
-name_failure (const char *path, const GError *failure, BwIoWay way, GError **error)
-{
-  g_autofree char *name = g_filename_display_name (path);
-  g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", name,
-               failure->domain == BW_FAULT ? failure->message : bw_io_words (failure, way));
 }
 
 /* The user's own unless another is named; one that is named must be there. */
@@ -46,7 +37,7 @@ load_book (const BwOptions *options, GError **error)
   else
     book = bw_book_load (path, &failure);
   if (!book)
-    name_failure (path, failure, BW_IO_READ, error);
+    bw_failed_file (path, failure, BW_IO_READ, error);
   return book;
 }
 
@@ -134,7 +125,7 @@ bw_workshop_run_read_in (const BwOptions *options, GError **error)
     return NULL;
   if (bw_book_change (path, take_in, other, &failure))
     return g_strdup ("");
-  name_failure (path, failure, BW_IO_WRITE, error);
+  bw_failed_file (path, failure, BW_IO_WRITE, error);
   return NULL;
 }
 
@@ -173,6 +164,6 @@ bw_workshop_run_note (BwProject *project, const BwOptions *options, GError **err
   }
   if (bw_observed_note (project, path, date, &failure))
     return g_strdup ("");
-  name_failure (path, failure, BW_IO_WRITE, error);
+  bw_failed_file (path, failure, BW_IO_WRITE, error);
   return NULL;
 }

@@ -26,6 +26,8 @@ bw_report_trays (const BwBook *book, gboolean json)
     g_string_free (text, TRUE);
     return as_book (bw_book_only_trays (book));
   }
+  if (bw_book_n_trays (book) == 0)
+    g_string_append (text, _ ("No tray of your own is in the book yet.\n"));
   for (guint i = 0; i < bw_book_n_trays (book); i++) {
     bw_book_get_tray (book, i, kept);
     g_string_append_printf (text, "%s:", kept->name);
@@ -46,6 +48,8 @@ bw_report_stones (const BwBook *book, gboolean json)
     g_string_free (text, TRUE);
     return as_book (bw_book_only_stones (book));
   }
+  if (bw_book_n_stones (book) == 0)
+    g_string_append (text, _ ("No stone is in the book yet.\n"));
   for (guint i = 0; i < bw_book_n_stones (book); i++) {
     BwKeptStone kept;
     bw_book_get_stone (book, i, &kept);
@@ -69,5 +73,7 @@ bw_report_habits (const BwBook *book, gboolean json)
   for (BwHabit habit = 0; habit < BW_N_HABITS; habit++)
     if (habits.has[habit])
       g_string_append_printf (text, "%s %g\n", bw_habit_pointer (habit), habits.value[habit]);
+  if (text->len == 0)
+    g_string_append (text, _ ("No habit is in the book yet.\n"));
   return g_string_free (text, FALSE);
 }

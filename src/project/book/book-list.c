@@ -289,11 +289,12 @@ gboolean
 bw_book_list_take_in (BwBook *book, const BwBookList *list, const BwBook *other, GError **error)
 {
   g_autoptr (GHashTable) names = by_name (book, list);
+  JsonArray *array = array_made (book, list);
   guint n = bw_book_list_length (other, list);
 
   if (!check_length (list, bw_book_list_length (book, list) + n, error))
     return FALSE;
   for (guint i = 0; i < n; i++)
-    take_one (array_made (book, list), names, bw_book_list_at (other, list, i));
+    take_one (array, names, bw_book_list_at (other, list, i));
   return TRUE;
 }

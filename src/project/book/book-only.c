@@ -4,6 +4,7 @@
 #include "project/book/book-only.h"
 
 #include "project/book/book-habits-private.h"
+#include "project/book/book-habits.h"
 #include "project/book/book-stones-private.h"
 #include "project/book/book-things-private.h"
 #include "project/book/book-trays-private.h"
@@ -49,7 +50,9 @@ BwBook *
 bw_book_only_habits (const BwBook *book)
 {
   BwBook *only = bw_book_new ();
+  const BwHabits none = { 0 };
 
+  bw_book_change_habits (only, &none, &none, NULL); /* told as none where there are none */
   bw_book_take_in_habits (only, book);
   return only;
 }

@@ -19,7 +19,7 @@ static const struct {
     { N_ ("there is no such file"), N_ ("there is no such folder") } },
   { EISDIR,
     G_IO_ERROR_IS_DIRECTORY,
-    { N_ ("this is a folder, not a project"), N_ ("this is a folder") } },
+    { N_ ("this is a folder, not a file"), N_ ("this is a folder") } },
   { EACCES,
     G_IO_ERROR_PERMISSION_DENIED,
     { N_ ("you are not allowed to read this file"), N_ ("you are not allowed to write here") } },
