@@ -8,7 +8,7 @@
 
 #include <math.h>
 
-static void
+static inline void
 assert_near (double a, double b)
 {
   if (!(fabs (a - b) <= 1e-9))
@@ -16,13 +16,13 @@ assert_near (double a, double b)
 }
 
 /* The control beside these words. */
-static GtkWidget *
+static inline GtkWidget *
 control_of (GtkWidget *dialog, const char *words)
 {
   return gtk_label_get_mnemonic_widget (GTK_LABEL (desk_find_label (dialog, words)));
 }
 
-static void
+static inline void
 write_beside (GtkWidget *dialog, const char *words, const char *text)
 {
   GtkWidget *entry = control_of (dialog, words);
@@ -36,13 +36,13 @@ write_beside (GtkWidget *dialog, const char *words, const char *text)
   desk_settle ();
 }
 
-static gboolean
+static inline gboolean
 can_save (GtkWidget *dialog)
 {
   return gtk_widget_is_sensitive (button_of (dialog, "Save"));
 }
 
-static gboolean
+static inline gboolean
 is_gone (gpointer dialog)
 {
   g_autoptr (GList) all = gtk_window_list_toplevels ();

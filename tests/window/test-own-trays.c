@@ -244,8 +244,10 @@ a_tray_changed_by_another_program_is_not_written_over (void **state)
   fill_book (repaint, NULL);
   write_in (dialog, "name", "Mine");
   desk_click (button_of (dialog, "Save"));
-  wait_for (window, "changed by another program meanwhile");
+  wait_for (dialog, "changed by another program meanwhile");
   desk_keep ("own-trays-meanwhile");
+  desk_key ("Escape", 0);
+  desk_settle ();
   assert_true (has_tray ("Slack water"));
   assert_true (lacks_tray ("Mine"));
   close_workshop (maker, window);

@@ -130,7 +130,8 @@ book_changed (BwDonePage *self)
   if (book)
     bw_book_done_init (&all, book);
   gtk_widget_set_visible (self->some, all.pieces > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->none), all.pieces == 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->none),
+                          all.pieces == 0 && bw_workbook_is_known (self->book));
   if (all.pieces == 0)
     return;
   g_autofree char *right = right_words (&all), *hours = hours_words (&all);

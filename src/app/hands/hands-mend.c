@@ -4,6 +4,7 @@
 #include "app/hands/hands-mend.h"
 
 #include "app/form/field.h"
+#include "app/keep/book-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
@@ -49,12 +50,18 @@ mend (BwBook *book, gpointer data, GError **error)
   return bw_book_mend_piece (book, change->at, &change->before, &change->after, error);
 }
 
-void
-bw_hands_put (BwWorkbook *book, guint at, const BwWoven *before, const BwWoven *after)
+static Change *
+change_new (guint at, const BwWoven *before, const BwWoven *after)
 {
   Change *change = g_new0 (Change, 1);
   *change = (Change){ at, bw_woven_copy (before), bw_woven_copy (after) };
-  bw_workbook_change (book, mend, change, change_free);
+  return change;
+}
+
+void
+bw_hands_put (BwWorkbook *book, guint at, const BwWoven *before, const BwWoven *after)
+{
+  bw_workbook_change (book, mend, change_new (at, before, after), change_free);
 }
 
 /* --- What is typed -----------------------------------------------------------------------------
@@ -114,11 +121,12 @@ changed (BwHandsMend *self)
 static void
 save_clicked (BwHandsMend *self)
 {
+  const BwBookDialog dialog = { GTK_WINDOW (self), self->save, self->result };
   g_auto (BwWoven) piece = { 0 };
   if (!read_piece (self, &piece, NULL))
     return;
-  bw_hands_put (self->book, self->at, &self->before, &piece);
-  gtk_window_close (GTK_WINDOW (self));
+  bw_workbook_try (self->book, mend, change_new (self->at, &self->before, &piece), change_free,
+                   bw_book_dialog_told, bw_book_dialog_rest (&dialog, NULL));
 }
 
 static GtkWidget *

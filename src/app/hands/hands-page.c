@@ -230,7 +230,7 @@ show_kind (BwHandsPage *self)
 {
   const BwBookKind *kind = kind_shown (self);
   gtk_widget_set_visible (self->some, kind != NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->none), kind == NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->none), !kind && bw_workbook_is_known (self->book));
   gather (self);
   if (!kind)
     return;

@@ -90,11 +90,13 @@ static char *
 fault_sentence (BwWorkbook *self, const Job *job, const GError *error)
 {
   g_autofree char *name = g_filename_display_name (self->path);
+  gboolean writes = job->notes || job->edit;
   const char *why = error->domain == BW_FAULT
                         ? error->message
-                        : bw_io_words (error, job->notes || job->edit ? BW_IO_WRITE : BW_IO_READ);
-  /* Translators: a file's name, and why. */
-  return g_strdup_printf (_ ("Your workshop’s book, %s, was not kept up: %s"), name, why);
+                        : bw_io_words (error, writes ? BW_IO_WRITE : BW_IO_READ);
+  /* Translators: in both a file's name, and why. */
+  return writes ? g_strdup_printf (_ ("Your workshop’s book, %s, was not kept up: %s"), name, why)
+                : g_strdup_printf (_ ("Your workshop’s book, %s, cannot be read: %s"), name, why);
 }
 
 /* What could not be done is told to who asked for it; a fault that nobody asked about, or a book
@@ -218,6 +220,12 @@ const BwBook *
 bw_workbook_get_book (BwWorkbook *self)
 {
   return self->book;
+}
+
+gboolean
+bw_workbook_is_known (BwWorkbook *self)
+{
+  return self->book && !self->fault;
 }
 
 gboolean

@@ -34,6 +34,8 @@ const char *bw_workbook_get_fault (BwWorkbook *self);
 /* The book as it was read last; NULL while it is not read or cannot be. Borrowed until "changed".
  */
 const BwBook *bw_workbook_get_book (BwWorkbook *self);
+/* Whether that is what the file says: it was read, and nothing went wrong since. */
+gboolean bw_workbook_is_known (BwWorkbook *self);
 /* The price and pack of the maker's own kind of this name, put into supply; FALSE and nothing done
  * where there is none or its price is in another currency. */
 gboolean bw_workbook_price (BwWorkbook *self, const BwBead *bead, BwSupply *supply);

@@ -6,6 +6,7 @@
 #include "app/stones/stone-dialog.h"
 
 #include "app/form/field.h"
+#include "app/keep/book-dialog.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/palette.h"
 #include "app/kit/part-names.h"
@@ -145,9 +146,19 @@ keep (BwBook *book, gpointer data, GError **error)
 }
 
 static void
+is_kept (GtkWindow *window)
+{
+  BwStoneDialog *self = BW_STONE_DIALOG (window);
+  g_autoptr (GObject) owner = g_weak_ref_get (&self->owner);
+  g_autofree char *name = line_of (self->name);
+  if (owner)
+    self->kept (name, owner);
+}
+
+static void
 save_clicked (BwStoneDialog *self)
 {
-  g_autoptr (GObject) owner = g_weak_ref_get (&self->owner);
+  const BwBookDialog dialog = { GTK_WINDOW (self), self->save, self->result };
   Change *change = g_new0 (Change, 1);
   BwKeptStone *stone = &change->stone;
   change->is_new = self->before == NULL;
@@ -159,10 +170,8 @@ save_clicked (BwStoneDialog *self)
   take_line (stone->date, sizeof stone->date, self->date);
   stone->state = (BwStoneState)gtk_drop_down_get_selected (self->state);
   stone->measures = self->design.stone;
-  if (owner)
-    self->kept (stone->name, owner);
-  bw_workbook_change (self->book, keep, change, g_free);
-  gtk_window_close (GTK_WINDOW (self));
+  bw_workbook_try (self->book, keep, change, g_free, bw_book_dialog_told,
+                   bw_book_dialog_rest (&dialog, is_kept));
 }
 
 /* --- The form ----------------------------------------------------------------------------------

@@ -3,7 +3,6 @@
 
 #include "app/things/stash-last.h"
 
-#include "app/kit/tell.h"
 #include "app/kit/words.h"
 #include "app/things/stash-things.h"
 
@@ -60,7 +59,7 @@ told (const char *sentence, gpointer data)
 {
   g_autoptr (BwStashLast) self = data;
   if (sentence && gtk_widget_get_root (GTK_WIDGET (self)))
-    bw_tell (GTK_WIDGET (self), GTK_MESSAGE_WARNING, sentence);
+    bw_things_tell_unchanged (GTK_WIDGET (self), sentence);
 }
 
 static void

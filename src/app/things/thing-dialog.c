@@ -3,6 +3,7 @@
 
 #include "app/things/thing-dialog.h"
 
+#include "app/keep/book-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/palette.h"
 #include "app/kit/settings.h"
@@ -113,31 +114,22 @@ changed (BwThingDialog *self)
 }
 
 static void
-told (const char *sentence, gpointer data)
+is_kept (GtkWindow *window)
 {
-  g_autoptr (BwThingDialog) self = data;
+  BwThingDialog *self = BW_THING_DIALOG (window);
   g_autoptr (GObject) asker = g_weak_ref_get (&self->data);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->fields), TRUE);
-  gtk_widget_set_sensitive (self->save, TRUE);
-  gtk_widget_set_visible (GTK_WIDGET (self->result), sentence != NULL);
-  if (sentence) {
-    g_autofree char *words = g_strdup_printf (_ ("Not saved: %s"), sentence);
-    bw_label_set_words (self->result, words);
-    return;
-  }
   if (asker)
     self->saved (self->things->name (self->shown), asker);
-  gtk_window_destroy (GTK_WINDOW (self));
 }
 
 static void
 save_clicked (BwThingDialog *self)
 {
+  const BwBookDialog dialog = { GTK_WINDOW (self), self->save, self->result };
   if (!gtk_widget_get_sensitive (self->save) || !read_fields (self, self->shown, NULL))
     return;
-  gtk_widget_set_sensitive (GTK_WIDGET (self->fields), FALSE);
-  gtk_widget_set_sensitive (self->save, FALSE);
-  bw_things_change (self->things, self->book, self->before, self->shown, told, g_object_ref (self));
+  bw_things_change (self->things, self->book, self->before, self->shown, bw_book_dialog_told,
+                    bw_book_dialog_rest (&dialog, is_kept));
 }
 
 /* --- Built -------------------------------------------------------------------------------------

@@ -7,7 +7,6 @@
 
 #include "app/kit/file-dialog.h"
 #include "app/kit/tell-file.h"
-#include "app/kit/tell.h"
 #include "app/kit/words.h"
 #include "app/kit/wrap-layout.h"
 #include "app/things/thing-dialog.h"
@@ -52,7 +51,7 @@ book_changed (BwThingsPage *self)
 {
   const BwBook *book = bw_workbook_get_book (self->book);
   gboolean some = book && self->things->list.count (book) > 0;
-  gtk_widget_set_visible (GTK_WIDGET (self->none), !some);
+  gtk_widget_set_visible (GTK_WIDGET (self->none), !some && bw_workbook_is_known (self->book));
   gtk_widget_set_visible (GTK_WIDGET (self->list), some);
   gtk_widget_set_sensitive (self->add, book != NULL);
   gtk_widget_set_visible (self->edit, some);
@@ -118,7 +117,7 @@ removed (const char *sentence, gpointer data)
   g_autoptr (BwThingsPage) self = data;
   g_autofree gpointer thing = g_steal_pointer (&self->going);
   if (sentence) {
-    bw_tell (GTK_WIDGET (self), GTK_MESSAGE_WARNING, sentence);
+    bw_things_tell_unchanged (GTK_WIDGET (self), sentence);
     return;
   }
   g_free (self->removed);
@@ -142,7 +141,7 @@ is_back (const char *sentence, gpointer data)
   g_autoptr (BwThingsPage) self = data;
   g_autofree gpointer thing = g_steal_pointer (&self->going);
   if (sentence) {
-    bw_tell (GTK_WIDGET (self), GTK_MESSAGE_WARNING, sentence);
+    bw_things_tell_unchanged (GTK_WIDGET (self), sentence);
     return;
   }
   bw_own_list_choose (self->list, self->things->name (thing));

@@ -3,6 +3,10 @@
 
 #include "app/things/things.h"
 
+#include "app/kit/tell.h"
+
+#include <glib/gi18n-lib.h>
+
 typedef struct {
   const BwThings *things;
   gpointer before, after; /* owned; either may be NULL */
@@ -30,8 +34,12 @@ bw_things_change (const BwThings *things, BwWorkbook *book, gconstpointer before
 {
   Change *change = g_new0 (Change, 1);
   *change = (Change){ things, g_memdup2 (before, things->bytes), g_memdup2 (after, things->bytes) };
-  if (told)
-    bw_workbook_try (book, do_change, change, change_free, told, asker);
-  else
-    bw_workbook_change (book, do_change, change, change_free);
+  bw_workbook_try (book, do_change, change, change_free, told, asker);
+}
+
+void
+bw_things_tell_unchanged (GtkWidget *widget, const char *why)
+{
+  g_autofree char *words = g_strdup_printf (_ ("Your book is as it was: %s"), why);
+  bw_tell (widget, GTK_MESSAGE_WARNING, words);
 }

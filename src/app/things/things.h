@@ -53,7 +53,9 @@ typedef struct {
   const char *label, *none, *about, *add, *add_title, *edit_title, *file_name;
 } BwThings;
 
-/* Has the book changed from before (NULL: there was none) to after (NULL: none any more). told may
- * be NULL; see bw_workbook_try (). */
+/* Has the book changed from before (NULL: there was none) to after (NULL: none any more). As
+ * bw_workbook_try() does. */
 void bw_things_change (const BwThings *things, BwWorkbook *book, gconstpointer before,
                        gconstpointer after, BwWorkbookTold told, gpointer asker);
+/* Tells the window that holds the widget that something could not be done, and why. */
+void bw_things_tell_unchanged (GtkWidget *widget, const char *why);

@@ -3,6 +3,7 @@
 
 #include "app/trays/tray-dialog.h"
 
+#include "app/keep/book-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/words.h"
 #include "app/trays/photo-pane.h"
@@ -57,19 +58,27 @@ typed_name (BwTrayDialog *self)
 }
 
 static void
+is_kept (GtkWindow *window)
+{
+  BwTrayDialog *self = BW_TRAY_DIALOG (window);
+  g_autoptr (GObject) owner = g_weak_ref_get (&self->owner);
+  g_autofree char *name = typed_name (self);
+  if (owner)
+    self->kept (name, owner);
+}
+
+static void
 save_clicked (BwTrayDialog *self)
 {
-  g_autoptr (GObject) owner = g_weak_ref_get (&self->owner);
+  const BwBookDialog dialog = { GTK_WINDOW (self), self->save, self->result };
   g_autofree char *name = typed_name (self);
   Change *change = g_new0 (Change, 1);
   change->before = g_memdup2 (self->before, self->before ? sizeof *self->before : 0);
   change->tray = g_new0 (BwKeptTray, 1);
   change->tray->tray = *bw_tray_editor_get (self->editor);
   bw_copy_text (change->tray->name, sizeof change->tray->name, name);
-  if (owner)
-    self->kept (change->tray->name, owner);
-  bw_workbook_change (self->book, keep, change, change_free);
-  gtk_window_close (GTK_WINDOW (self));
+  bw_workbook_try (self->book, keep, change, change_free, bw_book_dialog_told,
+                   bw_book_dialog_rest (&dialog, is_kept));
 }
 
 /* --- Whether it can be kept --------------------------------------------------------------------

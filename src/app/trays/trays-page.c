@@ -84,7 +84,7 @@ refresh (BwTraysPage *self)
   const BwBook *book = bw_workbook_get_book (self->book);
   gboolean some = book && bw_book_n_trays (book) > 0;
   gboolean picked = bw_own_list_get_chosen (self->list) >= 0;
-  gtk_widget_set_visible (self->none, !some);
+  gtk_widget_set_visible (self->none, !some && bw_workbook_is_known (self->book));
   gtk_widget_set_visible (GTK_WIDGET (self->list), some);
   gtk_widget_set_visible (self->deeds, some);
   gtk_widget_set_sensitive (self->deeds, picked);

@@ -23,6 +23,7 @@ struct _BwHabitsPage {
   GtkWidget *box, *deeds, *take;
   GtkGrid *grid;
   GtkEntry *entry[BW_N_HABITS];
+  gboolean unsaved[BW_N_HABITS]; /* what is typed there could not be kept */
 };
 
 G_DEFINE_FINAL_TYPE (BwHabitsPage, bw_habits_page, GTK_TYPE_WIDGET)
@@ -57,26 +58,75 @@ habits_of (BwWorkbook *workbook)
 
 typedef struct {
   BwHabits before, now;
+  BwHabit habit; /* the only one that differs; BW_N_HABITS: any may */
 } Change;
+
+/* Who asked, and for which habit, as above. */
+typedef struct {
+  BwHabitsPage *page; /* held */
+  BwHabit habit;
+} Asked;
+
+static void
+copy_habit (BwHabits *to, const BwHabits *from, BwHabit habit)
+{
+  to->has[habit] = from->has[habit];
+  to->value[habit] = from->value[habit];
+}
 
 static gboolean
 keep (BwBook *book, gpointer data, GError **error)
 {
   const Change *change = data;
-  return bw_book_change_habits (book, &change->before, &change->now, error);
+  BwHabits before = change->before, now = change->now;
+  if (change->habit < BW_N_HABITS) { /* whatever became of the others meanwhile stays */
+    bw_book_get_habits (book, &before);
+    now = before;
+    copy_habit (&before, &change->before, change->habit);
+    copy_habit (&now, &change->now, change->habit);
+  }
+  return bw_book_change_habits (book, &before, &now, error);
 }
 
 static void
-change_to (BwHabitsPage *self, const BwHabits *now)
+told (const char *sentence, gpointer data)
+{
+  g_autofree Asked *asked = data;
+  g_autoptr (BwHabitsPage) self = asked->page;
+  for (BwHabit habit = 0; habit < BW_N_HABITS; habit++)
+    if (asked->habit == habit || (asked->habit == BW_N_HABITS && !sentence))
+      self->unsaved[habit] = sentence != NULL;
+  if (sentence) {
+    g_autofree char *words = g_strdup_printf (_ ("Not saved: %s"), sentence);
+    bw_tell (GTK_WIDGET (self), GTK_MESSAGE_WARNING, words);
+  }
+}
+
+static void
+change_to (BwHabitsPage *self, const BwHabits *now, BwHabit habit)
 {
   Change *change = g_new0 (Change, 1);
+  Asked *asked = g_new0 (Asked, 1);
   change->before = habits_of (self->book);
   change->now = *now;
-  bw_workbook_change (self->book, keep, change, g_free);
+  change->habit = habit;
+  *asked = (Asked){ g_object_ref (self), habit };
+  bw_workbook_try (self->book, keep, change, g_free, told, asked);
 }
 
 /* --- The entries -------------------------------------------------------------------------------
  */
+
+static void
+show_habit (BwHabitsPage *self, BwHabit habit, const BwHabits *habits)
+{
+  BwField field = field_of (habit);
+  g_autofree char *text = habits->has[habit]
+                              ? bw_field_format (&field, habits->value[habit], unit ())
+                              : g_strdup ("");
+  bw_put_text (GTK_EDITABLE (self->entry[habit]), text);
+  gtk_widget_remove_css_class (GTK_WIDGET (self->entry[habit]), "error");
+}
 
 static void
 show (BwHabitsPage *self)
@@ -88,11 +138,8 @@ show (BwHabitsPage *self)
     BwField field = field_of (habit);
     g_autofree char *usual = bw_field_format (&field, *bw_habit_in (habit, &plain), unit ());
     gtk_entry_set_placeholder_text (self->entry[habit], usual);
-    g_autofree char *text = habits.has[habit]
-                                ? bw_field_format (&field, habits.value[habit], unit ())
-                                : g_strdup ("");
-    bw_put_text (GTK_EDITABLE (self->entry[habit]), text);
-    gtk_widget_remove_css_class (GTK_WIDGET (self->entry[habit]), "error");
+    if (!self->unsaved[habit])
+      show_habit (self, habit, &habits);
   }
   gtk_widget_set_sensitive (self->deeds, bw_workbook_get_book (self->book) != NULL);
   gtk_widget_set_sensitive (GTK_WIDGET (self->grid), bw_workbook_get_book (self->book) != NULL);
@@ -125,7 +172,7 @@ typed (BwHabitsPage *self, GtkEntry *entry)
     bw_tell (GTK_WIDGET (self), GTK_MESSAGE_WARNING, bw_fault_sentence (error));
   } else if (now.has[habit] != before.has[habit] || now.value[habit] < before.value[habit]
              || now.value[habit] > before.value[habit]) {
-    change_to (self, &now);
+    change_to (self, &now, habit);
   }
 }
 
@@ -170,13 +217,13 @@ take_clicked (BwHabitsPage *self)
     habits.has[habit] = TRUE;
     habits.value[habit] = *bw_habit_in (habit, &design);
   }
-  change_to (self, &habits);
+  change_to (self, &habits, BW_N_HABITS);
 }
 
 static void
 forget_clicked (BwHabitsPage *self)
 {
-  change_to (self, &(BwHabits){ 0 });
+  change_to (self, &(BwHabits){ 0 }, BW_N_HABITS);
 }
 
 char *

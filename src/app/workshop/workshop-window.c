@@ -32,6 +32,7 @@ struct _BwWorkshopWindow {
   BwStonesPage *stones;
   BwHabitsPage *habits;
   BwNotice *notice;
+  gboolean tells_fault; /* the notice tells the book's fault and nothing else */
 };
 
 G_DEFINE_FINAL_TYPE (BwWorkshopWindow, bw_workshop_window, GTK_TYPE_WINDOW)
@@ -94,17 +95,20 @@ book_changed (BwWorkshopWindow *self)
   const char *fault = bw_workbook_get_fault (self->book);
   if (fault)
     bw_notice_tell (self->notice, GTK_MESSAGE_WARNING, fault);
-  else
+  else if (self->tells_fault)
     bw_notice_clear (self->notice);
+  self->tells_fault = fault != NULL;
 }
 
 static void
 tell (GtkWidget *widget, const char *action, GVariant *parameter)
 {
+  BwWorkshopWindow *self = BW_WORKSHOP_WINDOW (widget);
   int type;
   const char *sentence;
   g_variant_get (parameter, "(i&s)", &type, &sentence);
-  bw_notice_tell (BW_WORKSHOP_WINDOW (widget)->notice, (GtkMessageType)type, sentence);
+  bw_notice_tell (self->notice, (GtkMessageType)type, sentence);
+  self->tells_fault = FALSE;
 }
 
 /* --- The window --------------------------------------------------------------------------------
