@@ -67,13 +67,14 @@ run_materials (BwProject *project, const BwOptions *options, GError **error)
     return NULL;
   if (given (options, BW_OPTION_CSV))
     return bw_materials_csv (project, options->pieces);
-  return bw_report_materials (project, options->pieces, given (options, BW_OPTION_JSON));
+  return bw_report_materials (project, options->pieces, options->units,
+                              given (options, BW_OPTION_JSON));
 }
 
 static char *
 run_words (BwProject *project, const BwOptions *options, GError **error)
 {
-  return bw_words (project);
+  return bw_words (project, options->units);
 }
 
 /* A project that loads is sound: loading checks everything. */
@@ -126,25 +127,28 @@ static const BwCommand commands[] = {
   { "thread", "FILE [--json] [--all]",
     N_ ("the needle's path: beads passed, full holes, lengths of thread"),
     BW_OPTION_JSON | BW_OPTION_ALL, 0, run_thread },
-  { "materials", "FILE [--json|--csv] [--pieces K] [--book FILE]",
+  { "materials", "FILE [--json|--csv] [--pieces K] [--units mm|in] [--book FILE]",
     N_ ("what to buy beyond the stash: beads by colour, cord, thread, and what it costs"),
-    BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES | BW_OPTION_BOOK, 0, run_materials },
-  { "words", "FILE", N_ ("the work row by row, as read at the bench"), 0, 0, run_words },
+    BW_OPTION_JSON | BW_OPTION_CSV | BW_OPTION_PIECES | BW_OPTION_BOOK | BW_OPTION_UNITS, 0,
+    run_materials },
+  { "words", "FILE [--units mm|in]", N_ ("the work row by row, as read at the bench"),
+    BW_OPTION_UNITS, 0, run_words },
   { "sheet",
-    "FILE -o OUT.pdf|--json [--paper SIZE] [--kit K] [--large] [--sparing] [--costs] "
-    "[--book FILE]",
+    "FILE -o OUT.pdf|--json [--paper SIZE] [--kit K] [--units mm|in] [--large] [--sparing] "
+    "[--costs] [--book FILE]",
     N_ ("the printed work sheet, or the kit sheet of a class, or the numbers printed"),
     BW_OPTION_OUTPUT | BW_OPTION_JSON | BW_OPTION_PAPER | BW_OPTION_KIT | BW_OPTION_LARGE
-        | BW_OPTION_SPARING | BW_OPTION_COSTS | BW_OPTION_BOOK,
+        | BW_OPTION_SPARING | BW_OPTION_COSTS | BW_OPTION_BOOK | BW_OPTION_UNITS,
     BW_OPTION_OUTPUT, bw_paper_run_sheet },
   { "chart", "FILE -o OUT.svg|OUT.png", N_ ("the chart of the band as a picture"), BW_OPTION_OUTPUT,
     BW_OPTION_OUTPUT, bw_paper_run_chart },
-  { "strip", "FILE -o OUT.pdf [--paper SIZE]",
-    N_ ("a paper strip at true size to wrap round the stone"), BW_OPTION_OUTPUT | BW_OPTION_PAPER,
-    BW_OPTION_OUTPUT, bw_paper_run_strip },
-  { "tags", "FILE -o OUT.pdf [--paper SIZE] [--costs]",
+  { "strip", "FILE -o OUT.pdf [--paper SIZE] [--units mm|in]",
+    N_ ("a paper strip at true size to wrap round the stone"),
+    BW_OPTION_OUTPUT | BW_OPTION_PAPER | BW_OPTION_UNITS, BW_OPTION_OUTPUT, bw_paper_run_strip },
+  { "tags", "FILE -o OUT.pdf [--paper SIZE] [--units mm|in] [--costs]",
     N_ ("hang tags for a market stall, ten to a page"),
-    BW_OPTION_OUTPUT | BW_OPTION_PAPER | BW_OPTION_COSTS, BW_OPTION_OUTPUT, bw_paper_run_tags },
+    BW_OPTION_OUTPUT | BW_OPTION_PAPER | BW_OPTION_COSTS | BW_OPTION_UNITS, BW_OPTION_OUTPUT,
+    bw_paper_run_tags },
   { "listing", "FILE -o OUT.png", N_ ("a square picture with the title, for a shop's page"),
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_paper_run_listing },
   { "render",

@@ -154,6 +154,15 @@ take_unit (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_units (BwOptions *options, const char *value)
+{
+  gboolean inches;
+  gboolean known = take_word (value, "mm", "in", &inches);
+  options->units = inches ? BW_UNIT_INCH : BW_UNIT_MM;
+  return known;
+}
+
+static gboolean
 take_tool (BwOptions *options, const char *value)
 {
   gboolean calliper;
@@ -306,6 +315,8 @@ static const Kind kinds[] = {
     N_ ("pictures on the way round, or of the weaving (36)") },
   { BW_OPTION_PLAY, "play", NULL, NULL, NULL,
     N_ ("the piece being woven, from bare stone to the last end: numbered pictures") },
+  { BW_OPTION_UNITS, "units", N_ ("WORD"), take_units, N_ ("mm or in"),
+    N_ ("mm or in: what lengths are told in, in text and on paper (mm)") },
   { BW_OPTION_HELP, "help", NULL, NULL, NULL, N_ ("tell how the command is used (also -h)") },
   { BW_OPTION_VERSION, "version", NULL, NULL, NULL, N_ ("print the version") },
 };

@@ -51,6 +51,7 @@ typedef enum {
   BW_OPTION_BEAD = 1ull << 32,
   BW_OPTION_FROM = 1ull << 33,
   BW_OPTION_PLAY = 1ull << 34,
+  BW_OPTION_UNITS = 1ull << 35,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
@@ -65,6 +66,7 @@ typedef struct {
   BwGround ground;    /* clear unless given */
   const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */
+  BwUnit units;       /* of what is read; millimetres unless given */
   double reading;     /* of a try-on: short, negative over */
   BwTriedHow how;     /* slack unless given */
   gboolean in_beads;  /* the reading; else millimetres */

@@ -27,7 +27,8 @@ wished (const BwOptions *options)
   BwPaper paper = options->paper;
   paper.wishes = (options->given & BW_OPTION_LARGE ? BW_PRINT_LARGE : 0)
                  | (options->given & BW_OPTION_SPARING ? BW_PRINT_SPARING : 0)
-                 | (options->given & BW_OPTION_COSTS ? BW_PRINT_COSTS : 0);
+                 | (options->given & BW_OPTION_COSTS ? BW_PRINT_COSTS : 0)
+                 | (options->units == BW_UNIT_INCH ? BW_PRINT_INCHES : 0);
   return paper;
 }
 
@@ -81,7 +82,7 @@ bw_paper_run_listing (BwProject *project, const BwOptions *options, GError **err
 char *
 bw_paper_run_strip (BwProject *project, const BwOptions *options, GError **error)
 {
-  return write_sheet (bw_strip_new (project, options->paper), options->output, error);
+  return write_sheet (bw_strip_new (project, wished (options)), options->output, error);
 }
 
 /* What kind of picture is the caller's to say, by the file's name. */

@@ -74,6 +74,18 @@ what_is_wished_for_goes_with_every_paper (void **state)
 }
 
 static void
+whoever_measures_in_inches_gets_pages_in_inches (void **state)
+{
+  BwPaper paper;
+  assert_int_equal (bw_paper_unit (bw_print_paper ()), BW_UNIT_MM);
+  g_object_set (bw_settings_get (), "units", "inch", NULL);
+  assert_int_equal (bw_paper_unit (bw_print_paper ()), BW_UNIT_INCH);
+  assert_true (bw_print_paper_for (841.9, 1190.6, &paper));
+  assert_int_equal (bw_paper_unit (paper), BW_UNIT_INCH);
+  g_object_set (bw_settings_get (), "units", "mm", NULL);
+}
+
+static void
 a_size_of_ones_own_is_read_from_the_settings (void **state)
 {
   const double mm = BW_POINTS_PER_MM;
@@ -108,6 +120,7 @@ main (void)
     cmocka_unit_test (what_is_wished_for_goes_with_every_paper),
     cmocka_unit_test (a_paper_lying_across_gets_its_own_pages_and_a_small_one_none),
     cmocka_unit_test (the_preferred_paper_goes_before_the_usual_one),
+    cmocka_unit_test (whoever_measures_in_inches_gets_pages_in_inches),
     cmocka_unit_test (a_size_of_ones_own_is_read_from_the_settings),
     cmocka_unit_test (parts_that_are_left_out_are_wished_for_and_nothing_beside),
   };

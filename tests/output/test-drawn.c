@@ -7,6 +7,7 @@
 #include "output/chart/chart.h"
 #include "output/page/sheet.h"
 #include "output/sheet/strip.h"
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
 #include "pen.h"
@@ -532,7 +533,7 @@ the_words_wind_the_bed_where_it_lies (void **state)
   const BwDesign *design = bw_project_get_design (project);
   BwBandSpan span = bw_design_span (design);
   double mid = bw_band_span_mid (span), half = bw_bed_width_mm (&design->bed, span) / 2;
-  g_autofree char *words = bw_words_flowing (project);
+  g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
   g_autofree char *told = g_strdup_printf ("2 even layers, from %.1f mm to %.1f mm above the base",
                                            mid - half, mid + half);
   assert_non_null (strstr (words, told));
@@ -557,7 +558,7 @@ a_graded_bed_is_told_layer_by_layer (void **state)
                          floor (half / design.bed.cord_width_mm + 0.5), mid, mid + half);
   pen_begin ();
   g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
-  g_autofree char *kept = pen_text (), *words = bw_words_flowing (project);
+  g_autofree char *kept = pen_text (), *words = bw_words_flowing (project, BW_UNIT_MM);
   g_auto (GStrv) parts = g_strsplit (kept, "\u00a0", -1);
   g_autofree char *page = g_strjoinv (" ", parts);
   assert_non_null (strstr (words, third));
@@ -581,7 +582,7 @@ a_grade_of_less_than_half_a_cord_is_told_to_be_none (void **state)
   BwDesign design = *bw_project_get_design (project);
   design.bed.top_extra_mm = 0.3 * design.bed.cord_thickness_mm;
   assert_true (bw_project_set_design (project, "Grade", &design, NULL));
-  g_autofree char *words = bw_words_flowing (project);
+  g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
   assert_non_null (strstr (words, "no turn of a further layer is wound"));
   assert_null (strstr (words, "The bed is graded"));
   pen_begin ();
@@ -619,7 +620,7 @@ a_piece_without_a_bail_has_none_in_its_captions (void **state)
 static void
 assert_words (BwProject *project, const char *told)
 {
-  g_autofree char *words = bw_words_flowing (project);
+  g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
   if (!strstr (words, told))
     fail_msg ("“%s” is not said", told);
 }
@@ -682,13 +683,14 @@ every_change_of_thread_tells_its_own_length (void **state)
     BwDesign design = *bw_project_get_design (project);
     design.thread.working_mm = working;
     assert_true (bw_project_set_design (project, "", &design, NULL));
-    g_autofree char *words = bw_words_flowing (project);
+    g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
     const GArray *lengths = bw_project_path (project)->lengths;
     const char *from = words;
     for (guint i = 1; i < lengths->len; i++) {
-      g_autofree char *cut = bw_text_cut (g_array_index (lengths, BwThreadLength, i).length_mm);
+      g_autofree char *cut
+          = bw_cut_words (g_array_index (lengths, BwThreadLength, i).length_mm, BW_UNIT_MM);
       g_autofree char *before
-          = bw_text_cut (g_array_index (lengths, BwThreadLength, i - 1).length_mm);
+          = bw_cut_words (g_array_index (lengths, BwThreadLength, i - 1).length_mm, BW_UNIT_MM);
       g_autofree char *told = g_strdup_printf ("Cut %s of new thread", cut);
       from = strstr (from, "Cut ");
       assert_non_null (from);

@@ -88,7 +88,7 @@ the_list_names_ring_clasp_needle_and_time (void **state)
   design.supply.closing = BW_CLOSING_CLASP;
   design.supply.findings = 2.5;
   assert_true (bw_project_set_design (project, "Clasp", &design, NULL));
-  g_autofree char *list = bw_materials_text (project, 0);
+  g_autofree char *list = bw_materials_text (project, 0, BW_UNIT_MM);
   static const char *const words[]
       = { "Metal ring", "Clasp", "Necklace", "Needle", "Ring and clasp", "Time at the beads" };
   for (gsize i = 0; i < G_N_ELEMENTS (words); i++)

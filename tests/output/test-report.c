@@ -597,7 +597,7 @@ materials_add_up_to_the_drawing (void **state)
   for (int k = 0; k < 12; k++) {
     g_autoptr (Sample) sample = sample_new (rand, 12, 0, k % 4);
     g_autoptr (BwProject) project = load (sample);
-    g_autoptr (JsonObject) object = parse (bw_report_materials (project, 0, TRUE));
+    g_autoptr (JsonObject) object = parse (bw_report_materials (project, 0, BW_UNIT_MM, TRUE));
     assert_keys (object, MATERIALS_KEYS, TRUE);
     JsonArray *beads = list_of (object, "beads",
                                 "id name count with_spare grams packs article in_hand_g order_g "
@@ -626,7 +626,7 @@ a_colour_is_listed_from_its_first_bead_on (void **state)
     memset (sample->cells->pdata[row], 'a', 4);
   ((char *)sample->cells->pdata[50])[2] = 'c';
   g_autoptr (BwProject) project = load (sample);
-  g_autoptr (JsonObject) object = parse (bw_report_materials (project, 0, TRUE));
+  g_autoptr (JsonObject) object = parse (bw_report_materials (project, 0, BW_UNIT_MM, TRUE));
   JsonArray *beads = json_object_get_array_member (object, "beads");
   assert_int_equal (json_array_get_length (beads), 2);
   JsonObject *second = json_array_get_object_element (beads, 1);
@@ -639,9 +639,9 @@ static void
 materials_for_a_class_scale_with_the_pieces (void **state)
 {
   g_autoptr (BwProject) project = sample_project (51, SAMPLE_RING);
-  g_autoptr (JsonObject) own = parse (bw_report_materials (project, 0, TRUE));
-  g_autoptr (JsonObject) three = parse (bw_report_materials (project, 3, TRUE));
-  g_autoptr (JsonObject) thirty = parse (bw_report_materials (project, 30, TRUE));
+  g_autoptr (JsonObject) own = parse (bw_report_materials (project, 0, BW_UNIT_MM, TRUE));
+  g_autoptr (JsonObject) three = parse (bw_report_materials (project, 3, BW_UNIT_MM, TRUE));
+  g_autoptr (JsonObject) thirty = parse (bw_report_materials (project, 30, BW_UNIT_MM, TRUE));
   assert_true (json_object_equal (own, three));
   assert_number (thirty, "total_beads", json_object_get_double_member (own, "total_beads"));
   double ratio = json_object_get_double_member (thirty, "bed_cord_mm")
@@ -657,7 +657,7 @@ static void
 the_cost_has_its_keys_and_its_sum (void **state)
 {
   g_autoptr (BwProject) project = sample_project (52, SAMPLE_FLAP);
-  g_autoptr (JsonObject) object = parse (bw_report_materials (project, 4, TRUE));
+  g_autoptr (JsonObject) object = parse (bw_report_materials (project, 4, BW_UNIT_MM, TRUE));
   JsonObject *cost = json_object_get_object_member (object, "cost");
   static const char *const parts[] = { "beads", "thread", "bed_cord", "stone", "labour" };
   double sum = 0;
@@ -750,7 +750,7 @@ odd_rows_say_that_their_thread_is_estimated (void **state)
 {
   for (int rows = 112; rows <= 113; rows++) {
     g_autoptr (BwProject) project = with_rows (12, rows);
-    g_autofree char *list = bw_report_materials (project, 0, FALSE);
+    g_autofree char *list = bw_report_materials (project, 0, BW_UNIT_MM, FALSE);
     gboolean said = strstr (list, "A strip of 113 rows cannot be zipped") != NULL;
     assert_int_equal (said, rows % 2);
   }
@@ -760,7 +760,7 @@ static void
 the_list_for_a_class_counts_needles_and_stopper_beads (void **state)
 {
   g_autoptr (BwProject) project = sample_project (13, SAMPLE_NO_BAIL);
-  g_autofree char *list = bw_report_materials (project, 7, FALSE);
+  g_autofree char *list = bw_report_materials (project, 7, BW_UNIT_MM, FALSE);
   g_autoptr (GRegex) needle = g_regex_new ("Needle +7, size 1", 0, 0, NULL);
   g_autoptr (GRegex) stopper = g_regex_new ("Stopper bead +7\n", 0, 0, NULL);
   assert_true (g_regex_match (needle, list, 0, NULL));
@@ -772,11 +772,14 @@ every_report_reads_as_text_without_blanks_at_the_ends_of_lines (void **state)
 {
   for (int i = SAMPLE_NO_BAIL; i <= SAMPLE_RING; i++) {
     g_autoptr (BwProject) project = sample_project (70 + (guint32)i, i);
-    char *texts[]
-        = { bw_report_fit (project, 0, FALSE, NULL), bw_report_fit (project, 31, FALSE, NULL),
-            bw_report_stone (project, FALSE),        bw_report_section (project, 50, FALSE, NULL),
-            bw_report_hang (project, FALSE),         bw_report_thread (project, TRUE, FALSE),
-            bw_report_materials (project, 0, FALSE), bw_words (project) };
+    char *texts[] = { bw_report_fit (project, 0, FALSE, NULL),
+                      bw_report_fit (project, 31, FALSE, NULL),
+                      bw_report_stone (project, FALSE),
+                      bw_report_section (project, 50, FALSE, NULL),
+                      bw_report_hang (project, FALSE),
+                      bw_report_thread (project, TRUE, FALSE),
+                      bw_report_materials (project, 0, BW_UNIT_MM, FALSE),
+                      bw_words (project, BW_UNIT_MM) };
     for (gsize k = 0; k < G_N_ELEMENTS (texts); k++) {
       assert_true (g_str_has_prefix (texts[k], "Harbour Night: "));
       assert_true (g_str_has_suffix (texts[k], "\n"));

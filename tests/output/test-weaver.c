@@ -139,7 +139,7 @@ whoever_follows_the_words_makes_the_piece_whatever_the_count (void **state)
   for (int i = 0; i < DESIGNS; i++) {
     g_autoptr (Sample) sample = random_sample (rand, i);
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *words = bw_words_flowing (project);
+    g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
     g_autoptr (GArray) told = told_read (sample, words);
     closed += weave_all_counts (sample, project, told);
   }
@@ -348,7 +348,7 @@ the_drawings_show_the_way_that_is_told (void **state)
   for (int i = 0; i < DESIGNS; i++) {
     g_autoptr (Sample) sample = random_sample (rand, i);
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *words = bw_words_flowing (project);
+    g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
     g_autoptr (GArray) told = told_read (sample, words);
     Weaver weaver = {
       .sample = sample, .hands = hands_of (project), .rows = sample->rows, .cells = sample->cells

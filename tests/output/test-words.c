@@ -174,7 +174,7 @@ load (const Sample *sample)
 static char **
 lines_of (BwProject *project)
 {
-  g_autofree char *words = bw_words (project);
+  g_autofree char *words = bw_words (project, BW_UNIT_MM);
   g_autoptr (GRegex) broken = g_regex_new ("\\n  (?! )", 0, 0, NULL);
   g_autofree char *whole = g_regex_replace_literal (broken, words, -1, 0, " ", 0, NULL);
   return g_strsplit (whole, "\n", -1);
@@ -342,7 +342,7 @@ rows_after_the_last_are_told_from_the_end (void **state)
     g_autoptr (Sample) sample
         = sample_new (rand, 2 * g_rand_int_range (rand, 3, 12), 0, SAMPLE_NO_BAIL + i % 4);
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *finish = bw_words_finish (project);
+    g_autofree char *finish = bw_words_finish (project, BW_UNIT_MM);
     g_autoptr (GRegex) regex = g_regex_new ("band row (\\d+|[LF][^,.;]*)", 0, 0, NULL);
     g_autoptr (GMatchInfo) info = NULL;
     int from_end = 0;
@@ -430,7 +430,7 @@ every_likely_count_is_told_whether_the_pattern_breaks (void **state)
   for (int i = 0; i < 20; i++) {
     g_autoptr (Sample) sample = repeating (rand, 8, 0, 2 * g_rand_int_range (rand, 1, 9));
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *finish = bw_words_finish (project);
+    g_autofree char *finish = bw_words_finish (project, BW_UNIT_MM);
     int k = repeat_of (sample);
     g_autofree char *runs_on = g_strdup_printf ("repeats every %d rows and runs on across", k);
     const char *list = strstr (finish, runs_on);
@@ -461,7 +461,7 @@ a_change_of_thread_in_rows_left_out_is_told_at_the_join (void **state)
     g_autofree char *text = g_strdup_printf ("%d", working);
     sample->working_mm = text;
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *finish = bw_words_finish (project);
+    g_autofree char *finish = bw_words_finish (project, BW_UNIT_MM);
     const GArray *lengths = bw_project_path (project)->lengths;
     for (guint k = 1; k < lengths->len; k++) {
       int row = g_array_index (lengths, BwThreadLength, k).from_row;
@@ -501,7 +501,7 @@ a_ring_bail_tells_its_ring_and_what_passes_it (void **state)
   for (int style = SAMPLE_FLAP; style <= SAMPLE_RING; style++) {
     g_autoptr (Sample) sample = sample_new (rand, 12, 0, style);
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *words = bw_words_flowing (project);
+    g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
     BwHangRing ring;
     gboolean has_ring = bw_hang_ring_init (&ring, bw_project_get_design (project),
                                            &bw_project_hang (project)->loop);
@@ -534,7 +534,7 @@ the_try_on_stands_after_its_row_and_every_fresh_length_is_told (void **state)
     g_autoptr (Sample) sample = sample_new (rand, 10, 0, SAMPLE_FLAP);
     sample->working_mm = "900";
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *words = bw_words (project);
+    g_autofree char *words = bw_words (project, BW_UNIT_MM);
     const BwPath *path = bw_project_path (project);
     assert_true (path->lengths->len > 2);
     assert_int_equal (count_of (words, "* Change the thread: "), path->lengths->len - 1);
@@ -585,7 +585,7 @@ what_a_row_wants_is_told_before_it (void **state)
     int rows = sample->rows, changes = 0, tried = 0;
     int on = bw_project_forecast (project)->try_on_row;
     for (int row = 1; row <= rows; row++) {
-      g_autofree char *told = bw_words_before_row (project, row);
+      g_autofree char *told = bw_words_before_row (project, row, BW_UNIT_MM);
       gboolean turns = strstr (told, "Row 3 turns back") != NULL;
       gboolean changed = strstr (told, "Change the thread") != NULL;
       assert_int_equal (turns, row == 3);
@@ -612,8 +612,8 @@ what_comes_after_the_last_row_is_the_end_of_the_words (void **state)
   for (int k = 0; k < 10; k++) {
     g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL + k % 4);
     g_autoptr (BwProject) project = load (sample);
-    g_autofree char *finish = bw_words_finish (project);
-    g_autofree char *whole = bw_words_flowing (project);
+    g_autofree char *finish = bw_words_finish (project, BW_UNIT_MM);
+    g_autofree char *whole = bw_words_flowing (project, BW_UNIT_MM);
     assert_null (strstr (whole, "=="));
     assert_non_null (strstr (finish, "The join"));
     assert_true (g_str_has_suffix (whole, finish));
@@ -624,12 +624,42 @@ static void
 a_plain_band_is_told_in_a_few_lines (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
-  g_autofree char *words = bw_words (project);
+  g_autofree char *words = bw_words (project, BW_UNIT_MM);
   assert_in_range (count_of (words, "\nRow"), 1, 4);
 }
 
 /* What the words say is what the bench says and what the sheet prints: one procedure, one reading.
  */
+/* Whoever measures in inches meets no other length, and each is the same length. */
+static void
+words_in_inches_tell_the_same_lengths_and_no_millimetre (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20268);
+  g_autoptr (GRegex) other = g_regex_new ("[0-9] mm\\b|millimet|[0-9] m\\b", 0, 0, NULL);
+  for (int i = 0; i < 20; i++) {
+    g_autoptr (Sample) sample
+        = sample_new (rand, 2 * g_rand_int_range (rand, 2, 12), 0, (SampleBail)(i % 5));
+    sample->taper = i % 3 == 0;
+    g_autoptr (BwProject) project = load (sample);
+    g_autofree char *words = bw_words_flowing (project, BW_UNIT_INCH);
+    g_autofree char *list = bw_materials_text (project, 0, BW_UNIT_INCH);
+    g_autofree char *order = bw_order_text (project, BW_UNIT_INCH);
+    assert_false (g_regex_match (other, words, 0, NULL));
+    assert_false (g_regex_match (other, list, 0, NULL));
+    assert_false (g_regex_match (other, order, 0, NULL));
+    BwBandSpan span = bw_design_span (bw_project_get_design (project));
+    g_autofree char *reach
+        = g_strdup_printf ("from %.2f in to %.2f in above the base; the join",
+                           span.bottom_mm / 25.4, (span.bottom_mm + span.width_mm) / 25.4);
+    assert_non_null (strstr (words, reach));
+    double feet
+        = g_array_index (bw_project_path (project)->lengths, BwThreadLength, 0).length_mm / 304.8;
+    g_autofree char *cut
+        = g_strdup_printf ("The thread: cut %.1f ft", ceil (10 * feet - 1e-9) / 10);
+    assert_non_null (strstr (words, cut));
+  }
+}
+
 static void
 the_try_on_is_told_in_the_one_way_there_is (void **state)
 {
@@ -638,7 +668,7 @@ the_try_on_is_told_in_the_one_way_there_is (void **state)
   g_autofree char *json = sample_json (sample);
   g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
   assert_non_null (project);
-  g_autofree char *words = bw_words_flowing (project);
+  g_autofree char *words = bw_words_flowing (project, BW_UNIT_MM);
   assert_non_null (strstr (words, bw_try_on_words_procedure ()));
   assert_non_null (strstr (words, bw_try_on_words_reading ()));
   assert_non_null (strstr (bw_try_on_words_procedure (), "At every second row"));
@@ -661,6 +691,7 @@ main (void)
     cmocka_unit_test (a_change_of_thread_in_rows_left_out_is_told_at_the_join),
     cmocka_unit_test (a_ring_bail_tells_its_ring_and_what_passes_it),
     cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
+    cmocka_unit_test (words_in_inches_tell_the_same_lengths_and_no_millimetre),
     cmocka_unit_test (the_try_on_is_told_in_the_one_way_there_is),
     cmocka_unit_test (the_try_on_stands_after_its_row_and_every_fresh_length_is_told),
     cmocka_unit_test (the_words_of_one_row_are_those_of_the_whole),

@@ -270,10 +270,12 @@ another_reader_takes_every_json_report (void **state)
         = sample_new (rand, 8, g_rand_int_range (rand, 1, 130), SAMPLE_NO_BAIL);
     sample->taper = k % 2;
     g_autoptr (BwProject) project = load (sample);
-    char *reports[]
-        = { bw_report_fit (project, 0, TRUE, NULL),      bw_report_stone (project, TRUE),
-            bw_report_section (project, 64, TRUE, NULL), bw_report_hang (project, TRUE),
-            bw_report_thread (project, TRUE, TRUE),      bw_report_materials (project, 5, TRUE) };
+    char *reports[] = { bw_report_fit (project, 0, TRUE, NULL),
+                        bw_report_stone (project, TRUE),
+                        bw_report_section (project, 64, TRUE, NULL),
+                        bw_report_hang (project, TRUE),
+                        bw_report_thread (project, TRUE, TRUE),
+                        bw_report_materials (project, 5, BW_UNIT_MM, TRUE) };
     for (gsize i = 0; i < G_N_ELEMENTS (reports); i++) {
       g_autoptr (JsonArray) data = read_by_python (json_reader, reports[i]);
       assert_true (strlen (json_array_get_string_element (data, 0)) > 20);

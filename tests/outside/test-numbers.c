@@ -69,6 +69,11 @@ static const struct {
   { "Winding the bed", "3 Lead", "the number of a step" },
   { "Winding the bed", "4 Check", "the number of a step" },
   { "Winding the bed", "more than 1 mm", "what a strip of paper tells: common practice" },
+  { "Winding the bed", "more than 0.04 in", "the same in inches" },
+  { "Row ruler", "each 0.1 in", "what a ruler in inches shows" },
+  { "Row ruler", "0.5 mm", "how much paper may be off: common practice" },
+  { "Row ruler", "0.02 in", "the same in inches" },
+  { "Row ruler", "each 1 mm", "what a ruler shows" },
   { "Row by row", "Column 1 is the lower edge", "how columns are counted" },
   { "Take Care", "Mohs hardness 7", "of quartz, from published tables (test `minerals`)" },
 };
@@ -153,9 +158,9 @@ answers_new (BwProject *project, int makers)
   take_answer (answers, "stone", bw_report_stone (project, TRUE));
   take_answer (answers, "hang", bw_report_hang (project, TRUE));
   take_answer (answers, "thread", bw_report_thread (project, TRUE, TRUE));
-  take_answer (answers, "need", bw_report_materials (project, MAX (makers, 1), TRUE));
-  take_answer (answers, "order", bw_report_materials (project, 0, TRUE));
-  take_answer (answers, "bag", bw_report_materials (project, 1, TRUE));
+  take_answer (answers, "need", bw_report_materials (project, MAX (makers, 1), BW_UNIT_MM, TRUE));
+  take_answer (answers, "order", bw_report_materials (project, 0, BW_UNIT_MM, TRUE));
+  take_answer (answers, "bag", bw_report_materials (project, 1, BW_UNIT_MM, TRUE));
   take_answer (answers, "sheet", bw_report_sheet (project));
   name_things (answers);
   add_feet (answers);
@@ -205,7 +210,14 @@ pool_of (const Answers *answers, int section)
   return values;
 }
 
-typedef enum { PLAIN, METRES, PERCENT, INCHES, HOURS } Unit;
+typedef struct {
+  Answers *answers;
+  BwUnit unit; /* of the pages */
+  int section, looked_up, lost;
+  GArray *pool; /* of the section */
+} Reader;
+
+typedef enum { PLAIN, METRES, FEET, PERCENT, INCHES, HOURS } Unit;
 
 /* A number as it is printed. */
 typedef struct {
@@ -220,7 +232,8 @@ unit_after (const char *text)
   static const struct {
     const char *sign;
     Unit unit;
-  } signs[] = { { "m", METRES }, { "%", PERCENT }, { "in", INCHES }, { "h", HOURS } };
+  } signs[]
+      = { { "m", METRES }, { "ft", FEET }, { "%", PERCENT }, { "in", INCHES }, { "h", HOURS } };
   while (*text == ' ' || g_str_has_prefix (text, "\302\240"))
     text += *text == ' ' ? 1 : 2;
   for (gsize i = 0; i < G_N_ELEMENTS (signs); i++)
@@ -254,28 +267,34 @@ is_rounded (double printed, double value, double last_digit)
   return fabs (printed - fabs (value)) <= last_digit / 2 * (1 + 1e-6) + 1e-9;
 }
 
-/* Metres are lengths to cut: up to the next centimetre. */
+/* Lengths to cut go up to the next centimetre, or the next tenth of a foot. In tables and sketches
+ * the unit stands elsewhere. */
 static gboolean
-tells (const Number *number, double value)
+tells (const Number *number, double value, BwUnit unit)
 {
+  double inches = value / 25.4;
   switch (number->unit) {
   case METRES:
     return number->value >= value / 1000 - 1e-9 && number->value < value / 1000 + 0.01;
+  case FEET:
+    return number->value >= inches / 12 - 1e-9 && number->value < inches / 12 + 0.1;
   case PERCENT:
     return is_rounded (number->value, 100 * value, number->last_digit);
   case INCHES:
-    return is_rounded (number->value, value / 25.4, number->last_digit)
+    return is_rounded (number->value, inches, number->last_digit)
            || is_rounded (number->value, value, number->last_digit);
   default:
-    return is_rounded (number->value, value, number->last_digit);
+    return is_rounded (number->value, value, number->last_digit)
+           || (unit == BW_UNIT_INCH && number->last_digit < 1
+               && is_rounded (number->value, inches, number->last_digit));
   }
 }
 
 static gboolean
-is_in (const Number *number, const GArray *pool)
+is_in (const Number *number, const GArray *pool, BwUnit unit)
 {
   for (guint i = 0; i < pool->len; i++)
-    if (tells (number, g_array_index (pool, double, i)))
+    if (tells (number, g_array_index (pool, double, i), unit))
       return TRUE;
   return FALSE;
 }
@@ -293,11 +312,11 @@ is_row_told_from_another (const Answers *answers, const Number *number, const ch
     return FALSE;
   Number row = *number;
   row.value = answers->rows - number->value;
-  if (minus && is_in (&row, pool))
+  if (minus && is_in (&row, pool, BW_UNIT_MM))
     return TRUE;
   for (guint i = 0; i < answers->feet->len; i++) {
     row.value = g_array_index (answers->feet, double, i) + (minus ? -1 : 1) * number->value;
-    if (is_in (&row, pool))
+    if (is_in (&row, pool, BW_UNIT_MM))
       return TRUE;
   }
   return FALSE;
@@ -323,7 +342,19 @@ is_time (Number *number, const GArray *pool)
   number->last_digit = 1 / 60.0;
   number->end = minutes.end;
   number->unit = PLAIN;
-  return is_in (number, pool);
+  return is_in (number, pool, BW_UNIT_MM);
+}
+
+/* Where the answer has rows for a millimetre, a page in inches has them for a tenth of an inch. */
+static gboolean
+is_of_a_tenth (const Reader *reader, Number number)
+{
+  double tenth = 2.54;
+  if (reader->unit != BW_UNIT_INCH || !g_str_equal (sections[reader->section].heading, "Row ruler"))
+    return FALSE;
+  number.value /= tenth;
+  number.last_digit /= tenth;
+  return is_in (&number, reader->pool, BW_UNIT_MM);
 }
 
 static gboolean
@@ -361,12 +392,6 @@ blank_names (const Answers *answers, char *line)
   }
 }
 
-typedef struct {
-  Answers *answers;
-  int section, looked_up, lost;
-  GArray *pool; /* of the section */
-} Reader;
-
 static void
 check_line (Reader *reader, char *line)
 {
@@ -374,7 +399,8 @@ check_line (Reader *reader, char *line)
   blank_names (reader->answers, line);
   for (const char *at = line; next_number (at, &number); at = number.end) {
     reader->looked_up++;
-    if (is_time (&number, reader->pool) || is_in (&number, reader->pool)
+    if (is_time (&number, reader->pool) || is_in (&number, reader->pool, reader->unit)
+        || is_of_a_tenth (reader, number)
         || is_row_told_from_another (reader->answers, &number, line, reader->pool)
         || is_face (reader->answers, &number, line) || is_constant (reader->section, &number, line))
       continue;
@@ -425,7 +451,7 @@ check_pages (Reader *reader, const char *text)
 static void
 assert_told (const Printed *printed, BwProject *project, BwPaper paper, int makers)
 {
-  Reader reader = { .answers = answers_new (project, makers) };
+  Reader reader = { .answers = answers_new (project, makers), .unit = bw_paper_unit (paper) };
   printed_print (printed, makers > 0 ? bw_kit_new (project, paper, makers, NULL)
                                      : bw_sheet_new (project, paper, NULL, NULL));
   g_autofree char *text = printed_text (printed);
@@ -449,6 +475,19 @@ every_number_on_the_sheets_of_the_demos_is_in_the_json (void **state)
 }
 
 static void
+every_number_on_the_sheets_in_inches_is_in_the_json (void **state)
+{
+  BwProject *project;
+  for (int i = 0; (project = printed_demo (i)); i++) {
+    BwPaper paper = BW_PAPER_LETTER;
+    paper.wishes = BW_PRINT_INCHES;
+    assert_told (*state, project, paper, 0);
+    assert_told (*state, project, paper, 3);
+    g_object_unref (project);
+  }
+}
+
+static void
 every_number_on_the_sheets_of_random_designs_is_in_the_json (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (811);
@@ -461,7 +500,7 @@ every_number_on_the_sheets_of_random_designs_is_in_the_json (void **state)
     g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
     assert_non_null (project);
     BwPaper paper = i % 2 ? BW_PAPER_LETTER : BW_PAPER_A5;
-    paper.wishes = BW_PRINT_COSTS;
+    paper.wishes = BW_PRINT_COSTS | (i % 3 == 1 ? BW_PRINT_INCHES : 0);
     assert_told (*state, project, paper, 0);
   }
 }
@@ -486,6 +525,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_number_on_the_sheets_of_the_demos_is_in_the_json),
+    cmocka_unit_test (every_number_on_the_sheets_in_inches_is_in_the_json),
     cmocka_unit_test (every_number_on_the_sheets_of_random_designs_is_in_the_json),
   };
   return cmocka_run_group_tests_name ("numbers", tests, set_up, tear_down);

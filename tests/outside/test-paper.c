@@ -458,6 +458,76 @@ the_strip_keeps_its_length_on_a_paper_of_any_size (void **state)
   }
 }
 
+/* Sheets of every kind for who measures in inches. */
+static BwSheet *
+in_inches (BwProject *project, BwPaper paper, int kind)
+{
+  paper.wishes = BW_PRINT_INCHES;
+  switch (kind) {
+  case 0:
+    return bw_sheet_new (project, paper, NULL, NULL);
+  case 1:
+    return bw_kit_new (project, paper, 3, NULL);
+  case 2:
+    return bw_strip_new (project, paper);
+  case 3:
+    return bw_order_sheet_new (project, paper);
+  case 4:
+    return bw_tags_new (project, paper, NULL);
+  default:
+    return bw_chart_sheet_new (project, paper);
+  }
+}
+
+/* But for the finished size, which a buyer reads, and the ruler that shows what the printer did. */
+static void
+pages_in_inches_tell_no_millimetre (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (78);
+  g_autoptr (GRegex) other = g_regex_new ("\\bmm\\b|millimet|[0-9] m\\b", 0, 0, NULL);
+  g_autoptr (GRegex) usual
+      = g_regex_new ("\\([0-9]+ × [0-9]+ mm\\)|measure 50 mm|50 mm$", G_REGEX_MULTILINE, 0, NULL);
+  for (int i = 0; i < 30; i++) {
+    g_autoptr (Sample) sample
+        = sample_new (rand, 2 * g_rand_int_range (rand, 2, 12), 0, (SampleBail)(i % 5));
+    sample->taper = i % 3 == 0;
+    g_autoptr (BwProject) project = project_of (sample);
+    print (desk, in_inches (project, i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4, i % 6));
+    g_autofree char *raw = text_of (desk, "-raw");
+    g_autoptr (GString) spaced = g_string_new (raw);
+    g_string_replace (spaced, "\302\240", " ", 0);
+    g_autofree char *text = g_regex_replace_literal (usual, spaced->str, -1, 0, "", 0, NULL);
+    g_autoptr (GMatchInfo) found = NULL;
+    if (g_regex_match (other, text, 0, &found)) {
+      int at;
+      g_match_info_fetch_pos (found, 0, &at, NULL);
+      fail_msg ("sheet %d: “…%.60s…”", i % 6, text + MAX (0, at - 30));
+    }
+  }
+}
+
+/* What is at true size is so in any unit: the strip, and a ruler for either. */
+static void
+the_strip_is_as_long_in_inches (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (79);
+  for (int i = 0; i < 3; i++) {
+    g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+    g_autoptr (BwProject) project = project_of (sample);
+    BwStripMarks marks;
+    bw_strip_marks_init (&marks, project);
+    print (desk, in_inches (project, BW_PAPER_A4, 2));
+    g_autoptr (GArray) lines = long_lines (desk, 1, 45);
+    assert_int_equal (lines->len, 4);
+    assert_mm (lines, 0, 50);
+    assert_mm (lines, 1, 2 * 25.4);
+    assert_mm (lines, 2, marks.girth_mm);
+    assert_mm (lines, 3, marks.over_mm);
+  }
+}
+
 /* A stone of 500 mm round: the pieces together are as long as it is round. */
 static void
 a_strip_in_pieces_loses_nothing (void **state)
@@ -613,6 +683,8 @@ main (void)
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
+    cmocka_unit_test (pages_in_inches_tell_no_millimetre),
+    cmocka_unit_test (the_strip_is_as_long_in_inches),
     cmocka_unit_test (a_strip_in_pieces_loses_nothing),
     cmocka_unit_test (print_is_larger_by_wish_and_on_larger_paper_and_a_strip_never_is),
     cmocka_unit_test (what_is_alike_on_many_pages_is_in_the_file_once),

@@ -115,7 +115,7 @@ it_tells_every_key_of_the_json (void **state)
                       bw_report_section (project, 20, TRUE, NULL),
                       bw_report_hang (project, TRUE),
                       bw_report_thread (project, TRUE, TRUE),
-                      bw_report_materials (project, 0, TRUE),
+                      bw_report_materials (project, 0, BW_UNIT_MM, TRUE),
                       bw_report_try_on (project, 108, &reading, TRUE, NULL) };
   for (gsize i = 0; i < G_N_ELEMENTS (reports); i++) {
     g_autoptr (JsonParser) parser = json_parser_new ();

@@ -45,7 +45,7 @@ every_report_is_printed_as_text_and_as_json (void **state)
     assert_prints (&results[1], bw_report_stone (p, json));
     assert_prints (&results[2], bw_report_hang (p, json));
     assert_prints (&results[3], bw_report_thread (p, FALSE, json));
-    assert_prints (&results[4], bw_report_materials (p, 0, json));
+    assert_prints (&results[4], bw_report_materials (p, 0, BW_UNIT_MM, json));
   }
 }
 
@@ -61,13 +61,19 @@ options_change_the_report_and_may_stand_anywhere (void **state)
     run ("materials", bench->project, "--csv", "--pieces", "12", NULL),
     run ("--pieces=7", "materials", "--json", "--", bench->project, NULL),
     run ("words", bench->project, NULL),
+    run ("words", bench->project, "--units", "in", NULL),
+    run ("materials", bench->project, "--units=in", NULL),
+    run ("materials", bench->project, "--units=in", "--json", NULL),
   };
   assert_prints (&results[0], bw_report_fit (p, 112, TRUE, NULL));
   assert_prints (&results[1], bw_report_section (p, 20, TRUE, NULL));
   assert_prints (&results[2], bw_report_thread (p, TRUE, TRUE));
   assert_prints (&results[3], bw_materials_csv (p, 12));
-  assert_prints (&results[4], bw_report_materials (p, 7, TRUE));
-  assert_prints (&results[5], bw_words (p));
+  assert_prints (&results[4], bw_report_materials (p, 7, BW_UNIT_MM, TRUE));
+  assert_prints (&results[5], bw_words (p, BW_UNIT_MM));
+  assert_prints (&results[6], bw_words (p, BW_UNIT_INCH));
+  assert_prints (&results[7], bw_materials_text (p, 0, BW_UNIT_INCH));
+  assert_prints (&results[8], bw_report_materials (p, 0, BW_UNIT_MM, TRUE));
 }
 
 static void

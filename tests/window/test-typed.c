@@ -232,14 +232,14 @@ the_list_is_copied_with_what_is_typed (void **state)
   g_autofree char *text = NULL;
   int rows = maker_design (maker)->band.rows + 20;
   g_autofree char *typed = g_strdup_printf ("%d", rows);
-  g_autofree char *before = bw_order_text (maker_project (maker));
+  g_autofree char *before = bw_order_text (maker_project (maker), BW_UNIT_MM);
   type_into (maker, ROWS, typed);
   desk_key ("c", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
   gdk_clipboard_read_text_async (gtk_widget_get_clipboard (GTK_WIDGET (maker->window)), NULL,
                                  text_copied, &text);
   desk_until (is_copied, &text);
   assert_int_equal (maker_design (maker)->band.rows, rows);
-  g_autofree char *now = bw_order_text (maker_project (maker));
+  g_autofree char *now = bw_order_text (maker_project (maker), BW_UNIT_MM);
   assert_string_equal (text, now);
   assert_string_not_equal (text, before);
 }

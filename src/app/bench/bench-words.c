@@ -5,12 +5,19 @@
 #include "app/bench/bench-words.h"
 #include "app/bench/needle-layout.h"
 #include "app/form/card.h"
+#include "app/kit/settings.h"
 #include "core/base/lattice.h"
 #include "output/report/report.h"
 #include "output/words/words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+
+static BwUnit
+unit (void)
+{
+  return bw_settings_get_unit (bw_settings_get ());
+}
 
 static int
 rows_of (BwProject *project)
@@ -112,7 +119,7 @@ static char *
 after_the_band (BwProject *project, char *words)
 {
   g_autofree char *rest = words;
-  g_autofree char *pull = bw_words_before_row (project, rows_of (project) + 1);
+  g_autofree char *pull = bw_words_before_row (project, rows_of (project) + 1, unit ());
   return g_strjoin (*pull ? "\n" : "", pull, rest, NULL);
 }
 
@@ -122,14 +129,14 @@ bw_bench_note_words (BwProject *project, BwBenchStep step)
   const BwBail *bail = &bw_project_get_design (project)->bail;
   gboolean hangs = bw_project_path (project)->part[BW_PART_BAIL].visits > 0;
   if (step.in_bail && step.row == 1)
-    return g_strstrip (after_the_band (project, bw_words_before_bail_row (project, 1)));
+    return g_strstrip (after_the_band (project, bw_words_before_bail_row (project, 1, unit ())));
   if (step.in_bail)
-    return g_strstrip (bw_words_before_bail_row (project, step.row));
+    return g_strstrip (bw_words_before_bail_row (project, step.row, unit ()));
   if (!step.is_end)
-    return g_strstrip (bw_words_before_row (project, step.row));
+    return g_strstrip (bw_words_before_row (project, step.row, unit ()));
   if (hangs)
-    return g_strstrip (bw_words_before_bail_row (project, bail->rows + 1));
-  return g_strstrip (after_the_band (project, bw_words_finish (project)));
+    return g_strstrip (bw_words_before_bail_row (project, bail->rows + 1, unit ()));
+  return g_strstrip (after_the_band (project, bw_words_finish (project, unit ())));
 }
 
 char *

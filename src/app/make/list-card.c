@@ -15,7 +15,6 @@
 #include "output/report/report.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #define MANY 16 /* colours that stand in the card without a window to scroll in */
 
@@ -121,13 +120,10 @@ put_thing (BwListCard *self, int *row, const char *what, const char *how_much)
   (*row)++;
 }
 
-/* What is bought off a spool is told in metres or feet, rounded up to what is to be cut. */
 static char *
 spool_words (double mm)
 {
-  if (bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH)
-    return g_strdup_printf (_ ("%.1f ft"), ceil (mm / 30.48 - 1e-9) / 10);
-  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - 1e-9) / 100);
+  return bw_cut_words (mm, bw_settings_get_unit (bw_settings_get ()));
 }
 
 /* Such as "3.10 m · 45.00 m in the stash", and what that lacks. Takes words, which may be NULL. */
@@ -225,7 +221,7 @@ signature (BwProject *project)
     g_string_append_printf (text, "%06x %d\n", tray->colour[i].srgb, (int)tray->colour[i].finish);
   g_autofree char *necklace = bw_necklace_words (&bw_project_get_design (project)->supply,
                                                  bw_settings_get_unit (bw_settings_get ()));
-  g_autofree char *words = bw_order_text (project);
+  g_autofree char *words = bw_order_text (project, bw_settings_get_unit (bw_settings_get ()));
   g_string_append (text, necklace);
   g_string_append (text, words);
   return g_string_free (text, FALSE);

@@ -13,7 +13,6 @@
 #include <math.h>
 
 #define OWN 4 /* place of the own size in the list of papers */
-#define MM_PER_INCH 25.4
 
 struct _BwPrintOptions {
   BwCard parent_instance;
@@ -137,7 +136,7 @@ png_clicked (BwPrintOptions *self)
 static double
 unit_mm (void)
 {
-  return bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH ? MM_PER_INCH : 1;
+  return bw_settings_get_unit (bw_settings_get ()) == BW_UNIT_INCH ? BW_MM_PER_INCH : 1;
 }
 
 static void
@@ -318,6 +317,6 @@ bw_print_options_init (BwPrintOptions *self)
   bind_wish (self, self->sparing, "print-sparing");
   bind_wish (self, self->costs, "print-costs");
   follow (self, "paper", paper_changed);
-  follow (self, "units", show_paper);
+  follow (self, "units", paper_changed);
   follow (self, "print-left-out", parts_changed);
 }

@@ -42,6 +42,7 @@ wishes (void)
   return (bw_settings_get_flag (settings, "print-large") ? BW_PRINT_LARGE : 0)
          | (bw_settings_get_flag (settings, "print-sparing") ? BW_PRINT_SPARING : 0)
          | (bw_settings_get_flag (settings, "print-costs") ? BW_PRINT_COSTS : 0)
+         | (bw_settings_get_unit (settings) == BW_UNIT_INCH ? BW_PRINT_INCHES : 0)
          | ((guint)bw_settings_get_count (settings, "print-left-out") & ALL_PARTS);
 }
 

@@ -3,6 +3,7 @@
  */
 #include "config.h"
 
+#include "app/kit/settings.h"
 #include "app/make/make-cards.h"
 #include "output/report/report.h"
 #include "project/document/units.h"
@@ -19,7 +20,8 @@ static void
 bw_words_card_refresh (BwCard *card)
 {
   BwWordsCard *self = BW_WORDS_CARD (card);
-  g_autofree char *plain = bw_words_flowing (bw_card_get_project (card));
+  g_autofree char *plain
+      = bw_words_flowing (bw_card_get_project (card), bw_settings_get_unit (bw_settings_get ()));
   g_autofree char *words = bw_units_kept (plain);
   if (g_strcmp0 (words, self->shown) == 0)
     return;

@@ -11,6 +11,7 @@
 #include "preview/picture/model.h"
 #include "app/window/picture-dialog.h"
 #include "app/window/still-job.h"
+#include "app/kit/settings.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -77,7 +78,8 @@ copy_list (GSimpleAction *action, GVariant *parameter, gpointer data)
   BwExport *self = data;
   if (!bw_typed_stands (GTK_WIDGET (self->window), self->draft))
     return;
-  g_autofree char *list = bw_order_text (project_of (self));
+  g_autofree char *list
+      = bw_order_text (project_of (self), bw_settings_get_unit (bw_settings_get ()));
   gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self->window)), list);
   bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_INFO, _ ("The order list was copied."));
 }

@@ -47,7 +47,10 @@ clear_entry (gpointer entry)
 void
 bw_flow_init (BwFlow *flow, BwSheet *sheet, BwProject *project)
 {
-  *flow = (BwFlow){ .sheet = sheet, .left = BW_SHEET_MARGIN, .top = BW_SHEET_HEAD };
+  *flow = (BwFlow){ .sheet = sheet,
+                    .unit = bw_paper_unit (sheet->paper),
+                    .left = BW_SHEET_MARGIN,
+                    .top = BW_SHEET_HEAD };
   flow->width = sheet->paper.width / sheet->scale - 2 * BW_SHEET_MARGIN;
   flow->bottom = sheet->paper.height / sheet->scale - BW_SHEET_FOOT;
   take_tray (flow, project);

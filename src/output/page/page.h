@@ -45,8 +45,8 @@ void bw_sheet_begin_part (BwSheet *sheet);
  * Owned. */
 cairo_t *bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag);
 
-/* The last page opened shows what `page` shows, but for its first `skip` stretches: drawn once, kept
- * in a file once. */
+/* The last page opened shows what `page` shows, but for its first `skip` stretches: drawn once,
+ * kept in a file once. */
 void bw_sheet_share_page (BwSheet *sheet, int page, guint skip);
 
 /* Text with every control character a space. Owned. */
@@ -83,6 +83,7 @@ typedef struct {
   BwSheet *sheet;                  /* being set */
   cairo_t *cr;                     /* of the present stretch of the present page */
   BwTag tag;                       /* what it is */
+  BwUnit unit;                     /* of lengths */
   BwTray tray;                     /* in the colours in which beads are printed */
   double left, width, top, bottom; /* of the text, points */
   double y;                        /* where the next thing goes */

@@ -48,6 +48,12 @@ bw_paper_from_word (const char *word, BwPaper *paper)
   return TRUE;
 }
 
+BwUnit
+bw_paper_unit (BwPaper paper)
+{
+  return paper.wishes & BW_PRINT_INCHES ? BW_UNIT_INCH : BW_UNIT_MM;
+}
+
 gboolean
 bw_paper_equal (BwPaper a, BwPaper b)
 {

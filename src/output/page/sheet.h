@@ -4,6 +4,7 @@
  * corner of the paper, at true size. */
 #pragma once
 
+#include "project/document/length.h"
 #include "project/project.h"
 #include <cairo.h>
 
@@ -14,6 +15,7 @@ typedef enum {
   BW_PRINT_LARGE = 1 << 0,   /* everything but what is at true size half as large again */
   BW_PRINT_SPARING = 1 << 1, /* white beads, told apart by letter and mark alone */
   BW_PRINT_COSTS = 1 << 2,   /* prices and wages too */
+  BW_PRINT_INCHES = 1 << 3,  /* lengths in inches, and what is cut off a spool in feet */
 } BwPrintWish;
 
 /* Parts of the work sheet that can be left out, by a wish each. Its cover and the cautions stay. */
@@ -48,6 +50,8 @@ typedef struct {
 /* "a4", "a5", "letter", or width and height in millimetres within the bounds above, such as
  * "216x356". */
 gboolean bw_paper_from_word (const char *word, BwPaper *paper);
+/* What lengths are told in on such a paper. */
+BwUnit bw_paper_unit (BwPaper paper);
 /* The same size to a tenth of a point. */
 gboolean bw_paper_equal (BwPaper a, BwPaper b);
 

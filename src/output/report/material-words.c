@@ -5,8 +5,20 @@
 
 #include "output/report/material-words.h"
 
+#include "core/base/tolerance.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
+
+#define MM_PER_TENTH_FOOT 30.48
+
+char *
+bw_cut_words (double mm, BwUnit unit)
+{
+  if (unit == BW_UNIT_INCH)
+    return g_strdup_printf (_ ("%.1f ft"), ceil (mm / MM_PER_TENTH_FOOT - BW_ROUNDING_WHOLE) / 10);
+  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - BW_ROUNDING_WHOLE) / 100);
+}
 
 char *
 bw_needle_words (const BwMaterials *materials, BwUnit unit)

@@ -6,6 +6,8 @@
 #include "project/project.h"
 
 /* "size 12 (0.36 mm) or finer", or why none of the trade's goes. */
+/* What is cut off a spool, rounded up: metres to the centimetre, or feet to the tenth. */
+char *bw_cut_words (double mm, BwUnit unit);
 char *bw_needle_words (const BwMaterials *materials, BwUnit unit);
 /* "457 mm, closed with knots that take 150 mm more". */
 char *bw_necklace_words (const BwSupply *supply, BwUnit unit);

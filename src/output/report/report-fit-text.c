@@ -14,12 +14,11 @@
 #include <math.h>
 
 char *
-bw_text_verdict (BwProject *project)
+bw_text_verdict (BwProject *project, BwUnit unit)
 {
   BwFitTold told = bw_fit_told (project);
-  g_autofree char *sentence
-      = bw_fit_words_sentence (&told, bw_project_fit (project),
-                               bw_project_get_design (project)->limits.slack_mm, BW_UNIT_MM);
+  g_autofree char *sentence = bw_fit_words_sentence (
+      &told, bw_project_fit (project), bw_project_get_design (project)->limits.slack_mm, unit);
   return g_strdup_printf ("%s. %s", bw_fit_words_head (&told), sentence);
 }
 
@@ -36,7 +35,7 @@ text_band (GString *text, BwProject *project)
   const BwFit *fit = bw_project_fit (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_text_fact (&facts, _ ("Verdict"), bw_text_verdict (project));
+  bw_text_fact (&facts, _ ("Verdict"), bw_text_verdict (project, BW_UNIT_MM));
   bw_text_fact (&facts, _ ("Rows"), bw_text_count ((guint64)fit->rows));
   bw_text_fact (&facts, _ ("Beads round"), bw_text_count ((guint64)fit->beads_around));
   bw_text_fact (&facts, _ ("Bead"), g_strdup (design->bead.name));
@@ -321,6 +320,6 @@ bw_report_fit_text (BwProject *project)
   text_columns (text, bw_project_fit (project));
   text_remedies (text, project);
   text_join (text, bw_project_join (project));
-  bw_text_warnings (text, project, BW_TOPIC_FIT);
+  bw_text_warnings (text, project, BW_TOPIC_FIT, BW_UNIT_MM);
   return bw_text_done (text);
 }

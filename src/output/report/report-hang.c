@@ -277,7 +277,7 @@ hang_text (BwProject *project)
   text_wedge (&facts, &hang->wedge, design->limits.friction);
   bw_table_write (&facts, text, 0);
   text_suggestions (text, project);
-  bw_text_warnings (text, project, BW_TOPIC_HANG);
+  bw_text_warnings (text, project, BW_TOPIC_HANG, BW_UNIT_MM);
   return bw_text_done (text);
 }
 

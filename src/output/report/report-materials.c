@@ -151,9 +151,9 @@ materials_json (BwProject *project, int pieces)
 }
 
 char *
-bw_report_materials (BwProject *project, int pieces, gboolean json)
+bw_report_materials (BwProject *project, int pieces, BwUnit unit, gboolean json)
 {
-  return json ? materials_json (project, pieces) : bw_materials_text (project, pieces);
+  return json ? materials_json (project, pieces) : bw_materials_text (project, pieces, unit);
 }
 
 static void
@@ -189,27 +189,28 @@ text_beads (GString *text, const BwTray *tray, const BwMaterials *materials)
 }
 
 static char *
-thread_sentence (const BwMaterials *materials, const BwThread *thread)
+thread_sentence (const BwMaterials *materials, const BwThread *thread, BwUnit unit)
 {
-  g_autofree char *length = bw_text_cut (materials->thread_mm);
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %g mm thick, in %d length",
-                                       "%s, %g mm thick, in %d lengths",
+  g_autofree char *length = bw_cut_words (materials->thread_mm, unit);
+  g_autofree char *thick = bw_length_format (thread->diameter_mm, unit, 2);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, %s thick, in %d length",
+                                       "%s, %s thick, in %d lengths",
                                        (gulong)materials->thread_lengths),
-                          length, thread->diameter_mm, (int)materials->thread_lengths);
+                          length, thick, (int)materials->thread_lengths);
 }
 
 /* The cord to hang it on, and what holds that. */
 static void
-add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *design, BwUnit unit)
 {
   if (materials->hanging_cord_mm <= 0)
     return;
-  char *ring = bw_ring_words (materials, BW_UNIT_MM);
-  char *clasp = bw_clasp_words (materials, design, BW_UNIT_MM);
-  g_autofree char *length = bw_text_cut (materials->hanging_cord_mm);
-  bw_text_fact (facts, _ ("Hanging cord"),
-                g_strdup_printf (_ ("%s, %g mm thick"), length, design->bail.cord_mm));
-  bw_text_fact (facts, _ ("Necklace"), bw_necklace_words (&design->supply, BW_UNIT_MM));
+  char *ring = bw_ring_words (materials, unit);
+  char *clasp = bw_clasp_words (materials, design, unit);
+  g_autofree char *length = bw_cut_words (materials->hanging_cord_mm, unit);
+  g_autofree char *thick = bw_length_format (design->bail.cord_mm, unit, 2);
+  bw_text_fact (facts, _ ("Hanging cord"), g_strdup_printf (_ ("%s, %s thick"), length, thick));
+  bw_text_fact (facts, _ ("Necklace"), bw_necklace_words (&design->supply, unit));
   if (ring)
     bw_text_fact (facts, _ ("Metal ring"), ring);
   if (clasp)
@@ -218,12 +219,12 @@ add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *desig
 
 /* The ends meet when they do: whoever wants a few rows more must not run out of thread. */
 void
-bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces)
+bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces, BwUnit unit)
 {
   BwFurtherThread further = bw_further_thread (project);
   if (further.rows <= 0)
     return;
-  g_autofree char *length = bw_text_cut (bw_further_thread_to_buy_mm (project, pieces));
+  g_autofree char *length = bw_cut_words (bw_further_thread_to_buy_mm (project, pieces), unit);
   bw_text_fact (
       facts, _ ("Thread in reserve"),
       g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, should the ends want up to %d row more",
@@ -233,27 +234,30 @@ bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces)
 }
 
 void
-bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design)
+bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design,
+                        BwUnit unit)
 {
   bw_text_fact (facts, _ ("Bead size"), g_strdup (design->bead.name));
   if (materials->bed_cord_mm > 0) {
-    g_autofree char *length = bw_text_cut (materials->bed_cord_mm);
+    g_autofree char *length = bw_cut_words (materials->bed_cord_mm, unit);
+    g_autofree char *wide = bw_length_format (design->bed.cord_width_mm, unit, 2);
     bw_text_fact (facts, _ ("Waxed cord for the bed"),
-                  g_strdup_printf (_ ("%s, %g mm wide"), length, design->bed.cord_width_mm));
+                  g_strdup_printf (_ ("%s, %s wide"), length, wide));
   }
-  bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread));
-  bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, BW_UNIT_MM));
+  bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread, unit));
+  bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, unit));
   bw_text_fact (facts, _ ("Stopper bead"), bw_text_count ((guint64)materials->stopper_beads));
-  add_hanging (facts, materials, design);
+  add_hanging (facts, materials, design, unit);
 }
 
 static void
-text_other (GString *text, const BwMaterials *materials, BwProject *project, int pieces)
+text_other (GString *text, const BwMaterials *materials, BwProject *project, int pieces,
+            BwUnit unit)
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_materials_add_other (&facts, materials, bw_project_get_design (project));
-  bw_materials_add_reserve (&facts, project, pieces);
+  bw_materials_add_other (&facts, materials, bw_project_get_design (project), unit);
+  bw_materials_add_reserve (&facts, project, pieces, unit);
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
 }
@@ -283,23 +287,26 @@ bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char 
 }
 
 static char *
-stash_amount (BwStashWhat what, double amount)
+stash_amount (BwStashWhat what, double amount, BwUnit unit)
 {
   if (bw_stash_measure (what) == BW_STASH_BY_COUNT)
     return bw_text_number (amount, 0);
-  gboolean spooled = bw_stash_measure (what) == BW_STASH_BY_LENGTH;
-  g_autofree char *number = bw_text_number (spooled ? amount / 1000 : amount, 2);
-  return g_strdup_printf ("%s %s", number, spooled ? "m" : "g");
+  if (bw_stash_measure (what) == BW_STASH_BY_LENGTH)
+    return bw_cut_words (amount, unit);
+  g_autofree char *number = bw_text_number (amount, 2);
+  return g_strdup_printf ("%s g", number);
 }
 
 static void
-add_stash_row (BwTable *table, BwStashWhat what, const char *name, double there, double order)
+add_stash_row (BwTable *table, BwStashWhat what, const char *name, double there, double order,
+               BwUnit unit)
 {
-  bw_table_add (table, g_strdup (name), stash_amount (what, there), stash_amount (what, order));
+  bw_table_add (table, g_strdup (name), stash_amount (what, there, unit),
+                stash_amount (what, order, unit));
 }
 
 static void
-add_stash_things (BwTable *table, const BwOrder *order)
+add_stash_things (BwTable *table, const BwOrder *order, BwUnit unit)
 {
   const char *const names[BW_N_STASH] = { [BW_STASH_BED_CORD] = _ ("Waxed cord for the bed"),
                                           [BW_STASH_THREAD] = _ ("Thread"),
@@ -310,13 +317,13 @@ add_stash_things (BwTable *table, const BwOrder *order)
   for (int what = BW_STASH_BEADS + 1; what < BW_N_STASH; what++) {
     const BwOrderThing *thing = &order->thing[what];
     if (thing->in_stash && thing->wanted > 0)
-      add_stash_row (table, (BwStashWhat)what, names[what], thing->in_hand, thing->order);
+      add_stash_row (table, (BwStashWhat)what, names[what], thing->in_hand, thing->order, unit);
   }
 }
 
 /* Nothing where the stash tells of nothing that is wanted. */
 static void
-text_stash (GString *text, BwProject *project, int pieces)
+text_stash (GString *text, BwProject *project, int pieces, BwUnit unit)
 {
   g_autofree BwOrder *order = g_new (BwOrder, 1);
   g_auto (BwTable) table = { 0 };
@@ -330,8 +337,8 @@ text_stash (GString *text, BwProject *project, int pieces)
   for (int i = 0; i < order->n; i++)
     if (order->bead[i].in_stash)
       add_stash_row (&table, BW_STASH_BEADS, tray->colour[order->bead[i].colour].name,
-                     order->bead[i].in_hand_g, order->bead[i].order_g);
-  add_stash_things (&table, order);
+                     order->bead[i].in_hand_g, order->bead[i].order_g, unit);
+  add_stash_things (&table, order, unit);
   g_string_append_c (text, '\n');
   bw_table_write (&table, text, 0);
 }
@@ -349,7 +356,7 @@ text_cost (GString *text, const BwMaterials *materials, const char *currency)
 }
 
 char *
-bw_materials_text (BwProject *project, int pieces)
+bw_materials_text (BwProject *project, int pieces, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
   int n = pieces > 0 ? pieces : design->supply.pieces;
@@ -361,9 +368,9 @@ bw_materials_text (BwProject *project, int pieces)
   GString *text = g_string_new (NULL);
   bw_text_heading (text, project, report);
   text_beads (text, bw_project_get_tray (project), &materials);
-  text_other (text, &materials, project, pieces);
-  text_stash (text, project, pieces);
+  text_other (text, &materials, project, pieces, unit);
+  text_stash (text, project, pieces, unit);
   text_cost (text, &materials, design->supply.currency);
-  bw_text_warnings (text, project, BW_TOPIC_MATERIALS);
+  bw_text_warnings (text, project, BW_TOPIC_MATERIALS, unit);
   return bw_text_done (text);
 }

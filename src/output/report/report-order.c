@@ -34,7 +34,7 @@ text_beads (GString *text, const BwTray *tray, const BwOrder *order)
 }
 
 char *
-bw_order_text (BwProject *project)
+bw_order_text (BwProject *project, BwUnit unit)
 {
   g_autofree BwOrder *order = g_new (BwOrder, 1);
   g_auto (BwTable) other = { 0 };
@@ -48,8 +48,8 @@ bw_order_text (BwProject *project)
   text_beads (text, bw_project_get_tray (project), order);
   g_string_append_c (text, '\n');
   bw_table_init (&other, "ll");
-  bw_materials_add_other (&other, &order->materials, bw_project_get_design (project));
-  bw_materials_add_reserve (&other, project, order->pieces);
+  bw_materials_add_other (&other, &order->materials, bw_project_get_design (project), unit);
+  bw_materials_add_reserve (&other, project, order->pieces, unit);
   bw_table_write (&other, text, 0);
   return bw_text_done (text);
 }

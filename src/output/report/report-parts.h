@@ -4,12 +4,19 @@
 
 #include "output/report/answer.h"
 #include "output/report/table.h"
+#include "project/document/length.h"
 #include "project/project.h"
 
 /* A number in the user's locale; an en dash when it is not finite. Owned. */
 char *bw_text_number (double value, int decimals);
 /* The same with " mm". */
 char *bw_text_mm (double value, int decimals);
+/* A length in the maker's unit, as a number alone and with its sign: so many decimals in
+ * millimetres, one more in inches. Owned. */
+char *bw_text_in (double mm, BwUnit unit, int decimals);
+char *bw_text_length (double mm, BwUnit unit, int decimals);
+/* "mm" or "in". */
+const char *bw_text_unit (BwUnit unit);
 char *bw_text_count (guint64 count);
 
 /* The title on a line of its own, underlined, and a blank line. */
@@ -31,14 +38,11 @@ void bw_text_paragraph (GString *text, const char *sentence);
 char *bw_text_done (GString *text);
 char *bw_text_done_flowing (GString *text);
 
-/* A length to cut, in metres, rounded up to the centimetre. Owned. */
-char *bw_text_cut (double mm);
-
 /* "label  value" for a table of two columns; takes value. */
 void bw_text_fact (BwTable *table, const char *label, char *value);
 
 /* A blank line, then each warning on a line; nothing when there is none. */
-void bw_text_warnings (GString *text, BwProject *project, guint topics);
+void bw_text_warnings (GString *text, BwProject *project, guint topics, BwUnit unit);
 /* The member "warnings", a list of sentences; left out when there is none. more: one sentence of
  * the report's own, or NULL. */
 void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more);
@@ -47,12 +51,13 @@ void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const
  * the printed list and the sheet both show. The first initialises its table of six columns; the
  * others add to one of two and of three columns. */
 void bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials);
-void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design);
+void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design,
+                             BwUnit unit);
 /* The thread for further rows that are likely, for so many pieces; nothing where there are none. */
-void bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces);
+void bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces, BwUnit unit);
 void bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency);
 
 /* "Snug on paper. Weave 98 or 100: try on at row 94, then decide." Owned. */
-char *bw_text_verdict (BwProject *project);
+char *bw_text_verdict (BwProject *project, BwUnit unit);
 /* "58 (row 116, 8 %), 59 (row 118, 39 %)": every count with a fair chance. Owned. */
 char *bw_words_likely_counts (const BwForecast *forecast);

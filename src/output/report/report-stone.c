@@ -162,7 +162,7 @@ stone_text (BwProject *project)
   text_vertices (text, stone);
   g_string_append_c (text, '\n');
   text_faces (text, stone);
-  bw_text_warnings (text, project, BW_TOPIC_STONE);
+  bw_text_warnings (text, project, BW_TOPIC_STONE, BW_UNIT_MM);
   return bw_text_done (text);
 }
 

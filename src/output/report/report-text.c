@@ -31,6 +31,28 @@ bw_text_mm (double value, int decimals)
   return isfinite (value) ? g_strdup_printf (_ ("%s mm"), number) : g_strdup (number);
 }
 
+const char *
+bw_text_unit (BwUnit unit)
+{
+  return unit == BW_UNIT_INCH ? _ ("in") : _ ("mm");
+}
+
+char *
+bw_text_in (double mm, BwUnit unit, int decimals)
+{
+  return unit == BW_UNIT_INCH ? bw_text_number (mm / BW_MM_PER_INCH, decimals + 1)
+                              : bw_text_number (mm, decimals);
+}
+
+char *
+bw_text_length (double mm, BwUnit unit, int decimals)
+{
+  if (unit == BW_UNIT_MM)
+    return bw_text_mm (mm, decimals);
+  g_autofree char *number = bw_text_in (mm, unit, decimals);
+  return isfinite (mm) ? g_strdup_printf (_ ("%s in"), number) : g_strdup (number);
+}
+
 char *
 bw_text_count (guint64 count)
 {
@@ -118,12 +140,6 @@ bw_text_done_flowing (GString *text)
   return g_string_free (text, FALSE);
 }
 
-char *
-bw_text_cut (double mm)
-{
-  return g_strdup_printf (_ ("%.2f m"), ceil (mm / 10 - BW_ROUNDING_WHOLE) / 100);
-}
-
 void
 bw_text_fact (BwTable *table, const char *label, char *value)
 {
@@ -131,9 +147,9 @@ bw_text_fact (BwTable *table, const char *label, char *value)
 }
 
 void
-bw_text_warnings (GString *text, BwProject *project, guint topics)
+bw_text_warnings (GString *text, BwProject *project, guint topics, BwUnit unit)
 {
-  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics, BW_UNIT_MM);
+  g_auto (GStrv) warnings = bw_project_warnings_about (project, topics, unit);
   for (char **warning = warnings; *warning; warning++) {
     g_autofree char *note = g_strdup_printf (_ ("Note: %s"), *warning);
     g_string_append (text, warning == warnings ? "\n" : "");

@@ -224,7 +224,7 @@ thread_text (BwProject *project, gboolean all)
     text_passes (text, _ ("passes in each hole of the bail, lowest column first"),
                  path->bail_passes, design->bail.rows, design->bail.columns / 2);
   }
-  bw_text_warnings (text, project, BW_TOPIC_THREAD);
+  bw_text_warnings (text, project, BW_TOPIC_THREAD, BW_UNIT_MM);
   return bw_text_done (text);
 }
 

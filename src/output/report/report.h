@@ -6,6 +6,7 @@
 #pragma once
 
 #include "core/band/try-on.h"
+#include "project/document/length.h"
 #include "project/project.h"
 
 /* rows 0: the project's own. Else the project as it would be with that many rows: the drawing cut,
@@ -22,22 +23,23 @@ char *bw_report_hang (BwProject *project, gboolean json);
 /* all: the passes in the hole of every bead as well. */
 char *bw_report_thread (BwProject *project, gboolean all, gboolean json);
 /* pieces 0: the project's own count. */
-char *bw_report_materials (BwProject *project, int pieces, gboolean json);
+/* unit: of the text; JSON is in millimetres whatever it is. */
+char *bw_report_materials (BwProject *project, int pieces, BwUnit unit, gboolean json);
 
 /* The materials list as CSV (RFC 4180, UTF-8, CRLF, header row). Text that a spreadsheet would take
  * for a formula gets an apostrophe before it. */
 char *bw_materials_csv (BwProject *project, int pieces);
 /* The list as translated plain text for the clipboard or a message. */
-char *bw_materials_text (BwProject *project, int pieces);
+char *bw_materials_text (BwProject *project, int pieces, BwUnit unit);
 
 /* What a shop is to send for all pieces, what is in hand taken off and no costs, as translated
  * plain text. */
-char *bw_order_text (BwProject *project);
+char *bw_order_text (BwProject *project, BwUnit unit);
 
 /* Row by row instructions, translated, as a maker reads them at the bench. */
-char *bw_words (BwProject *project);
+char *bw_words (BwProject *project, BwUnit unit);
 /* The same with each sentence on one line, for those who break lines themselves. */
-char *bw_words_flowing (BwProject *project);
+char *bw_words_flowing (BwProject *project, BwUnit unit);
 /* The words of one row alone, without its number: "2 Night water, 1 Lamp glass". Beads are told in
  * the order in which the needle meets them. Rows 1 and 2 are one pick-up and have the same words.
  */
@@ -45,10 +47,10 @@ char *bw_words_row (BwProject *project, int row);
 /* What is to be known or done before this row of the band is begun, a sentence a line: how row 3
  * turns, that the strip is to be tried on, and again at every second row from there, that a fresh
  * thread is due. "" for most rows; the row after the last one has only the try-on. Owned. */
-char *bw_words_before_row (BwProject *project, int row);
+char *bw_words_before_row (BwProject *project, int row, BwUnit unit);
 /* The same before a row of the bail: before its first one the join, before the one after its last
  * one how it is sewn down and the ends. Owned. */
-char *bw_words_before_bail_row (BwProject *project, int row);
+char *bw_words_before_bail_row (BwProject *project, int row, BwUnit unit);
 /* What comes after the last row, as bw_words_flowing() tells it: the join, the bail, the ends of
  * the thread. Owned. */
-char *bw_words_finish (BwProject *project);
+char *bw_words_finish (BwProject *project, BwUnit unit);

@@ -7,6 +7,7 @@
 
 #include "core/pattern/tint.h"
 #include "output/sheet/cautions.h"
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
 
@@ -77,25 +78,26 @@ draw_head (cairo_t *cr, double width, double height, gpointer data)
 
 /* Sentences of what is cut and known, NULL-terminated. Owned. */
 static char **
-facts_of (BwProject *project)
+facts_of (BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
   const GArray *lengths = bw_project_path (project)->lengths;
   double cord = bw_bed_cord_mm (&design->bed, bw_project_stone (project), bw_design_span (design));
   g_autoptr (GStrvBuilder) facts = g_strv_builder_new ();
+  g_autofree char *low = bw_text_length (design->band.bottom_mm, unit, 1);
   g_autofree char *band = g_strdup_printf (
-      _ ("The band: %d columns, %d rows, from %.1f mm above the base. Try on after row %d, "
+      _ ("The band: %d columns, %d rows, from %s above the base. Try on after row %d, "
          "then at every second row."),
-      design->band.columns, design->band.rows, design->band.bottom_mm,
-      bw_project_forecast (project)->try_on_row);
+      design->band.columns, design->band.rows, low, bw_project_forecast (project)->try_on_row);
   g_strv_builder_add (facts, band);
   if (cord > 0) {
-    g_autofree char *length = bw_text_cut (cord);
+    g_autofree char *length = bw_cut_words (cord, unit);
     g_autofree char *text = g_strdup_printf (_ ("The bed: %s of waxed cord."), length);
     g_strv_builder_add (facts, text);
   }
   for (guint i = 0; i < lengths->len && i < 8; i++) {
-    g_autofree char *length = bw_text_cut (g_array_index (lengths, BwThreadLength, i).length_mm);
+    g_autofree char *length
+        = bw_cut_words (g_array_index (lengths, BwThreadLength, i).length_mm, unit);
     g_autofree char *text
         = g_strdup_printf (_ ("Thread %u of %u: %s."), i + 1, lengths->len, length);
     g_strv_builder_add (facts, text);
@@ -104,22 +106,22 @@ facts_of (BwProject *project)
 }
 
 static void
-list_other (BwTable *table, BwProject *project)
+list_other (BwTable *table, BwProject *project, BwUnit unit)
 {
   BwMaterials materials;
   bw_shopping_init (&materials, project, 1);
   bw_table_init (table, "ll");
   bw_table_add (table, g_strdup (_ ("Also")), g_strdup (""));
-  bw_materials_add_other (table, &materials, bw_project_get_design (project));
+  bw_materials_add_other (table, &materials, bw_project_get_design (project), unit);
 }
 
 /* A list run on: "Bead size: 11/0 cylinder · Thread: 3.1 m". Owned. */
 static char *
-run_on (BwProject *project, char **facts)
+run_on (BwProject *project, BwUnit unit, char **facts)
 {
   g_auto (BwTable) table = { 0 };
   GString *text = g_string_new (NULL);
-  list_other (&table, project);
+  list_other (&table, project, unit);
   for (guint i = 1; i < table.rows->len; i++) {
     char **cells = g_ptr_array_index (table.rows, i);
     g_string_append_printf (text, "%s: %s · ", cells[0], cells[1]);
@@ -157,7 +159,7 @@ add_cautions (BwFlow *flow, const char *all)
 static void
 add_large_bag (BwFlow *flow, BwProject *project, char **facts, const char *cautions)
 {
-  g_autofree char *rest = run_on (project, facts);
+  g_autofree char *rest = run_on (project, flow->unit, facts);
   double other = text_height (flow, rest) + text_height (flow, cautions)
                  + text_height (flow, bw_cautions_deference ())
                  + bw_flow_heading_height (flow, _ ("To cut and to know"))
@@ -171,7 +173,7 @@ static void
 add_usual_bag (BwFlow *flow, BwProject *project, char **facts)
 {
   g_auto (BwTable) table = { 0 };
-  list_other (&table, project);
+  list_other (&table, project, flow->unit);
   bw_sheet_add_bag (flow, project, USUAL_ROOM);
   bw_flow_space (flow, 4);
   bw_flow_table (flow, &table, NULL, NULL);
@@ -217,7 +219,7 @@ static void
 add_maker (BwFlow *flow, Page *page)
 {
   g_autofree char *cautions = cautions_text (page->project);
-  g_auto (GStrv) facts = facts_of (page->project);
+  g_auto (GStrv) facts = facts_of (page->project, flow->unit);
   bw_flow_part (flow);
   page->first_page = bw_sheet_n_pages (flow->sheet) - 1;
   add_who (flow, page);

@@ -16,8 +16,6 @@
 #include "output/words/thread-words.h"
 #include "output/words/words.h"
 
-#define MM_PER_INCH 25.4
-
 static void
 json_int (BwAnswer *json, const char *key, int value)
 {
@@ -98,7 +96,7 @@ json_finished (BwAnswer *json, BwProject *project)
   BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
                                       bw_project_places (project));
   double mm[] = { size.length_mm, size.breadth_mm };
-  double inches[] = { size.length_mm / MM_PER_INCH, size.breadth_mm / MM_PER_INCH };
+  double inches[] = { size.length_mm / BW_MM_PER_INCH, size.breadth_mm / BW_MM_PER_INCH };
   bw_answer_numbers (json, "finished_mm", mm, 2);
   bw_answer_numbers (json, "finished_in", inches, 2);
 }

@@ -5,6 +5,7 @@
 #include "output/sheet/sheet-parts.h"
 
 #include "core/pattern/tint.h"
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "output/sheet/sheet-facts.h"
 #include "output/words/bed-words.h"
@@ -19,19 +20,20 @@
 #define NOTES_AWAY 26.0 /* from the stone to the notes beside it */
 #define LAYER_OUT 3.0   /* how far each layer stands out, points */
 #define NOTE_APART 11.0 /* from one note to the next */
+#define MOST_OFF_MM 1   /* a bed may be, before it is worth typing */
 
 typedef struct {
   const BwDesign *design;
+  BwUnit unit;
   BwBedFacts facts;
 } Bed;
 
 /* A line from the drawing to what lies at its height, which is written beyond its far end, at
  * another height where another note stands. */
 static void
-bent_note (cairo_t *cr, double y, double near, double far, double text_y, double z,
+bent_note (cairo_t *cr, double y, double near, double far, double text_y, const char *value,
            const char *what)
 {
-  g_autofree char *value = bw_text_mm (z, 1);
   /* Translators: an edge, its height. */
   g_autofree char *text = g_strdup_printf (_ ("%s: %s"), what, value);
   cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
@@ -44,9 +46,11 @@ bent_note (cairo_t *cr, double y, double near, double far, double text_y, double
 }
 
 static void
-edge_note (cairo_t *cr, double y, double near, double far, double z, const char *what)
+edge_note (cairo_t *cr, const Bed *bed, double y, double near, double far, double z,
+           const char *what)
 {
-  bent_note (cr, y, near, far, y, z, what);
+  g_autofree char *value = bw_text_length (z, bed->unit, 1);
+  bent_note (cr, y, near, far, y, value, what);
 }
 
 static void
@@ -97,19 +101,20 @@ draw_layers (cairo_t *cr, const Bed *bed, double left, double right, double base
     if (!begins && !ends)
       continue;
     double z = begins ? layer->low_mm : layer->high_mm, y = base - z * scale;
+    g_autofree char *value = bw_text_length (z, bed->unit, 1);
     g_autofree char *what
         = g_strdup_printf (begins ? _ ("layer %d from") : _ ("layer %d up to"), i + 1);
-    bent_note (cr, y, right + out, right + 24, clear_of (y, y_low, y_high), z, what);
+    bent_note (cr, y, right + out, right + 24, clear_of (y, y_low, y_high), value, what);
   }
 }
 
 /* How wide the names of the band's edges are set, to the left of the drawing. */
 static double
-widest_note (cairo_t *cr, BwBandSpan span)
+widest_note (cairo_t *cr, BwBandSpan span, BwUnit unit)
 {
   const char *names[] = { _ ("band, lower edge"), _ ("band, upper edge") };
   double widest = 0;
-  g_autofree char *value = bw_text_mm (span.bottom_mm + span.width_mm, 1);
+  g_autofree char *value = bw_text_length (span.bottom_mm + span.width_mm, unit, 1);
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
     int wide;
     g_autofree char *text = g_strdup_printf (_ ("%s: %s"), names[i], value);
@@ -127,7 +132,7 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
   BwBandSpan span = bw_design_span (bed->design);
   double top = span.bottom_mm + span.width_mm, margin = 0.2 * span.width_mm;
   double scale = (height - 20) / (span.width_mm + 2 * margin);
-  double half = MIN (MOST_HALF, width / 2 - widest_note (cr, span) - NOTES_AWAY);
+  double half = MIN (MOST_HALF, width / 2 - widest_note (cr, span, bed->unit) - NOTES_AWAY);
   double left = width / 2 - half, right = width / 2 + half;
   double base = height - 10 + (span.bottom_mm - margin) * scale;
   cairo_rectangle (cr, left, 4, right - left, height - 8);
@@ -141,14 +146,14 @@ draw_bed (cairo_t *cr, double width, double height, gpointer data)
   }
   cairo_stroke (cr);
   draw_layers (cr, bed, left, right, base, scale);
-  edge_note (cr, base - bed->facts.low_mm * scale, right + 4, right + 24, bed->facts.low_mm,
+  edge_note (cr, bed, base - bed->facts.low_mm * scale, right + 4, right + 24, bed->facts.low_mm,
              _ ("first turn"));
-  edge_note (cr, base - bed->facts.high_mm * scale, right + 4, right + 24, bed->facts.high_mm,
+  edge_note (cr, bed, base - bed->facts.high_mm * scale, right + 4, right + 24, bed->facts.high_mm,
              _ ("last turn"));
   cairo_set_dash (cr, (double[]){ 3, 2 }, 2, 0);
-  edge_note (cr, base - span.bottom_mm * scale, left - 2, left - 22, span.bottom_mm,
+  edge_note (cr, bed, base - span.bottom_mm * scale, left - 2, left - 22, span.bottom_mm,
              _ ("band, lower edge"));
-  edge_note (cr, base - top * scale, left - 2, left - 22, top, _ ("band, upper edge"));
+  edge_note (cr, bed, base - top * scale, left - 2, left - 22, top, _ ("band, upper edge"));
   cairo_set_dash (cr, NULL, 0, 0);
   bw_type_draw (cr, BW_TYPE_SMALL, _ ("tip ↑"), (left + right) / 2, 3, 0.5);
   bw_type_draw (cr, BW_TYPE_SMALL, _ ("base ↓"), (left + right) / 2, height - 13, 0.5);
@@ -158,13 +163,15 @@ static void
 add_cut (BwFlow *flow, const Bed *bed)
 {
   const BwDesign *design = bed->design;
-  g_autofree char *cord = bw_text_cut (bed->facts.cord_mm);
-  g_autofree char *held = bw_text_mm (BW_BED_HELD_MM, 0);
+  g_autofree char *cord = bw_cut_words (bed->facts.cord_mm, bed->unit);
+  g_autofree char *wide = bw_length_format (design->bed.cord_width_mm, bed->unit, 2);
+  g_autofree char *thick = bw_length_format (design->bed.cord_thickness_mm, bed->unit, 2);
+  g_autofree char *held = bw_text_length (BW_BED_HELD_MM, bed->unit, 0);
   g_autofree char *text = g_strdup_printf (
-      _ ("Cut %s of waxed cord, %g mm wide and %g mm thick. Mark the height of the first and the "
+      _ ("Cut %s of waxed cord, %s wide and %s thick. Mark the height of the first and the "
          "last turn on the stone. Hold the first %s up along the stone, where the join should "
          "be, and begin at the lower mark, over it."),
-      cord, design->bed.cord_width_mm, design->bed.cord_thickness_mm, held);
+      cord, wide, thick, held);
   bw_flow_item (flow, "1", text, 14);
 }
 
@@ -186,7 +193,7 @@ static void
 add_layers (BwFlow *flow, BwProject *project, const Bed *bed)
 {
   gboolean graded = bw_bed_is_graded (&bed->design->bed);
-  g_autofree char *words = graded ? bw_bed_grade_words (project) : even_words (bed);
+  g_autofree char *words = graded ? bw_bed_grade_words (project, bed->unit) : even_words (bed);
   bw_flow_item (flow, "2", words, 14);
 }
 
@@ -205,19 +212,22 @@ add_check (BwFlow *flow, const Bed *bed)
 {
   if (bed->facts.over_mm <= 0)
     return;
+  g_autofree char *mid = bw_text_length (bed->facts.mid_mm, bed->unit, 1);
+  g_autofree char *over = bw_text_length (bed->facts.over_mm, bed->unit, 1);
+  g_autofree char *bare = bw_text_length (bed->facts.bare_mm, bed->unit, 1);
+  g_autofree char *most = bw_text_length (MOST_OFF_MM, bed->unit, bed->unit == BW_UNIT_MM ? 0 : 1);
   g_autofree char *text = g_strdup_printf (
-      _ ("Check: half way up the band, at %.1f mm, a paper strip round the bed should measure %.1f "
-         "mm "
-         "(the stone alone measures %.1f mm there). Write here what it does measure: ________ mm, "
-         "and put it into the project if it differs by more than 1 mm."),
-      bed->facts.mid_mm, bed->facts.over_mm, bed->facts.bare_mm);
+      _ ("Check: half way up the band, at %s, a paper strip round the bed should measure %s (the "
+         "stone alone measures %s there). Write here what it does measure: ________ %s, and put it "
+         "into the project if it differs by more than %s."),
+      mid, over, bare, bw_text_unit (bed->unit), most);
   bw_flow_item (flow, "4", text, 14);
 }
 
 void
 bw_sheet_add_bed (BwFlow *flow, BwProject *project)
 {
-  Bed bed = { bw_project_get_design (project), bw_bed_facts_of (project) };
+  Bed bed = { bw_project_get_design (project), flow->unit, bw_bed_facts_of (project) };
   if (bed.facts.cord_mm <= 0)
     return;
   bw_flow_heading (flow, _ ("Winding the bed"), FIGURE_HEIGHT + 40);

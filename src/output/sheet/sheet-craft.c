@@ -6,6 +6,7 @@
 #include "output/sheet/sheet-parts.h"
 
 #include "core/pattern/tint.h"
+#include "output/report/report-parts.h"
 #include "output/sheet/sheet-facts.h"
 
 #include <glib/gi18n-lib.h>
@@ -13,6 +14,7 @@
 typedef struct {
   BwFirstSwatch size;
   double points_per_mm; /* at true size, in the units of the page */
+  BwUnit unit;
 } Frame;
 
 static void
@@ -22,9 +24,10 @@ draw_swatch (cairo_t *cr, double width, double height, gpointer data)
   const BwFirstSwatch *swatch = &frame->size;
   double wide = swatch->long_mm * frame->points_per_mm;
   double tall = swatch->wide_mm * frame->points_per_mm;
-  g_autofree char *along = g_strdup_printf (_ ("%d rows: %.1f mm"), swatch->rows, swatch->long_mm);
-  g_autofree char *across
-      = g_strdup_printf (_ ("%d columns: %.1f mm"), swatch->columns, swatch->wide_mm);
+  g_autofree char *length = bw_text_length (swatch->long_mm, frame->unit, 1);
+  g_autofree char *breadth = bw_text_length (swatch->wide_mm, frame->unit, 1);
+  g_autofree char *along = g_strdup_printf (_ ("%d rows: %s"), swatch->rows, length);
+  g_autofree char *across = g_strdup_printf (_ ("%d columns: %s"), swatch->columns, breadth);
   cairo_rectangle (cr, 1, 1, wide, tall);
   cairo_set_source_rgb (cr, BW_ON_PAPER (WASH));
   cairo_fill_preserve (cr);
@@ -39,7 +42,7 @@ void
 bw_sheet_add_swatch (BwFlow *flow, BwProject *project)
 {
   Frame frame = { bw_first_swatch_of (bw_project_get_design (project)),
-                  BW_POINTS_PER_MM / flow->sheet->scale };
+                  BW_POINTS_PER_MM / flow->sheet->scale, flow->unit };
   g_autofree char *text = g_strdup_printf (
       _ ("Hands differ more than stones do. With the same beads, needle and thread weave %d "
          "columns "
@@ -48,8 +51,8 @@ bw_sheet_add_swatch (BwFlow *flow, BwProject *project)
          "it "
          "is as large as the frame below; lay yours on it. If it is longer or shorter, measure and "
          "type both into the program, and print these pages again: the count of rows follows your "
-         "hands. Yours: ______ mm long, ______ mm wide."),
-      frame.size.columns, frame.size.rows);
+         "hands. Yours: ______ %s long, ______ %s wide."),
+      frame.size.columns, frame.size.rows, bw_text_unit (flow->unit), bw_text_unit (flow->unit));
   double height = frame.size.wide_mm * frame.points_per_mm + 18;
   bw_flow_heading (flow, _ ("First a swatch"), 110 + height);
   bw_flow_text (flow, BW_TYPE_TEXT, text);

@@ -7,6 +7,7 @@
 
 #include "core/pattern/tint.h"
 #include "output/chart/mark.h"
+#include "output/report/material-words.h"
 #include "output/report/order.h"
 #include "output/report/report-parts.h"
 #include "output/report/shopping.h"
@@ -67,8 +68,8 @@ add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials, int p
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Also")), g_strdup (""));
-  bw_materials_add_other (&facts, materials, bw_project_get_design (project));
-  bw_materials_add_reserve (&facts, project, pieces);
+  bw_materials_add_other (&facts, materials, bw_project_get_design (project), flow->unit);
+  bw_materials_add_reserve (&facts, project, pieces, flow->unit);
   bw_table_add (&facts, g_strdup (_ ("Tools")),
                 g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
   bw_flow_table (flow, &facts, NULL, NULL);
@@ -147,11 +148,10 @@ bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces)
 
 /* How wide what stands over a try's lines is set. */
 static double
-labels_width (cairo_t *cr)
+labels_width (cairo_t *cr, const char *last)
 {
   int width;
-  g_autoptr (PangoLayout) layout
-      = bw_type_layout (cr, BW_TYPE_SMALL, _ ("slack ends, mm or beads"), 0);
+  g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, last, 0);
   pango_layout_get_size (layout, &width, NULL);
   return LOG_ENDS + pango_units_to_double (width);
 }
@@ -160,8 +160,11 @@ labels_width (cairo_t *cr)
 static void
 draw_log (cairo_t *cr, double width, double height, gpointer data)
 {
-  const char *labels[3] = { _ ("row"), _ ("strip, mm"), _ ("slack ends, mm or beads") };
-  int sides = labels_width (cr) + 16 < width / 2 ? 2 : 1;
+  const char *unit = data;
+  g_autofree char *strip = g_strdup_printf (_ ("strip, %s"), unit);
+  g_autofree char *ends = g_strdup_printf (_ ("slack ends, %s or beads"), unit);
+  const char *labels[3] = { _ ("row"), strip, ends };
+  int sides = labels_width (cr, ends) + 16 < width / 2 ? 2 : 1;
   double at[3] = { 0, LOG_STRIP, LOG_ENDS }, half = width / sides;
   cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.4);
@@ -184,8 +187,10 @@ add_fit_facts (BwFlow *flow, BwProject *project)
   const BwDesign *design = bw_project_get_design (project);
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (project));
+  bw_table_add (&facts, g_strdup (_ ("Fit")), bw_text_verdict (project, flow->unit));
   g_autofree char *counts = bw_words_likely_counts (forecast);
+  g_autofree char *pitch = bw_text_length (design->pitch.mm, flow->unit, 3);
+  g_autofree char *sd = bw_text_length (design->pitch.sd_mm, flow->unit, 3);
   bw_table_add (
       &facts, g_strdup (_ ("Likely counts")),
       *counts ? g_strdup_printf (_ ("beads round, each with its chance to be right: %s"), counts)
@@ -194,8 +199,7 @@ add_fit_facts (BwFlow *flow, BwProject *project)
       &facts, g_strdup (_ ("First try-on")),
       g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));
   bw_table_add (&facts, g_strdup (_ ("Bead to bead")),
-                g_strdup_printf (_ ("%.3f mm along the strip, known to ± %.3f mm"),
-                                 design->pitch.mm, design->pitch.sd_mm));
+                g_strdup_printf (_ ("%s along the strip, known to ± %s"), pitch, sd));
   bw_flow_table (flow, &facts, NULL, NULL);
 }
 
@@ -209,7 +213,7 @@ bw_sheet_add_fit (BwFlow *flow, BwProject *project)
          "and write it down:"),
       bw_try_on_words_procedure (), bw_try_on_words_reading ());
   bw_flow_text (flow, BW_TYPE_TEXT, text);
-  bw_flow_figure (flow, LOG, draw_log, NULL);
+  bw_flow_figure (flow, LOG, draw_log, (gpointer)bw_text_unit (flow->unit));
   bw_flow_space (flow, 4);
 }
 
@@ -238,15 +242,17 @@ bw_sheet_add_thread (BwFlow *flow, BwProject *project)
   for (guint i = 0; i < lengths->len; i++) {
     const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
     gboolean last = i + 1 == lengths->len;
-    bw_table_add (&table, g_strdup_printf ("%u", i + 1), bw_text_cut (length->length_mm),
+    bw_table_add (&table, g_strdup_printf ("%u", i + 1),
+                  bw_cut_words (length->length_mm, flow->unit),
                   step_name (design, length->from_row),
                   last ? g_strdup (_ ("the end")) : step_name (design, length->to_row));
   }
   bw_flow_heading (flow, _ ("The thread, and where to change it"), MIN (lengths->len, 8) * 16 + 60);
   bw_flow_table (flow, &table, NULL, NULL);
-  g_autofree char *text = g_strdup_printf (_ ("Change only at the end of a pass. Leave %.0f mm at "
+  g_autofree char *tail = bw_text_length (design->thread.tail_mm, flow->unit, 0);
+  g_autofree char *text = g_strdup_printf (_ ("Change only at the end of a pass. Leave %s at "
                                               "both ends of every length; how they are "
                                               "woven in is drawn further on."),
-                                           design->thread.tail_mm);
+                                           tail);
   bw_flow_text (flow, BW_TYPE_TEXT, text);
 }

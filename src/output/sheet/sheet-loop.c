@@ -28,6 +28,7 @@ typedef struct {
   const BwStone *stone;
   const BwHang *hang;
   const BwLoop *loop;
+  BwUnit unit;
   double scale, x0, y0; /* points a millimetre; where the middle of the base lies */
 } Arch;
 
@@ -185,9 +186,9 @@ static char *
 what_over_shows (const Arch *arch)
 {
   const BwBail *bail = &arch->design->bail;
-  g_autofree char *opening = bw_text_mm (arch->loop->opening_mm, 1);
-  g_autofree char *cord = bw_text_mm (arch->loop->largest_cord_mm, 1);
-  g_autofree char *base = bw_text_mm (arch->loop->base_mm, 1);
+  g_autofree char *opening = bw_text_length (arch->loop->opening_mm, arch->unit, 1);
+  g_autofree char *cord = bw_text_length (arch->loop->largest_cord_mm, arch->unit, 1);
+  g_autofree char *base = bw_text_length (arch->loop->base_mm, arch->unit, 1);
   return g_strdup_printf (
       _ ("Seen from the side, along the cord. The %d rows stand on the upper edge "
          "of the band and come back to it %s farther, over the tip. Between tip "
@@ -200,8 +201,8 @@ static char *
 what_it_shows (const Arch *arch)
 {
   const BwBail *bail = &arch->design->bail;
-  g_autofree char *opening = bw_text_mm (arch->loop->opening_mm, 1);
-  g_autofree char *cord = bw_text_mm (arch->loop->largest_cord_mm, 1);
+  g_autofree char *opening = bw_text_length (arch->loop->opening_mm, arch->unit, 1);
+  g_autofree char *cord = bw_text_length (arch->loop->largest_cord_mm, arch->unit, 1);
   if (arch->loop->opening_mm <= 0)
     return g_strdup (_ ("Nothing passes through this loop: it wants more rows."));
   if (is_over (arch))
@@ -263,7 +264,8 @@ bw_sheet_add_loop (BwFlow *flow, BwProject *project)
   Arch arch = { .design = bw_project_get_design (project),
                 .stone = bw_project_stone (project),
                 .hang = hang,
-                .loop = &hang->loop };
+                .loop = &hang->loop,
+                .unit = flow->unit };
   if (!hang->has_bail)
     return;
   double most = is_over (&arch) ? OVER_HEIGHT : FIGURE_HEIGHT;

@@ -36,18 +36,20 @@ motif_words (const BwOtherStone *line)
 }
 
 static char *
-range_words (double least_mm, double most_mm)
+range_words (double least_mm, double most_mm, BwUnit unit)
 {
-  /* Translators: from one length to another. */
-  return g_strdup_printf (_ ("%.1f to %.1f mm"), least_mm, most_mm);
+  g_autofree char *least = bw_text_in (least_mm, unit, 1);
+  g_autofree char *most = bw_text_length (most_mm, unit, 1);
+  /* Translators: from one length to another; the unit stands after the second. */
+  return g_strdup_printf (_ ("%s to %s"), least, most);
 }
 
 static void
-add_line (BwTable *table, const BwOtherStone *line, int own_rows)
+add_line (BwTable *table, const BwOtherStone *line, int own_rows, BwUnit unit)
 {
   bw_table_add (table, g_strdup (line->rows == own_rows ? "▸" : ""),
-                range_words (line->least_mm, line->most_mm),
-                range_words (line->least_mm - line->bed_mm, line->most_mm - line->bed_mm),
+                range_words (line->least_mm, line->most_mm, unit),
+                range_words (line->least_mm - line->bed_mm, line->most_mm - line->bed_mm, unit),
                 g_strdup_printf ("%d", line->rows), g_strdup_printf ("%d", line->beads_around),
                 motif_words (line));
 }
@@ -60,7 +62,7 @@ add_table (BwFlow *flow, const GArray *lines, int own_rows)
   bw_table_add (&table, g_strdup (""), g_strdup (_ ("Round the bed")), g_strdup (_ ("Bare stone")),
                 g_strdup (_ ("Rows")), g_strdup (_ ("Beads round")), g_strdup (_ ("The motif")));
   for (guint i = 0; i < lines->len; i++)
-    add_line (&table, &g_array_index (lines, BwOtherStone, i), own_rows);
+    add_line (&table, &g_array_index (lines, BwOtherStone, i), own_rows, flow->unit);
   bw_flow_table (flow, &table, NULL, NULL);
 }
 

@@ -8,6 +8,14 @@
 /* A picture with a clear ground, as large as the box at (0, 0) allows. */
 void bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height);
 
+/* How much paper may be off: printers feed it, and it takes up damp (common practice, no source).
+ */
+#define BW_PAPER_OFF_MM 0.5
+/* A difference that a ruler shows, for which it is told what follows from it: a millimetre, or a
+ * tenth of an inch. The words are owned. */
+double bw_sheet_each_mm (BwUnit unit);
+char *bw_sheet_each_words (BwUnit unit);
+
 /* The title in full and the day. */
 void bw_sheet_add_title (BwFlow *flow);
 /* Room for a list of the headings to come with their pages, which is filled in when they are known:

@@ -21,7 +21,6 @@
 #define RIBBON_MOST 90.0  /* points high on the cover */
 #define RIBBON_HEAD 7.0   /* and at the head of a page */
 #define CAPTION 15.0
-#define MM_PER_INCH 25.4
 
 typedef struct {
   cairo_surface_t *hanging, *join;
@@ -75,19 +74,21 @@ bw_sheet_add_title (BwFlow *flow)
 }
 
 static char *
-band_sentence (BwProject *project)
+band_sentence (BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
+  BwBandSpan span = bw_design_span (design);
+  g_autofree char *low = bw_text_length (span.bottom_mm, unit, 1);
+  g_autofree char *high = bw_text_length (span.bottom_mm + span.width_mm, unit, 1);
   return g_strdup_printf (
       _ ("A band of even-count peyote stitch, %d columns wide and %d rows long (%d beads round the "
-         "stone), of %s beads, from %.1f mm to %.1f mm above the base of the stone."),
+         "stone), of %s beads, from %s to %s above the base of the stone."),
       design->band.columns, design->band.rows, bw_lattice_beads_around (design->band.rows),
-      *design->bead.name ? design->bead.name : _ ("cylinder"), design->band.bottom_mm,
-      design->band.bottom_mm + bw_design_span (design).width_mm);
+      *design->bead.name ? design->bead.name : _ ("cylinder"), low, high);
 }
 
 static char *
-hang_sentence (BwProject *project)
+hang_sentence (BwProject *project, BwUnit unit)
 {
   const BwHang *hang = bw_project_hang (project);
   if (!hang->has_bail)
@@ -96,15 +97,15 @@ hang_sentence (BwProject *project)
   BwHangRing ring;
   g_autofree char *how = bw_hang_words (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
   if (bw_hang_ring_init (&ring, bw_project_get_design (project), &hang->loop)) {
-    g_autofree char *size = bw_ring_size_words (&ring, BW_UNIT_MM);
+    g_autofree char *size = bw_ring_size_words (&ring, unit);
     /* Translators: grams; how it hangs; "at least 8.5 mm inside, of 1.2 mm wire; …". */
     return g_strdup_printf (
         _ ("The finished piece weighs about %.0f g. It hangs %s. Its bail holds "
            "a ring, %s."),
         hang->mass_g, how, size);
   }
-  g_autofree char *opening = bw_text_mm (hang->loop.opening_mm, 1);
-  g_autofree char *cord = bw_text_mm (hang->loop.largest_cord_mm, 1);
+  g_autofree char *opening = bw_text_length (hang->loop.opening_mm, unit, 1);
+  g_autofree char *cord = bw_text_length (hang->loop.largest_cord_mm, unit, 1);
   /* Translators: grams; how it hangs ("nearly level, tip 6° low"); the opening; the cord. */
   return g_strdup_printf (
       _ ("The finished piece weighs about %.0f g. It hangs %s. The opening of its bail "
@@ -116,7 +117,7 @@ hang_sentence (BwProject *project)
 static void
 add_warnings (BwFlow *flow, BwProject *project)
 {
-  g_auto (GStrv) warnings = bw_project_warnings (project, BW_UNIT_MM);
+  g_auto (GStrv) warnings = bw_project_warnings (project, flow->unit);
   for (char **warning = warnings; *warning; warning++)
     bw_flow_item (flow, "!", *warning, 12);
 }
@@ -199,16 +200,20 @@ bw_sheet_set_head (BwFlow *flow, BwProject *project)
   cairo_surface_destroy (once);
 }
 
-/* "72 × 31 mm (2.8 × 1.2 in)": in both, for a buyer may know either. Owned. */
+/* "72 × 31 mm (2.83 × 1.22 in)": in both, for a buyer may know either. Owned. */
 static char *
-size_words (BwProject *project)
+size_words (BwProject *project, BwUnit unit)
 {
   BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
                                       bw_project_places (project));
+  double length = size.length_mm / BW_MM_PER_INCH, breadth = size.breadth_mm / BW_MM_PER_INCH;
+  if (unit == BW_UNIT_INCH)
+    /* Translators: length and breadth of the piece in inches, and in millimetres. */
+    return g_strdup_printf (_ ("%.2f × %.2f in (%.0f × %.0f mm), without the bail"), length,
+                            breadth, size.length_mm, size.breadth_mm);
   /* Translators: length and breadth of the piece in millimetres, and in inches. */
   return g_strdup_printf (_ ("%.0f × %.0f mm (%.2f × %.2f in), without the bail"), size.length_mm,
-                          size.breadth_mm, size.length_mm / MM_PER_INCH,
-                          size.breadth_mm / MM_PER_INCH);
+                          size.breadth_mm, length, breadth);
 }
 
 static void
@@ -216,7 +221,7 @@ add_facts (BwFlow *flow, BwProject *project)
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_table_add (&facts, g_strdup (_ ("Finished size")), size_words (project));
+  bw_table_add (&facts, g_strdup (_ ("Finished size")), size_words (project, flow->unit));
   for (BwAbout about = 0; about < BW_N_ABOUT; about++)
     if (*bw_project_get_about (project, about))
       bw_table_add (&facts, g_strdup (bw_about_name (about)),
@@ -227,7 +232,8 @@ add_facts (BwFlow *flow, BwProject *project)
 static void
 add_telling (BwFlow *flow, BwProject *project)
 {
-  g_autofree char *band = band_sentence (project), *hang = hang_sentence (project);
+  g_autofree char *band = band_sentence (project, flow->unit);
+  g_autofree char *hang = hang_sentence (project, flow->unit);
   bw_sheet_add_ribbon (flow, project);
   bw_flow_text (flow, BW_TYPE_TEXT, band);
   bw_flow_text (flow, BW_TYPE_TEXT, hang);

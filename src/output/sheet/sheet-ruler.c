@@ -75,18 +75,36 @@ add_lines (BwFlow *flow, const BwDesign *design, int rows)
   }
 }
 
+double
+bw_sheet_each_mm (BwUnit unit)
+{
+  return unit == BW_UNIT_INCH ? 0.1 * BW_MM_PER_INCH : 1;
+}
+
+char *
+bw_sheet_each_words (BwUnit unit)
+{
+  return bw_text_length (bw_sheet_each_mm (unit), unit, 0);
+}
+
 static void
 add_table (BwFlow *flow, const BwDesign *design, int rows)
 {
   g_auto (BwTable) table = { 0 };
   int step = bw_ruler_table_step (rows);
+  const char *sign = bw_text_unit (flow->unit);
+  g_autofree char *each = bw_sheet_each_words (flow->unit);
   bw_table_init (&table, "rrrr");
-  bw_table_add (&table, g_strdup (_ ("Row")), g_strdup (_ ("strip, mm")),
-                g_strdup (_ ("yours, mm")), g_strdup (_ ("rows for each mm that differs")));
+  bw_table_add (&table, g_strdup (_ ("Row")), g_strdup_printf (_ ("strip, %s"), sign),
+                g_strdup_printf (_ ("yours, %s"), sign),
+                /* Translators: "1 mm" or "0.1 in". */
+                g_strdup_printf (_ ("rows for each %s that differs"), each));
   for (int row = step; row <= rows; row += step)
     bw_table_add (&table, bw_text_count ((guint64)row),
-                  bw_text_number (bw_strip_length_mm (design, row), 1), g_strdup ("____________"),
-                  bw_text_number (rows / bw_strip_length_mm (design, row), 1));
+                  bw_text_in (bw_strip_length_mm (design, row), flow->unit, 1),
+                  g_strdup ("____________"),
+                  bw_text_number (
+                      rows / bw_strip_length_mm (design, row) * bw_sheet_each_mm (flow->unit), 1));
   bw_flow_table (flow, &table, NULL, NULL);
 }
 
@@ -107,12 +125,15 @@ bw_sheet_add_ruler (BwFlow *flow, BwProject *project)
   add_lines (flow, design, rows);
   add_table (flow, design, rows);
   bw_flow_space (flow, 4);
-  bw_flow_text (
-      flow, BW_TYPE_TEXT,
+  g_autofree char *each = bw_sheet_each_words (flow->unit);
+  g_autofree char *paper = bw_text_length (BW_PAPER_OFF_MM, flow->unit, 1);
+  g_autofree char *differs = g_strdup_printf (
       _ ("If yours is longer, the band will close with fewer rows, if it is shorter with more: for "
-         "each millimetre about so many as the last column says. Up to half a millimetre is the "
-         "ruler's. Begin to pull the ends together so many rows earlier or later than the row of "
+         "each %s about so many as the last column says. Up to %s is the ruler's. Begin to pull "
+         "the ends together so many rows earlier or later than the row of "
          "the first try-on, write the length into the project, which then counts anew, and leave "
          "the last word to the ends. If the difference grows faster than the strip, your tension "
-         "changes: weave as at the beginning."));
+         "changes: weave as at the beginning."),
+      each, paper);
+  bw_flow_text (flow, BW_TYPE_TEXT, differs);
 }

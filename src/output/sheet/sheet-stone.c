@@ -24,6 +24,7 @@ typedef struct {
   BwProject *project;
   const BwDesign *design;
   const BwStone *stone;
+  BwUnit unit;
   cairo_t *cr;
   double scale;  /* points a millimetre */
   double x0, y0; /* where the axis and the base, or the section's middle, lie */
@@ -32,6 +33,13 @@ typedef struct {
 
 /* The first and the last line of a sketch are its captions. */
 #define CAPTION 12.0
+
+/* What was measured is told as finely as it is measured in either unit. Owned. */
+static char *
+measured_words (const Sketch *sketch, double mm)
+{
+  return bw_text_in (mm, sketch->unit, sketch->unit == BW_UNIT_INCH ? 2 : 1);
+}
 
 static void
 ink (cairo_t *cr, BwTint tint, double width)
@@ -92,7 +100,7 @@ dimension (Sketch *sketch, BwVec2 a, BwVec2 b, double value, double at)
 {
   static const double places[] = { 0, 0.08, -0.08, 0.16, 0.6, 0.52, 0.44, 0.24, 0.36, 0.3 };
   double angle = atan2 (b.y - a.y, b.x - a.x);
-  g_autofree char *text = bw_text_number (value, 1);
+  g_autofree char *text = measured_words (sketch, value);
   BwVec2 middle[G_N_ELEMENTS (places)];
   ink (sketch->cr, BW_TINT_INK, 0.5);
   cairo_move_to (sketch->cr, a.x, a.y);
@@ -156,7 +164,7 @@ draw_face_names (Sketch *sketch, const BwSection *section)
   const BwStoneMeasures *stone = &sketch->design->stone;
   gboolean measured = stone->measured == BW_MEASURED_FACE_WIDTHS;
   for (int face = 0; face < section->edges; face += name_step (section->edges)) {
-    g_autofree char *width = bw_text_number (stone->values_mm[face], 1);
+    g_autofree char *width = measured_words (sketch, stone->values_mm[face]);
     g_autofree char *name = measured ? g_strdup_printf (_ ("face %d: %s"), face + 1, width)
                                      : g_strdup_printf (_ ("face %d"), face + 1);
     name_face (sketch, section, face, name, measured ? 24 : 16);
@@ -237,9 +245,9 @@ draw_section (Sketch *sketch, double width, double height)
     draw_across (sketch, &section);
   draw_face_names (sketch, &section);
   bw_label_room_clear (&sketch->room);
-  g_autofree char *girth = bw_text_mm (section.girth_mm, 1);
-  g_autofree char *caption
-      = g_strdup_printf (_ ("section at %.1f mm, seen from the tip"), stone->at_mm);
+  g_autofree char *girth = bw_text_length (section.girth_mm, sketch->unit, 1);
+  g_autofree char *at = bw_text_length (stone->at_mm, sketch->unit, 1);
+  g_autofree char *caption = g_strdup_printf (_ ("section at %s, seen from the tip"), at);
   g_autofree char *around = g_strdup_printf (_ ("girth there: %s"), girth);
   bw_type_draw (sketch->cr, BW_TYPE_SMALL, caption, width / 2, 0, 0.5);
   bw_type_draw (sketch->cr, BW_TYPE_SMALL, around, width / 2, height - 11, 0.5);
@@ -317,9 +325,9 @@ typedef struct {
 
 /* Owned. */
 static char *
-height_words (const Height *height)
+height_words (const Height *height, BwUnit unit)
 {
-  g_autofree char *value = bw_text_number (height->z, 1);
+  g_autofree char *value = bw_text_in (height->z, unit, 1);
   /* Translators: what lies at a height, and the height. */
   return g_strdup_printf (_ ("%s %s"), height->name, value);
 }
@@ -330,7 +338,7 @@ widest_height (const Sketch *sketch, const Height *heights, int n)
   double widest = 0;
   for (int i = 0; i < n; i++) {
     int width;
-    g_autofree char *text = height_words (&heights[i]);
+    g_autofree char *text = height_words (&heights[i], sketch->unit);
     g_autoptr (PangoLayout) layout = bw_type_layout (sketch->cr, BW_TYPE_SMALL, text, 0);
     pango_layout_get_size (layout, &width, NULL);
     widest = MAX (widest, pango_units_to_double (width));
@@ -348,7 +356,7 @@ draw_heights (const Sketch *sketch, Height *heights, int n, double left, double 
     BwVec2 from = on_page (sketch, bw_vec2 (left_mm, heights[i].z));
     heights[i].at = MIN (from.y, floor_y);
     floor_y = heights[i].at - 10;
-    g_autofree char *text = height_words (&heights[i]);
+    g_autofree char *text = height_words (&heights[i], sketch->unit);
     ink (sketch->cr, BW_TINT_HAIR, 0.4);
     cairo_move_to (sketch->cr, from.x - 2, from.y);
     cairo_line_to (sketch->cr, left + 12, heights[i].at);
@@ -410,22 +418,30 @@ draw_profile (Sketch *sketch, double width, double height)
   dimension (sketch, bw_vec2 (x, sketch->y0),
              bw_vec2 (x, sketch->y0 - stone->length_mm * sketch->scale), stone->length_mm, 0.5);
   bw_label_room_clear (&sketch->room);
-  bw_type_draw (sketch->cr, BW_TYPE_SMALL,
-                _ ("profile, face 1 to the right; heights above the base in mm"), width / 2, 0,
-                0.5);
+  g_autofree char *caption
+      = g_strdup_printf (_ ("profile, face 1 to the right; heights above the base in %s"),
+                         bw_text_unit (sketch->unit));
+  bw_type_draw (sketch->cr, BW_TYPE_SMALL, caption, width / 2, 0, 0.5);
   if (measures->has_second) {
-    g_autofree char *girth = bw_text_mm (measures->second_girth_mm, 1);
+    g_autofree char *girth = bw_text_length (measures->second_girth_mm, sketch->unit, 1);
     g_autofree char *text = g_strdup_printf (_ ("second girth: %s"), girth);
     bw_type_draw (sketch->cr, BW_TYPE_SMALL, text, width / 2, height - 11, 0.5);
   }
 }
 
+/* What a figure is drawn from. */
+typedef struct {
+  BwProject *project;
+  BwUnit unit;
+} Drawn;
+
 static Sketch
-sketch_of (BwProject *project, cairo_t *cr)
+sketch_of (const Drawn *drawn, cairo_t *cr)
 {
-  return (Sketch){ .project = project,
-                   .design = bw_project_get_design (project),
-                   .stone = bw_project_stone (project),
+  return (Sketch){ .project = drawn->project,
+                   .design = bw_project_get_design (drawn->project),
+                   .stone = bw_project_stone (drawn->project),
+                   .unit = drawn->unit,
                    .cr = cr };
 }
 
@@ -456,7 +472,8 @@ draw_profile_alone (cairo_t *cr, double width, double height, gpointer data)
 static void
 add_sketch (BwFlow *flow, BwFlowFigure draw, double most, BwProject *project)
 {
-  bw_flow_figure (flow, CLAMP (bw_flow_left_over (flow), LEAST_SHARE * most, most), draw, project);
+  Drawn drawn = { project, flow->unit };
+  bw_flow_figure (flow, CLAMP (bw_flow_left_over (flow), LEAST_SHARE * most, most), draw, &drawn);
   bw_flow_space (flow, 4);
 }
 
@@ -466,12 +483,12 @@ bw_sheet_add_stone (BwFlow *flow, BwProject *project)
   const BwStone *stone = bw_project_stone (project);
   const char *mineral = bw_project_get_mineral (project);
   g_autofree char *line = bw_sheet_one_line (mineral && *mineral ? mineral : _ ("crystal"));
+  g_autofree char *length = bw_text_length (stone->length_mm, flow->unit, 1);
   g_autofree char *text = g_strdup_printf (
-      _ ("Mineral: %s; %d faces, %.1f mm long, about %.0f g. Faces count from 1, counter-clockwise "
-         "seen "
+      _ ("Mineral: %s; %d faces, %s long, about %.0f g. Faces count from 1, counter-clockwise seen "
          "from the tip: mark face 1 with a dot that comes off. Check the measurements with the "
          "paper strip before you begin."),
-      line, stone->faces, stone->length_mm, stone->mass_g);
+      line, stone->faces, length, stone->mass_g);
   bw_flow_heading (flow, _ ("The stone"), LEAST_SHARE * FIGURE_HEIGHT);
   if (flow->width >= 2 * LEAST_WIDTH) {
     add_sketch (flow, draw_stone, FIGURE_HEIGHT, project);

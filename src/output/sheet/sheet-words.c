@@ -123,7 +123,7 @@ add_line (Writer *writer, const char *text)
 void
 bw_sheet_add_words (BwFlow *flow, BwProject *project)
 {
-  g_autofree char *words = bw_words_flowing (project);
+  g_autofree char *words = bw_words_flowing (project, flow->unit);
   g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
   const BwBand *band = &bw_project_get_design (project)->band;
   g_autoptr (BwBeadWords) beads

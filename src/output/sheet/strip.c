@@ -7,6 +7,7 @@
 
 #include "core/pattern/tint.h"
 #include "output/page/label-room.h"
+#include "output/report/report-parts.h"
 #include "output/sheet/sheet-parts.h"
 #include "core/base/tolerance.h"
 
@@ -17,6 +18,7 @@
 #define TAB_MM 12.0
 #define NOTES 26.0    /* above and below a piece, points */
 #define SCALE_MM 10.0 /* read on either side of the end, a little less on the tab */
+#define INCH_PARTS 20 /* of its scale */
 #define LEAST_MM 15.0 /* height of a strip: on one as narrow as a narrow band no name has room */
 #define OVER_MM 12.0  /* of one round the bed, which has no names */
 #define INCHES 2
@@ -29,6 +31,7 @@ typedef struct {
   double height_mm;      /* of the strip */
   double from_mm, to_mm; /* of this piece */
   int piece, n_pieces;
+  BwUnit unit;
   BwLabelRoom *room; /* for the words on it */
 } Piece;
 
@@ -163,28 +166,37 @@ name_tab (cairo_t *cr, const Piece *piece)
     bw_type_draw (cr, type, text, corner[at].x, corner[at].y, 0);
 }
 
-/* What the strip measures, read where its first edge comes to lie on its end. */
+/* A number of the scale, but where a line of the strip would run through it. */
+static void
+name_tick (cairo_t *cr, const Piece *piece, double mm)
+{
+  double x = x_of (piece, mm), y = piece->height_mm * MM / 2 + 4.5;
+  g_autofree char *number = bw_text_in (mm, piece->unit, 0);
+  double wide = wide_of (cr, BW_TYPE_TINY, number);
+  if (x < wide / 2 || fabs (x - x_of (piece, piece->length_mm)) < wide / 2 + 1)
+    return;
+  bw_type_draw (cr, BW_TYPE_TINY, number, x, y, 0.5);
+  BwLabelBox box = { x - wide / 2, y, wide, bw_type_height (BW_TYPE_TINY) };
+  bw_label_room_take (piece->room, box);
+}
+
+/* What the strip measures, read where its first edge comes to lie on its end: each millimetre with
+ * every fifth named, or each twentieth of an inch with every fourth. */
 static void
 draw_scale (cairo_t *cr, const Piece *piece)
 {
-  double y = piece->height_mm * MM / 2, from = MAX (piece->from_mm, piece->length_mm - SCALE_MM);
+  gboolean inches = piece->unit == BW_UNIT_INCH;
+  double step = inches ? BW_MM_PER_INCH / INCH_PARTS : 1;
+  double from = MAX (piece->from_mm, piece->length_mm - SCALE_MM);
   cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
   cairo_set_line_width (cr, 0.4);
-  for (int mm = (int)ceil (from); mm < piece->length_mm + TAB_MM - 1; mm++) {
-    double x = x_of (piece, mm);
-    cairo_move_to (cr, x, y);
-    cairo_rel_line_to (cr, 0, mm % 5 == 0 ? 5 : 3);
+  for (int i = (int)ceil (from / step); i * step < piece->length_mm + TAB_MM - 1; i++) {
+    gboolean named = i % (inches ? 4 : 5) == 0;
+    cairo_move_to (cr, x_of (piece, i * step), piece->height_mm * MM / 2);
+    cairo_rel_line_to (cr, 0, named ? 5 : 3);
     cairo_stroke (cr);
-    if (mm % 5 != 0)
-      continue;
-    g_autofree char *number = g_strdup_printf ("%d", mm);
-    double wide = wide_of (cr, BW_TYPE_TINY, number);
-    /* No line of the strip runs through a number. */
-    if (x < wide / 2 || fabs (x - x_of (piece, piece->length_mm)) < wide / 2 + 1)
-      continue;
-    bw_type_draw (cr, BW_TYPE_TINY, number, x, y + 4.5, 0.5);
-    BwLabelBox box = { x - wide / 2, y + 4.5, wide, bw_type_height (BW_TYPE_TINY) };
-    bw_label_room_take (piece->room, box);
+    if (named)
+      name_tick (cr, piece, i * step);
   }
 }
 
@@ -314,21 +326,38 @@ name_piece (cairo_t *cr, const Piece *piece)
   place_note (cr, piece, number, corner, places_about (corner, 3, low, -4));
 }
 
+static char *
+upper_words (const BwStripMarks *marks, BwUnit unit)
+{
+  g_autofree char *at = bw_text_length (marks->bottom_mm + marks->width_mm, unit, 1);
+  g_autofree char *girth = bw_text_length (marks->high_girth_mm, unit, 1);
+  return g_strdup_printf (_ ("↑ tip · upper edge of the band, %s above the base · girth %s"), at,
+                          girth);
+}
+
+static char *
+lower_words (const Piece *piece)
+{
+  const BwStripMarks *marks = piece->marks;
+  g_autofree char *at = bw_text_length (marks->bottom_mm, piece->unit, 1);
+  g_autofree char *girth = bw_text_length (marks->low_girth_mm, piece->unit, 1);
+  g_autofree char *line = bw_text_length (piece->length_mm, piece->unit, 1);
+  return g_strdup_printf (_ ("↓ base · lower edge of the band, %s · girth %s · the line: %s"), at,
+                          girth, line);
+}
+
 static void
 draw_notes (cairo_t *cr, const Piece *piece)
 {
   const BwStripMarks *marks = piece->marks;
   double height = piece->height_mm * MM, middle = marks->bottom_mm + marks->width_mm / 2;
   gboolean whole = fabs (piece->height_mm - marks->width_mm) < BW_ROUNDING_MM && !piece->over;
-  g_autofree char *upper = g_strdup_printf (
-      _ ("↑ tip · upper edge of the band, %.1f mm above the base · girth %.1f mm"),
-      marks->bottom_mm + marks->width_mm, marks->high_girth_mm);
-  g_autofree char *lower = g_strdup_printf (
-      _ ("↓ base · lower edge of the band, %.1f mm · girth %.1f mm · the line: %.1f mm"),
-      marks->bottom_mm, marks->low_girth_mm, piece->length_mm);
+  g_autofree char *upper = upper_words (marks, piece->unit);
+  g_autofree char *lower = lower_words (piece);
+  g_autofree char *at = bw_text_length (middle, piece->unit, 1);
+  g_autofree char *length = bw_text_length (piece->length_mm, piece->unit, 1);
   g_autofree char *line
-      = g_strdup_printf (_ ("↑ tip · the line lies %.1f mm above the base and is %.1f mm long"),
-                         middle, piece->length_mm);
+      = g_strdup_printf (_ ("↑ tip · the line lies %s above the base and is %s long"), at, length);
   bw_type_draw (cr, BW_TYPE_SMALL, whole ? upper : line, 0, -12, 0);
   if (whole)
     bw_type_draw (cr, BW_TYPE_SMALL, lower, 0, height + 2, 0);
@@ -385,8 +414,10 @@ static void
 add_strip (BwFlow *flow, const BwStripMarks *marks, gboolean over)
 {
   double most = flow->width / MM - TAB_MM, tall = (flow->bottom - flow->top - 2 * NOTES - 40) / MM;
-  Piece piece
-      = { .marks = marks, .over = over, .length_mm = over ? marks->over_mm : marks->girth_mm };
+  Piece piece = { .marks = marks,
+                  .over = over,
+                  .unit = flow->unit,
+                  .length_mm = over ? marks->over_mm : marks->girth_mm };
   piece.height_mm = MIN (tall, over ? OVER_MM : MAX (LEAST_MM, marks->width_mm));
   double longest = MAX (piece.length_mm, MAX (at_edge (&piece, piece.length_mm, TRUE),
                                               at_edge (&piece, piece.length_mm, FALSE)));
@@ -428,10 +459,10 @@ draw_ruler (cairo_t *cr, int n, double unit, int fine, const char *name)
 static gboolean
 wants_inches (BwPaper paper)
 {
-  return bw_paper_equal (paper, BW_PAPER_LETTER);
+  return bw_paper_unit (paper) == BW_UNIT_INCH || bw_paper_equal (paper, BW_PAPER_LETTER);
 }
 
-/* Where paper is sold by the inch rulers show inches. */
+/* Where paper is sold by the inch, or measured by it, rulers show inches. */
 static void
 draw_rulers (cairo_t *cr, double width, double height, gpointer data)
 {
@@ -454,43 +485,48 @@ draw_rulers (cairo_t *cr, double width, double height, gpointer data)
   draw_ruler (cr, INCHES, 72, 16, "in");
 }
 
-/* How much a value of the project must change for each millimetre the marks are apart. */
+/* How much a value of the project must change for each step the marks are apart. */
 static char *
-correction (const BwStoneMeasures *stone, const BwStripMarks *marks)
+correction (const BwStoneMeasures *stone, const BwStripMarks *marks, BwUnit unit)
 {
   double sum = 0;
   int n = bw_stone_value_count (stone->measured, stone->faces);
   for (int i = 0; i < n; i++)
     sum += stone->values_mm[i];
-  double each = sum / n / marks->girth_mm;
+  g_autofree char *each
+      = bw_text_length (sum / n / marks->girth_mm * bw_sheet_each_mm (unit), unit, 2);
   switch (stone->measured) {
   case BW_MEASURED_ACROSS_FLATS:
-    return g_strdup_printf (_ ("each distance across the flats by %.2f mm"), each);
+    return g_strdup_printf (_ ("each distance across the flats by %s"), each);
   case BW_MEASURED_FACE_WIDTHS:
-    return g_strdup_printf (_ ("each face's width by %.2f mm"), each);
+    return g_strdup_printf (_ ("each face's width by %s"), each);
   case BW_MEASURED_GIRTH:
     break;
   }
-  return g_strdup_printf (_ ("the girth by %.2f mm"), each);
+  return g_strdup_printf (_ ("the girth by %s"), each);
 }
 
 static void
 add_corrections (BwFlow *flow, BwProject *project, const BwStripMarks *marks)
 {
-  g_autofree char *values = correction (&bw_project_get_design (project)->stone, marks);
+  g_autofree char *values = correction (&bw_project_get_design (project)->stone, marks, flow->unit);
+  g_autofree char *each = bw_sheet_each_words (flow->unit);
+  g_autofree char *paper = bw_text_length (BW_PAPER_OFF_MM, flow->unit, 1);
   g_autofree char *gap = g_strdup_printf (_ ("The end mark does not reach the beginning: the stone "
                                              "is thicker than the project says. For "
-                                             "each millimetre that is missing enlarge %s."),
-                                          values);
+                                             "each %s that is missing enlarge %s."),
+                                          each, values);
   g_autofree char *over = g_strdup_printf (
-      _ ("The end mark lies beyond the beginning: the stone is thinner. For each millimetre of "
+      _ ("The end mark lies beyond the beginning: the stone is thinner. For each %s of "
          "overlap reduce %s."),
-      values);
+      each, values);
+  const char *sign = bw_text_unit (flow->unit);
+  g_autofree char *read = g_strdup_printf (
+      _ ("Read the scale where the first edge of the strip comes to lie: that far it is round the "
+         "stone at this height. Stone: ________ %s. Bed: ________ %s. Up to %s is the paper's."),
+      sign, sign, paper);
   bw_flow_heading (flow, _ ("When the marks do not meet"), 40);
-  bw_flow_text (flow, BW_TYPE_TEXT,
-                _ ("Read the scale where the first edge of the strip comes to lie: that many "
-                   "millimetres it is round the stone at this height. Stone: ________ mm. Bed: "
-                   "________ mm. Up to half a millimetre is the paper's."));
+  bw_flow_text (flow, BW_TYPE_TEXT, read);
   bw_flow_item (flow, "·", gap, 10);
   bw_flow_item (flow, "·", over, 10);
   bw_flow_item (

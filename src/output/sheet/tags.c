@@ -24,6 +24,7 @@ typedef struct {
   cairo_surface_t *picture;
   const char *title;
   gboolean priced;
+  BwUnit unit;
 } Tag;
 
 static void
@@ -67,19 +68,23 @@ bw_tag_price_words (BwProject *project)
 }
 
 static char *
-size_words (BwProject *project)
+size_words (BwProject *project, BwUnit unit)
 {
   BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
                                       bw_project_places (project));
-  return g_strdup_printf (_ ("%.0f × %.0f mm, %.0f g"), size.length_mm, size.breadth_mm,
-                          bw_project_hang (project)->mass_g);
+  double grams = bw_project_hang (project)->mass_g;
+  if (unit == BW_UNIT_INCH)
+    return g_strdup_printf (_ ("%.2f × %.2f in, %.0f g"), size.length_mm / BW_MM_PER_INCH,
+                            size.breadth_mm / BW_MM_PER_INCH, grams);
+  return g_strdup_printf (_ ("%.0f × %.0f mm, %.0f g"), size.length_mm, size.breadth_mm, grams);
 }
 
 static void
 draw_card (cairo_t *cr, const Tag *tag)
 {
   double x = INSET + PICTURE + 10, width = WIDE - x - INSET;
-  g_autofree char *size = size_words (tag->project), *price = bw_tag_price_words (tag->project);
+  g_autofree char *size = size_words (tag->project, tag->unit),
+                  *price = bw_tag_price_words (tag->project);
   if (tag->picture) {
     cairo_save (cr);
     cairo_translate (cr, INSET, INSET);
@@ -112,7 +117,8 @@ BwSheet *
 bw_tags_new (BwProject *project, BwPaper paper, cairo_surface_t *picture)
 {
   BwSheet *sheet = bw_sheet_alloc (project, paper, _ ("Hang tags"), TRUE);
-  Tag tag = { project, picture, sheet->title, (paper.wishes & BW_PRINT_COSTS) != 0 };
+  Tag tag = { project, picture, sheet->title, (paper.wishes & BW_PRINT_COSTS) != 0,
+              bw_paper_unit (paper) };
   int across = MAX (1, MIN (ACROSS, (int)floor (paper.width / WIDE)));
   int down = MAX (1, MIN (DOWN, (int)floor (paper.height / TALL)));
   double left = (paper.width - across * WIDE) / 2, top = (paper.height - down * TALL) / 2;

@@ -4,6 +4,7 @@
 #include "output/words/further-rows.h"
 
 #include "core/base/lattice.h"
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "output/words/thread-words.h"
 #include "output/words/words.h"
@@ -124,17 +125,18 @@ how_they_go (BwProject *project, const BwDrawing *drawing, char **labels)
 
 /* Whoever cut as planned finds out here, and not in the middle of the zip. */
 static char *
-thread_for_them (BwProject *project)
+thread_for_them (BwProject *project, BwUnit unit)
 {
   BwFurtherThread thread = bw_further_thread (project);
-  g_autofree char *left = bw_text_cut (thread.left_mm), *cut = bw_text_cut (thread.cut_mm);
+  g_autofree char *left = bw_cut_words (thread.left_mm, unit),
+                  *cut = bw_cut_words (thread.cut_mm, unit);
   return g_strdup_printf (_ ("These rows and what follows them take %s of thread. If the thread in "
                              "the needle is shorter, change it first, and cut %s."),
                           left, cut);
 }
 
 void
-bw_words_append_further_rows (GString *text, BwProject *project, char **labels)
+bw_words_append_further_rows (GString *text, BwProject *project, char **labels, BwUnit unit)
 {
   const BwDrawing *drawing = bw_project_get_drawing (project);
   int own = bw_drawing_rows (drawing), last = bw_likely_rows (project).last;
@@ -144,7 +146,7 @@ bw_words_append_further_rows (GString *text, BwProject *project, char **labels)
   g_autoptr (GArray) rows = bw_words_band_rows (longer, own + 1, last);
   g_autoptr (GArray) events = bw_words_events_new ();
   g_autofree char *how = how_they_go (project, drawing, labels);
-  g_autofree char *thread = thread_for_them (project);
+  g_autofree char *thread = thread_for_them (project, unit);
   bw_text_section (text, _ ("Further rows"));
   bw_text_item (text, how);
   bw_text_item (text, thread);

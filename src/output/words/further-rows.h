@@ -4,6 +4,7 @@
 #pragma once
 
 #include "output/report/likely-rows.h"
+#include "project/document/length.h"
 
 /* The drawing with so many rows: cut, or carried on by its repeat, in its ground where it has none,
  * as the project itself goes on. Owned. */
@@ -20,5 +21,5 @@ typedef struct {
 BwBreak bw_drawing_break (const BwDrawing *drawing, int repeat, int rows);
 
 /* The section of the further rows; and, as items, what the pattern does at the join. */
-void bw_words_append_further_rows (GString *text, BwProject *project, char **labels);
+void bw_words_append_further_rows (GString *text, BwProject *project, char **labels, BwUnit unit);
 void bw_words_append_pattern (GString *text, BwProject *project);

@@ -3,6 +3,7 @@
 
 #include "output/words/thread-words.h"
 
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
@@ -92,7 +93,7 @@ fresh_end_words (const BwRowNames *names, BwStretch fresh, const BwVisit *left)
 }
 
 char *
-bw_words_change (BwProject *project, int length)
+bw_words_change (BwProject *project, int length, BwUnit unit)
 {
   const BwPath *path = bw_project_path (project);
   const BwThreadLength *taken = &g_array_index (path->lengths, BwThreadLength, length);
@@ -102,13 +103,14 @@ bw_words_change (BwProject *project, int length)
   BwStretch fresh = { visit_at (path, start), 0 };
   if (fresh.visit->part == BW_PART_WEAVING_IN)
     fresh = bw_stretch_at (path->visits, start);
-  g_autofree char *cut = bw_text_cut (taken->length_mm);
+  g_autofree char *cut = bw_cut_words (taken->length_mm, unit);
+  g_autofree char *tail = bw_text_length (bw_project_get_design (project)->thread.tail_mm, unit, 0);
   g_autofree char *end = old_end_words (old);
   g_autofree char *begin = fresh_end_words (&names, fresh, old.visit - 1);
-  /* Translators: "weave the old end in …"; a length; "weave its end in …"; millimetres. */
+  /* Translators: "weave the old end in …"; a length; "weave its end in …"; a length. */
   return g_strdup_printf (
-      _ ("Change the thread: %s. Cut %s of new thread, %s, and leave a tail of %.0f mm."), end, cut,
-      begin, bw_project_get_design (project)->thread.tail_mm);
+      _ ("Change the thread: %s. Cut %s of new thread, %s, and leave a tail of %s."), end, cut,
+      begin, tail);
 }
 
 gboolean

@@ -4,9 +4,10 @@
 #pragma once
 
 #include "output/words/words-visits.h"
+#include "project/document/length.h"
 
 /* That length number `length` (from 1 on) of the path is to be taken. */
-char *bw_words_change (BwProject *project, int length);
+char *bw_words_change (BwProject *project, int length, BwUnit unit);
 
 /* "through 16 beads, turning 3 times": how a stretch goes that begins where `from` was left. */
 char *bw_words_way (BwStretch stretch, const BwVisit *from);

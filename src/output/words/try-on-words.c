@@ -27,7 +27,7 @@ const char *
 bw_try_on_words_reading (void)
 {
   return _ ("To know sooner, read the ends slack: the strip laid round, the ends touching nothing, "
-            "the way between them in millimetres by calliper or in half beads by eye. The program "
+            "the way between them by calliper, or in half beads by eye. The program "
             "then adds what pulling gives. A reading taken while the ends are pulled is told as "
             "pulled, and nothing is added to it.");
 }

@@ -20,6 +20,7 @@ typedef struct {
   const BwPath *path;
   BwRowNames names;
   char **labels;
+  BwUnit unit;
   int length;          /* index of the thread in the needle */
   gboolean row_by_row; /* rows are told elsewhere, one at a time */
 } Finish;
@@ -150,7 +151,7 @@ take_bail_stretch (Finish *finish, Bail *bail, BwStretch stretch)
   if (stretch.visit->length > finish->length) {
     finish->length = stretch.visit->length;
     bw_words_events_add (bail->events, bail->next_row,
-                         bw_words_change (finish->project, finish->length));
+                         bw_words_change (finish->project, finish->length, finish->unit));
   }
   if (bw_stretch_count_new (stretch) > 0)
     take_way_to_foot (finish, bail, stretch);
@@ -176,12 +177,12 @@ take_bail (Finish *finish, Bail *bail)
 
 /* When the ring of a ring bail is put in, and which one is. */
 static char *
-ring_sentence (const BwDesign *design, const BwLoop *loop)
+ring_sentence (const BwDesign *design, const BwLoop *loop, BwUnit unit)
 {
   BwHangRing ring;
   if (!bw_hang_ring_init (&ring, design, loop))
     return g_strdup (_ ("Put the ring in before the last row is sewn to the band."));
-  g_autofree char *size = bw_ring_size_words (&ring, BW_UNIT_MM);
+  g_autofree char *size = bw_ring_size_words (&ring, unit);
   /* Translators: "at least 8.5 mm inside, of 1.2 mm wire; …". */
   return g_strdup_printf (_ ("Put the ring in before the last row is sewn to the band: %s."), size);
 }
@@ -243,7 +244,7 @@ append_bail (Finish *finish)
   bw_text_paragraph (finish->text, sentence);
   if (finish->design->bail.style == BW_BAIL_RING) {
     g_autofree char *ring
-        = ring_sentence (finish->design, &bw_project_hang (finish->project)->loop);
+        = ring_sentence (finish->design, &bw_project_hang (finish->project)->loop, finish->unit);
     bw_text_item (finish->text, ring);
   }
   append_foot (finish);
@@ -284,7 +285,7 @@ append_ends (const Finish *finish)
 }
 
 static Finish
-finish_of (GString *text, BwProject *project, char **labels)
+finish_of (GString *text, BwProject *project, char **labels, BwUnit unit)
 {
   const BwPath *path = bw_project_path (project);
   Finish finish = { .text = text,
@@ -292,7 +293,8 @@ finish_of (GString *text, BwProject *project, char **labels)
                     .design = bw_project_get_design (project),
                     .path = path,
                     .names = bw_row_names (project),
-                    .labels = labels };
+                    .labels = labels,
+                    .unit = unit };
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     if (visit->part <= BW_PART_ROWS)
@@ -317,14 +319,14 @@ append_events_before (Finish *finish, int row)
 
 /* The join is told in any case, for it says which thread is in the needle after it. */
 char *
-bw_words_before_bail_row (BwProject *project, int row)
+bw_words_before_bail_row (BwProject *project, int row, BwUnit unit)
 {
   GString *text = g_string_new (NULL);
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
-  Finish finish = finish_of (text, project, labels);
+  Finish finish = finish_of (text, project, labels, unit);
   finish.row_by_row = TRUE;
-  bw_words_append_further_rows (text, project, labels);
-  bw_words_append_join (text, project, &finish.length);
+  bw_words_append_further_rows (text, project, labels, unit);
+  bw_words_append_join (text, project, &finish.length, unit);
   if (row > 1) {
     g_string_truncate (text, 0);
   } else {
@@ -338,13 +340,13 @@ bw_words_before_bail_row (BwProject *project, int row)
 }
 
 void
-bw_words_append_finish (GString *text, BwProject *project, char **labels)
+bw_words_append_finish (GString *text, BwProject *project, char **labels, BwUnit unit)
 {
   const BwPath *path = bw_project_path (project);
-  Finish finish = finish_of (text, project, labels);
-  bw_words_append_further_rows (text, project, labels);
+  Finish finish = finish_of (text, project, labels, unit);
+  bw_words_append_further_rows (text, project, labels, unit);
   if (path->part[BW_PART_ZIP].visits > 0)
-    bw_words_append_join (text, project, &finish.length);
+    bw_words_append_join (text, project, &finish.length, unit);
   else
     append_open_strip (&finish);
   if (path->part[BW_PART_BAIL].visits > 0)

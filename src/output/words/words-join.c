@@ -4,6 +4,7 @@
 
 #include "output/words/words.h"
 
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "output/words/further-rows.h"
 #include "output/words/thread-words.h"
@@ -50,13 +51,13 @@ append_letters (GString *text, int rows)
 
 /* Rows left out take the change of thread that was due in them along. */
 static void
-append_missed_change (GString *text, BwProject *project, int length)
+append_missed_change (GString *text, BwProject *project, int length, BwUnit unit)
 {
   const GArray *lengths = bw_project_path (project)->lengths;
   const BwThreadLength *taken = &g_array_index (lengths, BwThreadLength, length);
   if (taken->from_row <= bw_likely_rows (project).first)
     return;
-  g_autofree char *cut = bw_text_cut (taken->length_mm);
+  g_autofree char *cut = bw_cut_words (taken->length_mm, unit);
   g_autofree char *words = g_strdup_printf (
       _ ("If you have stopped before row %d, change the thread now, as told there, and cut %s."),
       taken->from_row, cut);
@@ -64,7 +65,7 @@ append_missed_change (GString *text, BwProject *project, int length)
 }
 
 void
-bw_words_append_join (GString *text, BwProject *project, int *length)
+bw_words_append_join (GString *text, BwProject *project, int *length, BwUnit unit)
 {
   const GArray *visits = bw_project_path (project)->visits;
   BwRowNames names = bw_row_names (project);
@@ -72,14 +73,14 @@ bw_words_append_join (GString *text, BwProject *project, int *length)
   bw_text_section (text, _ ("The join"));
   append_letters (text, names.rows);
   bw_words_append_pattern (text, project);
-  append_missed_change (text, project, *length);
+  append_missed_change (text, project, *length, unit);
   for (guint i = 0; i < visits->len; i += stretch.n) {
     stretch = bw_stretch_at (visits, i);
     if (!is_join (stretch.visit))
       continue;
     if (stretch.visit->length > *length) {
       *length = stretch.visit->length;
-      g_autofree char *change = bw_words_change (project, *length);
+      g_autofree char *change = bw_words_change (project, *length, unit);
       bw_text_item (text, change);
     }
     g_autofree char *sentence = stretch_sentence (&names, stretch);

@@ -6,6 +6,7 @@
 #include "output/report/report.h"
 
 #include "core/base/lattice.h"
+#include "output/report/material-words.h"
 #include "output/report/report-parts.h"
 #include "output/words/bed-words.h"
 #include "output/words/thread-words.h"
@@ -32,7 +33,7 @@ append_size (GString *text, const BwDesign *design)
 /* The join's place in words: what lies under the bead the work begins with. People count faces from
  * 1, as the window's drawing does. */
 static char *
-seam_place (BwProject *project)
+seam_place (BwProject *project, BwUnit unit)
 {
   const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
   int faces = bw_project_stone (project)->faces;
@@ -41,84 +42,89 @@ seam_place (BwProject *project)
                             (place->corner + 1) % faces + 1);
   if (ABS (place->along_mm) < 0.05)
     return g_strdup_printf (_ ("over the middle of face %d"), place->face + 1);
-  return g_strdup_printf (_ ("over face %d, %.1f mm from its middle"), place->face + 1,
-                          ABS (place->along_mm));
+  g_autofree char *away = bw_text_length (ABS (place->along_mm), unit, 1);
+  return g_strdup_printf (_ ("over face %d, %s from its middle"), place->face + 1, away);
 }
 
 static void
-append_place (GString *text, BwProject *project)
+append_place (GString *text, BwProject *project, BwUnit unit)
 {
   BwBandSpan span = bw_design_span (bw_project_get_design (project));
-  g_autofree char *seam = seam_place (project);
+  g_autofree char *seam = seam_place (project, unit);
+  g_autofree char *low = bw_text_length (span.bottom_mm, unit, 1);
+  g_autofree char *high = bw_text_length (span.bottom_mm + span.width_mm, unit, 1);
   g_autofree char *place = g_strdup_printf (
-      _ ("On the stone it reaches from %.1f mm to %.1f mm above the base; the join lies %s."),
-      span.bottom_mm, span.bottom_mm + span.width_mm, seam);
+      _ ("On the stone it reaches from %s to %s above the base; the join lies %s."), low, high,
+      seam);
   bw_text_paragraph (text, place);
 }
 
 static char *
-even_words (const BwBed *bed, BwBandSpan span, const char *cord)
+even_words (const BwBed *bed, BwBandSpan span, const char *cord, BwUnit unit)
 {
   double width = bw_bed_width_mm (bed, span), mid = bw_band_span_mid (span);
+  g_autofree char *low = bw_text_length (mid - width / 2, unit, 1);
+  g_autofree char *high = bw_text_length (mid + width / 2, unit, 1);
   return g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE,
-                   "The bed: cut %s of waxed cord and wind %d even layer, from %.1f mm to %.1f mm "
+                   "The bed: cut %s of waxed cord and wind %d even layer, from %s to %s "
                    "above the base.",
-                   "The bed: cut %s of waxed cord and wind %d even layers, from %.1f mm to %.1f mm "
+                   "The bed: cut %s of waxed cord and wind %d even layers, from %s to %s "
                    "above the base.",
                    (gulong)bed->layers),
-      cord, bed->layers, mid - width / 2, mid + width / 2);
+      cord, bed->layers, low, high);
 }
 
 /* The layers of a graded bed are told with its grade. */
 static void
-append_layers (GString *text, BwProject *project, double cord_mm)
+append_layers (GString *text, BwProject *project, double cord_mm, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
-  g_autofree char *cord = bw_text_cut (cord_mm);
+  g_autofree char *cord = bw_cut_words (cord_mm, unit);
   g_autofree char *wind = bw_bed_is_graded (&design->bed)
                               ? g_strdup_printf (_ ("The bed: cut %s of waxed cord."), cord)
-                              : even_words (&design->bed, bw_design_span (design), cord);
+                              : even_words (&design->bed, bw_design_span (design), cord, unit);
   bw_text_item (text, wind);
 }
 
 static void
-append_grade (GString *text, BwProject *project)
+append_grade (GString *text, BwProject *project, BwUnit unit)
 {
   const BwBed *bed = &bw_project_get_design (project)->bed;
   if (bw_bed_is_graded (bed)) {
-    g_autofree char *grade = bw_bed_grade_words (project);
+    g_autofree char *grade = bw_bed_grade_words (project, unit);
     bw_text_item (text, grade);
   }
   if (bed->has_girth_over) {
-    g_autofree char *girth
-        = g_strdup_printf (_ ("Half way up the band it should measure %.1f mm round, bed and all."),
-                           bed->girth_over_mm);
+    g_autofree char *over = bw_text_length (bed->girth_over_mm, unit, 1);
+    g_autofree char *girth = g_strdup_printf (
+        _ ("Half way up the band it should measure %s round, bed and all."), over);
     bw_text_item (text, girth);
   }
 }
 
 static void
-append_bed (GString *text, BwProject *project)
+append_bed (GString *text, BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
   double cord = bw_bed_cord_mm (&design->bed, bw_project_stone (project), bw_design_span (design));
   if (cord > 0)
-    append_layers (text, project, cord);
-  append_grade (text, project);
+    append_layers (text, project, cord, unit);
+  append_grade (text, project, unit);
 }
 
 static void
-append_thread (GString *text, BwProject *project)
+append_thread (GString *text, BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
   const BwThreadLength *first
       = &g_array_index (bw_project_path (project)->lengths, BwThreadLength, 0);
-  g_autofree char *length = bw_text_cut (first->length_mm);
+  g_autofree char *length = bw_cut_words (first->length_mm, unit);
+  g_autofree char *tail = bw_text_length (design->thread.tail_mm, unit, 0);
   g_autofree char *cut = g_strdup_printf (
-      _ ("The thread: cut %s. Pass twice through a spare bead, %.0f mm from its end: this stopper "
+      _ ("The thread: cut %s. Pass twice through a spare bead, %s from its end: this stopper "
          "bead holds the first row back and comes off again before the zip."),
-      length, design->thread.tail_mm);
+      length, tail);
   bw_text_item (text, cut);
 }
 
@@ -183,7 +189,7 @@ first_pull (BwProject *project)
 }
 
 static GArray *
-band_events (BwProject *project)
+band_events (BwProject *project, BwUnit unit)
 {
   const BwForecast *forecast = bw_project_forecast (project);
   const GArray *lengths = bw_project_path (project)->lengths;
@@ -194,50 +200,50 @@ band_events (BwProject *project)
   for (guint i = 1; i < lengths->len; i++) {
     const BwThreadLength *length = &g_array_index (lengths, BwThreadLength, i);
     if (length->from_row <= rows)
-      bw_words_events_add (events, length->from_row, bw_words_change (project, (int)i));
+      bw_words_events_add (events, length->from_row, bw_words_change (project, (int)i, unit));
   }
   bw_words_events_add (events, first_pull (project) + 1, try_on_sentence (forecast));
   return events;
 }
 
 static void
-append_band (GString *text, BwProject *project, char **labels)
+append_band (GString *text, BwProject *project, char **labels, BwUnit unit)
 {
   const BwDrawing *drawing = bw_project_get_drawing (project);
   g_autoptr (GArray) rows = bw_words_band_rows (drawing, 3, bw_drawing_rows (drawing));
-  g_autoptr (GArray) events = band_events (project);
+  g_autoptr (GArray) events = band_events (project, unit);
   append_pick_up (text, drawing, labels);
   bw_words_append_rows (text, rows, labels, events);
 }
 
 static GString *
-all_words (BwProject *project, void (*head) (GString *, BwProject *, const char *))
+all_words (BwProject *project, BwUnit unit, void (*head) (GString *, BwProject *, const char *))
 {
   GString *text = g_string_new (NULL);
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
   head (text, project, _ ("row by row"));
   append_size (text, bw_project_get_design (project));
-  append_place (text, project);
-  bw_text_warnings (text, project, BW_TOPIC_FIT | BW_TOPIC_HANG | BW_TOPIC_THREAD);
+  append_place (text, project, unit);
+  bw_text_warnings (text, project, BW_TOPIC_FIT | BW_TOPIC_HANG | BW_TOPIC_THREAD, unit);
   bw_text_section (text, _ ("Before the first row"));
-  append_bed (text, project);
-  append_thread (text, project);
+  append_bed (text, project, unit);
+  append_thread (text, project, unit);
   bw_text_section (text, _ ("The band"));
-  append_band (text, project, labels);
-  bw_words_append_finish (text, project, labels);
+  append_band (text, project, labels, unit);
+  bw_words_append_finish (text, project, labels, unit);
   return text;
 }
 
 char *
-bw_words (BwProject *project)
+bw_words (BwProject *project, BwUnit unit)
 {
-  return bw_text_done (all_words (project, bw_text_heading));
+  return bw_text_done (all_words (project, unit, bw_text_heading));
 }
 
 char *
-bw_words_flowing (BwProject *project)
+bw_words_flowing (BwProject *project, BwUnit unit)
 {
-  return bw_text_done_flowing (all_words (project, bw_text_title));
+  return bw_text_done_flowing (all_words (project, unit, bw_text_title));
 }
 
 char *
@@ -270,9 +276,9 @@ is_pulled_again (BwProject *project, int row)
 }
 
 char *
-bw_words_before_row (BwProject *project, int row)
+bw_words_before_row (BwProject *project, int row, BwUnit unit)
 {
-  g_autoptr (GArray) events = band_events (project);
+  g_autoptr (GArray) events = band_events (project, unit);
   GString *text = g_string_new (NULL);
   if (is_pulled_again (project, row))
     append_line (text, bw_try_on_words_again ());
@@ -285,10 +291,10 @@ bw_words_before_row (BwProject *project, int row)
 }
 
 char *
-bw_words_finish (BwProject *project)
+bw_words_finish (BwProject *project, BwUnit unit)
 {
   GString *text = g_string_new (NULL);
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
-  bw_words_append_finish (text, project, labels);
+  bw_words_append_finish (text, project, labels, unit);
   return bw_text_done_flowing (text);
 }

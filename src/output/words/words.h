@@ -2,6 +2,7 @@
 /* The parts the words of a piece are put together from. */
 #pragma once
 
+#include "project/document/length.h"
 #include "project/project.h"
 
 /* Every colour as the words call it, by tray index, NULL-terminated, owned. A name that another
@@ -50,7 +51,7 @@ void bw_words_append_rows (GString *text, const GArray *rows, char **labels, con
 
 /* The join, from the last row to the anchors, and every change of thread in it; *length: the length
  * in the needle, before and after. */
-void bw_words_append_join (GString *text, BwProject *project, int *length);
+void bw_words_append_join (GString *text, BwProject *project, int *length, BwUnit unit);
 
 /* What comes after the last row: further rows, the join, the bail, the ends of the thread. */
-void bw_words_append_finish (GString *text, BwProject *project, char **labels);
+void bw_words_append_finish (GString *text, BwProject *project, char **labels, BwUnit unit);

@@ -10,8 +10,6 @@
 #include <math.h>
 #include <string.h>
 
-#define MM_PER_INCH 25.4
-
 typedef struct {
   const char *sign;
   double mm;
@@ -20,13 +18,13 @@ typedef struct {
 static const UnitSign unit_signs[] = {
   { "mm", 1 },
   { "cm", 10 },
-  { "in", MM_PER_INCH },
-  { "inch", MM_PER_INCH },
-  { "inches", MM_PER_INCH },
-  { "\"", MM_PER_INCH },
-  { "″", MM_PER_INCH },
-  { "”", MM_PER_INCH },
-  { "''", MM_PER_INCH },
+  { "in", BW_MM_PER_INCH },
+  { "inch", BW_MM_PER_INCH },
+  { "inches", BW_MM_PER_INCH },
+  { "\"", BW_MM_PER_INCH },
+  { "″", BW_MM_PER_INCH },
+  { "”", BW_MM_PER_INCH },
+  { "''", BW_MM_PER_INCH },
 };
 
 /* The vulgar fractions of the usual keyboards and of pasted text. */
@@ -150,7 +148,7 @@ unit_factor (const char *p, BwUnit unit, double *mm)
 {
   g_autofree char *sign = g_strstrip (g_ascii_strdown (p, -1));
 
-  *mm = unit == BW_UNIT_INCH ? MM_PER_INCH : 1;
+  *mm = unit == BW_UNIT_INCH ? BW_MM_PER_INCH : 1;
   if (!*sign)
     return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (unit_signs); i++)
@@ -209,7 +207,7 @@ bw_length_format (double mm, BwUnit unit, int decimals)
 {
   gboolean inch = unit == BW_UNIT_INCH;
   g_autofree char *number
-      = g_strdup_printf ("%.*f", inch ? decimals + 1 : decimals, inch ? mm / MM_PER_INCH : mm);
+      = g_strdup_printf ("%.*f", inch ? decimals + 1 : decimals, inch ? mm / BW_MM_PER_INCH : mm);
 
   drop_trailing_zeros (number, localeconv ()->decimal_point);
   /* A hyphen is no minus sign: it is short, and a line may break after it. */

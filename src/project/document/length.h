@@ -5,6 +5,8 @@
 
 #include <glib.h>
 
+#define BW_MM_PER_INCH 25.4 /* exactly */
+
 typedef enum { BW_UNIT_MM, BW_UNIT_INCH } BwUnit;
 
 /* Reads "9.5", "9,5 mm", "3/8\"", "1 3/8 in", "0.375in", "2 cm" into millimetres; a bare number is
