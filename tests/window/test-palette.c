@@ -170,6 +170,56 @@ what_is_in_hand_is_a_weight_or_says_why_not (void **state)
   desk_keep ("palette-order");
 }
 
+/* The toolkit's text takes the keys for all of its text and for none of it without always saying
+ * that it did. */
+static void
+all_of_a_text_is_not_all_beads (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  maker_stage (maker, "draw");
+  desk_settle ();
+  GtkWidget *entry = desk_look_for (GTK_WIDGET (maker->window), has_id, "article");
+  maker_reveal (entry);
+  desk_settle ();
+  desk_click (entry);
+  desk_until (is_focused, entry);
+  for (int i = 0; i < 8; i++) {
+    desk_key ("a", GDK_CONTROL_MASK | (i % 2 ? GDK_SHIFT_MASK : 0));
+    desk_settle ();
+    assert_true (is_focused (entry));
+  }
+}
+
+static gboolean
+take_the_field (gpointer entry)
+{
+  gtk_widget_grab_focus (entry);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+is_come_to (GtkWidget *entry)
+{
+  g_idle_add_full (G_PRIORITY_DEFAULT, take_the_field, entry, NULL);
+}
+
+/* However busy the program is: the next event comes before anything that waits for idleness. */
+static void
+a_field_taken_at_once_keeps_the_keyboard (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  maker_stage (maker, "draw");
+  desk_settle ();
+  GtkWidget *entry = desk_look_for (GTK_WIDGET (maker->window), has_id, "article");
+  maker_stage (maker, "measure");
+  desk_settle ();
+  gulong mapped = g_signal_connect (entry, "map", G_CALLBACK (is_come_to), NULL);
+  maker_stage (maker, "draw");
+  desk_settle ();
+  g_signal_handler_disconnect (entry, mapped);
+  assert_true (is_focused (entry));
+}
+
 int
 main (void)
 {
@@ -179,6 +229,8 @@ main (void)
     IN_WINDOW (what_is_no_palette_changes_nothing),
     IN_WINDOW (the_tray_goes_out_as_either_kind),
     IN_WINDOW (what_is_in_hand_is_a_weight_or_says_why_not),
+    IN_WINDOW (all_of_a_text_is_not_all_beads),
+    IN_WINDOW (a_field_taken_at_once_keeps_the_keyboard),
   };
   return maker_run (tests);
 }

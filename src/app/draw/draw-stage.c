@@ -233,8 +233,26 @@ take_up_key (GtkWidget *widget, GVariant *args, gpointer data)
   return bw_band_canvas_take_up (BW_DRAW_STAGE (widget)->canvas);
 }
 
-/* What is copied or turned is of the band wherever on the stage the keyboard is: only a field of
- * text, which hears its keys first, has something of its own to copy. */
+/* What is copied or turned is of the band wherever on the stage the keyboard is. Only a field of
+ * text has something of its own to copy: it hears its keys first, but does not always say that it
+ * took them. */
+static gboolean
+is_in_text (GtkWidget *widget)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (widget));
+  return GTK_IS_TEXT (focus) || GTK_IS_TEXT_VIEW (focus);
+}
+
+static gboolean
+deed_key (GtkWidget *widget, GVariant *args, gpointer data)
+{
+  const char *action;
+  gboolean of_text;
+  g_variant_get (args, "(&sb)", &action, &of_text);
+  return !(of_text && is_in_text (widget))
+         && gtk_widget_activate_action_variant (widget, action, NULL);
+}
+
 static void
 install_deed_keys (GtkWidgetClass *widget_class)
 {
@@ -242,19 +260,20 @@ install_deed_keys (GtkWidgetClass *widget_class)
     guint key;
     GdkModifierType shift;
     const char *action;
+    gboolean of_text; /* text knows the same key */
   } keys[] = {
-    { GDK_KEY_c, 0, "beads.copy" },
-    { GDK_KEY_x, 0, "beads.cut" },
-    { GDK_KEY_v, 0, "beads.paste" },
-    { GDK_KEY_a, 0, "beads.select-all" },
-    { GDK_KEY_a, GDK_SHIFT_MASK, "beads.select-none" },
-    { GDK_KEY_r, 0, "beads.flip-round" },
-    { GDK_KEY_u, 0, "beads.flip-up" },
-    { GDK_KEY_t, 0, "beads.turn" },
+    { GDK_KEY_c, 0, "beads.copy", TRUE },
+    { GDK_KEY_x, 0, "beads.cut", TRUE },
+    { GDK_KEY_v, 0, "beads.paste", TRUE },
+    { GDK_KEY_a, 0, "beads.select-all", TRUE },
+    { GDK_KEY_a, GDK_SHIFT_MASK, "beads.select-none", TRUE },
+    { GDK_KEY_r, 0, "beads.flip-round", FALSE },
+    { GDK_KEY_u, 0, "beads.flip-up", FALSE },
+    { GDK_KEY_t, 0, "beads.turn", FALSE },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
-    gtk_widget_class_add_binding_action (widget_class, keys[i].key,
-                                         GDK_CONTROL_MASK | keys[i].shift, keys[i].action, NULL);
+    gtk_widget_class_add_binding (widget_class, keys[i].key, GDK_CONTROL_MASK | keys[i].shift,
+                                  deed_key, "(sb)", keys[i].action, keys[i].of_text);
 }
 
 /* A colour's letter and a tool's digit that nothing nearer wanted mean the same as on the band. */
@@ -290,12 +309,13 @@ focus_canvas (gpointer data)
 }
 
 /* Come to, the band has the keyboard: who comes by a key goes on by keys. Later, because the stack
- * gives the keyboard to the first control of a page it turns to. */
+ * gives the keyboard to the first control of a page it turns to, and yet before the next event:
+ * what the maker takes after that is not taken away again. */
 static void
 bw_draw_stage_map (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (bw_draw_stage_parent_class)->map (widget);
-  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, focus_canvas, g_object_ref (widget), g_object_unref);
+  g_idle_add_full (G_PRIORITY_HIGH, focus_canvas, g_object_ref (widget), g_object_unref);
 }
 
 static void
