@@ -12,6 +12,13 @@ uniform sampler3D u_veil;
 uniform vec4 u_cloud; // middle of the piece in its own space, one over its size
 uniform vec2 u_worn;  // 1 when the bed shows, 1 when the band shows
 
+#if STONE_NATURE
+uniform vec4 u_needle[2 * NEEDLES_MAX]; // from, its radius; to
+uniform vec4 u_chip[2 * CHIPS_MAX];     // on the edge, its radius; outward
+uniform vec4 u_nature;                  // growth lines, lower end (0 plain, 1 frosted, 2 broken), needles, chips
+uniform vec3 u_veil_shift;
+#endif
+
 out vec4 o_colour;
 
 // Nearest face ahead of a point inside; xyz: its normal, w: the way there. The number of faces is a
@@ -46,8 +53,13 @@ float cloud (vec3 seen)
 {
   vec3 at = (seen - u_view[3].xyz) * mat3 (u_view);
   vec3 p = (at - u_cloud.xyz) * u_cloud.w;
-  float veil = texture (u_veil, p * vec3 (1.3, 1.3, 0.8) + 0.5).r;
-  return veil * clamp (0.46 - 0.6 * p.z, 0.0, 1.0);
+  float high = p.z;
+  p = p * vec3 (1.3, 1.3, 0.8) + 0.5;
+#if STONE_NATURE
+  p += u_veil_shift;
+#endif
+  float veil = texture (u_veil, p).r;
+  return veil * clamp (0.46 - 0.6 * high, 0.0, 1.0);
 }
 
 // Shade that the band's edge throws on the stone beside it.
@@ -65,6 +77,75 @@ vec3 striated (vec3 n, float z)
   float lines = sin (z * 2.9 + 0.7 * sin (z * 0.83)) + 0.6 * sin (z * 7.3 + n.x * 9.0);
   return normalize (n + u_view[2].xyz * (lines * 0.012 * steep));
 }
+
+#if STONE_NATURE
+// Deep growth lines, closer and less even than the faint ones of every stone; where a line is finer
+// than a pixel there is none.
+float growth (vec3 n, float z, float pixel)
+{
+  float steep = 1.0 - smoothstep (0.15, 0.35, abs (dot (n, u_view[2].xyz)));
+  float wander = z + 0.35 * sin (z * 0.7 + 5.0 * n.x);
+  vec3 lines = sin (wander * vec3 (4.1, 9.7, 17.3) + n.x * vec3 (3.0, 7.0, 11.0));
+  vec3 fine = clamp (1.3 - pixel * vec3 (4.1, 9.7, 17.3) * 0.6, 0.0, 1.0);
+  float swell = 0.55 + 0.45 * sin (z * 0.9 + 4.0 * n.x);
+  return u_nature.x * steep * swell * dot (lines * fine, vec3 (0.20, 0.26, 0.20));
+}
+
+// A shell-shaped hollow: its ripples run round where the blow fell.
+vec3 chipped (vec3 n, vec3 at, float pixel)
+{
+  for (int i = 0; i < int (u_nature.w); i++) {
+    vec3 off = at - u_chip[2 * i].xyz, out_way = u_chip[2 * i + 1].xyz;
+    float radius = u_chip[2 * i].w, away = length (off);
+    radius *= 0.88 + 0.12 * sin (7.0 * dot (off, vec3 (0.7, 0.5, 0.3)) / radius + float (i));
+    vec3 hollow = normalize (out_way * (0.8 * radius) - off * (1.0 + 0.25 * sin (16.0 * away / radius)));
+    n = normalize (mix (n, hollow, smoothstep (radius, radius - 2.0 * pixel, away)));
+  }
+  return n;
+}
+
+bool is_base (vec3 n)
+{
+  return u_nature.y > 0.5 && dot (n, u_view[2].xyz) < -0.95;
+}
+
+// A broken end is a hilly ground.
+vec3 broken (vec3 n, vec3 seen)
+{
+  vec3 at = (seen - u_view[3].xyz) * mat3 (u_view);
+  vec2 hills = vec2 (0.0);
+  for (int i = 0; i < 3; i++) {
+    float size = 0.022 * float (1 << i);
+    vec2 p = at.xy * size + u_veil_shift.xy + 0.37 * float (i);
+    hills += vec2 (texture (u_veil, vec3 (p, 0.3)).r - texture (u_veil, vec3 (p + vec2 (0.02, 0.0), 0.3)).r,
+                   texture (u_veil, vec3 (p, 0.3)).r - texture (u_veil, vec3 (p + vec2 (0.0, 0.02), 0.3)).r);
+  }
+  return normalize (n + 2.6 * mat3 (u_view) * vec3 (hills, 0.0));
+}
+
+// The needle a ray inside meets first within `most`; x: how much of the pixel it covers, y: its
+// number, z: the way there.
+vec3 needle (vec3 from, vec3 way, float most)
+{
+  vec3 met = vec3 (0.0, 0.0, most);
+  for (int i = 0; i < int (u_nature.z); i++) {
+    vec3 a = u_needle[2 * i].xyz, along = u_needle[2 * i + 1].xyz - a, off = from - a;
+    float size = dot (along, along), lean = dot (way, along), ahead = dot (way, off);
+    float depth = size - lean * lean;
+    float t = (lean * dot (along, off) - size * ahead) / max (depth, 1e-6);
+    float s = clamp ((dot (along, off) + t * lean) / size, 0.0, 1.0);
+    t = s * lean - ahead;
+    float near = length (off + t * way - s * along), pixel = 0.7 * u_screen.z * length (from + t * way);
+    float radius = u_needle[2 * i].w, wide = max (radius, pixel);
+    float cover = clamp ((wide + pixel - near) / (2.0 * pixel), 0.0, 1.0) * (radius / wide);
+    if (cover > 0.02 && t > 0.0 && t < met.z)
+      met = vec3 (cover, float (i), t);
+  }
+  return met;
+}
+
+const vec3 NEEDLE = vec3 (0.62, 0.40, 0.13);
+#endif
 
 // What a face inside lets out of light that meets it so straight (cosine): Fresnel's formulae for
 // light of no one polarisation, nothing beyond the angle of total reflection.
@@ -104,14 +185,30 @@ float depth_of_colour (float z)
 
 void main ()
 {
-  vec3 dir = normalize (v_seen), n = striated (v_normal, height (v_seen));
+  vec3 dir = normalize (v_seen), n = striated (v_normal, height (v_seen)), into = v_normal;
+#if STONE_NATURE
+  float pixel = u_screen.z * length (v_seen), dull = 0.0;
+  into = normalize (into + u_view[2].xyz * (0.6 * growth (v_normal, height (v_seen), pixel)));
+  into = chipped (into, v_seen, pixel);
+  n = chipped (normalize (n + u_view[2].xyz * growth (v_normal, height (v_seen), pixel)), v_seen, pixel);
+  if (is_base (v_normal)) {
+    dull = u_nature.y > 1.5 ? 0.25 : 0.88;
+    if (u_nature.y > 1.5)
+      n = into = broken (n, v_seen);
+  }
+#endif
   float facing = max (dot (n, -dir), 0.0);
   float shade = edge_shade (height (v_seen));
   float mirror = fresnel (facing, u_index.w);
   vec3 light = mirrored (reflect (dir, n), 0.03) * (mirror * shade);
   vec3 open = vec3 (0.0); // shares of what lies behind that show through
   vec3 colour = vec3 (1.0 - mirror);
-  vec3 at = v_seen, way = refract (dir, v_normal, 1.0 / u_index.g);
+#if STONE_NATURE
+  // Ground glass: white where light falls on it, and little seen through.
+  light = mix (light, falling (n) * exp2 (u_keeps.rgb * 6.0) * (0.85 * shade), dull);
+  colour *= 1.0 - dull;
+#endif
+  vec3 at = v_seen, way = refract (dir, into, 1.0 / u_index.g);
   for (int bounce = 0; bounce < STONE_BOUNCES; bounce++) {
     vec4 exit = leave (at, way);
     vec3 m = exit.xyz, middle = at + way * (exit.w * 0.5);
@@ -122,8 +219,25 @@ void main ()
       light += colour * falling (normalize (n + 0.4 * u_view[2].xyz)) * body * (0.66 * milk);
       colour *= 1.0 - milk;
     }
+#if STONE_NATURE
+    vec3 rod = needle (at, way, exit.w);
+    if (rod.x > 0.0) {
+      vec3 lit = falling (normalize (-way + 0.4 * u_view[2].xyz)) * exp2 (u_keeps.rgb * rod.z);
+      light += colour * NEEDLE * lit * (0.9 * rod.x);
+      colour *= 1.0 - rod.x;
+    }
+#endif
     colour *= exp2 (u_keeps.rgb * (exit.w * depth_of_colour (height (middle))));
     at += way * exit.w;
+#if STONE_NATURE
+    if (is_base (m)) {
+      float ground = u_nature.y > 1.5 ? 0.35 : 0.8;
+      light += colour * (0.5 * room (u_view[2].xyz) + 0.28 * falling (-m)) * ground;
+      colour *= 1.0 - ground;
+    }
+    m = chipped (m, at, pixel);
+    m = dot (m, way) > 0.02 ? m : exit.xyz;
+#endif
     float z = height (at);
     float worn = max (u_worn.x * between (z, u_spans.zw, 0.1), u_worn.y * between (z, u_spans.xy, 0.1) * 0.8);
     // Cord behind the face: lit by what light the stone lets in.

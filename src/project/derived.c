@@ -12,6 +12,7 @@
 /* What a piece is made from comes before it. */
 typedef enum {
   STONE,
+  NATURE,
   MID_RING,
   BAIL_BASE,
   FIT,
@@ -31,6 +32,7 @@ typedef enum {
 struct _BwDerived {
   guint known; /* bits of the pieces that hold */
   BwStone stone;
+  BwNature nature;
   BwRing mid_ring;
   BwBailBase bail_base;
   BwFit fit;
@@ -56,6 +58,12 @@ make_stone (BwDerived *d, const Inputs *in)
 {
   if (!bw_stone_init (&d->stone, &in->design.stone, NULL))
     g_assert_not_reached (); /* every design was checked before it took hold */
+}
+
+static void
+make_nature (BwDerived *d, const Inputs *in)
+{
+  bw_nature_init (&d->nature, &d->stone, &in->design.look);
 }
 
 static void
@@ -167,12 +175,17 @@ clear_remedies (BwDerived *d)
   g_clear_pointer (&d->remedies, g_array_unref);
 }
 
-/* A remedy is a whole design to be taken over: it must not bring back what things cost before. */
+/* A remedy is a whole design to be taken over: it must not bring back what things cost, or what
+ * the stone looked like, before. */
 static void
 make_remedies (BwDerived *d, const Inputs *in)
 {
-  for (guint i = 0; i < d->remedies->len; i++)
-    g_array_index (d->remedies, BwRemedy, i).design.supply = in->design.supply;
+  for (guint i = 0; i < d->remedies->len; i++) {
+    BwDesign *design = &g_array_index (d->remedies, BwRemedy, i).design;
+
+    design->supply = in->design.supply;
+    design->look = in->design.look;
+  }
 }
 
 /* Parts of the document: the groups of keys, and two more. */
@@ -189,6 +202,7 @@ static const struct {
   void (*clear) (BwDerived *derived); /* NULL for plain values */
 } recipes[N_PIECES] = {
   [STONE] = { PART (STONE), 0, make_stone },
+  [NATURE] = { PART (LOOK), OF (STONE), make_nature },
   [MID_RING] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND), OF (STONE), make_mid_ring },
   [BAIL_BASE] = { PART (GAUGE) | PART (BAND) | PART (BAIL), OF (MID_RING), make_bail_base },
   [FIT] = { PART (BEAD) | PART (GAUGE) | PART (BED) | PART (BAND) | PART (THREAD) | PART (FIT),
@@ -212,7 +226,7 @@ static const struct {
   [FOUND] = { PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (SWATCH) | PART (BED) | PART (BAND)
                   | PART (HANDS) | PART (BAIL) | PART (THREAD) | PART (FIT),
               OF (STONE), find_remedies, clear_remedies },
-  [REMEDIES] = { PART (MATERIALS) | PART (PRICES), OF (FOUND), make_remedies },
+  [REMEDIES] = { PART (LOOK) | PART (MATERIALS) | PART (PRICES), OF (FOUND), make_remedies },
 };
 
 static void
@@ -289,6 +303,12 @@ const BwStone *
 bw_project_stone (BwProject *self)
 {
   return &with (self, STONE)->stone;
+}
+
+const BwNature *
+bw_project_nature (BwProject *self)
+{
+  return &with (self, NATURE)->nature;
 }
 
 const BwRing *

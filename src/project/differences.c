@@ -13,6 +13,7 @@
 /* The group's values in a maker's words. The band's size and the bail's beads are told apart. */
 static const char *const group_words[BW_N_GROUPS] = {
   [BW_GROUP_STONE] = N_ ("the stone"),
+  [BW_GROUP_LOOK] = N_ ("what the stone looks like"),
   [BW_GROUP_BEAD] = N_ ("the bead"),
   [BW_GROUP_GAUGE] = N_ ("how the beads lie"),
   [BW_GROUP_HANDS] = N_ ("what your hands are known to weave"),

@@ -29,6 +29,7 @@
 #include "project/document/done.h"
 #include "project/document/examples.h"
 #include "core/band/try-on.h"
+#include "core/stone/nature.h"
 #include "project/document/length.h"
 #include "project/document/tray.h"
 #include "project/file/save-whole.h"
@@ -280,6 +281,8 @@ void bw_project_go_to (BwProject *self, guint position);
 
 /* Derived, cached, borrowed; valid until the next change. Never NULL: a project is always sound. */
 const BwStone *bw_project_stone (BwProject *self);
+/* Its needles and chips. */
+const BwNature *bw_project_nature (BwProject *self);
 /* As bw_mid_ring_init() has it; what the bail stands on. */
 const BwRing *bw_project_mid_ring (BwProject *self);
 /* The one that may be NULL: there is no bail. */

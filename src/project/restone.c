@@ -112,6 +112,7 @@ put_on_stone (BwDesign *design, const BwStoneMeasures *measures, BwStone *stone,
   double share = 2 * design->bail.base_beads / design->band.rows;
 
   design->stone = *measures;
+  design->look = (BwStoneLook){ 0 };
   design->bed.has_girth_over = FALSE;
   turn_to_faces (design, from_faces);
   if (!fit_to_stone (design, stone, error))

@@ -250,8 +250,13 @@ in_white_surroundings_nothing_is_brighter_or_darker_than_white (void **state)
   for (int which = 0; which < N_PIECES; which++) {
     g_autoptr (GError) error = NULL;
     g_autoptr (BwProject) project = piece_new (which);
+    /* Every second stone as nature may have it. */
+    BwDesign design = *bw_project_get_design (project);
+    if (which % 2)
+      design.look = (BwStoneLook){ 1, 1, 1, 1, (BwBaseSurface)(1 + which / 2 % 2), which };
+    assert_true (bw_project_set_design (project, "Look", &design, NULL));
     g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-    BwStill still = still_of (40 * which, 15, SIDE);
+    BwStill still = still_of (40 * which, which % 2 ? -30 : 15, SIDE);
     BwEye eye;
     bw_eye_init (&eye, still.camera, scene, SIDE, SIDE);
     g_autoptr (BwWorld) world = bw_world_new (scene, &eye, &still, TRUE, &error);

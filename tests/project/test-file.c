@@ -498,6 +498,97 @@ a_try_on_comes_back_as_it_was_with_keys_not_known (void **state)
   assert_false (bw_project_get_design (again)->tried.is_told);
 }
 
+/* sound.bandwright on a flat end, with this look. */
+static char *
+text_with_look (const char *look)
+{
+  g_autofree char *text = changed_text ("/stone/look", look);
+  g_autoptr (JsonNode) root = bw_json_parse (text, strlen (text), NULL);
+  JsonObject *stone = json_object_get_object_member (json_node_get_object (root), "stone");
+
+  json_object_set_string_member (stone, "base", "flat");
+  return bw_json_print (root, NULL);
+}
+
+static void
+the_look_of_the_stone_comes_back_as_it_was (void **state)
+{
+  g_autofree char *text = text_with_look ("{ \"growth_lines\": 0.25, \"veils\": 0.5, "
+                                          "\"needles\": 0.75, \"chips\": 1, \"seed\": 42, "
+                                          "\"base\": \"broken\", \"sparkle\": [1] }");
+  g_autoptr (BwProject) project = load_text (text, NULL);
+  g_autofree char *saved = NULL;
+  const BwStoneLook *look;
+
+  assert_non_null (project);
+  look = &bw_project_get_design (project)->look;
+  assert_true (fabs (look->growth_lines - 0.25) < 1e-12 && fabs (look->veils - 0.5) < 1e-12
+               && fabs (look->needles - 0.75) < 1e-12 && fabs (look->chips - 1) < 1e-12);
+  assert_int_equal (look->base, BW_BASE_BROKEN);
+  assert_int_equal (look->seed, 42);
+  saved = bw_project_to_data (project, NULL);
+  {
+    g_autoptr (BwProject) again = load_text (saved, NULL);
+    g_autoptr (JsonNode) root = bw_json_parse (saved, strlen (saved), NULL);
+    JsonObject *stone = json_object_get_object_member (json_node_get_object (root), "stone");
+    JsonObject *written = json_object_get_object_member (stone, "look");
+
+    assert_memory_equal (look, &bw_project_get_design (again)->look, sizeof *look);
+    assert_int_equal (json_object_get_size (written), 7);
+    assert_true (json_object_has_member (written, "sparkle"));
+  }
+}
+
+static void
+a_quiet_look_is_left_out_of_the_file (void **state)
+{
+  static const struct {
+    const char *look;
+    gboolean written;
+  } cases[] = { { NULL, FALSE },
+                { "{}", FALSE },
+                { "{ \"chips\": 0, \"base\": \"plain\" }", FALSE },
+                { "{ \"seed\": 3 }", TRUE },
+                { "{ \"chips\": 0.01 }", TRUE },
+                { "{ \"later\": 1 }", TRUE } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *text = text_with_look (cases[i].look);
+    g_autoptr (BwProject) project = load_text (text, NULL);
+    g_autofree char *saved = NULL;
+
+    assert_non_null (project);
+    saved = bw_project_to_data (project, NULL);
+    assert_int_equal (strstr (saved, "\"look\"") != NULL, cases[i].written);
+  }
+}
+
+static void
+a_look_is_read_strictly (void **state)
+{
+  static const struct {
+    const char *look;
+    int code;
+    const char *fault;
+  } cases[] = { { "[]", BW_FAULT_TYPE, "/stone/look" },
+                { "{ \"veils\": \"many\" }", BW_FAULT_TYPE, "/stone/look/veils" },
+                { "{ \"growth_lines\": 1.01 }", BW_FAULT_RANGE, "/stone/look/growth_lines" },
+                { "{ \"veils\": -0.1 }", BW_FAULT_RANGE, "/stone/look/veils" },
+                { "{ \"needles\": 2 }", BW_FAULT_RANGE, "/stone/look/needles" },
+                { "{ \"chips\": 1e9 }", BW_FAULT_RANGE, "/stone/look/chips" },
+                { "{ \"seed\": 10000 }", BW_FAULT_RANGE, "/stone/look/seed" },
+                { "{ \"seed\": 0.5 }", BW_FAULT_RANGE, "/stone/look/seed" },
+                { "{ \"base\": \"rough\" }", BW_FAULT_RANGE, "/stone/look/base" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *text = text_with_look (cases[i].look);
+    g_autoptr (GError) error = NULL;
+
+    assert_null (load_text (text, &error));
+    assert_fault (error, cases[i].code, cases[i].fault);
+  }
+}
+
 static void
 too_many_colours_or_checks_are_refused (void **state)
 {
@@ -877,6 +968,9 @@ main (void)
     cmocka_unit_test (an_odd_number_of_faces_cannot_be_measured_across_the_flats),
     cmocka_unit_test (a_try_on_is_read_strictly),
     cmocka_unit_test (a_try_on_comes_back_as_it_was_with_keys_not_known),
+    cmocka_unit_test (the_look_of_the_stone_comes_back_as_it_was),
+    cmocka_unit_test (a_quiet_look_is_left_out_of_the_file),
+    cmocka_unit_test (a_look_is_read_strictly),
     cmocka_unit_test (too_many_colours_or_checks_are_refused),
     cmocka_unit_test (the_least_file_takes_every_default),
     cmocka_unit_test (the_bail_sits_on_the_seam_unless_told_otherwise),

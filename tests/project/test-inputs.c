@@ -96,6 +96,7 @@ assert_all_equal (BwProject *a, BwProject *b)
 {
   const BwBailBase *base = bw_project_bail_base (a), *fresh = bw_project_bail_base (b);
   assert_whole (bw_project_stone (a), bw_project_stone (b));
+  assert_whole (bw_project_nature (a), bw_project_nature (b));
   assert_rings (bw_project_mid_ring (a), bw_project_mid_ring (b));
   assert_true (!base == !fresh);
   if (base)
@@ -225,6 +226,7 @@ variant (gsize which)
   g_autoptr (GError) error = NULL;
   BwProject *project = corpus_project ("sound.bandwright");
   BwDesign design = *bw_project_get_design (project);
+  design.look = (BwStoneLook){ 0.2, 0.3, 0.4, 0.5, BW_BASE_BROKEN, 12 };
   design.bead.glass_g_cm3 = 2.45;
   design.bed.layers = 2;
   design.bed.cord_thickness_mm = 0.3;

@@ -7,6 +7,7 @@
 #include "app/form/field-entry.h"
 #include "app/measure/bench-sheet.h"
 #include "app/measure/fold-card.h"
+#include "app/measure/measure-cards.h"
 #include "output/report/report.h"
 
 #include <math.h>
@@ -716,6 +717,25 @@ a_mark_that_warns_says_of_what (void **state)
 }
 
 static void
+what_the_stone_looks_like_is_typed_scattered_and_undone (void **state)
+{
+  Maker *maker = *state;
+  guint steps = steps_of (maker);
+  maker_fill (maker, "/stone/look/needles", "40");
+  assert_true (fabs (maker_design (maker)->look.needles - 0.4) < 1e-9);
+  assert_true (g_str_has_prefix (maker_entry_text (maker, "/stone/look/needles"), "40"));
+  assert_int_equal (steps_of (maker), steps + 1);
+  BwNature before = *bw_project_nature (maker_project (maker));
+  maker_click_words (maker_find (maker, BW_TYPE_LOOK_CARD), "Scatter Again");
+  assert_int_equal (maker_design (maker)->look.seed, 1);
+  assert_memory_not_equal (&before, bw_project_nature (maker_project (maker)), sizeof before);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_memory_equal (&before, bw_project_nature (maker_project (maker)), sizeof before);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_true (bw_stone_look_is_quiet (&maker_design (maker)->look));
+}
+
+static void
 every_way_of_measuring_comes_back_as_it_was_typed (void **state)
 {
   Maker *maker = *state;
@@ -930,6 +950,7 @@ main (void)
     IN_WINDOW (widths_that_the_sheet_cannot_hold_are_listed_under_the_stone),
     IN_WINDOW (the_word_misfit_is_explained_where_it_is_written),
     IN_WINDOW (a_mark_that_warns_says_of_what),
+    IN_WINDOW (what_the_stone_looks_like_is_typed_scattered_and_undone),
     IN_WINDOW (every_way_of_measuring_comes_back_as_it_was_typed),
   };
   return maker_run (tests);

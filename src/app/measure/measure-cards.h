@@ -28,6 +28,10 @@ G_DECLARE_FINAL_TYPE (BwPointCard, bw_point_card, BW, POINT_CARD, BwCard)
 #define BW_TYPE_SECTION_CARD (bw_section_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwSectionCard, bw_section_card, BW, SECTION_CARD, BwCard)
 
+/* What the stone looks like beyond what it is made of. */
+#define BW_TYPE_LOOK_CARD (bw_look_card_get_type ())
+G_DECLARE_FINAL_TYPE (BwLookCard, bw_look_card, BW, LOOK_CARD, BwCard)
+
 /* What the stone is made of. */
 #define BW_TYPE_STONE_CARD (bw_stone_card_get_type ())
 G_DECLARE_FINAL_TYPE (BwStoneCard, bw_stone_card, BW, STONE_CARD, BwCard)

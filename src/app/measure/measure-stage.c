@@ -41,6 +41,7 @@ ensure_types (void)
   g_type_ensure (BW_TYPE_FOLD_CARD);
   g_type_ensure (BW_TYPE_PIECE_CARD);
   g_type_ensure (BW_TYPE_STONE_CARD);
+  g_type_ensure (BW_TYPE_LOOK_CARD);
   g_type_ensure (BW_TYPE_SECTION_CARD);
   g_type_ensure (BW_TYPE_POINT_CARD);
   g_type_ensure (BW_TYPE_BEAD_CARD);

@@ -264,8 +264,9 @@ check_bail (const BwDesign *design, BwFault *fault)
 static gboolean
 validate_parts (const BwDesign *design, BwFault *fault)
 {
-  return bw_bead_validate (&design->bead, fault) && bw_gauge_validate (&design->gauge, fault)
-         && bw_bed_validate (&design->bed, fault) && validate_band (&design->band, fault)
+  return bw_stone_look_validate (&design->look, fault) && bw_bead_validate (&design->bead, fault)
+         && bw_gauge_validate (&design->gauge, fault) && bw_bed_validate (&design->bed, fault)
+         && validate_band (&design->band, fault)
          && bw_bail_validate (&design->bail, design->band.columns, fault)
          && validate_thread (&design->thread, design->bead.hole_mm, fault)
          && validate_limits (design, fault) && bw_supply_validate (&design->supply, fault);

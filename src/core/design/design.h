@@ -7,6 +7,7 @@
 #include "core/design/bead.h"
 #include "core/design/bed.h"
 #include "core/design/gauge.h"
+#include "core/stone/stone-look.h"
 #include "core/stone/stone.h"
 
 typedef struct {
@@ -68,6 +69,7 @@ typedef struct {
 
 typedef struct {
   BwStoneMeasures stone;
+  BwStoneLook look;
   BwBead bead;
   BwGauge gauge;
   BwPitch pitch; /* what fit uses; derived from gauge and checks by bw_gauge_pitch() */

@@ -4,10 +4,14 @@
 #include "preview/gl/gl-frame.h"
 
 #define GRAIN 0.010 /* of the slope of a prism face's striae (common practice, no source) */
-#define GROOVE 0.28 /* how much darker the cord is between its turns (common practice, no source)  \
-                     */
-#define FORWARD 0.5 /* how much veils scatter forward, 0: evenly */
-#define ENOUGH 0.25 /* beams that keep less end by lot */
+#define GROOVE                                                                                     \
+  0.28               /* how much darker the cord is between its turns (common practice, no source) \
+                      */
+#define LINES 0.16   /* the same of deep growth lines */
+#define FROSTED 0.55 /* how rough a frosted end is, 0: polished */
+#define BROKEN 0.12  /* and a broken one between its hills */
+#define FORWARD 0.5  /* how much veils scatter forward, 0: evenly */
+#define ENOUGH 0.25  /* beams that keep less end by lot */
 
 void
 bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn)
@@ -23,7 +27,10 @@ bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn)
                           .veils = optics->veils,
                           .turn = MAX ((double)scene->cord_width, 0.05),
                           .groove = GROOVE,
-                          .grain = GRAIN };
+                          .grain = GRAIN,
+                          .look = scene->look,
+                          .nature = scene->nature,
+                          .needles = { 0.62, 0.40, 0.13 } };
   for (int i = 0; i < crystal->n; i++) {
     const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
     crystal->distance[i] = (double)plane->distance;
@@ -39,6 +46,10 @@ bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn)
     crystal->takes[k] = -log (CLAMP ((double)scene->stone_keeps[k], 1e-3, 1)) / 10;
     crystal->cord[k] = (double)bw_cord_colour[k];
   }
+  float shift[3];
+  bw_scene_veil_shift (scene, shift);
+  for (int k = 0; k < 3; k++)
+    crystal->veil_shift[k] = 64 * (double)shift[k];
   crystal->bed_low = (double)scene->bed_span[0];
   crystal->bed_high = worn ? (double)scene->bed_span[1] : crystal->bed_low;
 }
@@ -62,18 +73,106 @@ bw_crystal_ahead (const BwCrystal *crystal, BwVec3 from, BwVec3 way, double *the
   return met;
 }
 
-BwVec3
-bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
+static double
+lattice (int x, int y, int z)
 {
-  double steep = 1 - CLAMP ((fabs (face.z) - 0.15) / 0.2, 0, 1);
-  if (crystal->grain <= 0 || steep <= 0)
-    return face;
+  guint64 place = (guint64)(guint32)x * 73856093u ^ (guint64)(guint32)y * 19349663u
+                  ^ (guint64)(guint32)z * 83492791u;
+  return (double)(bw_stir (place) >> 40) / 16777216;
+}
+
+/* Smooth noise, 0..1. */
+static double
+noise (double x, double y, double z)
+{
+  double floor_x = floor (x), floor_y = floor (y), floor_z = floor (z), sum = 0;
+  double part[3] = { x - floor_x, y - floor_y, z - floor_z };
+  for (int k = 0; k < 8; k++) {
+    double weight = 1;
+    for (int axis = 0; axis < 3; axis++) {
+      double smooth = part[axis] * part[axis] * (3 - 2 * part[axis]);
+      weight *= k >> axis & 1 ? smooth : 1 - smooth;
+    }
+    sum += weight
+           * lattice ((int)floor_x + (k & 1), (int)floor_y + (k >> 1 & 1), (int)floor_z + (k >> 2));
+  }
+  return sum;
+}
+
+/* --- Its skin ----------------------------------------------------------------------------------
+ */
+
+/* How much a prism face leans up and down at a point. */
+static double
+striae (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
+{
   double lines = sin (at.z * 2.9 + 0.7 * sin (at.z * 0.83 + 3 * face.x))
                  + 0.6 * sin (at.z * 7.3 + face.x * 9);
   double swell
       = 0.35 * sin (0.45 * at.z + 5 * face.x) * sin (0.8 * (at.x * face.y - at.y * face.x));
-  face.z += crystal->grain * steep * (lines + swell);
-  return bw_glass_unit (face);
+  double wander = at.z + 0.35 * sin (at.z * 0.7 + 5 * face.x);
+  double deep = sin (wander * 4.1 + face.x * 3) + 1.2 * sin (wander * 9.7 + face.x * 7)
+                + 0.9 * sin (wander * 17.3 + face.x * 11);
+  double here = 0.55 + 0.45 * sin (at.z * 0.9 + 4 * face.x);
+  return crystal->grain * (lines + swell) + LINES * crystal->look.growth_lines * here * deep;
+}
+
+static gboolean
+is_natural_base (const BwCrystal *crystal, BwVec3 face)
+{
+  return crystal->look.base != BW_BASE_PLAIN && face.z < -0.95;
+}
+
+/* A hollow shell whose ripples run round where the blow fell. */
+static BwVec3
+chipped (const BwCrystal *crystal, BwVec3 normal, BwVec3 at)
+{
+  for (int i = 0; i < crystal->nature.n_chips; i++) {
+    const BwChip *chip = &crystal->nature.chip[i];
+    BwVec3 off = bw_vec3_sub (at, chip->at);
+    double away = bw_vec3_length (off), radius = chip->radius;
+    radius *= 0.88 + 0.12 * sin (7 * (0.7 * off.x + 0.5 * off.y + 0.3 * off.z) / radius + i);
+    if (away < radius)
+      normal
+          = bw_glass_unit (bw_vec3_sub (bw_vec3_scale (chip->out, 0.8 * radius),
+                                        bw_vec3_scale (off, 1 + 0.25 * sin (16 * away / radius))));
+  }
+  return normal;
+}
+
+/* A broken end is a hilly ground. */
+static BwVec3
+broken (const BwCrystal *crystal, BwVec3 normal, BwVec3 at)
+{
+  const double step = 0.05;
+  for (double size = 0.35, height = 0.9; size < 2; size *= 2.1, height *= 0.5) {
+    double x = at.x * size + crystal->veil_shift[0], y = at.y * size + crystal->veil_shift[1];
+    double here = noise (x, y, 0.5);
+    normal.x += height * size * (here - noise (x + step, y, 0.5)) / step;
+    normal.y += height * size * (here - noise (x, y + step, 0.5)) / step;
+  }
+  return bw_glass_unit (normal);
+}
+
+BwVec3
+bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
+{
+  double steep = 1 - CLAMP ((fabs (face.z) - 0.15) / 0.2, 0, 1);
+  BwVec3 normal = face;
+  if (crystal->grain > 0 && steep > 0)
+    normal.z += steep * striae (crystal, face, at);
+  if (crystal->look.base == BW_BASE_BROKEN && is_natural_base (crystal, face))
+    normal = broken (crystal, normal, at);
+  return chipped (crystal, bw_glass_unit (normal), at);
+}
+
+BwVec3
+bw_crystal_facet (const BwCrystal *crystal, BwVec3 face, BwVec3 at, BwVec3 way, BwLot *lot)
+{
+  BwVec3 normal = bw_crystal_grain (crystal, face, at);
+  if (is_natural_base (crystal, face))
+    normal = bw_glass_facet (normal, crystal->look.base == BW_BASE_FROSTED ? FROSTED : BROKEN, lot);
+  return bw_vec3_dot (normal, way) < -1e-6 ? normal : face;
 }
 
 double
@@ -102,39 +201,15 @@ dim (const BwCrystal *crystal, BwBeam *beam, double way)
       beam->keeps[i] *= exp (-crystal->takes[i] * depth);
 }
 
-static double
-lattice (int x, int y, int z)
-{
-  guint64 place = (guint64)(guint32)x * 73856093u ^ (guint64)(guint32)y * 19349663u
-                  ^ (guint64)(guint32)z * 83492791u;
-  return (double)(bw_lot_stir (place) >> 40) / 16777216;
-}
-
-/* Smooth noise, 0..1. */
-static double
-noise (double x, double y, double z)
-{
-  double floor_x = floor (x), floor_y = floor (y), floor_z = floor (z), sum = 0;
-  double part[3] = { x - floor_x, y - floor_y, z - floor_z };
-  for (int k = 0; k < 8; k++) {
-    double weight = 1;
-    for (int axis = 0; axis < 3; axis++) {
-      double smooth = part[axis] * part[axis] * (3 - 2 * part[axis]);
-      weight *= k >> axis & 1 ? smooth : 1 - smooth;
-    }
-    sum += weight
-           * lattice ((int)floor_x + (k & 1), (int)floor_y + (k >> 1 & 1), (int)floor_z + (k >> 2));
-  }
-  return sum;
-}
-
 /* Veils are sheets: where a slow noise passes through its middle. */
 static double
 veil (const BwCrystal *crystal, BwVec3 at)
 {
   double size = 5 / MAX (crystal->high - crystal->low, 1e-6);
   double height = (at.z - crystal->low) / MAX (crystal->high - crystal->low, 1e-6);
-  double slow = noise (at.x * size * 1.6, at.y * size * 1.6, at.z * size * 0.9);
+  const double *shift = crystal->veil_shift;
+  double slow = noise (at.x * size * 1.6 + shift[0], at.y * size * 1.6 + shift[1],
+                       at.z * size * 0.9 + shift[2]);
   double fine = noise (at.x * size * 7, at.y * size * 7, at.z * size * 5);
   double sheet = CLAMP (1 - fabs (slow - 0.5) * 7, 0, 1);
   return sheet * (0.35 + 0.65 * fine) * CLAMP (1.15 - 1.3 * height, 0, 1);
@@ -171,6 +246,53 @@ meets_veil (const BwCrystal *crystal, BwBeam *beam, double way, double *there)
   return TRUE;
 }
 
+/* --- Needles -----------------------------------------------------------------------------------
+ */
+
+/* Where a ray meets a round rod, if within `most`; its ends are open. */
+static gboolean
+meets_rod (const BwNeedle *rod, BwVec3 from, BwVec3 way, double most, double *there)
+{
+  BwVec3 along = bw_vec3_sub (rod->to, rod->from), off = bw_vec3_sub (from, rod->from);
+  double size = bw_vec3_dot (along, along), lean = bw_vec3_dot (way, along);
+  double ahead = bw_vec3_dot (off, along);
+  double a = size - lean * lean, b = size * bw_vec3_dot (off, way) - ahead * lean;
+  double c = size * (bw_vec3_dot (off, off) - rod->radius * rod->radius) - ahead * ahead;
+  double inner = b * b - a * c;
+  if (inner <= 0 || a < 1e-9)
+    return FALSE;
+  *there = (-b - sqrt (inner)) / a;
+  double height = ahead + *there * lean;
+  return *there > BW_BEAM_CLEAR && *there < most && height > 0 && height < size;
+}
+
+/* The needle met first within *there, and the way to it; NULL where none is. */
+static const BwNeedle *
+needle_ahead (const BwCrystal *crystal, const BwBeam *beam, double *there)
+{
+  const BwNeedle *met = NULL;
+  double way;
+  for (int i = 0; i < crystal->nature.n_needles; i++) {
+    const BwNeedle *needle = &crystal->nature.needle[i];
+    if (meets_rod (needle, beam->from, beam->way, *there, &way)) {
+      *there = way;
+      met = needle;
+    }
+  }
+  return met;
+}
+
+/* It scatters as a dull rod does. */
+static void
+bounce_off_needle (const BwCrystal *crystal, BwBeam *beam, const BwNeedle *needle)
+{
+  BwVec3 along = bw_glass_unit (bw_vec3_sub (needle->to, needle->from));
+  BwVec3 off = bw_vec3_sub (beam->from, needle->from);
+  BwVec3 out = bw_glass_unit (bw_vec3_sub (off, bw_vec3_scale (along, bw_vec3_dot (off, along))));
+  bw_beam_dim (beam, crystal->needles);
+  bw_beam_leave (beam, beam->from, out, bw_glass_scatter (out, &beam->lot));
+}
+
 /* --- From face to face -------------------------------------------------------------------------
  */
 
@@ -202,7 +324,9 @@ static gboolean
 meet_face (const BwCrystal *crystal, BwBeam *beam, BwVec3 face)
 {
   double index = bw_crystal_index (crystal, beam);
-  BwVec3 inward = bw_vec3_scale (bw_crystal_grain (crystal, face, beam->from), -1), out;
+  BwVec3 facet
+      = bw_crystal_facet (crystal, face, beam->from, bw_vec3_scale (beam->way, -1), &beam->lot);
+  BwVec3 inward = bw_vec3_scale (facet, -1), out;
   double cosine = MAX (-bw_vec3_dot (beam->way, inward), 1e-6);
   double mirrored = bw_glass_fresnel (cosine, index);
   if (bw_lot_next (&beam->lot) >= mirrored && bw_glass_bend (beam->way, inward, index, &out)
@@ -223,6 +347,7 @@ bw_crystal_follow (const BwCrystal *crystal, BwBeam *beam)
   do {
     double there, scatter;
     const double *n = crystal->normal[bw_crystal_ahead (crystal, beam->from, beam->way, &there)];
+    const BwNeedle *needle = needle_ahead (crystal, beam, &there);
     BwVec3 face = bw_vec3 (n[0], n[1], n[2]);
     if (meets_veil (crystal, beam, there, &scatter)) {
       go (crystal, beam, scatter);
@@ -230,7 +355,9 @@ bw_crystal_follow (const BwCrystal *crystal, BwBeam *beam)
       continue;
     }
     go (crystal, beam, there);
-    if (is_worn (crystal, face, beam->from.z))
+    if (needle)
+      bounce_off_needle (crystal, beam, needle);
+    else if (is_worn (crystal, face, beam->from.z))
       bounce_off_cord (crystal, beam, face);
     else if (meet_face (crystal, beam, face))
       return TRUE;

@@ -18,6 +18,10 @@ typedef struct {
   double cord[3];           /* what the cord scatters back */
   double turn, groove;      /* its width, and how much darker it is between its turns, 0..1 */
   double grain;             /* how much its faces shiver, 0: true planes */
+  BwStoneLook look;
+  BwNature nature;
+  double needles[3];    /* what its needles scatter back */
+  double veil_shift[3]; /* of the noise its veils lie in */
 } BwCrystal;
 
 void bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn);
@@ -26,6 +30,9 @@ void bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn);
 int bw_crystal_ahead (const BwCrystal *crystal, BwVec3 from, BwVec3 way, double *there);
 /* The normal of a face as light finds it at a point: striated on the prism. */
 BwVec3 bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at);
+/* The same with what only the lot tells: a frosted end. Faces against `way`, which meets it from
+ * outside, as face does. */
+BwVec3 bw_crystal_facet (const BwCrystal *crystal, BwVec3 face, BwVec3 at, BwVec3 way, BwLot *lot);
 /* Its index for a beam. */
 double bw_crystal_index (const BwCrystal *crystal, const BwBeam *beam);
 

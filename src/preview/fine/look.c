@@ -322,7 +322,7 @@ meet_stone (const BwWorld *world, BwBeam *beam, const BwRayHit *hit)
     bw_beam_leave (beam, at, beam->way, beam->way);
     return TRUE;
   }
-  BwVec3 normal = bw_crystal_grain (&world->crystal, face, at);
+  BwVec3 normal = bw_crystal_facet (&world->crystal, face, at, beam->way, &beam->lot);
   double cosine = MAX (-bw_vec3_dot (beam->way, normal), 1e-6);
   double mirrored = bw_glass_fresnel (cosine, 1 / bw_crystal_index (&world->crystal, beam));
   if (bw_lot_next (&beam->lot) >= mirrored)
@@ -421,10 +421,11 @@ see_through_stone (const BwWorld *world, const BwBeam *beam, BwVec3 at, BwVec3 n
 
 /* What is mirrored and what goes in are both looked for. */
 static void
-see_stone (const BwWorld *world, const BwBeam *beam, const BwRayHit *hit, BwGlance *glance)
+see_stone (const BwWorld *world, BwBeam *beam, const BwRayHit *hit, BwGlance *glance)
 {
   BwVec3 at = bw_vec3_add (beam->from, bw_vec3_scale (beam->way, hit->way));
-  BwVec3 face = stone_face (world, hit), normal = bw_crystal_grain (&world->crystal, face, at);
+  BwVec3 face = stone_face (world, hit);
+  BwVec3 normal = bw_crystal_facet (&world->crystal, face, at, beam->way, &beam->lot);
   double cosine = MAX (-bw_vec3_dot (beam->way, normal), 1e-6);
   BwBeam mirrored = *beam;
   for (int i = 0; i < 3; i++) {

@@ -4,8 +4,8 @@
  * which makes a picture calm sooner. */
 #pragma once
 
+#include "core/base/stir.h"
 #include "core/base/vec.h"
-#include <glib.h>
 
 #define BW_LOT_EVEN 10 /* so many of each try lie evenly */
 
@@ -15,21 +15,12 @@ typedef struct {
   int drawn;
 } BwLot;
 
-/* Stirs all bits (a multiply-xorshift hash). */
-static inline guint64
-bw_lot_stir (guint64 x)
-{
-  x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9u;
-  x = (x ^ (x >> 27)) * 0x94d049bb133111ebu;
-  return x ^ (x >> 31);
-}
-
 static inline BwLot
 bw_lot_at (guint seed, guint32 place, guint32 attempt)
 {
-  guint64 own = bw_lot_stir ((guint64)place << 32 | attempt);
-  return (BwLot){ bw_lot_stir (own + seed * 0x9e3779b97f4a7c15u),
-                  (guint32)bw_lot_stir (place + ((guint64)seed << 32)), attempt, 0 };
+  guint64 own = bw_stir ((guint64)place << 32 | attempt);
+  return (BwLot){ bw_stir (own + seed * 0x9e3779b97f4a7c15u),
+                  (guint32)bw_stir (place + ((guint64)seed << 32)), attempt, 0 };
 }
 
 /* 0 up to but not including 1. */
@@ -44,10 +35,9 @@ bw_lot_next (BwLot *lot)
                                              0.38516480713450 };
   int i = lot->drawn++;
   if (i < BW_LOT_EVEN) {
-    double start = (double)(guint32)bw_lot_stir (lot->place + ((guint64)i << 40)) / 4294967296;
+    double start = (double)(guint32)bw_stir (lot->place + ((guint64)i << 40)) / 4294967296;
     double at = start + lot->attempt * share[i];
     return at - floor (at);
   }
-  lot->state += 0x9e3779b97f4a7c15u;
-  return (double)(bw_lot_stir (lot->state) >> 11) / 9007199254740992.0;
+  return bw_stir_next (&lot->state);
 }

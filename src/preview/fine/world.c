@@ -102,7 +102,7 @@ make_pure (BwWorld *world)
   world->crystal.groove = 0;
   for (int i = 0; i < 3; i++) {
     world->crystal.takes[i] = 0;
-    world->crystal.cord[i] = 1;
+    world->crystal.cord[i] = world->crystal.needles[i] = 1;
   }
 }
 

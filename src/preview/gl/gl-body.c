@@ -15,9 +15,11 @@ struct _BwGlBody {
   Mesh stone, bed;
   int n_bed_wall; /* vertices of the bed's outer wall, which come first */
   GLuint planes, veil;
-  int n_planes; /* that the stone's shader was made for */
-  int bounces;  /* faces a ray is followed to inside */
+  int n_planes;        /* that the stone's shader was made for */
+  int bounces;         /* faces a ray is followed to inside */
+  gboolean has_nature; /* the stone's shader shows needles, chips and the like */
   GLint cloud, worn, shaded;
+  GLint needle, chip, nature, veil_shift;
 };
 
 #define VEIL_SIZE 32
@@ -129,15 +131,22 @@ veil_texture (void)
 /* The shader that knows how many faces there are: its loops lie open to the compiler. Where they
  * are many, rays are followed less far. */
 static gboolean
-ensure_stone_program (BwGlBody *self, int n_planes, GError **error)
+ensure_stone_program (BwGlBody *self, int n_planes, gboolean has_nature, GError **error)
 {
-  if (n_planes == self->n_planes)
+  if (n_planes == self->n_planes && has_nature == self->has_nature)
     return TRUE;
-  g_autofree char *defines = g_strdup_printf ("#define STONE_PLANES %d\n#define STONE_BOUNCES %d\n",
-                                              n_planes, self->bounces);
+  g_autofree char *defines = g_strdup_printf (
+      "#define STONE_PLANES %d\n#define STONE_BOUNCES %d\n#define STONE_NATURE %d\n"
+      "#define NEEDLES_MAX %d\n#define CHIPS_MAX %d\n",
+      n_planes, self->bounces, has_nature, BW_NEEDLES_MAX, BW_CHIPS_MAX);
   if (!mesh_program (&self->stone, "stone", defines, error))
     return FALSE;
   self->n_planes = n_planes;
+  self->has_nature = has_nature;
+  self->needle = glGetUniformLocation (self->stone.program, "u_needle");
+  self->chip = glGetUniformLocation (self->stone.program, "u_chip");
+  self->nature = glGetUniformLocation (self->stone.program, "u_nature");
+  self->veil_shift = glGetUniformLocation (self->stone.program, "u_veil_shift");
   self->cloud = glGetUniformLocation (self->stone.program, "u_cloud");
   self->worn = glGetUniformLocation (self->stone.program, "u_worn");
   return TRUE;
@@ -149,7 +158,8 @@ bw_gl_body_new (GError **error)
   BwGlBody *self = g_new0 (BwGlBody, 1);
   self->bounces = bw_gl_is_software () ? BW_GL_BOUNCES_SOFTWARE : BW_GL_BOUNCES;
   /* Thirteen faces: six sides, a point of six, a flat base. */
-  if (!ensure_stone_program (self, 13, error) || !mesh_program (&self->bed, "bed", "", error)) {
+  if (!ensure_stone_program (self, 13, FALSE, error)
+      || !mesh_program (&self->bed, "bed", "", error)) {
     bw_gl_body_free (self);
     return NULL;
   }
@@ -204,7 +214,8 @@ bw_gl_body_set_scene (BwGlBody *self, const BwScene *scene)
   g_autoptr (GError) error = NULL;
   mesh_set (&self->stone, scene->stone);
   set_bed (self, scene->bed);
-  if (!ensure_stone_program (self, (int)scene->stone_planes->len, &error))
+  if (!ensure_stone_program (self, (int)scene->stone_planes->len,
+                             !bw_stone_look_is_quiet (&scene->look), &error))
     g_warning ("%s", error->message);
 }
 
@@ -228,6 +239,37 @@ upload_planes (BwGlBody *self, const BwScene *scene, const BwEye *eye)
   glBindBufferBase (GL_UNIFORM_BUFFER, BW_GL_STONE_POINT, self->planes);
 }
 
+/* A point of the piece in the eye's space, or a direction there, and one number more. */
+static void
+seen_as (const BwEye *eye, BwVec3 v, gboolean is_point, double more, float seen[4])
+{
+  for (int row = 0; row < 3; row++)
+    seen[row] = eye->view[0][row] * (float)v.x + eye->view[1][row] * (float)v.y
+                + eye->view[2][row] * (float)v.z + (is_point ? eye->view[3][row] : 0);
+  seen[3] = (float)more;
+}
+
+static void
+upload_nature (BwGlBody *self, const BwScene *scene, const BwEye *eye)
+{
+  const BwNature *nature = &scene->nature;
+  float needle[BW_NEEDLES_MAX][2][4] = { 0 }, chip[BW_CHIPS_MAX][2][4] = { 0 }, shift[3];
+  for (int i = 0; i < nature->n_needles; i++) {
+    seen_as (eye, nature->needle[i].from, TRUE, nature->needle[i].radius, needle[i][0]);
+    seen_as (eye, nature->needle[i].to, TRUE, 0, needle[i][1]);
+  }
+  for (int i = 0; i < nature->n_chips; i++) {
+    seen_as (eye, nature->chip[i].at, TRUE, nature->chip[i].radius, chip[i][0]);
+    seen_as (eye, nature->chip[i].out, FALSE, 0, chip[i][1]);
+  }
+  bw_scene_veil_shift (scene, shift);
+  glUniform4fv (self->needle, 2 * BW_NEEDLES_MAX, needle[0][0]);
+  glUniform4fv (self->chip, 2 * BW_CHIPS_MAX, chip[0][0]);
+  glUniform3fv (self->veil_shift, 1, shift);
+  glUniform4f (self->nature, (float)scene->look.growth_lines, (float)scene->look.base,
+               (float)nature->n_needles, (float)nature->n_chips);
+}
+
 void
 bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
@@ -241,6 +283,8 @@ bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, g
   glUniform4f (self->cloud, scene->centre[0], scene->centre[1], scene->centre[2],
                1 / MAX (scene->radius, 1e-3f));
   glUniform2f (self->worn, bed ? 1.f : 0.f, layers & BW_LAYER_BAND ? 1.f : 0.f);
+  if (self->has_nature)
+    upload_nature (self, scene, eye);
   mesh_draw (&self->stone, 0, self->stone.n_vertices);
 }
 

@@ -87,6 +87,24 @@ edge_colour (const BwPainter *p, double rgb[3])
     rgb[i] = bw_colour_encode ((double)light[i]);
 }
 
+/* Seen through the front of the stone. */
+static void
+paint_needles (const BwPainter *p)
+{
+  const BwNature *nature = &p->scene->nature;
+  double away = (double)glm_vec3_distance ((float *)p->eye.eye, (float *)p->scene->focus);
+  cairo_set_source_rgba (p->cr, 0.55, 0.40, 0.16, 0.9);
+  for (int i = 0; i < nature->n_needles; i++) {
+    const BwNeedle *needle = &nature->needle[i];
+    BwSceneLine line = { { (float)needle->from.x, (float)needle->from.y, (float)needle->from.z },
+                         { (float)needle->to.x, (float)needle->to.y, (float)needle->to.z },
+                         1 };
+    cairo_set_line_width (p->cr, MAX (2 * needle->radius / ((double)p->eye.pixel * away), 0.6));
+    if (line_path (p, &line))
+      cairo_stroke (p->cr);
+  }
+}
+
 /* On a pale ground each edge has a dark seam, lest clear stone melt into it. */
 static void
 paint_edges (const BwPainter *p)
@@ -257,6 +275,7 @@ bw_projection_paint (const BwPainter *p, const GArray *hidden, const GArray *sho
   if (bed)
     paint_bed (p, TRUE);
   if (stone) {
+    paint_needles (p);
     paint_stone (p, TRUE);
     paint_edges (p);
   }

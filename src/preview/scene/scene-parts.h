@@ -5,6 +5,7 @@
 #include "core/stone/mineral-keeps.h"
 #include "preview/scene/scene.h"
 
+/* Wants look and nature in place. */
 void bw_scene_add_stone (BwScene *scene, const BwStone *stone, const char *mineral);
 void bw_scene_add_bed (BwScene *scene, const BwDesign *design, const BwStone *stone);
 /* The band's beads, without colour. */

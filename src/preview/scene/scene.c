@@ -116,6 +116,8 @@ bw_scene_new (BwProject *project, gboolean colour_by_fit)
   const BwStone *stone = bw_project_stone (project);
   BwScene *scene = scene_empty ();
   set_sizes (scene, design);
+  scene->look = design->look;
+  scene->nature = *bw_project_nature (project);
   bw_scene_add_stone (scene, stone, bw_project_get_mineral (project));
   bw_scene_add_bed (scene, design, stone);
   bw_scene_add_band (scene, bw_project_true_places (project), design);

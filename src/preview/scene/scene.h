@@ -104,7 +104,9 @@ typedef struct {
   float cord_width;    /* of one turn of the bed's cord */
   float thread_radius;
   float stone_keeps[3]; /* share of red, green and blue left after 10 mm of the stone, 0..1 */
-  BwMineralOptics stone_optics;
+  BwMineralOptics stone_optics; /* with the veils of its look */
+  BwStoneLook look;
+  BwNature nature;
   GArray *stone;        /* of BwSceneVertex, triangles, outward */
   GArray *stone_edges;  /* of BwSceneLine */
   GArray *stone_planes; /* of BwScenePlane */
@@ -148,6 +150,9 @@ void bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_f
 /* The same for the beads (BwBeadOf) alone that the project says were set. */
 void bw_scene_recolour_beads (BwScene *scene, BwProject *project, const GArray *beads,
                               GArray *changed);
+
+/* By its look's seed, where in the noise its veils lie: three shares of a period; 0 for seed 0. */
+void bw_scene_veil_shift (const BwScene *scene, float shift[3]);
 
 /* The light on the stone's edges, linear: cool white by day, where a dark seam beside them parts
  * them from a pale ground; on a dark ground the mineral's own colour. */

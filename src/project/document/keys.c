@@ -7,6 +7,7 @@
 
 static const char *const measured_words[] = { "across-flats", "face-widths", "girth", NULL };
 static const char *const base_words[] = { "flat", "point", NULL };
+static const char *const base_surface_words[] = { "plain", "frosted", "broken", NULL };
 static const char *const bail_words[] = { "none", "flap", "upright", "ring", "over", NULL };
 static const char *const closing_words[] = { "knot", "sliding", "clasp", NULL };
 
@@ -36,6 +37,15 @@ static const BwKey stone_keys[] = {
   { NUMBER (stone, base_shoulder_mm), HAS (stone, has_base_shoulder), .when = BW_IF_BASE_POINT },
   { PAIR (stone, base_apex_offset_mm), .when = BW_IF_BASE_POINT },
   { NUMBER (stone, girth_sd_mm) },
+};
+
+static const BwKey look_keys[] = {
+  { NUMBER (look, growth_lines) },
+  { NUMBER (look, veils) },
+  { NUMBER (look, needles) },
+  { NUMBER (look, chips) },
+  { WORD (look, base, base_surface_words), .when = BW_IF_BASE_FLAT },
+  { WHOLE (look, seed, 0, BW_LOOK_SEED_MAX) },
 };
 
 static const BwKey bead_keys[] = {
@@ -126,6 +136,7 @@ static const BwKey prices_keys[] = {
 
 static const BwKeyGroup groups[BW_N_GROUPS] = {
   [BW_GROUP_STONE] = { "stone", "/stone", KEYS (stone_keys) },
+  [BW_GROUP_LOOK] = { "look", "/stone/look", KEYS (look_keys) },
   [BW_GROUP_BEAD] = { "bead", "/bead", KEYS (bead_keys) },
   [BW_GROUP_GAUGE] = { "gauge", "/gauge", KEYS (gauge_keys) },
   [BW_GROUP_HANDS] = { "hands", "/gauge/hands", HAS (gauge, has_hands), KEYS (hands_keys) },
@@ -154,6 +165,8 @@ bw_key_applies (const BwKey *key, const BwDesign *design)
     return design->stone.has_second;
   case BW_IF_BASE_POINT:
     return design->stone.base == BW_BASE_POINT;
+  case BW_IF_BASE_FLAT:
+    return design->stone.base == BW_BASE_FLAT;
   case BW_IF_BAIL:
     return design->bail.style != BW_BAIL_NONE;
   case BW_ALWAYS:

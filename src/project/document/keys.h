@@ -17,7 +17,13 @@ typedef enum {
 
 /* When a key says anything at all. Where it does not, the reader keeps it as it stands, like a key
  * it does not know. */
-typedef enum { BW_ALWAYS, BW_IF_SECOND_GIRTH, BW_IF_BASE_POINT, BW_IF_BAIL } BwKeyWhen;
+typedef enum {
+  BW_ALWAYS,
+  BW_IF_SECOND_GIRTH,
+  BW_IF_BASE_POINT,
+  BW_IF_BASE_FLAT,
+  BW_IF_BAIL
+} BwKeyWhen;
 
 typedef struct {
   const char *name;
@@ -33,6 +39,7 @@ typedef struct {
 /* The groups of keys, outer before inner. As bits (1 << group) they tell what differs. */
 typedef enum {
   BW_GROUP_STONE,
+  BW_GROUP_LOOK,
   BW_GROUP_BEAD,
   BW_GROUP_GAUGE,
   BW_GROUP_HANDS,

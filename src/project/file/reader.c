@@ -117,16 +117,23 @@ group_object (JsonObject *outer, const char *outer_pointer, const char *name, gb
 }
 
 static gboolean
-read_plain_group (BwDocument *document, JsonObject *root, BwGroupId id, gboolean required,
-                  GError **error)
+read_group_in (BwDocument *document, JsonObject *outer, const char *outer_pointer, BwGroupId id,
+               gboolean required, GError **error)
 {
   const BwKeyGroup *group = bw_key_group (id);
-  g_autoptr (JsonObject) object = group_object (root, "", group->name, required, error);
+  g_autoptr (JsonObject) object = group_object (outer, outer_pointer, group->name, required, error);
 
   if (!object || !bw_read_group (id, object, group->pointer, &document->head.frame->design, error))
     return FALSE;
   keep_unknown_of_group (document, id, object, NULL);
   return TRUE;
+}
+
+static gboolean
+read_plain_group (BwDocument *document, JsonObject *root, BwGroupId id, gboolean required,
+                  GError **error)
+{
+  return read_group_in (document, root, "", id, required, error);
 }
 
 /* A group inside another that is there or not as a whole. */
@@ -195,8 +202,8 @@ read_stone (BwDocument *document, JsonObject *root, GError **error)
   if (!object || !bw_read_stone (object, "/stone", design, &name, error))
     return FALSE;
   take_text (document, bw_text_with_mineral (document->head.text, name));
-  keep_unknown_of_group (document, BW_GROUP_STONE, object, "mineral");
-  return TRUE;
+  keep_unknown_of_group_but (document, BW_GROUP_STONE, object, "mineral", "look");
+  return read_group_in (document, object, "/stone", BW_GROUP_LOOK, FALSE, error);
 }
 
 static gboolean

@@ -107,6 +107,17 @@ add_group (JsonObject *outer, const BwDocument *document, BwGroupId id)
   close_group (outer, object, document, id);
 }
 
+/* A quiet stone's look is not written, as before there was any. */
+static void
+add_look (JsonObject *stone, const BwDocument *document)
+{
+  const BwStoneLook *look = &document->head.frame->design.look;
+
+  if (!bw_stone_look_is_quiet (look) || look->seed != 0
+      || g_hash_table_contains (document->extras, bw_key_group (BW_GROUP_LOOK)->pointer))
+    add_group (stone, document, BW_GROUP_LOOK);
+}
+
 static void
 add_stone (JsonObject *root, const BwDocument *document)
 {
@@ -114,6 +125,7 @@ add_stone (JsonObject *root, const BwDocument *document)
 
   json_object_set_string_member (object, "mineral", document->head.text->mineral);
   add_keys (object, document, BW_GROUP_STONE);
+  add_look (object, document);
   close_group (root, object, document, BW_GROUP_STONE);
 }
 
