@@ -24,6 +24,22 @@ columns_line_up_whatever_letters_they_hold (void **state)
 }
 
 static void
+a_column_can_be_taken_out (void **state)
+{
+  for (guint column = 0; column < 3; column++) {
+    static const char *const left[] = { "2  c\n5  f\n", "a  c\nd  f\n", "a  2\nd  5\n" };
+    g_autoptr (GString) text = g_string_new (NULL);
+    g_auto (BwTable) table = { 0 };
+    bw_table_init (&table, "lrl");
+    bw_table_add (&table, g_strdup ("a"), g_strdup ("2"), g_strdup ("c"));
+    bw_table_add (&table, g_strdup ("d"), g_strdup ("5"), g_strdup ("f"));
+    bw_table_drop (&table, column);
+    bw_table_write (&table, text, 0);
+    assert_string_equal (text->str, left[column]);
+  }
+}
+
+static void
 assert_record (const char *field, const char *written)
 {
   g_autoptr (GString) text = g_string_new (NULL);
@@ -64,6 +80,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (columns_line_up_whatever_letters_they_hold),
+    cmocka_unit_test (a_column_can_be_taken_out),
     cmocka_unit_test (csv_quotes_what_rfc_4180_section_2_wants_quoted),
     cmocka_unit_test (csv_disarms_what_a_spreadsheet_would_evaluate),
   };

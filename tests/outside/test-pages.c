@@ -11,6 +11,7 @@
 #include "sample.h"
 
 #include <dlfcn.h>
+#include <json-glib/json-glib.h>
 #include <gio/gio.h>
 #include <glib/gi18n.h>
 #include <locale.h>
@@ -271,6 +272,205 @@ the_pages_are_well_set_in_every_language (void **state)
   assert_int_equal (faults, 0);
 }
 
+/* Sheets that are neither work sheet nor kit. */
+static int
+look_at_the_others (const Printed *printed, BwProject *project, int paper, const char *name)
+{
+  BwPaper size = paper_of (paper);
+  BwSheet *sheets[] = { bw_strip_new (project, size), bw_order_sheet_new (project, size),
+                        bw_chart_sheet_new (project, size), bw_tags_new (project, size, NULL) };
+  int faults = 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (sheets); i++) {
+    char *what = g_strdup_printf ("%s of %s on %s", sheets[i]->kind, name, papers[paper]);
+    faults += look_at (printed, sheets[i], what);
+  }
+  return faults;
+}
+
+static void
+assert_well_set (const Printed *printed, BwProject *project, const char *name)
+{
+  int faults = 0;
+  for (int paper = 0; paper < (int)G_N_ELEMENTS (papers); paper++)
+    faults += look_at_all (printed, project, paper, name)
+              + look_at_the_others (printed, project, paper, name);
+  assert_int_equal (faults, 0);
+}
+
+#define MOST_LETTERS 200
+
+/* A letter of the file for each of so many colours. Owned. */
+static char *
+letter_of (int i)
+{
+  char letter[7] = { 0 };
+  g_unichar_to_utf8 (i < 26 ? (gunichar)('a' + i) : (gunichar)(0x100 + i), letter);
+  return g_strdup (letter);
+}
+
+/* As many colours, each with a long name. */
+static void
+put_tray (JsonObject *root, int n)
+{
+  JsonArray *tray = json_array_new ();
+  for (int i = 0; i < n; i++) {
+    JsonObject *colour = json_object_new ();
+    g_autofree char *letter = letter_of (i);
+    g_autofree char *name = g_strdup_printf ("Shallows after rain, number %d", i + 1);
+    g_autofree char *srgb = g_strdup_printf ("#%06x", (guint)i * 0x10405 % 0x1000000);
+    json_object_set_string_member (colour, "id", letter);
+    json_object_set_string_member (colour, "name", name);
+    json_object_set_string_member (colour, "srgb", srgb);
+    json_array_add_object_element (tray, colour);
+  }
+  json_object_set_array_member (root, "tray", tray);
+}
+
+/* Which of n colours a bead has. */
+typedef int (*Pattern) (int row, int place, int n);
+
+static void
+put_cells (JsonObject *part, int n, Pattern pattern)
+{
+  int rows = (int)json_object_get_int_member (part, "rows");
+  int half = (int)json_object_get_int_member (part, "columns") / 2;
+  JsonArray *cells = json_array_new ();
+  for (int row = 0; row < rows; row++) {
+    g_autoptr (GString) line = g_string_new (NULL);
+    for (int place = 0; place < half; place++) {
+      g_autofree char *letter = letter_of (pattern (row, place, n));
+      g_string_append (line, letter);
+    }
+    json_array_add_string_element (cells, line->str);
+  }
+  json_object_set_array_member (part, "cells", cells);
+}
+
+/* A sample's stone, band and bail with n colours so laid. */
+static BwProject *
+laid_out (int columns, SampleBail bail, int n, Pattern pattern)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (95);
+  g_autoptr (Sample) sample = sample_new (rand, columns, 0, bail);
+  g_autofree char *plain = sample_json (sample);
+  g_autoptr (JsonNode) node = json_from_string (plain, NULL);
+  JsonObject *root = json_node_get_object (node);
+  put_tray (root, n);
+  put_cells (json_object_get_object_member (root, "band"), n, pattern);
+  if (bail != SAMPLE_NO_BAIL)
+    put_cells (json_object_get_object_member (root, "bail"), n, pattern);
+  g_autofree char *json = json_to_string (node, FALSE);
+  g_autoptr (GError) error = NULL;
+  BwProject *project = bw_project_load_data (json, strlen (json), &error);
+  if (!project)
+    fail_msg ("%s", error->message);
+  return project;
+}
+
+static int
+the_first (int row, int place, int n)
+{
+  return 0;
+}
+
+static int
+one_after_the_other (int row, int place, int n)
+{
+  return (7 * row + place) % n;
+}
+
+/* Every 18 rows, which divide none of the usual counts, and a part of a turn besides. */
+static int
+every_eighteen (int row, int place, int n)
+{
+  return (row % 18 + place) % n;
+}
+
+static void
+a_design_of_one_colour_is_well_set (void **state)
+{
+  g_autoptr (BwProject) project = laid_out (12, SAMPLE_FLAP, 1, the_first);
+  assert_well_set (*state, project, "one colour");
+}
+
+static void
+a_design_of_two_hundred_colours_is_well_set (void **state)
+{
+  g_autoptr (BwProject) project = laid_out (14, SAMPLE_RING, MOST_LETTERS, one_after_the_other);
+  assert_well_set (*state, project, "two hundred colours");
+}
+
+/* Its words say so of each count at which it breaks. */
+static void
+a_motif_that_cannot_run_on_is_well_set (void **state)
+{
+  g_autoptr (BwProject) project = laid_out (10, SAMPLE_UPRIGHT, 4, every_eighteen);
+  int rows = bw_project_get_design (project)->band.rows;
+  assert_true (rows % 18 != 0);
+  assert_well_set (*state, project, "a motif that cannot run on");
+  printed_print (*state, bw_sheet_new (project, BW_PAPER_A4, NULL, NULL));
+  g_autofree char *text = printed_text (*state);
+  g_autofree char *breaks = g_strdup_printf ("With %d rows the pattern breaks at the join", rows);
+  assert_non_null (strstr (text, breaks));
+}
+
+/* Whether all letters of a title stand on the first page, in whatever order a tool reads them. */
+static gboolean
+is_whole_on_cover (const Printed *printed, const char *title)
+{
+  g_autoptr (GArray) pages = NULL, words = printed_words (printed, &pages);
+  g_autoptr (GString) cover = g_string_new (NULL);
+  for (guint i = 0; i < words->len; i++)
+    if (g_array_index (words, PrintedWord, i).page == 1)
+      g_string_append (cover, g_array_index (words, PrintedWord, i).text);
+  for (const char *c = title; *c; c = g_utf8_next_char (c))
+    if (!g_unichar_isspace (g_utf8_get_char (c))
+        && g_unichar_type (g_utf8_get_char (c)) != G_UNICODE_FORMAT
+        && !g_utf8_strchr (cover->str, -1, g_utf8_get_char (c)))
+      return FALSE;
+  return cover->len >= strlen (title);
+}
+
+/* Letters of 26 points are 31 high. */
+static gboolean
+is_title (const PrintedWord *word)
+{
+  return word->page == 1 && word->y1 - word->y0 > 28;
+}
+
+/* Also where it runs from right to left, for all else on the page begins there. */
+static void
+assert_title_begins_at_the_left (const Printed *printed)
+{
+  g_autoptr (GArray) pages = NULL, words = printed_words (printed, &pages);
+  double left = G_MAXDOUBLE;
+  for (guint i = 0; i < words->len; i++)
+    if (is_title (&g_array_index (words, PrintedWord, i)))
+      left = MIN (left, g_array_index (words, PrintedWord, i).x0);
+  assert_true (left == G_MAXDOUBLE || fabs (left - BW_SHEET_MARGIN) < 4);
+}
+
+static void
+titles_of_any_kind_are_well_set_and_whole (void **state)
+{
+  g_autofree char *unbroken = g_strnfill (200, 'W');
+  g_autoptr (GString) words = g_string_new (NULL);
+  while (words->len < 190)
+    g_string_append (words, "Lamps upon the wall ");
+  const char *titles[] = { words->str, unbroken, "خاتم البحر", "שעת השפל, Low Tide ‏2" };
+  for (gsize i = 0; i < G_N_ELEMENTS (titles); i++) {
+    g_autoptr (BwProject) project = laid_out (8, SAMPLE_FLAP, 3, every_eighteen);
+    bw_project_set_title (project, "", titles[i]);
+    int paper = (int)(i % G_N_ELEMENTS (papers));
+    assert_int_equal (look_at_all (*state, project, paper, titles[i])
+                          + look_at_the_others (*state, project, paper, titles[i]),
+                      0);
+    printed_print (*state, bw_sheet_new (project, BW_PAPER_A5, NULL, NULL));
+    assert_true (is_whole_on_cover (*state, titles[i]));
+    assert_title_begins_at_the_left (*state);
+  }
+}
+
 /* How many words are this one; the first and the last of them. */
 static int
 count_words (const GArray *words, const char *text, const PrintedWord **first,
@@ -337,8 +537,56 @@ tear_down (void **state)
   return 0;
 }
 
+/* Whatever the machine has, this process finds one file of type. Before any text is set. */
+static void
+leave_one_font (const char *family, char **folder)
+{
+  const char *argv[] = { "fc-match", "-f", "%{file}", family, NULL };
+  g_autofree char *from = printed_run (argv), *name = g_path_get_basename (from);
+  *folder = g_dir_make_tmp ("bandwright-font-XXXXXX", NULL);
+  g_autofree char *type = g_build_filename (*folder, name, NULL);
+  g_autofree char *config = g_build_filename (*folder, "fonts.conf", NULL);
+  g_autofree char *text = g_strdup_printf (
+      "<!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>%s</dir></fontconfig>", *folder);
+  g_autoptr (GFile) source = g_file_new_for_path (from), target = g_file_new_for_path (type);
+  g_assert_true (g_file_copy (source, target, 0, NULL, NULL, NULL, NULL));
+  g_assert_true (g_file_set_contents (config, text, -1, NULL));
+  g_setenv ("FONTCONFIG_FILE", config, TRUE);
+}
+
+static void
+one_font_is_enough (void **state)
+{
+  assert_int_equal (look_at_demos (*state) + look_at_random (*state, 903, 5), 0);
+}
+
+static int
+run_with_one_font (const char *family)
+{
+  const struct CMUnitTest tests[] = { cmocka_unit_test (one_font_is_enough) };
+  g_autofree char *folder = NULL;
+  leave_one_font (family, &folder);
+  int failed = cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
+  const char *argv[] = { "rm", "-r", folder, NULL };
+  g_free (printed_run (argv));
+  return failed;
+}
+
+static int
+run_with_odd_designs (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_design_of_one_colour_is_well_set),
+    cmocka_unit_test (a_design_of_two_hundred_colours_is_well_set),
+    cmocka_unit_test (a_motif_that_cannot_run_on_is_well_set),
+    cmocka_unit_test (titles_of_any_kind_are_well_set_and_whole),
+  };
+  return cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
+}
+
+/* With a word: "odd" designs, or the one family of type that the pages are set in. */
 int
-main (void)
+main (int argc, char **argv)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for),
@@ -346,5 +594,7 @@ main (void)
     cmocka_unit_test (the_pages_of_random_designs_are_well_set),
     cmocka_unit_test (the_pages_are_well_set_in_every_language),
   };
+  if (argc > 1)
+    return g_str_equal (argv[1], "odd") ? run_with_odd_designs () : run_with_one_font (argv[1]);
   return cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
 }

@@ -458,6 +458,26 @@ the_strip_keeps_its_length_on_a_paper_of_any_size (void **state)
   }
 }
 
+/* A column of nothing takes room from names. */
+static void
+article_numbers_have_a_column_where_there_are_any (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (81);
+  g_autoptr (Sample) sample = sample_new (rand, 8, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = project_of (sample);
+  for (int some = 0; some < 2; some++) {
+    BwTray tray = *bw_project_get_tray (project);
+    if (some)
+      g_strlcpy (tray.colour[0].article, "TW-4711", sizeof tray.colour[0].article);
+    assert_true (bw_project_set_tray (project, "", &tray, NULL));
+    print (desk, bw_order_sheet_new (project, BW_PAPER_A4));
+    g_autofree char *text = text_of (desk, "-raw");
+    assert_int_equal (strstr (text, "Article no.") != NULL, some);
+    assert_int_equal (strstr (text, "TW-4711") != NULL, some);
+  }
+}
+
 /* Sheets of every kind for who measures in inches. */
 static BwSheet *
 in_inches (BwProject *project, BwPaper paper, int kind)
@@ -683,6 +703,7 @@ main (void)
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
+    cmocka_unit_test (article_numbers_have_a_column_where_there_are_any),
     cmocka_unit_test (pages_in_inches_tell_no_millimetre),
     cmocka_unit_test (the_strip_is_as_long_in_inches),
     cmocka_unit_test (a_strip_in_pieces_loses_nothing),

@@ -67,6 +67,10 @@ typedef enum {
 
 /* A layout in this type whose unit is the point; width 0: as wide as it is. Owned. */
 PangoLayout *bw_type_layout (cairo_t *cr, BwType type, const char *text, double width);
+/* Has each sign in the layout's text that fonts are without (☐ ▸) drawn; adds to attributes. */
+void bw_signs_mark (PangoLayout *layout, PangoAttrList *attributes, double em);
+/* Words that run from right to left begin at the left edge too, as all else on these pages does. */
+void bw_type_keep_left (PangoLayout *layout);
 /* One line at (x, y), y its top; align 0 left, 0.5 middle, 1 right of x. Returns its width. */
 double bw_type_draw (cairo_t *cr, BwType type, const char *text, double x, double y, double align);
 double bw_type_height (BwType type);

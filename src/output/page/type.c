@@ -48,12 +48,14 @@ plain_layout (cairo_t *cr)
   return layout;
 }
 
-/* Letters run together are one sign to whoever searches a file or has it read out. */
+/* Letters run together are one sign to whoever searches a file or has it read out; signs that are
+ * no letters are drawn. */
 static void
-part_letters (PangoLayout *layout)
+set_letters (PangoLayout *layout, double em)
 {
   PangoAttrList *attributes = pango_attr_list_new ();
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("liga=0"));
+  bw_signs_mark (layout, attributes, em);
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
 }
@@ -64,16 +66,25 @@ bw_type_layout (cairo_t *cr, BwType type, const char *text, double width)
   PangoLayout *layout = plain_layout (cr);
   PangoFontDescription *font = pango_font_description_from_string (types[type].font);
   pango_layout_set_font_description (layout, font);
-  pango_font_description_free (font);
   g_autofree char *kept = bw_units_kept (text);
   pango_layout_set_text (layout, kept, -1);
   pango_layout_set_line_spacing (layout, 1.1f);
-  part_letters (layout);
+  set_letters (layout, pango_units_to_double (pango_font_description_get_size (font)));
+  pango_font_description_free (font);
   if (width > 0) {
     pango_layout_set_width (layout, pango_units_from_double (width));
     pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   }
   return layout;
+}
+
+void
+bw_type_keep_left (PangoLayout *layout)
+{
+  PangoDirection way = pango_layout_get_direction (layout, 0);
+  /* Pango's left is where such a line begins. */
+  pango_layout_set_alignment (layout,
+                              way == PANGO_DIRECTION_RTL ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
 }
 
 double

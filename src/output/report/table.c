@@ -33,6 +33,18 @@ bw_table_add (BwTable *table, ...)
   g_ptr_array_add (table->rows, cells);
 }
 
+void
+bw_table_drop (BwTable *table, guint column)
+{
+  gsize n = strlen (table->align);
+  memmove (table->align + column, table->align + column + 1, n - column);
+  for (guint i = 0; i < table->rows->len; i++) {
+    char **cells = g_ptr_array_index (table->rows, i);
+    g_free (cells[column]);
+    memmove (cells + column, cells + column + 1, (n - column) * sizeof *cells);
+  }
+}
+
 static int
 cell_width (const char *cell)
 {

@@ -16,6 +16,9 @@ void bw_table_clear (BwTable *table);
 /* As many owned strings as there are columns, which the table takes. */
 void bw_table_add (BwTable *table, ...);
 
+/* Takes a column out, which counts from 0. */
+void bw_table_drop (BwTable *table, guint column);
+
 /* Every row on a line of its own, indented by `indent` blanks, columns two blanks apart, without
  * blanks at a line's end. Widths are counted in terminal cells. */
 void bw_table_write (const BwTable *table, GString *text, int indent);

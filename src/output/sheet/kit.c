@@ -36,6 +36,7 @@ title_layout (cairo_t *cr, const char *title, double width)
     g_object_unref (layout);
     layout = bw_type_layout (cr, BW_TYPE_HEADING, title, width);
   }
+  bw_type_keep_left (layout);
   pango_layout_set_height (layout, -2);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   return g_steal_pointer (&layout);

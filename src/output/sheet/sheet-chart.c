@@ -260,21 +260,22 @@ draw_chart (Layout *layout)
 
 typedef struct {
   const BwTray *tray;
-  GArray *colours; /* of int: those in use */
-  int a_row;
+  GArray *colours;     /* of int: those in use */
+  guint first, beyond; /* of them, those that are drawn */
 } Key;
 
 #define KEY_ROW 17.0
+#define KEYS_A_ROW 4
 
 static void
 draw_key (cairo_t *cr, double width, double height, gpointer data)
 {
   const Key *key = data;
   const BwTray *tray = key->tray;
-  double step = width / key->a_row;
-  for (guint i = 0; i < key->colours->len; i++) {
-    int colour = g_array_index (key->colours, int, i);
-    double x = (i % (guint)key->a_row) * step, y = floor (i / (guint)key->a_row) * KEY_ROW;
+  double step = width / KEYS_A_ROW;
+  for (guint i = 0; i < key->beyond - key->first; i++) {
+    int colour = g_array_index (key->colours, int, key->first + i);
+    double x = i % KEYS_A_ROW * step, y = i / KEYS_A_ROW * KEY_ROW;
     bw_mark_draw_whole (cr, tray, colour, x, y, 19, 14);
     g_autofree char *name = bw_sheet_one_line (tray->colour[colour].name);
     g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, name, step - 28);
@@ -288,6 +289,23 @@ draw_key (cairo_t *cr, double width, double height, gpointer data)
   }
 }
 
+/* A key that is longer than what is left of the page goes on on the next. */
+static void
+draw_whole_key (BwFlow *flow, GArray *colours)
+{
+  Key key = { &flow->tray, colours, 0, 0 };
+  while (key.beyond < colours->len) {
+    bw_flow_room (flow,
+                  MIN (2, (colours->len - key.beyond + KEYS_A_ROW - 1) / KEYS_A_ROW) * KEY_ROW + 2);
+    guint lines = (guint)MAX (1, (bw_flow_left_over (flow) - 2) / KEY_ROW);
+    key.first = key.beyond;
+    key.beyond = MIN (colours->len, key.first + lines * KEYS_A_ROW);
+    bw_flow_figure (flow, (key.beyond - key.first + KEYS_A_ROW - 1) / KEYS_A_ROW * KEY_ROW + 2,
+                    draw_key, &key);
+  }
+  bw_flow_space (flow, 4);
+}
+
 void
 bw_sheet_add_key (BwFlow *flow, BwProject *project)
 {
@@ -299,9 +317,7 @@ bw_sheet_add_key (BwFlow *flow, BwProject *project)
   for (int i = 0; i < bw_project_get_tray (project)->n_colours; i++)
     if (counts[i] > 0)
       g_array_append_val (colours, i);
-  Key key = { &flow->tray, colours, 4 };
-  bw_flow_figure (flow, ceil (colours->len / 4.0) * KEY_ROW + 2, draw_key, &key);
-  bw_flow_space (flow, 4);
+  draw_whole_key (flow, colours);
 }
 
 static void

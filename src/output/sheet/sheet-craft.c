@@ -11,6 +11,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#define SWATCH_ROOM 110.0 /* of the words over its frame */
+#define MOST_ROOM 0.25    /* of a page that stays empty for both to stand together */
+
 typedef struct {
   BwFirstSwatch size;
   double points_per_mm; /* at true size, in the units of the page */
@@ -54,7 +57,8 @@ bw_sheet_add_swatch (BwFlow *flow, BwProject *project)
          "hands. Yours: ______ %s long, ______ %s wide."),
       frame.size.columns, frame.size.rows, bw_text_unit (flow->unit), bw_text_unit (flow->unit));
   double height = frame.size.wide_mm * frame.points_per_mm + 18;
-  bw_flow_heading (flow, _ ("First a swatch"), 110 + height);
+  bw_flow_heading (flow, _ ("First a swatch"),
+                   MIN (SWATCH_ROOM + height, MOST_ROOM * (flow->bottom - flow->top)));
   bw_flow_text (flow, BW_TYPE_TEXT, text);
   bw_flow_figure (flow, height, draw_swatch, &frame);
   bw_flow_space (flow, 4);

@@ -108,6 +108,17 @@ add_order_bead (BwTable *table, const BwColour *colour, const BwOrderBead *bead)
                 bw_text_number (bead->order_g, 2), bw_text_count (bead->packs));
 }
 
+static gboolean
+has_articles (const BwTray *tray, const BwOrder *order)
+{
+  for (int i = 0; i < order->n; i++)
+    if (*tray->colour[order->bead[i].colour].article)
+      return TRUE;
+  return FALSE;
+}
+
+#define ARTICLE 3 /* its column in the order list */
+
 static void
 add_order_table (BwFlow *flow, BwProject *project, const BwOrder *order)
 {
@@ -125,6 +136,8 @@ add_order_table (BwFlow *flow, BwProject *project, const BwOrder *order)
   bw_table_add (&table, g_strdup (""), g_strdup (_ ("in all")), g_strdup (""), g_strdup (""),
                 bw_text_number (order->total.grams, 2), bw_text_number (order->total.in_hand_g, 2),
                 bw_text_number (order->total.order_g, 2), bw_text_count (order->total.packs));
+  if (!has_articles (bw_project_get_tray (project), order))
+    bw_table_drop (&table, ARTICLE);
   bw_flow_table (flow, &table, draw_swatch, &rows);
 }
 
@@ -200,13 +213,13 @@ add_fit_facts (BwFlow *flow, BwProject *project)
       g_strdup_printf (_ ("after row %d, then at every second row"), forecast->try_on_row));
   bw_table_add (&facts, g_strdup (_ ("Bead to bead")),
                 g_strdup_printf (_ ("%s along the strip, known to ± %s"), pitch, sd));
-  bw_flow_table (flow, &facts, NULL, NULL);
+  bw_flow_facts (flow, &facts);
 }
 
 void
 bw_sheet_add_fit (BwFlow *flow, BwProject *project)
 {
-  bw_flow_heading (flow, _ ("The fit and the try-on"), 80);
+  bw_flow_heading (flow, _ ("The fit and the try-on"), 60);
   add_fit_facts (flow, project);
   g_autofree char *text = g_strdup_printf (
       _ ("No calculation knows your hands. %s %s Measure the strip lying flat, from edge to edge, "

@@ -74,7 +74,7 @@ bw_sheet_add_others (BwFlow *flow, BwProject *project)
       = bw_other_stones (design, bw_project_stone (project), bw_project_get_drawing (project));
   if (lines->len == 0)
     return;
-  bw_flow_heading (flow, _ ("Your stone is not this stone"), 150);
+  bw_flow_heading (flow, _ ("Your stone is not this stone"), 90);
   bw_flow_text (flow, BW_TYPE_TEXT,
                 _ ("Wind the bed, lay a strip of paper round it half way up the band, and find the "
                    "girth here: so many rows close and grip. Before winding, the girth of the bare "

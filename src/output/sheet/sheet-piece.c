@@ -59,6 +59,7 @@ bw_sheet_add_title (BwFlow *flow)
   const char *title = flow->sheet->title;
   bw_flow_tag (flow, BW_TAG_TITLE);
   g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_TITLE, title, flow->width);
+  bw_type_keep_left (layout);
   int lines = pango_layout_get_line_count (layout), height;
   pango_layout_get_size (layout, NULL, &height);
   if (lines > 2) {

@@ -47,6 +47,7 @@ draw_words (cairo_t *cr, BwType type, const char *words, double x, double y, dou
   if (!*words)
     return y;
   g_autoptr (PangoLayout) layout = bw_type_layout (cr, type, words, width);
+  bw_type_keep_left (layout);
   pango_layout_set_height (layout, -lines);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
   pango_layout_get_size (layout, NULL, &height);

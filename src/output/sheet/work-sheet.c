@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The work sheet in the order of the work: what it is, what to have at hand, what to wind, what to
- * weave, how to close it, how to finish it, and what to mind. */
+ * weave, how to close it, how to finish it, what to mind, and what a shop is to send. */
 #include "config.h"
 
 #include "output/sheet/sheet-parts.h"
@@ -45,9 +45,12 @@ bw_sheet_new (BwProject *project, BwPaper paper, cairo_surface_t *hanging, cairo
     bw_sheet_add_words (&flow, project);
   if (has_part (paper, BW_SHEET_CRAFT))
     bw_sheet_add_craft (&flow);
-  if (has_part (paper, BW_SHEET_ORDER))
-    bw_sheet_add_order (&flow, project, bw_project_get_design (project)->supply.pieces);
   bw_sheet_add_cautions (&flow, project);
+  if (has_part (paper, BW_SHEET_ORDER)) {
+    /* Leaves the house: a page of its own. */
+    bw_flow_part (&flow);
+    bw_sheet_add_order (&flow, project, bw_project_get_design (project)->supply.pieces);
+  }
   bw_sheet_draw_contents (&flow);
   return bw_flow_finish (&flow);
 }
