@@ -153,11 +153,11 @@ static const BwCommand commands[] = {
     BW_OPTION_OUTPUT, BW_OPTION_OUTPUT, bw_paper_run_listing },
   { "render",
     "FILE -o OUT.png|OUT.webp [--fine] [--turntable|--play] [--frames N] [--size WxH] "
-    "[--turn DEG] [--tip DEG] [--view WORD] [--ground WORD]",
+    "[--turn DEG] [--tip DEG] [--view WORD] [--near N] [--ground WORD] [--light WORD]",
     N_ ("a picture of the finished piece, drawn without a display"),
     BW_OPTION_OUTPUT | BW_OPTION_SIZE | BW_OPTION_TURN | BW_OPTION_TIP | BW_OPTION_VIEW
         | BW_OPTION_GROUND | BW_OPTION_FINE | BW_OPTION_TURNTABLE | BW_OPTION_FRAMES
-        | BW_OPTION_PLAY,
+        | BW_OPTION_PLAY | BW_OPTION_LIGHT | BW_OPTION_NEAR,
     BW_OPTION_OUTPUT, bw_render_run },
   { "thumbnail", "FILE -o OUT.png [--size N]",
     N_ ("the piece small and alone, as file managers show it"), BW_OPTION_OUTPUT | BW_OPTION_SIZE,

@@ -119,6 +119,12 @@ take_paper (BwOptions *options, const char *value)
 }
 
 static gboolean
+take_near (BwOptions *options, const char *value)
+{
+  return take_decimal (value, BW_NEAR_MOST, &options->near) && options->near >= 1;
+}
+
+static gboolean
 take_kit (BwOptions *options, const char *value)
 {
   return take_integer (value, 1, BW_KIT_MAX, &options->kit);
@@ -136,6 +142,12 @@ take_word (const char *value, const char *first, const char *second, gboolean *i
 {
   *is_second = g_str_equal (value, second);
   return *is_second || g_str_equal (value, first);
+}
+
+static gboolean
+take_light (BwOptions *options, const char *value)
+{
+  return take_word (value, "day", "lamp", &options->by_lamp);
 }
 
 static gboolean
@@ -248,6 +260,7 @@ typedef struct {
 G_STATIC_ASSERT (BW_ROWS_MIN == 1 && BW_ROWS_MAX == 20000 && BW_PIECES_MAX == 10000);
 G_STATIC_ASSERT (BW_PAPER_LEAST_MM == 180 && BW_PAPER_MOST_MM == 1200);
 G_STATIC_ASSERT (BW_PICTURE_MIN == 16 && BW_PICTURE_MAX == 8192 && BW_KIT_MAX == 1000);
+G_STATIC_ASSERT (BW_NEAR_MOST == 20);
 G_STATIC_ASSERT (BW_TURNTABLE_LEAST == 2 && BW_TURNTABLE_MOST == 360 && BW_TURNTABLE_USUAL == 36);
 
 static const Kind kinds[] = {
@@ -271,6 +284,10 @@ static const Kind kinds[] = {
     N_ ("look from this many degrees above (0)") },
   { BW_OPTION_GROUND, "ground", N_ ("WORD"), take_ground, N_ ("clear, paper or dark"),
     N_ ("clear, paper or dark: what the piece stands on (clear)") },
+  { BW_OPTION_LIGHT, "light", N_ ("WORD"), take_light, N_ ("day or lamp"),
+    N_ ("day or lamp (day)") },
+  { BW_OPTION_NEAR, "near", N_ ("N"), take_near, N_ ("a number from 1 to 20"),
+    N_ ("N times as large, the band in the middle (1)") },
   { BW_OPTION_VIEW, "view", N_ ("WORD"), take_view, N_ ("front, join, above or rest"),
     N_ ("front, join, above, or rest: hanging; instead of --turn and --tip") },
   { BW_OPTION_PAPER, "paper", N_ ("SIZE"), take_paper,
@@ -406,6 +423,7 @@ bw_options_parse (BwOptions *options, int argc, char **argv, GError **error)
                           .paper = BW_PAPER_A4,
                           .how = BW_TRIED_SLACK,
                           .limit = 8,
+                          .near = 1,
                           .words = g_ptr_array_new () };
   for (int i = 1; i < argc; i++) {
     if (!ended && strcmp (argv[i], "--") == 0)

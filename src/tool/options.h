@@ -52,10 +52,13 @@ typedef enum {
   BW_OPTION_FROM = 1ull << 33,
   BW_OPTION_PLAY = 1ull << 34,
   BW_OPTION_UNITS = 1ull << 35,
+  BW_OPTION_LIGHT = 1ull << 36,
+  BW_OPTION_NEAR = 1ull << 37,
 } BwOption;
 
 #define BW_PICTURE_MIN 16
 #define BW_PICTURE_MAX 8192
+#define BW_NEAR_MOST 20
 
 typedef struct {
   guint64 given; /* flags of BwOption */
@@ -64,6 +67,8 @@ typedef struct {
   int width, height;
   int frames;         /* of a turntable or of the weaving; BW_TURNTABLE_USUAL unless given */
   BwGround ground;    /* clear unless given */
+  gboolean by_lamp;   /* else by day */
+  double near;        /* so many times as large as the whole piece fits; 1 unless given */
   const char *view;   /* "front", "join", "above" or "rest"; borrowed, NULL unless given */
   BwPaper paper;      /* A4 unless given */
   BwUnit units;       /* of what is read; millimetres unless given */

@@ -165,9 +165,9 @@ char *
 bw_render_run (BwProject *project, const BwOptions *options, GError **error)
 {
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-  BwStill still = { .camera = { options->turn_deg, options->tip_deg, 1 },
+  BwStill still = { .camera = { options->turn_deg, options->tip_deg, options->near },
                     .layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD,
-                    .light = BW_LIGHT_DAY,
+                    .light = options->by_lamp ? BW_LIGHT_LAMP : BW_LIGHT_DAY,
                     .ground = options->ground,
                     .width = options->width,
                     .height = options->height };
@@ -175,6 +175,7 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
     return NULL;
   if (options->view && !take_view (scene, project, options->view, &still.camera, error))
     return NULL;
+  still.camera.zoom = options->near;
   return make (scene, project, &still, options, error) ? g_strdup ("") : NULL;
 }
 

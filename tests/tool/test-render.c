@@ -201,11 +201,47 @@ a_view_is_seen_by_its_name (void **state)
     cairo_surface_destroy (picture[i]);
 }
 
+/* Mean share of red less blue over what the piece covers, and how many points that is. */
+static double
+warmth (cairo_surface_t *surface, int *covered)
+{
+  double sum = 0;
+  *covered = 0;
+  for (int y = 0; y < 120; y++)
+    for (int x = 0; x < 120; x++) {
+      guint32 argb = pixel (surface, x, y);
+      sum += (double)(argb >> 16 & 255) - (double)(argb & 255);
+      *covered += argb >> 24 == 255;
+    }
+  return sum;
+}
+
+static void
+a_lamp_is_warm_and_nearer_is_larger (void **state)
+{
+  static const char *const day[] = { "--size=120x120", NULL };
+  static const char *const lamp[] = { "--size=120x120", "--light=lamp", NULL };
+  static const char *const near[] = { "--size=120x120", "--near", "3", NULL };
+  cairo_surface_t *by_day = picture_of (*state, day), *by_lamp = picture_of (*state, lamp);
+  cairo_surface_t *close = picture_of (*state, near);
+  int far_covers, near_covers, lamp_covers;
+  double cool = warmth (by_day, &far_covers);
+  assert_true (warmth (by_lamp, &lamp_covers) > cool + 10.0 * lamp_covers);
+  warmth (close, &near_covers);
+  assert_true (near_covers > far_covers * 3 / 2);
+  cairo_surface_destroy (by_day);
+  cairo_surface_destroy (by_lamp);
+  cairo_surface_destroy (close);
+}
+
 static void
 a_word_that_is_no_ground_or_view_is_told (void **state)
 {
   static const char *const wrong[][2] = { { "--ground=green", "--ground: 'green' is not" },
-                                          { "--view=below", "--view: 'below' is not" } };
+                                          { "--view=below", "--view: 'below' is not" },
+                                          { "--light=noon", "--light: 'noon' is not" },
+                                          { "--near=0.5", "--near: '0.5' is not" },
+                                          { "--near=21", "--near: '21' is not" } };
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
     const char *const arguments[] = { wrong[i][0], NULL };
     const Bench *bench = *state;
@@ -480,6 +516,7 @@ main (void)
           cmocka_unit_test (turn_and_tip_move_the_eye),
           cmocka_unit_test (a_ground_is_laid_under_the_piece_with_its_shadow),
           cmocka_unit_test (a_view_is_seen_by_its_name),
+          cmocka_unit_test (a_lamp_is_warm_and_nearer_is_larger),
           cmocka_unit_test (a_word_that_is_no_ground_or_view_is_told),
           cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
           cmocka_unit_test (the_project_is_not_drawn_over),
