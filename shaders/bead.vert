@@ -20,56 +20,6 @@ flat out vec4 v_body;   // shares: dull skin, seen through, lining, film
 flat out vec4 v_gloss;  // mirror: always, by fresnel, straight on, blur
 flat out vec2 v_soft;   // pale rim, metal
 
-// Each finish is told from the others by how it takes light, not by colour alone.
-void set_finish (int finish)
-{
-  v_body = vec4 (0.96, 0.0, 0.0, 0.0);
-  v_gloss = vec4 (0.0, 1.0, 0.05, 0.09);
-  v_soft = vec2 (0.0);
-  switch (finish) {
-  case FINISH_MATTE:
-    v_body = vec4 (0.93, 0.0, 0.0, 0.0);
-    v_gloss = vec4 (0.0, 0.0, 0.0, 0.5);
-    v_soft = vec2 (0.08, 0.0);
-    break;
-  case FINISH_CLEAR:
-    v_body = vec4 (0.0, 1.0, 0.0, 0.0);
-    v_gloss = vec4 (0.0, 1.0, 0.045, 0.04);
-    break;
-  case FINISH_FROSTED:
-    v_body = vec4 (0.42, 0.58, 0.0, 0.0);
-    v_gloss = vec4 (0.0, 0.10, 0.04, 0.5);
-    v_soft = vec2 (0.22, 0.0);
-    break;
-  case FINISH_LINED:
-    v_body = vec4 (0.0, 0.0, 1.0, 0.0);
-    v_gloss = vec4 (0.0, 1.0, 0.05, 0.04);
-    break;
-  case FINISH_LUSTRE:
-    v_body = vec4 (0.85, 0.0, 0.0, 1.0);
-    v_gloss = vec4 (0.055, 0.25, 0.06, 0.25);
-    break;
-  case FINISH_METAL:
-    v_body = vec4 (0.16, 0.0, 0.0, 0.0);
-    v_gloss = vec4 (0.55, 0.35, 0.0, 0.16);
-    v_soft = vec2 (0.0, 1.0);
-    break;
-  case FINISH_RAINBOW:
-    v_body = vec4 (0.86, 0.0, 0.0, 1.5);
-    v_gloss = vec4 (0.085, 0.60, 0.05, 0.16);
-    break;
-  case FINISH_GALVANISED:
-    v_body = vec4 (0.46, 0.0, 0.0, 0.0);
-    v_gloss = vec4 (0.26, 0.30, 0.0, 0.34);
-    v_soft = vec2 (0.06, 0.9);
-    break;
-  case FINISH_SILVER_LINED:
-    v_body = vec4 (0.0, 0.0, 1.45, 0.0);
-    v_gloss = vec4 (0.0, 1.0, 0.05, 0.04);
-    break;
-  }
-}
-
 void main ()
 {
   vec3 centre = (u_view * vec4 (a_at, 1.0)).xyz;
@@ -96,6 +46,9 @@ void main ()
   v_colour = a_colour * (0.97 + 0.06 * own);
   v_glass = log2 (max (v_colour, vec3 (0.004)));
   v_behind = u_cord.rgb * 0.24 + falling (v_out) * 0.32;
-  set_finish (int (a_finish + 0.5));
+  Looks looks = looks_of (int (a_finish + 0.5));
+  v_body = looks.body;
+  v_gloss = looks.gloss;
+  v_soft = looks.soft;
   gl_Position = u_projection * vec4 (v_ray, 1.0);
 }

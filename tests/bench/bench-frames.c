@@ -1,7 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What a picture of the piece costs: frames while turning, a painted bead, a motion of the pointer,
- * and building the scene, for small, usual and very large bands. Medians, in milliseconds. */
+ * and building the scene, for small, usual and very large bands. Medians, in milliseconds.
+ *
+ * A moving and a still picture are told as ratios too, to a bare draw of the same quads: the three
+ * are drawn in turn at each angle, so that a busy machine slows all of them. The processor's time
+ * counts the threads of a software driver as well and is nearly the same on a busy machine. */
 #include "../preview/pieces.h"
+#include "bare-quads.h"
 #include "preview/scene/camera.h"
 #include "preview/gl/gl-picture.h"
 #include "preview/gl/offscreen-context.h"
@@ -9,6 +14,7 @@
 #include <epoxy/gl.h>
 #include <malloc.h>
 #include <stdlib.h>
+#include <time.h>
 
 enum { SIZE = 800, ROUNDS = 15 };
 
@@ -17,6 +23,7 @@ typedef struct {
   BwScene *scene;
   BwRenderer *renderer;
   BwGlPicture *picture;
+  BareQuads *bare;
   guint64 seen; /* beads set, see bw_project_touched() */
   int round;
 } Bench;
@@ -98,6 +105,13 @@ ascending (const void *a, const void *b)
 }
 
 static double
+median_of (double values[ROUNDS])
+{
+  qsort (values, ROUNDS, sizeof *values, ascending);
+  return values[ROUNDS / 2];
+}
+
+static double
 median_ms (Bench *b, void (*work) (Bench *b))
 {
   double ms[ROUNDS];
@@ -107,8 +121,62 @@ median_ms (Bench *b, void (*work) (Bench *b))
     work (b);
     ms[b->round] = (double)(g_get_monotonic_time () - start) / 1000;
   }
-  qsort (ms, ROUNDS, sizeof *ms, ascending);
-  return ms[ROUNDS / 2];
+  return median_of (ms);
+}
+
+/* Of all threads of this process. */
+static double
+processor_ms (void)
+{
+  struct timespec now;
+  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
+  return (double)now.tv_sec * 1e3 + (double)now.tv_nsec * 1e-6;
+}
+
+/* The same quads as a moving picture has at this round. */
+static void
+bare (Bench *b)
+{
+  BwEye eye;
+  bw_eye_init (&eye, shot_of (b, 7 * b->round + 1).camera, b->scene, SIZE, SIZE);
+  bare_quads_draw (b->bare, b->scene, &eye, SIZE, SIZE);
+  glFinish ();
+}
+
+static void
+take_quads (Bench *b)
+{
+  BwEye eye;
+  bw_eye_init (&eye, shot_of (b, 7 * b->round + 1).camera, b->scene, SIZE, SIZE);
+  bare_quads_take (b->bare, b->scene, &eye);
+  bare (b);
+}
+
+static void
+compare (Bench *b)
+{
+  enum { BARE, DRAG, STILL, N };
+  void (*const work[N]) (Bench *) = { bare, drag, turn };
+  double wall[N][ROUNDS], processor[N][ROUNDS], ratio[2 * N][ROUNDS];
+  for (b->round = -1; b->round < ROUNDS; b->round++) {
+    take_quads (b);
+    for (int i = 0; i < N; i++) {
+      double before = processor_ms ();
+      gint64 start = g_get_monotonic_time ();
+      work[i](b);
+      if (b->round < 0)
+        continue;
+      wall[i][b->round] = (double)(g_get_monotonic_time () - start) / 1000;
+      processor[i][b->round] = processor_ms () - before;
+      ratio[i][b->round] = wall[i][b->round] / wall[BARE][b->round];
+      ratio[N + i][b->round] = processor[i][b->round] / processor[BARE][b->round];
+    }
+  }
+  for (int i = 0; i < N; i++)
+    g_print (" %7.2f %7.2f", median_of (wall[i]), median_of (processor[i]));
+  for (int i = 0; i < 2 * N; i++)
+    if (i % N != BARE)
+      g_print (" %6.2f", median_of (ratio[i]));
 }
 
 /* The framebuffer a toolkit would hand out. */
@@ -129,15 +197,16 @@ measure (int beads)
 {
   g_autoptr (BwProject) project = piece_of_size (beads);
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-  Bench b = { project, scene, bw_renderer_new (NULL), bw_gl_picture_new (), 0 };
+  Bench b
+      = { project, scene, bw_renderer_new (NULL), bw_gl_picture_new (), bare_quads_new (scene), 0 };
   bw_renderer_set_scene (b.renderer, scene);
   g_print ("%8d", (int)scene->beads->len);
-  g_print (" %8.2f", median_ms (&b, turn));
-  g_print (" %8.2f", median_ms (&b, drag));
+  compare (&b);
   g_print (" %8.2f", median_ms (&b, paint));
   g_print (" %8.3f", median_ms (&b, pick));
   g_print (" %8.2f", median_ms (&b, build));
   g_print (" %8.1f\n", median_ms (&b, draw_by_hand));
+  bare_quads_free (b.bare);
   bw_gl_picture_free (b.picture);
   bw_renderer_free (b.renderer);
 }
@@ -145,15 +214,17 @@ measure (int beads)
 int
 main (void)
 {
-  const int sizes[] = { 500, 2000, 60000 };
+  const int sizes[] = { 500, 2000, 10000, 60000 };
   /* As the application does: the driver's large buffers are kept instead of returned. */
   mallopt (M_TOP_PAD, 64 << 20);
   g_autoptr (BwOffscreen) gl = bw_offscreen_new (FALSE, NULL);
   if (!gl)
     return EXIT_FAILURE;
   open_target ();
-  g_print ("%8s %8s %8s %8s %8s %8s %8s\n", "beads", "fine", "drag", "paint", "pick", "build",
-           "drawn");
+  g_print ("%8s %15s %15s %15s %13s %13s\n", "", "bare", "moving", "still", "ratios", "processor");
+  g_print ("%8s %7s %7s %7s %7s %7s %7s %6s %6s %6s %6s %8s %8s %8s %8s\n", "beads", "ms", "proc.",
+           "ms", "proc.", "ms", "proc.", "moving", "still", "moving", "still", "paint", "pick",
+           "build", "drawn");
   for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
     measure (sizes[i]);
   return EXIT_SUCCESS;

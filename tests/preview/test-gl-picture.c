@@ -10,6 +10,7 @@
 #include "preview/gl/gl-picture.h"
 #include "preview/gl/offscreen-context.h"
 #include "preview/gl/gl-program.h"
+#include "preview/scene/camera.h"
 #include <epoxy/gl.h>
 #include <string.h>
 
@@ -60,8 +61,6 @@ easel_up (int piece)
   easel.scene = bw_scene_new (easel.project, FALSE);
   easel.renderer = bw_renderer_new (NULL);
   easel.picture = bw_gl_picture_new ();
-  /* What is drawn must not depend on how busy the machine is. */
-  bw_gl_picture_set_patience (easel.picture, 1e9);
   assert_non_null (easel.renderer);
   bw_renderer_set_scene (easel.renderer, easel.scene);
   easel.shot = (BwGlShot){ { 30, 15, 1.6 }, BW_LAYER_ALL, BW_LIGHT_DAY, -1, WIDTH, HEIGHT, 1 };
@@ -260,37 +259,198 @@ rest_makes_the_picture_smoother (void **state)
   easel_down (&easel);
 }
 
-/* One slow frame is no verdict: the machine may have been busy. */
+/* A matte bead of one hue or the other, so that which bead a pixel belongs to can be told. */
 static void
-a_picture_that_was_slow_is_timed_again (void **state)
+dye (BwScene *scene, int i, gboolean green)
 {
+  BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+  const float light[3] = { green ? 0.05f : 0.8f, green ? 0.8f : 0.05f, 0.05f };
+  memcpy (bead->colour, light, sizeof bead->colour);
+  bead->finish = BW_FINISH_MATTE;
+}
+
+typedef struct {
+  int outline; /* pixels that show a bead where the pointer would find one, and none elsewhere */
+  int bead;    /* that show no other one than that */
+} Right;
+
+static Right
+pixels_right (Easel *easel, const guint8 *pixels)
+{
+  BwEye eye;
+  Right right = { 0, 0 };
+  bw_eye_init (&eye, easel->shot.camera, easel->scene, WIDTH, HEIGHT);
+  for (int y = 0; y < HEIGHT; y++)
+    for (int x = 0; x < WIDTH; x++) {
+      const guint8 *pixel = pixels + 4 * ((HEIGHT - 1 - y) * WIDTH + x);
+      int bead
+          = bw_eye_pick (&eye, easel->scene, easel->shot.layers, x + 0.5, y + 0.5, WIDTH, HEIGHT);
+      gboolean green = bead % 3 == 0, shown = pixel[3] > 127;
+      right.outline += (bead >= 0) == shown;
+      right.bead += bead < 0 || !shown || (pixel[1] > pixel[0]) == green;
+    }
+  return right;
+}
+
+/* Plainly drawn beads against the slow ray of the pointer; not down the holes, which that finds
+ * filled. The picture is small, and many of its pixels lie on an outline. */
+static void
+a_moving_picture_has_true_outlines (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (12);
+  int outline = 0, bead = 0;
+  for (int which = 0; which < N_PIECES; which++) {
+    Easel easel = easel_up (which);
+    easel.shot.camera = piece_camera (rand);
+    easel.shot.camera.tip_deg *= 0.4;
+    easel.shot.camera.zoom = 2.5;
+    easel.shot.layers = BW_LAYER_BAND | BW_LAYER_BAIL;
+    easel.pace = BW_GL_MOVING;
+    for (int i = 0; i < (int)easel.scene->beads->len; i++)
+      dye (easel.scene, i, i % 3 == 0);
+    bw_renderer_set_scene (easel.renderer, easel.scene);
+    g_autofree guint8 *pixels = shown (&easel);
+    Right right = pixels_right (&easel, pixels);
+    outline += right.outline;
+    bead += right.bead;
+    easel_down (&easel);
+  }
+  assert_true (outline >= 0.995 * WIDTH * HEIGHT * N_PIECES);
+  assert_true (bead >= 0.975 * WIDTH * HEIGHT * N_PIECES);
+}
+
+static double
+mean_light (const guint8 *pixels, int channel)
+{
+  double sum = 0;
+  for (int i = channel; i < BYTES; i += 4)
+    sum += pixels[i];
+  return sum / (WIDTH * HEIGHT);
+}
+
+/* When the hand lets go the piece shall not change its colour. */
+static void
+a_moving_picture_is_lit_like_the_fine_one (void **state)
+{
+  for (int which = 0; which < N_PIECES; which++) {
+    Easel easel = easel_up (which);
+    easel.shot.light = which % 2 ? BW_LIGHT_LAMP : BW_LIGHT_DAY;
+    easel.pace = BW_GL_MOVING;
+    g_autofree guint8 *moving = shown (&easel);
+    easel.pace = BW_GL_STILL;
+    g_autofree guint8 *still = shown (&easel);
+    for (int channel = 0; channel < 4; channel++)
+      assert_true (fabs (mean_light (moving, channel) - mean_light (still, channel))
+                   < 0.08 * mean_light (still, channel) + 0.5);
+    easel_down (&easel);
+  }
+}
+
+static BwGlRefined
+refine (Easel *easel, BwGlPace pace)
+{
+  return bw_gl_picture_refine (easel->picture, easel->renderer, easel->scene, pace);
+}
+
+/* Strips until the better picture is whole; how many there were before the last. */
+static int
+refine_wholly (Easel *easel, BwGlPace pace)
+{
+  int strips = 0;
+  BwGlRefined refined;
+  while ((refined = refine (easel, pace)) == BW_GL_REFINED_STRIP)
+    strips++;
+  assert_int_equal (refined, BW_GL_REFINED_PICTURE);
+  return strips;
+}
+
+/* What is shown now, without a stroke drawn, is what a new picture at that pace would be. */
+static void
+equals_a_new_one (Easel *easel, BwGlPace pace)
+{
+  g_autofree guint8 *now = shown (easel);
+  assert_true (bw_gl_picture_last_share (easel->picture) == 0);
+  BwGlPicture *kept = easel->picture;
+  easel->picture = bw_gl_picture_new ();
+  BwGlPace before = easel->pace;
+  easel->pace = pace;
+  g_autofree guint8 *anew = shown (easel);
+  bw_gl_picture_free (easel->picture);
+  easel->picture = kept;
+  easel->pace = before;
+  assert_memory_equal (now, anew, BYTES);
+}
+
+static void
+a_better_picture_comes_in_strips_and_is_shown_whole (void **state)
+{
+  if (!bw_gl_is_software ())
+    return;
   Easel easel = easel_up (0);
-  bw_gl_picture_set_patience (easel.picture, 0);
-  g_free (shown (&easel));
-  gboolean software = bw_gl_is_software ();
-  assert_int_equal (easel.best, !software);
-  easel.pace = BW_GL_AT_REST;
-  g_free (shown (&easel));
-  bw_gl_picture_set_patience (easel.picture, 1e9);
+  easel.pace = BW_GL_MOVING;
+  g_autofree guint8 *plain = shown (&easel);
+  assert_false (easel.best);
+  assert_int_equal (refine (&easel, BW_GL_MOVING), BW_GL_REFINED_NOTHING);
+  assert_int_equal (refine (&easel, BW_GL_STILL), BW_GL_REFINED_STRIP);
+  g_autofree guint8 *meanwhile = shown (&easel);
+  assert_memory_equal (plain, meanwhile, BYTES);
+  assert_true (refine_wholly (&easel, BW_GL_STILL) >= 1);
+  assert_false (bw_gl_picture_is_plain (easel.picture));
+  equals_a_new_one (&easel, BW_GL_STILL);
+  assert_int_equal (refine (&easel, BW_GL_STILL), BW_GL_REFINED_NOTHING);
+  assert_true (refine_wholly (&easel, BW_GL_AT_REST) >= 1);
+  equals_a_new_one (&easel, BW_GL_AT_REST);
   g_free (shown (&easel));
   assert_true (easel.best);
+  assert_int_equal (refine (&easel, BW_GL_AT_REST), BW_GL_REFINED_NOTHING);
   easel_down (&easel);
 }
 
 static void
-a_picture_that_stays_slow_is_left_as_it_is (void **state)
+paint_one (Easel *easel, int row)
 {
+  const int column = row % 2 ? 2 : 1;
+  g_autoptr (GArray) changed = g_array_new (FALSE, FALSE, sizeof (int));
+  bw_project_set_bead (easel->project, "", FALSE, row, column,
+                       (guint8)((row / 4 + column / 2 + 1) % BW_N_FINISHES));
+  bw_scene_recolour (easel->scene, easel->project, FALSE, changed);
+  take_changed (easel, changed);
+}
+
+/* Rows painted here and there while strips go on: none of a stale picture may stay. */
+static void
+what_changes_meanwhile_gives_up_what_was_begun (void **state)
+{
+  if (!bw_gl_is_software ())
+    return;
   Easel easel = easel_up (0);
-  bw_gl_picture_set_patience (easel.picture, 0);
-  int draws = 0;
-  do {
-    g_free (shown (&easel));
-    easel.pace = BW_GL_AT_REST;
-  } while (!easel.best && ++draws < 20);
-  assert_in_range (draws, 0, 5);
+  easel.pace = BW_GL_MOVING;
   g_free (shown (&easel));
-  assert_true (easel.best);
-  assert_true (bw_gl_picture_last_share (easel.picture) == 0);
+  for (int row = 1; row <= 30; row++) {
+    BwGlPace pace = bw_gl_picture_is_plain (easel.picture) ? BW_GL_STILL : BW_GL_AT_REST;
+    refine (&easel, pace);
+    refine (&easel, pace);
+    paint_one (&easel, row);
+    assert_int_equal (refine (&easel, pace), BW_GL_REFINED_NOTHING);
+    g_free (shown (&easel));
+    assert_true (bw_gl_picture_last_share (easel.picture) < 0.05);
+    if (row % 7 == 0)
+      easel.shot.hover = row;
+    g_free (shown (&easel));
+  }
+  if (bw_gl_picture_is_plain (easel.picture))
+    refine_wholly (&easel, BW_GL_STILL);
+  g_free (shown (&easel));
+  refine_wholly (&easel, BW_GL_AT_REST);
+  equals_a_new_one (&easel, BW_GL_AT_REST);
+  easel.shot.camera.turn_deg += 5;
+  g_free (shown (&easel));
+  assert_true (bw_gl_picture_is_plain (easel.picture));
+  refine (&easel, BW_GL_STILL);
+  easel.shot.camera.turn_deg += 5;
+  g_free (shown (&easel));
+  refine_wholly (&easel, BW_GL_STILL);
+  equals_a_new_one (&easel, BW_GL_STILL);
   easel_down (&easel);
 }
 
@@ -303,9 +463,11 @@ main (void)
     cmocka_unit_test (a_moving_pointer_costs_two_beads),
     cmocka_unit_test (nothing_new_costs_nothing),
     cmocka_unit_test (another_eye_light_layer_or_many_beads_cost_a_whole_picture),
-    cmocka_unit_test (a_picture_that_was_slow_is_timed_again),
-    cmocka_unit_test (a_picture_that_stays_slow_is_left_as_it_is),
     cmocka_unit_test (rest_makes_the_picture_smoother),
+    cmocka_unit_test (a_moving_picture_has_true_outlines),
+    cmocka_unit_test (a_moving_picture_is_lit_like_the_fine_one),
+    cmocka_unit_test (a_better_picture_comes_in_strips_and_is_shown_whole),
+    cmocka_unit_test (what_changes_meanwhile_gives_up_what_was_begun),
     cmocka_unit_test (at_rest_the_picture_is_fine_whatever_came_before),
   };
   return cmocka_run_group_tests_name ("gl-picture", tests, open_gl, close_gl);

@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "../window/desk.h"
+#include "../window/pauses.h"
 #include "core/pattern/colour.h"
 #include "pieces.h"
 #include "preview/scene/camera.h"
@@ -264,6 +265,44 @@ a_painted_bead_shows_in_the_next_picture (void **state)
   double green = hue_at (&table, x, y);
   assert_true (gold > 40 && gold < 110);
   assert_true (green > 130 || green < -150);
+  table_cleared (&table);
+}
+
+static void
+note_frame (GdkFrameClock *clock, gpointer data)
+{
+  (*(int *)data)++;
+}
+
+static gboolean
+has_frames (gpointer data)
+{
+  return *(int *)data >= 1;
+}
+
+/* The piece has been turned and a better picture of it is being drawn, strip by strip. */
+static void
+a_bead_painted_meanwhile_shows_in_the_next_frame (void **state)
+{
+  Table table = table_laid (0);
+  int row, column, frames = 0;
+  double x, y;
+  bw_session_set_camera (table.session, (BwCamera){ 3, 0, 2.5 });
+  desk_settle ();
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  guint32 before = desk_pixel (GTK_WIDGET (table.view), x, y);
+  pauses_end ();
+  for (int i = 0; i < 3; i++)
+    g_main_context_iteration (NULL, FALSE);
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (table.view));
+  int old = bw_drawing_get (bw_project_get_drawing (table.project), row, column);
+  bw_project_set_bead (table.project, "Paint", FALSE, row, column,
+                       (guint8)((old + 1) % BW_N_FINISHES));
+  gulong handler = g_signal_connect (clock, "after-paint", G_CALLBACK (note_frame), &frames);
+  desk_until (has_frames, &frames);
+  g_signal_handler_disconnect (clock, handler);
+  assert_int_not_equal (desk_pixel (GTK_WIDGET (table.view), x, y), before);
   table_cleared (&table);
 }
 
@@ -890,6 +929,7 @@ main (void)
     cmocka_unit_test (pointing_at_a_bead_lights_it_for_the_whole_session),
     cmocka_unit_test (a_bead_lit_elsewhere_shows_here),
     cmocka_unit_test (a_painted_bead_shows_in_the_next_picture),
+    cmocka_unit_test (a_bead_painted_meanwhile_shows_in_the_next_frame),
     cmocka_unit_test (two_far_beads_touch_two),
     cmocka_unit_test (a_price_and_a_title_build_no_scene),
     cmocka_unit_test (a_change_of_design_is_a_new_scene),

@@ -36,7 +36,6 @@ set_up (void **state)
   maker_stage (&bench->maker, "draw");
   bench->view = maker_find (&bench->maker, BW_TYPE_STONE_VIEW);
   bench->window = GTK_WIDGET (bench->maker.window);
-  bw_stone_view_set_patience (BW_STONE_VIEW (bench->view), 1e9);
   *state = bench;
   return 0;
 }

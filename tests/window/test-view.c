@@ -48,7 +48,6 @@ set_up (void **state)
   maker_start (&bench->maker, path);
   maker_stage (&bench->maker, "draw");
   bench->view = maker_find (&bench->maker, BW_TYPE_STONE_VIEW);
-  bw_stone_view_set_patience (BW_STONE_VIEW (bench->view), 1e9);
   *state = bench;
   return 0;
 }

@@ -5,6 +5,7 @@
 
 #include "preview/gl/gl-limits.h"
 #include "preview/gl/gl-program.h"
+#include "preview/scene/hidden.h"
 #include "preview/scene/played.h"
 #include <string.h>
 
@@ -15,6 +16,7 @@ typedef struct {
 
 struct _BwGlBeads {
   GLuint program, array, buffer;
+  GLuint plain_program, plain_array;               /* on the same buffer, made when first wanted */
   GLuint dot_program, dot_array;                   /* on the same buffer, one vertex a bead */
   GLuint hover_program, hover_array, hover_buffer; /* made when first wanted */
   GLint halo, ghost;
@@ -69,9 +71,11 @@ bw_gl_beads_free (BwGlBeads *self)
   if (!self)
     return;
   glDeleteProgram (self->program);
+  glDeleteProgram (self->plain_program);
   glDeleteProgram (self->dot_program);
   glDeleteProgram (self->hover_program);
   glDeleteVertexArrays (1, &self->array);
+  glDeleteVertexArrays (1, &self->plain_array);
   glDeleteVertexArrays (1, &self->dot_array);
   glDeleteVertexArrays (1, &self->hover_array);
   glDeleteBuffers (1, &self->buffer);
@@ -113,33 +117,6 @@ write_record (Record *record, const BwSceneBead *bead)
   record->finish = bead->finish;
 }
 
-static float
-beyond (const BwScenePlane *plane, const float p[3])
-{
-  const float *n = plane->normal;
-  return n[0] * p[0] + n[1] * p[1] + n[2] * p[2] - plane->distance;
-}
-
-/* TRUE when the stone surely hides the whole bead: the line of sight to its middle passes through
- * the stone made thinner by the bead's own size, so every point of the bead lies in the stone's
- * shadow. */
-static gboolean
-surely_hidden (const BwScene *scene, const float eye[3], const float at[3], float reach)
-{
-  float enter = 0, leave = 1;
-  for (guint i = 0; i < scene->stone_planes->len; i++) {
-    const BwScenePlane *plane = &g_array_index (scene->stone_planes, BwScenePlane, i);
-    float from = beyond (plane, eye) + reach, to = beyond (plane, at) + reach;
-    if (from > 0 && to > 0)
-      return FALSE;
-    if (from > 0)
-      enter = MAX (enter, from / (from - to));
-    else if (to > 0)
-      leave = MIN (leave, from / (from - to));
-  }
-  return enter < leave && scene->stone_planes->len > 0;
-}
-
 #define NEARNESS_STEPS 4096
 
 /* Nearness 0 (far) to NEARNESS_STEPS − 1, or NEARNESS_STEPS for a bead that is not drawn. */
@@ -149,7 +126,7 @@ nearness (const BwScene *scene, const BwEye *eye, guint layers, float reach, int
   const BwSceneBead *bead = bead_at (scene, i);
   if (!bw_played_has (scene, bead) || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
     return NEARNESS_STEPS;
-  if ((layers & BW_LAYER_STONE) && surely_hidden (scene, eye->eye, bead->at, reach))
+  if ((layers & BW_LAYER_STONE) && bw_hidden_by_stone (scene, eye->eye, bead->at, reach))
     return NEARNESS_STEPS;
   float depth = 0;
   for (int k = 0; k < 3; k++)
@@ -252,8 +229,22 @@ draw_dots (BwGlBeads *self)
     glDisable (GL_PROGRAM_POINT_SIZE);
 }
 
+static gboolean
+ensure_plain (BwGlBeads *self)
+{
+  if (self->plain_program)
+    return TRUE;
+  self->plain_program = bw_gl_program_new ("bead-plain", "", NULL);
+  if (!self->plain_program)
+    return FALSE;
+  glGenVertexArrays (1, &self->plain_array);
+  declare_record (self->plain_program, self->plain_array, self->buffer, 1);
+  return TRUE;
+}
+
 void
-bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
+bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers,
+                  gboolean plain)
 {
   ensure_sorted (self, scene, eye, layers);
   if (!self->n_drawn)
@@ -262,8 +253,9 @@ bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint
     draw_dots (self);
     return;
   }
-  glUseProgram (self->program);
-  glBindVertexArray (self->array);
+  plain = plain && ensure_plain (self);
+  glUseProgram (plain ? self->plain_program : self->program);
+  glBindVertexArray (plain ? self->plain_array : self->array);
   glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
 }
 

@@ -14,7 +14,9 @@ void bw_gl_beads_set_scene (BwGlBeads *beads, const BwScene *scene);
 void bw_gl_beads_update (BwGlBeads *beads, const BwScene *scene, const int *bead, int n);
 /* How many beads were uploaded so far: what a test counts. */
 guint64 bw_gl_beads_uploaded (const BwGlBeads *beads);
-void bw_gl_beads_draw (BwGlBeads *beads, const BwScene *scene, const BwEye *eye, guint layers);
+/* plain: simply lit, as long as the picture moves; the same outlines for less. */
+void bw_gl_beads_draw (BwGlBeads *beads, const BwScene *scene, const BwEye *eye, guint layers,
+                       gboolean plain);
 /* Lights one bead up; where it is hidden its ring still shows faintly. halo: width of the ring in
  * pixels. */
 void bw_gl_beads_draw_hover (BwGlBeads *beads, const BwScene *scene, int hover, float halo);

@@ -4,6 +4,7 @@
 #include "preview/gl/gl-body.h"
 
 #include "preview/gl/gl-limits.h"
+#include "preview/gl/gl-pane.h"
 #include "preview/gl/gl-program.h"
 
 typedef struct {
@@ -13,7 +14,11 @@ typedef struct {
 
 struct _BwGlBody {
   Mesh stone, bed;
-  int n_bed_wall; /* vertices of the bed's outer wall, which come first */
+  BwGlPane pane;
+  GLuint pane_program, pane_array; /* on the stone's buffer, made when first wanted */
+  GLint pane_over, swell;
+  guint pane_layers; /* it was drawn for */
+  int n_bed_wall;    /* vertices of the bed's outer wall, which come first */
   GLuint planes, veil;
   int n_planes;        /* that the stone's shader was made for */
   int bounces;         /* faces a ray is followed to inside */
@@ -149,6 +154,7 @@ ensure_stone_program (BwGlBody *self, int n_planes, gboolean has_nature, GError 
   self->veil_shift = glGetUniformLocation (self->stone.program, "u_veil_shift");
   self->cloud = glGetUniformLocation (self->stone.program, "u_cloud");
   self->worn = glGetUniformLocation (self->stone.program, "u_worn");
+  self->swell = glGetUniformLocation (self->stone.program, "u_swell");
   return TRUE;
 }
 
@@ -179,6 +185,9 @@ bw_gl_body_free (BwGlBody *self)
     return;
   mesh_clear (&self->stone);
   mesh_clear (&self->bed);
+  bw_gl_pane_drop (&self->pane);
+  glDeleteProgram (self->pane_program);
+  glDeleteVertexArrays (1, &self->pane_array);
   glDeleteBuffers (1, &self->planes);
   glDeleteTextures (1, &self->veil);
   g_free (self);
@@ -213,6 +222,7 @@ bw_gl_body_set_scene (BwGlBody *self, const BwScene *scene)
 {
   g_autoptr (GError) error = NULL;
   mesh_set (&self->stone, scene->stone);
+  bw_gl_pane_spoil (&self->pane);
   set_bed (self, scene->bed);
   if (!ensure_stone_program (self, (int)scene->stone_planes->len,
                              !bw_stone_look_is_quiet (&scene->look), &error))
@@ -270,11 +280,11 @@ upload_nature (BwGlBody *self, const BwScene *scene, const BwEye *eye)
                (float)nature->n_needles, (float)nature->n_chips);
 }
 
-void
-bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers)
+/* swell: how far its outline is pushed out, in half widths and heights of the picture. */
+static void
+draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers,
+            const float swell[2])
 {
-  if (!(layers & BW_LAYER_STONE))
-    return;
   gboolean bed = (layers & BW_LAYER_BED) && scene->bed_span[1] > scene->bed_span[0];
   glUseProgram (self->stone.program);
   upload_planes (self, scene, eye);
@@ -285,7 +295,73 @@ bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, g
   glUniform2f (self->worn, bed ? 1.f : 0.f, layers & BW_LAYER_BAND ? 1.f : 0.f);
   if (self->has_nature)
     upload_nature (self, scene, eye);
+  glUniform2fv (self->swell, 1, swell);
   mesh_draw (&self->stone, 0, self->stone.n_vertices);
+}
+
+void
+bw_gl_body_draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  const float none[2] = { 0, 0 };
+  if (layers & BW_LAYER_STONE)
+    draw_stone (self, scene, eye, layers, none);
+}
+
+/* A pixel of the pane is as large as many, so what is drawn there reaches beyond the outline. */
+void
+bw_gl_body_prepare_plain (BwGlBody *self, const BwScene *scene, const BwEye *eye,
+                          const BwGlFrame *frame, guint layers, int width, int height)
+{
+  if (self->pane_layers != layers)
+    bw_gl_pane_spoil (&self->pane);
+  self->pane_layers = layers;
+  if (!(layers & BW_LAYER_STONE) || !bw_gl_pane_begin (&self->pane, frame, width, height))
+    return;
+  const float swell[2]
+      = { 4.f / (float)self->pane.target.width, 4.f / (float)self->pane.target.height };
+  glDisable (GL_DEPTH_TEST);
+  glDisable (GL_BLEND);
+  draw_stone (self, scene, eye, layers, swell);
+  glEnable (GL_BLEND);
+  glEnable (GL_DEPTH_TEST);
+  bw_gl_pane_end (&self->pane, width, height);
+}
+
+static gboolean
+ensure_pane (BwGlBody *self)
+{
+  if (self->pane_program)
+    return TRUE;
+  self->pane_program = bw_gl_program_new ("pane", "", NULL);
+  if (!self->pane_program)
+    return FALSE;
+  self->pane_over = glGetUniformLocation (self->pane_program, "u_over");
+  glGenVertexArrays (1, &self->pane_array);
+  glBindVertexArray (self->pane_array);
+  glBindBuffer (GL_ARRAY_BUFFER, self->stone.buffer);
+  bw_gl_attribute (self->pane_program, "a_at", 3, sizeof (BwSceneVertex),
+                   offsetof (BwSceneVertex, at), 0);
+  return TRUE;
+}
+
+void
+bw_gl_body_draw_stone_plain (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  if (!(layers & BW_LAYER_STONE))
+    return;
+  if (!self->pane.is_fresh || !ensure_pane (self)) {
+    bw_gl_body_draw_stone (self, scene, eye, layers);
+    return;
+  }
+  glUseProgram (self->pane_program);
+  glUniform2f (self->pane_over, 1.f / (float)(BW_GL_PANE_TIMES * self->pane.target.width),
+               1.f / (float)(BW_GL_PANE_TIMES * self->pane.target.height));
+  glActiveTexture (GL_TEXTURE0);
+  glBindTexture (GL_TEXTURE_2D, self->pane.target.colour);
+  glBindVertexArray (self->pane_array);
+  glEnable (GL_CULL_FACE);
+  glDrawArrays (GL_TRIANGLES, 0, self->stone.n_vertices);
+  glDisable (GL_CULL_FACE);
 }
 
 static void

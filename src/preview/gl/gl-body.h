@@ -11,6 +11,12 @@ void bw_gl_body_free (BwGlBody *body);
 /* Uploads; the stone's shader is made anew when the number of faces is another. */
 void bw_gl_body_set_scene (BwGlBody *body, const BwScene *scene);
 void bw_gl_body_draw_stone (BwGlBody *body, const BwScene *scene, const BwEye *eye, guint layers);
+/* The stone while the picture moves: drawn small first, before anything else of the picture, then
+ * laid into its true outline. */
+void bw_gl_body_prepare_plain (BwGlBody *body, const BwScene *scene, const BwEye *eye,
+                               const BwGlFrame *frame, guint layers, int width, int height);
+void bw_gl_body_draw_stone_plain (BwGlBody *body, const BwScene *scene, const BwEye *eye,
+                                  guint layers);
 /* The bed's outer wall is drawn before the stone, which it hides; inner wall and rims after it, so
  * that they do not show through it twice. */
 void bw_gl_body_draw_bed_wall (BwGlBody *body, guint layers);

@@ -1,6 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A toolkit hands out another framebuffer for every frame, so nothing drawn stays. This one stays:
- * when only beads have changed, the rectangle round them is drawn again and the rest is copied. */
+ * when only beads have changed, the rectangle round them is drawn again and the rest is copied.
+ *
+ * Where the processor draws there are pictures of several kinds, each better and dearer than the
+ * one before. One is shown; the next is drawn beside it, strip by strip, and shown when it is
+ * whole. */
 #include "preview/gl/gl-picture.h"
 
 #include "preview/scene/camera.h"
@@ -11,24 +15,33 @@
 
 /* More beads than this and a whole picture is the shorter way. */
 #define BEADS_MAX 48
-/* A frame may be slow because the machine was busy with something else: so often a picture at rest
- * is timed again before it is left as it is. */
-#define LOOKS_MOST 3
-
 typedef struct {
   int x0, y0, x1, y1; /* pixels, origin below left, x1 and y1 excluded */
 } Rect;
 
-struct _BwGlPicture {
+/* How a picture is drawn, from the worst to the best. */
+typedef enum {
+  COARSE, /* plainly and half as large */
+  PLAIN,  /* as the renderer draws plainly */
+  FINE,
+  SMOOTH, /* twice as large, averaged while it is copied: smooth edges, inside the crystal too */
+} Kind;
+
+/* A picture that is kept, or was begun. */
+typedef struct {
   BwGlTarget target;
-  BwGlShot shown;
+  BwGlShot shot; /* as it was asked for */
+  Kind kind;
+} Kept;
+
+struct _BwGlPicture {
+  Kept shown, next;
   gboolean whole_spoilt;
   int spoilt[BEADS_MAX];
   int n_spoilt;
   gboolean software;
-  double patience_ms;  /* at rest, where the processor draws */
-  double us_per_pixel; /* of a whole picture, where the processor draws */
-  int looks;           /* how often this picture at rest was timed again */
+  int rows_done; /* of next, from below; 0: not begun */
+  int rows;      /* of its next strip */
   gint64 last_pixels;
 };
 
@@ -38,7 +51,7 @@ bw_gl_picture_new (void)
   BwGlPicture *self = g_new0 (BwGlPicture, 1);
   self->whole_spoilt = TRUE;
   self->software = bw_gl_is_software ();
-  self->patience_ms = BW_GL_REST_MS;
+  self->rows = BW_GL_STRIP_ROWS;
   return self;
 }
 
@@ -47,14 +60,9 @@ bw_gl_picture_free (BwGlPicture *self)
 {
   if (!self)
     return;
-  bw_gl_target_drop (&self->target);
+  bw_gl_target_drop (&self->shown.target);
+  bw_gl_target_drop (&self->next.target);
   g_free (self);
-}
-
-void
-bw_gl_picture_set_patience (BwGlPicture *self, double ms)
-{
-  self->patience_ms = ms;
 }
 
 void
@@ -77,7 +85,14 @@ bw_gl_picture_spoil_beads (BwGlPicture *self, const int *bead, int n)
 double
 bw_gl_picture_last_share (const BwGlPicture *self)
 {
-  return (double)self->last_pixels / ((double)self->target.width * self->target.height);
+  const BwGlTarget *target = &self->shown.target;
+  return (double)self->last_pixels / ((double)target->width * target->height);
+}
+
+gboolean
+bw_gl_picture_is_plain (const BwGlPicture *self)
+{
+  return self->shown.kind <= PLAIN;
 }
 
 static Rect
@@ -105,138 +120,117 @@ rect_of_bead (const BwScene *scene, const BwEye *eye, const BwGlShot *shot, int 
                  MIN (below + 2 * reach, shot->height) };
 }
 
-/* The part of the picture that must be drawn again; all of it unless beads alone have changed. */
-static Rect
-changed_part (const BwGlPicture *self, const BwScene *scene, const BwGlShot *shot)
+static double
+times_of (Kind kind)
 {
-  const Rect all = { 0, 0, shot->width, shot->height };
-  BwGlShot same = self->shown;
+  return kind == COARSE ? 0.5 : kind == SMOOTH ? 2 : 1;
+}
+
+/* The shot as a picture of that kind is drawn. */
+static BwGlShot
+shot_of_kind (const BwGlShot *shot, Kind kind)
+{
+  BwGlShot drawn = *shot;
+  double times = times_of (kind);
+  drawn.width = MAX ((int)(shot->width * times), 1);
+  drawn.height = MAX ((int)(shot->height * times), 1);
+  drawn.scale = shot->scale * (float)times;
+  return drawn;
+}
+
+/* The same but for the bead that is pointed at. */
+static gboolean
+shows (const Kept *kept, const BwGlShot *shot)
+{
+  BwGlShot same = kept->shot;
   same.hover = shot->hover;
-  if (self->whole_spoilt || self->target.width != shot->width || memcmp (&same, shot, sizeof same))
-    return all;
+  return kept->target.framebuffer && !memcmp (&same, shot, sizeof same);
+}
+
+/* The part that must be drawn again where beads alone have changed. */
+static Rect
+changed_part (const BwGlPicture *self, const BwScene *scene, const BwGlShot *drawn,
+              int hover_before)
+{
   BwEye eye;
   Rect part = { 0, 0, 0, 0 };
-  bw_eye_init (&eye, shot->camera, scene, shot->width, shot->height);
+  bw_eye_init (&eye, drawn->camera, scene, drawn->width, drawn->height);
   for (int i = 0; i < self->n_spoilt; i++)
-    part = join (part, rect_of_bead (scene, &eye, shot, self->spoilt[i]));
-  int hovers[] = { self->shown.hover, shot->hover };
+    part = join (part, rect_of_bead (scene, &eye, drawn, self->spoilt[i]));
+  int hovers[] = { hover_before, drawn->hover };
   for (int i = 0; i < 2 && hovers[0] != hovers[1]; i++)
     if (hovers[i] >= 0 && hovers[i] < (int)scene->beads->len)
-      part = join (part, rect_of_bead (scene, &eye, shot, hovers[i]));
+      part = join (part, rect_of_bead (scene, &eye, drawn, hovers[i]));
   return part;
 }
 
-static void
-draw_part (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const BwGlShot *shot,
-           Rect part)
+/* Draws a part of a picture; FALSE when the driver gives no framebuffer. */
+static gboolean
+draw_part (Kept *kept, BwRenderer *renderer, const BwScene *scene, Rect part)
 {
   const float nothing[4] = { 0, 0, 0, 0 };
-  self->last_pixels = (gint64)MAX (part.x1 - part.x0, 0) * MAX (part.y1 - part.y0, 0);
-  if (!self->last_pixels)
-    return;
+  BwGlShot drawn = shot_of_kind (&kept->shot, kept->kind);
+  if (!bw_gl_target_bind (&kept->target, drawn.width, drawn.height))
+    return FALSE;
   glEnable (GL_SCISSOR_TEST);
   glScissor (part.x0, part.y0, part.x1 - part.x0, part.y1 - part.y0);
-  bw_renderer_set_scale (renderer, shot->scale);
-  bw_renderer_draw (renderer, scene, shot->camera, shot->layers, shot->light, shot->hover,
-                    shot->width, shot->height, nothing);
+  bw_renderer_set_scale (renderer, drawn.scale);
+  bw_renderer_set_plain (renderer, kept->kind <= PLAIN);
+  bw_renderer_draw (renderer, scene, drawn.camera, drawn.layers, drawn.light, drawn.hover,
+                    drawn.width, drawn.height, nothing);
   glDisable (GL_SCISSOR_TEST);
+  return TRUE;
 }
 
-/* The same shot, so many times as large. */
-static BwGlShot
-enlarged (const BwGlShot *shot, double times)
-{
-  BwGlShot large = *shot;
-  large.width = MAX ((int)(shot->width * times), 1);
-  large.height = MAX ((int)(shot->height * times), 1);
-  large.scale = shot->scale * (float)times;
-  return large;
-}
-
-static gboolean
-is_whole (Rect part, const BwGlShot *shot)
-{
-  return part.x1 - part.x0 == shot->width && part.y1 - part.y0 == shot->height;
-}
-
+/* Brings what is shown up to date. */
 static void
-draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const BwGlShot *shot)
+draw_shown (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, const BwGlShot *shot,
+            Kind kind)
 {
-  Rect part = changed_part (self, scene, shot);
-  gint64 start = g_get_monotonic_time ();
-  if (!bw_gl_target_bind (&self->target, shot->width, shot->height))
-    return;
-  draw_part (self, renderer, scene, shot, part);
-  self->shown = *shot;
+  gboolean whole = self->whole_spoilt || !shows (&self->shown, shot) || kind != self->shown.kind;
+  BwGlShot drawn = shot_of_kind (shot, kind);
+  Rect part = { 0, 0, drawn.width, drawn.height };
+  if (!whole)
+    part = changed_part (self, scene, &drawn, self->shown.shot.hover);
+  self->last_pixels = (gint64)MAX (part.x1 - part.x0, 0) * MAX (part.y1 - part.y0, 0);
+  self->shown.shot = *shot;
+  self->shown.kind = kind;
+  if (self->last_pixels) {
+    self->rows_done = 0; /* what was begun is given up */
+    draw_part (&self->shown, renderer, scene, part);
+  }
   self->whole_spoilt = FALSE;
   self->n_spoilt = 0;
-  if (!self->software || !is_whole (part, shot))
-    return;
-  glFinish ();
-  double us_per_pixel = (double)(g_get_monotonic_time () - start) / (double)self->last_pixels;
-  self->us_per_pixel = self->looks > 0 ? MIN (self->us_per_pixel, us_per_pixel) : us_per_pixel;
 }
 
-/* Drawn twice as large and averaged while copied: smooth edges, inside the crystal too. */
 static gboolean
-may_be_oversized (const BwGlPicture *self, const BwGlShot *shot)
+may_be_smooth (const BwGlShot *shot)
 {
   GLint largest = 0;
   glGetIntegerv (GL_MAX_RENDERBUFFER_SIZE, &largest);
   return 2 * MAX (shot->width, shot->height) <= largest && shot->scale < 1.5f;
 }
 
-/* How large the picture is drawn: half, whole or double. */
-static double
-times_for (const BwGlPicture *self, const BwScene *scene, const BwGlShot *shot, BwGlPace pace)
+/* The best that is to be had at a pace. */
+static Kind
+kind_for (const BwGlPicture *self, const BwGlShot *shot, BwGlPace pace)
 {
-  gboolean oversized = may_be_oversized (self, shot);
-  double ms = self->us_per_pixel * shot->width * shot->height / 1000;
-  if (!self->software)
-    return oversized ? 2 : 1;
-  BwGlShot large = enlarged (shot, 2);
-  /* A bead or two in an oversized picture keep it so. */
-  if (oversized && !is_whole (changed_part (self, scene, &large), &large))
-    return 2;
-  if (pace == BW_GL_MOVING && ms > BW_GL_SLOW_MS)
-    return 0.5;
-  return oversized && pace == BW_GL_AT_REST && 4 * ms < self->patience_ms ? 2 : 1;
-}
-
-/* TRUE when time would make it better. */
-static gboolean
-is_improvable (const BwGlPicture *self, const BwGlShot *shot, double times)
-{
-  double ms = self->us_per_pixel * shot->width * shot->height / 1000;
-  return times < 1
-         || (self->software && times < 2 && may_be_oversized (self, shot)
-             && (4 * ms < self->patience_ms || self->looks < LOOKS_MOST));
-}
-
-/* At rest and still too slow to be drawn oversized: it is drawn once more to be timed. Another
- * picture starts its own count. */
-static void
-look_again (BwGlPicture *self, const BwScene *scene, const BwGlShot *shot, double times,
-            BwGlPace pace)
-{
-  if (!self->software || times != 1)
-    return;
-  if (is_whole (changed_part (self, scene, shot), shot))
-    self->looks = 0;
-  else if (pace == BW_GL_AT_REST && self->looks < LOOKS_MOST) {
-    self->looks++;
-    self->whole_spoilt = TRUE;
-  }
+  gint64 pixels = (gint64)shot->width * shot->height;
+  gboolean smooth = may_be_smooth (shot) && (!self->software || pixels <= BW_GL_SMOOTH_MOST);
+  if (!self->software || pace == BW_GL_AT_REST)
+    return smooth ? SMOOTH : FINE;
+  if (pace == BW_GL_STILL)
+    return FINE;
+  return pixels > BW_GL_PLAIN_MOST ? COARSE : PLAIN;
 }
 
 static void
-copy_to (const BwGlPicture *self, GLuint target, const BwGlShot *shot)
+copy_to (const BwGlTarget *from, GLuint target, const BwGlShot *shot)
 {
-  glBindFramebuffer (GL_READ_FRAMEBUFFER, self->target.framebuffer);
+  glBindFramebuffer (GL_READ_FRAMEBUFFER, from->framebuffer);
   glBindFramebuffer (GL_DRAW_FRAMEBUFFER, target);
-  glBlitFramebuffer (0, 0, self->target.width, self->target.height, 0, 0, shot->width, shot->height,
-                     GL_COLOR_BUFFER_BIT,
-                     self->target.width == shot->width ? GL_NEAREST : GL_LINEAR);
+  glBlitFramebuffer (0, 0, from->width, from->height, 0, 0, shot->width, shot->height,
+                     GL_COLOR_BUFFER_BIT, from->width == shot->width ? GL_NEAREST : GL_LINEAR);
   glBindFramebuffer (GL_FRAMEBUFFER, target);
 }
 
@@ -245,11 +239,63 @@ bw_gl_picture_draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scen
                     const BwGlShot *shot, BwGlPace pace)
 {
   GLint target = 0;
-  double times = times_for (self, scene, shot, pace);
-  BwGlShot drawn = enlarged (shot, times);
+  Kind kind = kind_for (self, shot, pace);
   glGetIntegerv (GL_DRAW_FRAMEBUFFER_BINDING, &target);
-  look_again (self, scene, &drawn, times, pace);
-  draw (self, renderer, scene, &drawn);
-  copy_to (self, (GLuint)target, shot);
-  return !is_improvable (self, shot, times);
+  /* A bead or two in a better picture keep it so. */
+  if (!self->whole_spoilt && shows (&self->shown, shot))
+    kind = MAX (kind, self->shown.kind);
+  draw_shown (self, renderer, scene, shot, kind);
+  copy_to (&self->shown.target, (GLuint)target, shot);
+  return kind >= kind_for (self, shot, BW_GL_AT_REST);
+}
+
+/* The strip that took so long was so high; the next one takes its due. */
+static void
+measure_strip (BwGlPicture *self, int rows, gint64 us)
+{
+  double due = rows * BW_GL_STRIP_MS * 1000 / (double)MAX (us, 1);
+  self->rows = (int)CLAMP (due, MAX (rows / 2, 4), 2 * rows);
+}
+
+/* What was drawn beside it is shown from now on. */
+static void
+show_next (BwGlPicture *self)
+{
+  Kept before = self->shown;
+  self->shown = self->next;
+  self->next = before;
+  self->rows_done = 0;
+}
+
+static gboolean
+is_begun (const BwGlPicture *self, const BwGlShot *shot, Kind kind)
+{
+  return self->rows_done > 0 && self->next.kind == kind
+         && !memcmp (&self->next.shot, shot, sizeof *shot);
+}
+
+BwGlRefined
+bw_gl_picture_refine (BwGlPicture *self, BwRenderer *renderer, const BwScene *scene, BwGlPace pace)
+{
+  const BwGlShot *shot = &self->shown.shot;
+  Kind kind = kind_for (self, shot, pace);
+  if (self->whole_spoilt || self->n_spoilt || kind <= self->shown.kind)
+    return BW_GL_REFINED_NOTHING;
+  if (!is_begun (self, shot, kind))
+    self->rows_done = 0;
+  self->next.shot = *shot;
+  self->next.kind = kind;
+  BwGlShot drawn = shot_of_kind (shot, kind);
+  int rows = MIN (self->rows, drawn.height - self->rows_done);
+  Rect strip = { 0, self->rows_done, drawn.width, self->rows_done + rows };
+  gint64 start = g_get_monotonic_time ();
+  if (!draw_part (&self->next, renderer, scene, strip))
+    return BW_GL_REFINED_NOTHING;
+  glFinish ();
+  measure_strip (self, rows, g_get_monotonic_time () - start);
+  self->rows_done += rows;
+  if (self->rows_done < drawn.height)
+    return BW_GL_REFINED_STRIP;
+  show_next (self);
+  return BW_GL_REFINED_PICTURE;
 }

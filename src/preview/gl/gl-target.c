@@ -5,19 +5,36 @@ void
 bw_gl_target_drop (BwGlTarget *target)
 {
   glDeleteFramebuffers (1, &target->framebuffer);
-  glDeleteRenderbuffers (1, &target->colour);
+  glDeleteTextures (1, &target->colour);
   glDeleteRenderbuffers (1, &target->depth);
   *target = (BwGlTarget){ 0 };
 }
 
 static GLuint
-storage (GLenum format, GLenum point, int width, int height)
+colour_of (int width, int height)
+{
+  const GLint settings[][2] = { { GL_TEXTURE_MIN_FILTER, GL_LINEAR },
+                                { GL_TEXTURE_MAG_FILTER, GL_LINEAR },
+                                { GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE },
+                                { GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE } };
+  GLuint texture;
+  glGenTextures (1, &texture);
+  glBindTexture (GL_TEXTURE_2D, texture);
+  glTexImage2D (GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, NULL);
+  for (gsize i = 0; i < G_N_ELEMENTS (settings); i++)
+    glTexParameteri (GL_TEXTURE_2D, (GLenum)settings[i][0], settings[i][1]);
+  glFramebufferTexture2D (GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture, 0);
+  return texture;
+}
+
+static GLuint
+depth_of (int width, int height)
 {
   GLuint buffer;
   glGenRenderbuffers (1, &buffer);
   glBindRenderbuffer (GL_RENDERBUFFER, buffer);
-  glRenderbufferStorage (GL_RENDERBUFFER, format, width, height);
-  glFramebufferRenderbuffer (GL_FRAMEBUFFER, point, GL_RENDERBUFFER, buffer);
+  glRenderbufferStorage (GL_RENDERBUFFER, GL_DEPTH_COMPONENT24, width, height);
+  glFramebufferRenderbuffer (GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_RENDERBUFFER, buffer);
   return buffer;
 }
 
@@ -33,8 +50,8 @@ bw_gl_target_bind (BwGlTarget *target, int width, int height)
   target->height = height;
   glGenFramebuffers (1, &target->framebuffer);
   glBindFramebuffer (GL_FRAMEBUFFER, target->framebuffer);
-  target->colour = storage (GL_RGBA8, GL_COLOR_ATTACHMENT0, width, height);
-  target->depth = storage (GL_DEPTH_COMPONENT24, GL_DEPTH_ATTACHMENT, width, height);
+  target->colour = colour_of (width, height);
+  target->depth = depth_of (width, height);
   if (glCheckFramebufferStatus (GL_FRAMEBUFFER) == GL_FRAMEBUFFER_COMPLETE)
     return TRUE;
   bw_gl_target_drop (target);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A framebuffer with colour and depth of its own. All zero: none yet. Belongs to the context that
- * was current when it was bound first. */
+/* A framebuffer with a texture of colours and a depth of its own. All zero: none yet. Belongs to
+ * the context that was current when it was bound first. */
 #pragma once
 
 #include <epoxy/gl.h>

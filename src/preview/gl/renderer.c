@@ -15,6 +15,7 @@
 #include <gio/gio.h>
 
 #define LEAST_THREAD_PIXELS 0.4f
+#define LEAST_THREAD_PIXELS_PLAIN 1.2f /* while the picture moves */
 
 struct _BwRenderer {
   BwGlBeads *beads;
@@ -24,6 +25,7 @@ struct _BwRenderer {
   BwGlTubes *tubes;
   GLuint frame;
   float scale;
+  gboolean plain;
 };
 
 static gboolean
@@ -109,6 +111,12 @@ bw_renderer_set_scale (BwRenderer *self, float scale)
 }
 
 void
+bw_renderer_set_plain (BwRenderer *self, gboolean plain)
+{
+  self->plain = plain;
+}
+
+void
 bw_renderer_update_beads (BwRenderer *self, const BwScene *scene, const int *bead, int n)
 {
   bw_gl_beads_update (self->beads, scene, bead, n);
@@ -147,7 +155,8 @@ draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint lay
                         .colour = { 0.50f, 0.47f, 0.41f, MIN (pixels / least, 1) },
                         .round = TRUE };
   /* Between beads that show, a thread far thinner than a pixel is not to be seen. */
-  gboolean lost = pixels < LEAST_THREAD_PIXELS && (layers & BW_LAYER_BAND);
+  float seen = self->plain ? LEAST_THREAD_PIXELS_PLAIN : LEAST_THREAD_PIXELS;
+  gboolean lost = pixels < seen && (layers & BW_LAYER_BAND);
   if (!(layers & BW_LAYER_THREAD) || lost)
     return;
   bw_gl_lines_draw_first (self->links, &pen, bw_played_links (scene));
@@ -185,6 +194,40 @@ draw_edges (BwRenderer *self, const BwScene *scene, guint layers, float ratio)
   glDepthMask (GL_TRUE);
 }
 
+/* What is drawn, and from where. */
+typedef struct {
+  const BwScene *scene;
+  const BwEye *eye;
+  const BwGlFrame *frame;
+  int width, height;
+} Place;
+
+/* around: layers round the piece, which stay when its beads are not there yet. */
+static void
+draw_finely (BwRenderer *self, const Place *p, guint layers, guint around)
+{
+  bw_gl_tubes_draw_solid (self->tubes, layers);
+  bw_gl_body_draw_bed_wall (self->body, around);
+  bw_gl_body_draw_stone (self->body, p->scene, p->eye, around);
+  bw_gl_body_draw_bed_rest (self->body, around);
+  draw_thread (self, p->scene, p->eye, layers);
+  bw_gl_beads_draw (self->beads, p->scene, p->eye, layers, FALSE);
+}
+
+/* Simple beads have hard edges, so that what they hide may be drawn after them and costs nothing.
+ */
+static void
+draw_plainly (BwRenderer *self, const Place *p, guint layers, guint around)
+{
+  bw_gl_body_prepare_plain (self->body, p->scene, p->eye, p->frame, around, p->width, p->height);
+  bw_gl_tubes_draw_solid (self->tubes, layers);
+  bw_gl_body_draw_stone_plain (self->body, p->scene, p->eye, around);
+  bw_gl_beads_draw (self->beads, p->scene, p->eye, layers, TRUE);
+  bw_gl_body_draw_bed_wall (self->body, around);
+  bw_gl_body_draw_bed_rest (self->body, around);
+  draw_thread (self, p->scene, p->eye, layers);
+}
+
 void
 bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint layers,
                   BwLight light, int hover, int width, int height, const float background[4])
@@ -198,12 +241,11 @@ bw_renderer_draw (BwRenderer *self, const BwScene *scene, BwCamera camera, guint
   bw_gl_frame_init (&frame, &eye, scene, light, width, height);
   glViewport (0, 0, width, height);
   start (self, &frame, background);
-  bw_gl_tubes_draw_solid (self->tubes, layers);
-  bw_gl_body_draw_bed_wall (self->body, around);
-  bw_gl_body_draw_stone (self->body, scene, &eye, around);
-  bw_gl_body_draw_bed_rest (self->body, around);
-  draw_thread (self, scene, &eye, layers);
-  bw_gl_beads_draw (self->beads, scene, &eye, layers);
+  const Place place = { scene, &eye, &frame, width, height };
+  if (self->plain)
+    draw_plainly (self, &place, layers, around);
+  else
+    draw_finely (self, &place, layers, around);
   draw_edges (self, scene, layers, ratio);
   bw_gl_tubes_draw_faded (self->tubes, layers);
   bw_gl_beads_draw_hover (self->beads, scene, hover, bw_renderer_halo (self->scale, width, height));

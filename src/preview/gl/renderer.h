@@ -25,6 +25,10 @@ void bw_renderer_update_cord (BwRenderer *renderer, const BwScene *scene);
 /* Pixels of the framebuffer for one pixel as the eye knows it (a screen's scale, an oversized
  * picture): widths of lines and rims follow it. 1 at first. */
 void bw_renderer_set_scale (BwRenderer *renderer, float scale);
+/* While the picture moves: outlines stay true, light is simpler and the stone coarser. FALSE at
+ * first.
+ */
+void bw_renderer_set_plain (BwRenderer *renderer, gboolean plain);
 /* How far the ring round a bead pointed at reaches beyond it, in pixels of the framebuffer. */
 float bw_renderer_halo (float scale, int width, int height);
 

@@ -6,8 +6,7 @@
 #include "core/band/ring.h"
 
 #define CORNER_STEPS 5 /* pieces of the arc about a corner */
-#define LEVEL_MM 1.5   /* height between two levels, at most */
-#define LEVELS_MAX 64
+#define LEVELS_MAX 4
 
 /* One level: outer and inner curve, the same number of points at every level. */
 typedef struct {
@@ -95,20 +94,18 @@ add_rim (GArray *bed, const Level *level, float up)
   }
 }
 
-/* Heights of the levels: evenly spaced, and each shoulder the bed runs over. */
+/* Heights of the levels: between the edges and the shoulders that the bed runs over, section and
+ * thickness change evenly, and so does the sleeve. */
 static int
-heights (double *z, const BwStone *stone, double low, double high)
+heights (double z[LEVELS_MAX], const BwStone *stone, double low, double high)
 {
-  int steps = (int)CLAMP (ceil ((high - low) / LEVEL_MM), 1, LEVELS_MAX - 4);
-  double shoulder[] = { stone->base_shoulder_mm, stone->shoulder_mm };
+  const double shoulder[] = { stone->base_shoulder_mm, stone->shoulder_mm };
   int n = 0;
-  for (int i = 0; i <= steps; i++) {
-    double here = low + (high - low) * i / steps;
-    for (int k = 0; k < 2; k++)
-      if (n && shoulder[k] > z[n - 1] && shoulder[k] < here)
-        z[n++] = shoulder[k];
-    z[n++] = here;
-  }
+  z[n++] = low;
+  for (gsize k = 0; k < G_N_ELEMENTS (shoulder); k++)
+    if (shoulder[k] > z[n - 1] && shoulder[k] < high)
+      z[n++] = shoulder[k];
+  z[n++] = high;
   return n;
 }
 

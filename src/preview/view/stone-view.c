@@ -44,7 +44,7 @@ struct _BwStoneView {
   BwViewInput input;
   int free_below; /* logical pixels that the piece keeps clear of */
   BwCamera drawn_from;
-  BwGlPace pace;
+  BwGlPace pace; /* that the picture is being bettered for */
   guint describe_source, refine_source;
 };
 
@@ -52,7 +52,8 @@ G_DEFINE_FINAL_TYPE (BwStoneView, bw_stone_view, GTK_TYPE_WIDGET)
 
 /* The description is for ears: it waits until turning has come to rest. */
 #define DESCRIBE_AFTER_MS 400
-/* A coarse picture is followed by a fine one when nothing moves for so long. */
+/* A plain picture is followed by a fine one when nothing moves for so long, and that by a smooth
+ * one. */
 #define REFINE_AFTER_MS 130
 #define REST_AFTER_MS 350
 
@@ -357,13 +358,36 @@ area_unrealized (GtkGLArea *area, BwStoneView *self)
   g_clear_pointer (&self->picture, bw_gl_picture_free);
 }
 
+/* Something is due that the next frame will show: until then nothing is to be bettered. */
+static gboolean
+is_behind (const BwStoneView *self)
+{
+  return self->scene_stale || self->colours_stale || self->cells_stale || self->upload_stale
+         || self->rest.stance_stale || bw_view_rest_is_swinging (&self->rest);
+}
+
+/* A strip at a time, when no event and no frame waits. */
 static gboolean
 refine (gpointer data)
 {
   BwStoneView *self = data;
+  BwGlRefined refined = BW_GL_REFINED_NOTHING;
+  gtk_gl_area_make_current (GTK_GL_AREA (self->area));
+  if (self->renderer && !is_behind (self))
+    refined = bw_gl_picture_refine (self->picture, self->renderer, self->scene, self->pace);
+  if (refined == BW_GL_REFINED_STRIP)
+    return G_SOURCE_CONTINUE;
   self->refine_source = 0;
-  self->pace = MIN (self->pace + 1, BW_GL_AT_REST);
-  gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
+  if (refined == BW_GL_REFINED_PICTURE)
+    gtk_gl_area_queue_render (GTK_GL_AREA (self->area));
+  return G_SOURCE_REMOVE;
+}
+
+static gboolean
+begin_to_refine (gpointer data)
+{
+  BwStoneView *self = data;
+  self->refine_source = g_idle_add_full (G_PRIORITY_LOW, refine, self, NULL);
   return G_SOURCE_REMOVE;
 }
 
@@ -373,9 +397,24 @@ is_moving (BwStoneView *self, BwCamera camera)
 {
   BwCamera last = self->drawn_from;
   self->drawn_from = camera;
-  return camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
-         || camera.zoom != last.zoom || bw_view_rest_is_swinging (&self->rest)
+  gboolean first = last.zoom == 0;
+  gboolean turned = camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
+                    || camera.zoom != last.zoom;
+  return (turned && !first) || bw_view_rest_is_swinging (&self->rest)
          || (self->upload_stale && bw_project_in_step (self->project));
+}
+
+/* What is plain becomes fine, at once where nothing moves; what is fine becomes smooth. */
+static void
+refine_later (BwStoneView *self, gboolean moving)
+{
+  gboolean plain = bw_gl_picture_is_plain (self->picture);
+  self->pace = plain ? BW_GL_STILL : BW_GL_AT_REST;
+  if (plain && !moving)
+    begin_to_refine (self);
+  else
+    self->refine_source
+        = g_timeout_add (plain ? REFINE_AFTER_MS : REST_AFTER_MS, begin_to_refine, self);
 }
 
 static void
@@ -389,10 +428,7 @@ draw_picture (BwStoneView *self, const BwScene *scene)
                     .width = gtk_widget_get_width (self->area) * scale,
                     .height = gtk_widget_get_height (self->area) * scale,
                     .scale = (float)scale };
-  if (is_moving (self, shot.camera))
-    self->pace = BW_GL_MOVING;
-  else
-    self->pace = MAX (self->pace, BW_GL_STILL);
+  gboolean moving = is_moving (self, shot.camera);
   if (self->upload_stale)
     bw_renderer_set_scene (self->renderer, scene);
   else if (self->rest.stance_stale)
@@ -401,10 +437,8 @@ draw_picture (BwStoneView *self, const BwScene *scene)
     bw_gl_picture_spoil (self->picture);
   self->upload_stale = self->rest.stance_stale = FALSE;
   g_clear_handle_id (&self->refine_source, g_source_remove);
-  if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, self->pace))
-    self->refine_source = g_timeout_add (
-        self->pace == BW_GL_MOVING ? REFINE_AFTER_MS : REST_AFTER_MS, refine, self);
-  self->pace = BW_GL_STILL;
+  if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, BW_GL_MOVING))
+    refine_later (self, moving);
 }
 
 static gboolean
@@ -741,17 +775,6 @@ bw_stone_view_get_driver (BwStoneView *self)
   if (!self->area)
     return "drawn";
   return self->es ? "gles" : "gl";
-}
-
-void
-bw_stone_view_set_patience (BwStoneView *self, double ms)
-{
-  g_return_if_fail (BW_IS_STONE_VIEW (self));
-  if (!self->picture)
-    return;
-  bw_gl_picture_set_patience (self->picture, ms);
-  /* A picture that was as fine as the old patience let it be may become finer. */
-  redraw (self);
 }
 
 int

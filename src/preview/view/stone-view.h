@@ -29,9 +29,6 @@ BwCamera bw_stone_view_get_camera (BwStoneView *self);
 gboolean bw_stone_view_is_swinging (BwStoneView *self);
 /* Whether the camera moves by itself. */
 gboolean bw_stone_view_is_turning (BwStoneView *self);
-/* As bw_gl_picture_set_patience(), once the view is realized with OpenGL; for who needs every
- * picture at rest to be drawn alike, however busy the machine is. */
-void bw_stone_view_set_patience (BwStoneView *self, double ms);
 /* Who is told of strokes over the picture, made with Control or Alt held or while brushing is set.
  * brush: a constant; data must outlive the view or the next call. NULL: nothing is painted, as at
  * first. */
