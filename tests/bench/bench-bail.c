@@ -43,11 +43,12 @@ main (void)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (BwProject) project = bw_project_load_data (text, sizeof text - 1, &error);
-  double place[STEPS], edit[STEPS], hang[STEPS], scene[STEPS];
+  double place[STEPS], edit[STEPS], hang[STEPS], follow[STEPS], anew[STEPS];
   if (!project)
     g_error ("%s", error->message);
   bw_project_places (project);
   const BwDesign from = *bw_project_get_design (project);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
   bw_project_begin (project, "drag");
   for (int i = 0; i < STEPS; i++) {
     BwDesign design;
@@ -62,13 +63,18 @@ main (void)
     bw_project_hang (project);
     hang[i] = ms_since (begin);
     begin = g_get_monotonic_time ();
+    if (!bw_scene_follow_bail (scene, project))
+      g_error ("more than the bail has changed");
+    follow[i] = ms_since (begin);
+    begin = g_get_monotonic_time ();
     bw_scene_free (bw_scene_new (project, FALSE));
-    scene[i] = ms_since (begin);
+    anew[i] = ms_since (begin);
   }
   bw_project_revert (project);
   report ("a dragged bail: its nearest place", place);
   report ("  the edit", edit);
   report ("  how it hangs", hang);
-  report ("  the scene of the stone view, built anew", scene);
+  report ("  the scene of the stone view, followed", follow);
+  report ("  and built anew, as when it is let go", anew);
   return 0;
 }

@@ -578,6 +578,73 @@ edges_gleam_in_the_stones_own_colour_in_the_dark (void **state)
   assert_true (dark[1] < 0.65f * dark[2] && dark[1] < dark[0]);
 }
 
+static void
+scenes_are_alike (const BwScene *a, const BwScene *b)
+{
+  assert_int_equal (a->beads->len, b->beads->len);
+  for (guint i = 0; i < a->beads->len; i++) {
+    BwSceneBead one = g_array_index (a->beads, BwSceneBead, i);
+    BwSceneBead other = g_array_index (b->beads, BwSceneBead, i);
+    if (one.in_bail)
+      one.born = other.born; /* no thread comes to it yet */
+    assert_memory_equal (&one, &other, sizeof one);
+  }
+  assert_int_equal (a->bail_columns, b->bail_columns);
+  assert_true (a->radius == b->radius && a->breadth == b->breadth && a->centre[2] == b->centre[2]);
+  assert_memory_equal (&a->seat, &b->seat, sizeof a->seat);
+  assert_memory_equal (&a->rest, &b->rest, sizeof a->rest);
+  assert_memory_equal (&a->stance, &b->stance, sizeof a->stance);
+  assert_int_equal (a->ring.stations->len, b->ring.stations->len);
+  if (a->ring.stations->len > 0)
+    assert_memory_equal (a->ring.stations->data, b->ring.stations->data,
+                         a->ring.stations->len * sizeof (BwSceneStation));
+}
+
+/* Dragged to and fro, made wider, turned into a ring and taken away. */
+static void
+a_followed_bail_is_that_of_a_new_scene (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (31);
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  for (int i = 0; i < 60; i++) {
+    static const BwBailStyle styles[]
+        = { BW_BAIL_FLAP, BW_BAIL_RING, BW_BAIL_UPRIGHT, BW_BAIL_NONE };
+    BwDesign design = *bw_project_get_design (project);
+    design.bail.at_deg = g_rand_double_range (rand, 0, 360);
+    design.bail.style = styles[i / 6 % (int)G_N_ELEMENTS (styles)];
+    design.bail.rows = 17 + 2 * (i % 3);
+    if (!bw_project_set_design (project, "Bail", &design, NULL))
+      continue;
+    assert_true (bw_scene_follow_bail (scene, project));
+    assert_true (scene->lacks_thread);
+    assert_true (scene->thread_holes->len >= (guint)scene->n_band);
+    g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
+    assert_false (anew->lacks_thread);
+    scenes_are_alike (scene, anew);
+  }
+}
+
+static void
+what_is_more_than_a_bail_is_not_followed (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  BwDesign design = *bw_project_get_design (project);
+  design.bail.at_deg += 10;
+  design.stone.values_mm[0] += 1;
+  assert_true (bw_project_set_design (project, "Stone", &design, NULL));
+  guint holes = scene->thread_holes->len;
+  assert_false (bw_scene_follow_bail (scene, project));
+  assert_int_equal (scene->thread_holes->len, holes);
+  assert_false (scene->lacks_thread);
+  g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
+  anew->played = 5;
+  design.bail.at_deg += 10;
+  assert_true (bw_project_set_design (project, "Bail", &design, NULL));
+  assert_false (bw_scene_follow_bail (anew, project));
+}
+
 int
 main (void)
 {
@@ -605,6 +672,8 @@ main (void)
     cmocka_unit_test (without_a_foot_to_be_seen_there_is_no_shadow),
     cmocka_unit_test (a_clear_stone_glows_in_its_shadow),
     cmocka_unit_test (edges_gleam_in_the_stones_own_colour_in_the_dark),
+    cmocka_unit_test (a_followed_bail_is_that_of_a_new_scene),
+    cmocka_unit_test (what_is_more_than_a_bail_is_not_followed),
   };
   return cmocka_run_group_tests_name ("scene", tests, NULL, NULL);
 }

@@ -372,6 +372,34 @@ a_change_of_design_is_a_new_scene (void **state)
   table_cleared (&table);
 }
 
+/* While it is dragged the scene stays and lacks a thread; let go it is whole again. */
+static void
+a_dragged_bail_moves_alone_until_it_is_let_go (void **state)
+{
+  Table table = table_laid (0);
+  const BwScene *before = bw_stone_view_get_scene (table.view);
+  guint holes = before->thread_holes->len;
+  bw_project_begin (table.project, "Bail");
+  for (int i = 0; i < 4; i++) {
+    BwDesign design = *bw_project_get_design (table.project);
+    design.bail.at_deg += 7;
+    assert_true (bw_project_set_design (table.project, "", &design, NULL));
+    desk_settle ();
+    const BwScene *dragged = bw_stone_view_get_scene (table.view);
+    assert_ptr_equal (dragged, before);
+    assert_true (dragged->lacks_thread && dragged->thread_holes->len < holes);
+  }
+  bw_project_commit (table.project);
+  desk_settle ();
+  const BwScene *after = bw_stone_view_get_scene (table.view);
+  assert_false (after->lacks_thread);
+  g_autoptr (BwScene) anew = bw_scene_new (table.project, FALSE);
+  assert_int_equal (after->thread_holes->len, anew->thread_holes->len);
+  assert_memory_equal (after->beads->data, anew->beads->data,
+                       anew->beads->len * sizeof (BwSceneBead));
+  table_cleared (&table);
+}
+
 static void
 another_project_takes_the_place_of_the_first (void **state)
 {
@@ -933,6 +961,7 @@ main (void)
     cmocka_unit_test (two_far_beads_touch_two),
     cmocka_unit_test (a_price_and_a_title_build_no_scene),
     cmocka_unit_test (a_change_of_design_is_a_new_scene),
+    cmocka_unit_test (a_dragged_bail_moves_alone_until_it_is_let_go),
     cmocka_unit_test (another_project_takes_the_place_of_the_first),
     cmocka_unit_test (taken_out_of_the_window_and_put_back_it_draws_again),
     cmocka_unit_test (hiding_layers_light_and_fit_change_the_picture),

@@ -86,6 +86,13 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
 }
 
 void
+bw_renderer_follow_bail (BwRenderer *self, const BwScene *scene)
+{
+  bw_gl_beads_set_scene (self->beads, scene);
+  bw_gl_tubes_set_scene (self->tubes, scene);
+}
+
+void
 bw_renderer_update_cord (BwRenderer *self, const BwScene *scene)
 {
   bw_gl_tubes_set_scene (self->tubes, scene);

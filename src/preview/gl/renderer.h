@@ -19,6 +19,9 @@ void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, const
 /* How many beads were uploaded so far: what a test counts. */
 guint64 bw_renderer_uploaded (const BwRenderer *renderer);
 
+/* Uploads what bw_scene_follow_bail() has changed. */
+void bw_renderer_follow_bail (BwRenderer *renderer, const BwScene *scene);
+
 /* Uploads the cord alone, after another stance was taken. */
 void bw_renderer_update_cord (BwRenderer *renderer, const BwScene *scene);
 

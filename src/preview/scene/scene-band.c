@@ -67,6 +67,7 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
   float longest = (float)(4 * design->gauge.pitch_mm);
   float room = MAX (scene->hole_radius - scene->thread_radius, 0);
   BwSceneLine link = { .strength = 1 };
+  scene->n_band_holes = scene->n_band_links = -1;
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
     int index = bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column);
@@ -75,6 +76,10 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
     float half = visit->direction ? scene->bead_half_length : -scene->bead_half_length;
     float out = MIN ((float)passes[index] * 2 * scene->thread_radius, room);
     BwSceneLine hole = { .strength = 1 };
+    if (visit->in_bail && scene->n_band_holes < 0) {
+      scene->n_band_holes = (int)i;
+      scene->n_band_links = (int)scene->thread_links->len;
+    }
     passes[index]++;
     bear (bead, visit, i);
     beside (hole.from, bead, -half, out);
@@ -87,4 +92,18 @@ bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design)
       g_array_append_val (scene->thread_gaps, i);
     memcpy (link.from, hole.to, sizeof link.from);
   }
+}
+
+void
+bw_scene_leave_bail_thread (BwScene *scene)
+{
+  guint n_gaps = scene->thread_gaps->len;
+  if (scene->n_band_holes < 0)
+    return;
+  g_array_set_size (scene->thread_holes, (guint)scene->n_band_holes);
+  g_array_set_size (scene->thread_links, (guint)scene->n_band_links);
+  while (n_gaps > 0
+         && g_array_index (scene->thread_gaps, guint, n_gaps - 1) >= (guint)scene->n_band_holes)
+    n_gaps--;
+  g_array_set_size (scene->thread_gaps, n_gaps);
 }

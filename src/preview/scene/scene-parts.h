@@ -18,5 +18,7 @@ void bw_scene_add_cord (BwScene *scene, const BwHang *hang, const BwDesign *desi
 void bw_scene_lay_cord (BwScene *scene, BwVec3 up, double length);
 /* Wants stone and beads in place. */
 void bw_scene_add_rest (BwScene *scene, const BwHang *hang);
+/* Takes out the thread from the first bead of the bail on. */
+void bw_scene_leave_bail_thread (BwScene *scene);
 /* Wants the beads in place. */
 void bw_scene_add_thread (BwScene *scene, const BwPath *path, const BwDesign *design);

@@ -32,12 +32,17 @@ typedef struct {
 
 typedef void (*Take) (Extent *extent, BwVec3 hung, double reach);
 
+/* Where the piece's own axes point while it hangs: a turn worked out once for all its beads. */
+typedef struct {
+  BwVec3 hold, x, y, z;
+} Hung;
+
 static void
 take_heights (Extent *extent, BwVec3 hung, double reach)
 {
   extent->low = MIN (extent->low, hung.z - reach);
   extent->high = MAX (extent->high, hung.z + reach);
-  extent->breadth = MAX (extent->breadth, hypot (hung.x, hung.y) + reach);
+  extent->breadth = MAX (extent->breadth, sqrt (hung.x * hung.x + hung.y * hung.y) + reach);
 }
 
 static void
@@ -47,23 +52,33 @@ take_distance (Extent *extent, BwVec3 hung, double reach)
   extent->radius = MAX (extent->radius, bw_vec3_length (hung) + reach);
 }
 
-static BwVec3
-hung (const BwSceneRest *rest, const float at[3])
+static Hung
+axes_hung (const BwSceneRest *rest)
 {
-  return bw_pose_turn (rest->stance.pose, bw_vec3_sub (wide (at), rest->hold));
+  return (Hung){ rest->hold, bw_pose_turn (rest->stance.pose, bw_vec3 (1, 0, 0)),
+                 bw_pose_turn (rest->stance.pose, bw_vec3 (0, 1, 0)),
+                 bw_pose_turn (rest->stance.pose, bw_vec3 (0, 0, 1)) };
+}
+
+static BwVec3
+hung (const Hung *axes, const float at[3])
+{
+  BwVec3 off = bw_vec3_sub (wide (at), axes->hold);
+  return bw_vec3_add (bw_vec3_scale (axes->x, off.x),
+                      bw_vec3_add (bw_vec3_scale (axes->y, off.y), bw_vec3_scale (axes->z, off.z)));
 }
 
 static void
 each_part (const BwScene *scene, Take take, Extent *extent)
 {
-  const BwSceneRest *rest = &scene->rest;
+  const Hung axes = axes_hung (&scene->rest);
   double reach = hypot ((double)scene->bead_radius, (double)scene->bead_half_length);
   for (guint i = 0; i < scene->stone->len; i++)
-    take (extent, hung (rest, g_array_index (scene->stone, BwSceneVertex, i).at), 0);
+    take (extent, hung (&axes, g_array_index (scene->stone, BwSceneVertex, i).at), 0);
   for (guint i = 0; i < scene->beads->len; i++)
-    take (extent, hung (rest, g_array_index (scene->beads, BwSceneBead, i).at), reach);
+    take (extent, hung (&axes, g_array_index (scene->beads, BwSceneBead, i).at), reach);
   for (guint i = 0; i < scene->ring.stations->len; i++)
-    take (extent, hung (rest, g_array_index (scene->ring.stations, BwSceneStation, i).at),
+    take (extent, hung (&axes, g_array_index (scene->ring.stations, BwSceneStation, i).at),
           (double)scene->ring.radius);
 }
 

@@ -93,9 +93,9 @@ take_height (BwScene *scene, const float at[3], float reach, float span[2])
 static void
 take_distance (BwScene *scene, const float at[3], float reach, float span[2])
 {
-  float off_axis = hypotf (at[0], at[1]);
-  scene->breadth = MAX (scene->breadth, off_axis + reach);
-  scene->radius = MAX (scene->radius, hypotf (off_axis, at[2] - scene->centre[2]) + reach);
+  float off_axis2 = at[0] * at[0] + at[1] * at[1], up = at[2] - scene->centre[2];
+  scene->breadth = MAX (scene->breadth, sqrtf (off_axis2) + reach);
+  scene->radius = MAX (scene->radius, sqrtf (off_axis2 + up * up) + reach);
 }
 
 /* The centre stays on the axis even when a bail juts out: else the stone would swing while turned.
@@ -104,9 +104,23 @@ static void
 set_bounds (BwScene *scene)
 {
   float span[2] = { INFINITY, -INFINITY };
+  scene->breadth = scene->radius = 0;
   each_point (scene, take_height, span);
   scene->centre[2] = (span[0] + span[1]) / 2;
   each_point (scene, take_distance, span);
+}
+
+/* The bail's beads and what hangs by them; what they are laid on is there. */
+static void
+add_what_hangs (BwScene *scene, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  const BwHang *hang = bw_project_hang (project);
+  set_bounds (scene);
+  bw_scene_add_cord (scene, hang, design);
+  bw_scene_add_rest (scene, hang);
+  bw_scene_stand_upright (scene);
+  scene->made_for = *design;
 }
 
 BwScene *
@@ -123,10 +137,7 @@ bw_scene_new (BwProject *project, gboolean colour_by_fit)
   bw_scene_add_band (scene, bw_project_true_places (project), design);
   bw_scene_add_bail (scene, bw_project_hang (project), design);
   bw_scene_add_thread (scene, bw_project_path (project), design);
-  set_bounds (scene);
-  bw_scene_add_cord (scene, bw_project_hang (project), design);
-  bw_scene_add_rest (scene, bw_project_hang (project));
-  bw_scene_stand_upright (scene);
+  add_what_hangs (scene, project);
   bw_scene_recolour (scene, project, colour_by_fit, NULL);
   return scene;
 }
@@ -228,15 +239,17 @@ show (BwScene *scene, int index, Look look, GArray *changed)
     g_array_append_val (changed, index);
 }
 
-void
-bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, GArray *changed)
+/* From one bead on. */
+static void
+recolour_from (BwScene *scene, BwProject *project, gboolean colour_by_fit, guint first,
+               GArray *changed)
 {
   const BwDrawing *band = band_of (scene, project);
   const BwDrawing *bail = bw_project_get_bail_drawing (project);
   g_autofree Palette *palette = g_new (Palette, 1);
   palette_init (palette, project, tray_of (scene, project), colour_by_fit);
   scene->colour_by_fit = colour_by_fit;
-  for (guint i = 0; i < scene->beads->len; i++) {
+  for (guint i = first; i < scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
     int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
     gboolean by_column = colour_by_fit && !bead->in_bail;
@@ -245,6 +258,39 @@ bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, G
                     : palette->tray[MIN (cell, palette->n_tray - 1)],
           changed);
   }
+}
+
+void
+bw_scene_recolour (BwScene *scene, BwProject *project, gboolean colour_by_fit, GArray *changed)
+{
+  recolour_from (scene, project, colour_by_fit, 0, changed);
+}
+
+static gboolean
+differs_in_bail_alone (const BwDesign *a, const BwDesign *b)
+{
+  BwDesign same = *a;
+  same.bail = b->bail;
+  return !memcmp (&same, b, sizeof same);
+}
+
+gboolean
+bw_scene_follow_bail (BwScene *scene, BwProject *project)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  if (scene->played >= 0 || !differs_in_bail_alone (&scene->made_for, design))
+    return FALSE;
+  g_array_set_size (scene->beads, (guint)scene->n_band);
+  g_array_set_size (scene->ring.stations, 0);
+  scene->bail_columns = 0;
+  scene->seat = (BwSceneSeat){ .radius = 0 };
+  scene->rest = (BwSceneRest){ .hangs = FALSE };
+  bw_scene_leave_bail_thread (scene);
+  bw_scene_add_bail (scene, bw_project_hang (project), design);
+  add_what_hangs (scene, project);
+  recolour_from (scene, project, scene->colour_by_fit, (guint)scene->n_band, NULL);
+  scene->lacks_thread = TRUE;
+  return TRUE;
 }
 
 void

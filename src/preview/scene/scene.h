@@ -116,6 +116,10 @@ typedef struct {
   GArray *thread_holes; /* of BwSceneLine: the thread through each hole, in the needle's order */
   GArray *thread_links; /* of BwSceneLine: the thread from each bead to the next */
   GArray *thread_gaps;  /* of guint, rising: the visits that no link leads to, the first left out */
+  int n_band_holes, n_band_links; /* of these, before the needle first comes to the bail; −1: it
+                                     does not */
+  gboolean lacks_thread;          /* that of the bail, see bw_scene_follow_bail() */
+  BwDesign made_for;
   BwSceneSeat seat;
   BwSceneTube cord; /* as it lies in the present stance */
   BwSceneTube ring; /* the metal ring of a ring bail */
@@ -130,6 +134,11 @@ typedef struct {
 /* Builds the scene from the project; by_fit colours the band's beads by their column's fit. */
 BwScene *bw_scene_new (BwProject *project, gboolean colour_by_fit);
 void bw_scene_free (BwScene *scene);
+/* Takes over a change of the bail alone, while it is dragged: all but the bail and what hangs by it
+ * stays as it is. The thread is left out from the bail on, since finding its way takes long, and
+ * comes with the next new scene. FALSE, and nothing done, when more than the bail has changed since
+ * the scene was made, or when its thread is being played. The stance is upright. */
+gboolean bw_scene_follow_bail (BwScene *scene, BwProject *project);
 
 /* The stone upright, as in every drawing of the core; there is no cord then. */
 void bw_scene_stand_upright (BwScene *scene);

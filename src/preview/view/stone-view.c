@@ -38,6 +38,7 @@ struct _BwStoneView {
   guint64 seen;           /* of those, see bw_project_touched() */
   char *mineral;          /* that the scene's stone is of */
   gboolean upload_stale;  /* the renderer has not seen the scene */
+  gboolean bail_stale;    /* nor, of one it has seen, the bail */
 
   BwViewRest rest;
   BwViewMotion motion;
@@ -72,6 +73,19 @@ build_scene (BwStoneView *self)
   bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
   self->upload_stale = TRUE;
   bw_drawn_spoil (self->drawn);
+}
+
+/* A bail that is dragged is all that changes; FALSE when there is more to it. */
+static gboolean
+follow_bail (BwStoneView *self)
+{
+  if (!self->scene || self->colours_stale || !bw_project_in_step (self->project)
+      || !bw_scene_follow_bail (self->scene, self->project))
+    return FALSE;
+  bw_view_rest_take_scene (&self->rest, self->scene, bw_session_get_at_rest (self->session));
+  self->bail_stale = TRUE;
+  bw_drawn_spoil (self->drawn);
+  return TRUE;
 }
 
 /* told: the beads that were set, NULL when any may be another. */
@@ -153,9 +167,9 @@ bring_up (BwStoneView *self)
     return;
   g_autoptr (GArray) beads = g_array_new (FALSE, FALSE, sizeof (BwBeadOf));
   gboolean told = bw_project_touched (self->project, &self->seen, beads);
-  if (self->scene_stale)
+  if (self->scene_stale && !follow_bail (self))
     build_scene (self);
-  else
+  else if (!self->scene_stale)
     recolour (self, told && !self->colours_stale ? beads : NULL);
   self->scene_stale = self->colours_stale = self->cells_stale = FALSE;
 }
@@ -273,6 +287,16 @@ project_changed (BwStoneView *self, guint what)
   redraw (self);
 }
 
+/* What was left out while a value was dragged comes when it is let go. */
+static void
+step_ended (BwStoneView *self)
+{
+  if (!self->scene || !self->scene->lacks_thread || bw_project_in_step (self->project))
+    return;
+  self->scene_stale = TRUE;
+  redraw (self);
+}
+
 static void
 drop_project (BwStoneView *self)
 {
@@ -287,6 +311,7 @@ other_project (BwStoneView *self)
   drop_project (self);
   self->project = g_object_ref (bw_session_get_project (self->session));
   g_signal_connect_swapped (self->project, "changed", G_CALLBACK (project_changed), self);
+  g_signal_connect_swapped (self->project, "history", G_CALLBACK (step_ended), self);
   self->scene_stale = TRUE;
   redraw (self);
 }
@@ -363,7 +388,7 @@ static gboolean
 is_behind (const BwStoneView *self)
 {
   return self->scene_stale || self->colours_stale || self->cells_stale || self->upload_stale
-         || self->rest.stance_stale || bw_view_rest_is_swinging (&self->rest);
+         || self->bail_stale || self->rest.stance_stale || bw_view_rest_is_swinging (&self->rest);
 }
 
 /* A strip at a time, when no event and no frame waits. */
@@ -401,7 +426,7 @@ is_moving (BwStoneView *self, BwCamera camera)
   gboolean turned = camera.turn_deg != last.turn_deg || camera.tip_deg != last.tip_deg
                     || camera.zoom != last.zoom;
   return (turned && !first) || bw_view_rest_is_swinging (&self->rest)
-         || (self->upload_stale && bw_project_in_step (self->project));
+         || ((self->upload_stale || self->bail_stale) && bw_project_in_step (self->project));
 }
 
 /* What is plain becomes fine, at once where nothing moves; what is fine becomes smooth. */
@@ -431,11 +456,13 @@ draw_picture (BwStoneView *self, const BwScene *scene)
   gboolean moving = is_moving (self, shot.camera);
   if (self->upload_stale)
     bw_renderer_set_scene (self->renderer, scene);
+  else if (self->bail_stale)
+    bw_renderer_follow_bail (self->renderer, scene);
   else if (self->rest.stance_stale)
     bw_renderer_update_cord (self->renderer, scene);
-  if (self->upload_stale || self->rest.stance_stale)
+  if (self->upload_stale || self->bail_stale || self->rest.stance_stale)
     bw_gl_picture_spoil (self->picture);
-  self->upload_stale = self->rest.stance_stale = FALSE;
+  self->upload_stale = self->bail_stale = self->rest.stance_stale = FALSE;
   g_clear_handle_id (&self->refine_source, g_source_remove);
   if (!bw_gl_picture_draw (self->picture, self->renderer, scene, &shot, BW_GL_MOVING))
     refine_later (self, moving);
