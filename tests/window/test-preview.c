@@ -484,6 +484,78 @@ the_pages_seen_are_the_pages_of_the_file (void **state)
   maker_stop (&maker);
 }
 
+/* --- Saving again ------------------------------------------------------------------------------
+ */
+
+/* Which file it is: one that takes its place is another. 0: there is none. */
+static guint64
+number_of (const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GFileInfo) info = g_file_query_info (file, "unix::inode", 0, NULL, NULL);
+  return info ? g_file_info_get_attribute_uint64 (info, G_FILE_ATTRIBUTE_UNIX_INODE) : 0;
+}
+
+typedef struct {
+  const char *path;
+  guint64 before;
+} Replaced;
+
+static gboolean
+is_replaced (gpointer data)
+{
+  const Replaced *replaced = data;
+  guint64 now = number_of (replaced->path);
+  return now != 0 && now != replaced->before;
+}
+
+static GtkWidget *
+question_to_replace (void)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkWidget) window = g_list_model_get_item (all, i);
+    if (gtk_widget_get_mapped (window) && desk_look_for_label (window, "Replace"))
+      return window;
+  }
+  return NULL;
+}
+
+static gboolean
+asks_to_replace (gpointer data)
+{
+  return question_to_replace () && gtk_window_is_active (GTK_WINDOW (question_to_replace ()));
+}
+
+/* One file after the other, and the second once more over itself. */
+static void
+pages_are_saved_again_and_again (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *project = demo (), *first = maker_path ("ebb.pdf"),
+                  *second = maker_path ("flow.pdf"), *third = maker_path ("slack.pdf");
+  open_preview (&maker, project);
+  choose (&maker, "Paper strip");
+  save_as (&maker, first);
+  expect_notice (&maker, "“ebb.pdf” was written.");
+  save_as (&maker, second);
+  expect_notice (&maker, "“flow.pdf” was written.");
+  Replaced replaced = { second, number_of (second) };
+  save_as (&maker, second);
+  desk_until (asks_to_replace, NULL);
+  desk_settle ();
+  maker_click_words (question_to_replace (), "Replace");
+  desk_until (is_replaced, &replaced);
+  /* Chosen and saved in one breath: what is saved is what was chosen. */
+  maker_click_words (preview (&maker), "Kit sheet");
+  save_as (&maker, third);
+  expect_notice (&maker, "“slack.pdf” was written.");
+  g_autofree char *counted = g_strdup_printf ("pdfinfo '%s'", third), *told = NULL;
+  assert_true (g_spawn_command_line_sync (counted, &told, NULL, NULL, NULL));
+  assert_non_null (strstr (told, "Kit sheet"));
+  maker_stop (&maker);
+}
+
 /* Nobody, whatever his rights, makes a file in the folder the system describes itself in. */
 static void
 a_folder_that_cannot_be_written_is_told_in_one_sentence (void **state)
@@ -546,6 +618,7 @@ main (void)
     cmocka_unit_test (many_pages_hold_nothing_up),
     cmocka_unit_test (a_print_dialog_that_is_cancelled_tells_nothing),
     cmocka_unit_test (the_pages_seen_are_the_pages_of_the_file),
+    cmocka_unit_test (pages_are_saved_again_and_again),
     cmocka_unit_test (a_folder_that_cannot_be_written_is_told_in_one_sentence),
     cmocka_unit_test (the_picture_for_a_shop_is_saved_square),
     cmocka_unit_test (the_chart_is_saved_as_a_drawing_of_its_own),
