@@ -122,10 +122,7 @@ shape_letter (BwMarkPen *pen, cairo_t *cr, int colour)
   char letter[BW_TRAY_LETTER];
   PangoRectangle ink;
   bw_tray_print_letter (pen->tray, colour, letter);
-  PangoLayout *layout = pango_cairo_create_layout (cr);
-  PangoContext *context = pango_layout_get_context (layout);
-  pango_cairo_context_set_resolution (context, 72);
-  pango_layout_context_changed (layout);
+  PangoLayout *layout = bw_type_plain (cr);
   PangoFontDescription *font = pango_font_description_from_string (BW_FACE " Bold");
   double size = (letter[1] ? PAIR : BW_MARK_LETTER) * MIN (pen->height, pen->width);
   pango_font_description_set_absolute_size (font, size * PANGO_SCALE);

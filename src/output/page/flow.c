@@ -13,12 +13,35 @@ open_stretch (BwFlow *flow, BwTag tag)
   flow->tag = tag;
 }
 
+/* A heading that has nothing under it, taken off the page again; NULL when there is none. A page
+ * that would be left empty keeps it. Owned. */
+static char *
+take_back_heading (BwFlow *flow)
+{
+  int page = (int)flow->sheet->pages->len - 1;
+  if (flow->last_heading < 0 || !bw_sheet_ends_with (flow->sheet, page, (guint)flow->last_heading))
+    return NULL;
+  g_clear_pointer (&flow->cr, cairo_destroy);
+  bw_sheet_drop_from (flow->sheet, page, (guint)flow->last_heading);
+  BwFlowEntry *entry = &g_array_index (flow->contents, BwFlowEntry, flow->contents->len - 1);
+  char *heading = g_steal_pointer (&entry->heading);
+  g_array_set_size (flow->contents, flow->contents->len - 1);
+  return heading;
+}
+
 static void
 open_page (BwFlow *flow)
 {
+  g_autofree char *heading = take_back_heading (flow);
+  BwTag tag = flow->tag;
   bw_sheet_open_page (flow->sheet);
-  open_stretch (flow, flow->tag);
+  open_stretch (flow, tag);
   flow->y = flow->top;
+  flow->last_heading = -1;
+  if (!heading)
+    return;
+  bw_flow_heading (flow, heading, 0);
+  bw_flow_tag (flow, tag);
 }
 
 void
@@ -50,7 +73,8 @@ bw_flow_init (BwFlow *flow, BwSheet *sheet, BwProject *project)
   *flow = (BwFlow){ .sheet = sheet,
                     .unit = bw_paper_unit (sheet->paper),
                     .left = BW_SHEET_MARGIN,
-                    .top = BW_SHEET_HEAD };
+                    .top = BW_SHEET_HEAD,
+                    .last_heading = -1 };
   flow->width = sheet->paper.width / sheet->scale - 2 * BW_SHEET_MARGIN;
   flow->bottom = sheet->paper.height / sheet->scale - BW_SHEET_FOOT;
   take_tray (flow, project);
@@ -135,7 +159,10 @@ bw_flow_heading (BwFlow *flow, const char *text, double keep)
   bw_flow_space (flow, BEFORE_HEADING);
   bw_flow_room (flow, height + 6 + keep);
   remember (flow, text);
+  gboolean at_top = flow->y <= flow->top;
   bw_flow_tag (flow, BW_TAG_HEADING);
+  const GArray *stretches = g_ptr_array_index (flow->sheet->pages, flow->sheet->pages->len - 1);
+  flow->last_heading = at_top ? -1 : (int)stretches->len - 1;
   cairo_set_source_rgb (flow->cr, BW_ON_PAPER (TIDE));
   cairo_move_to (flow->cr, flow->left, flow->y);
   pango_cairo_update_layout (flow->cr, layout);

@@ -44,6 +44,10 @@ void bw_sheet_begin_part (BwSheet *sheet);
 /* A context for another stretch at the end of a page, in the units in which pages are laid out.
  * Owned. */
 cairo_t *bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag);
+/* Whether stretch `first` of a page is all that is seen of it and what follows. */
+gboolean bw_sheet_ends_with (const BwSheet *sheet, int page, guint first);
+/* Takes the stretches from `first` on off a page; no context for one of them may be left. */
+void bw_sheet_drop_from (BwSheet *sheet, int page, guint first);
 
 /* The last page opened shows what `page` shows, but for its first `skip` stretches: drawn once,
  * kept in a file once. */
@@ -65,6 +69,9 @@ typedef enum {
   BW_N_TYPES
 } BwType;
 
+/* A layout whose unit is the point and that measures and places its signs alike wherever it is
+ * drawn. Owned. */
+PangoLayout *bw_type_plain (cairo_t *cr);
 /* A layout in this type whose unit is the point; width 0: as wide as it is. Owned. */
 PangoLayout *bw_type_layout (cairo_t *cr, BwType type, const char *text, double width);
 /* Has each sign in the layout's text that fonts are without (☐ ▸) drawn; adds to attributes. */
@@ -95,6 +102,7 @@ typedef struct {
   GArray *contents;                /* of BwFlowEntry, the headings so far; owned */
   int contents_page;               /* where they are listed */
   double contents_y;
+  int last_heading; /* its stretch of this page; -1: none but at the top */
 } BwFlow;
 
 void bw_flow_init (BwFlow *flow, BwSheet *sheet, BwProject *project);

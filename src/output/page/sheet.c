@@ -152,6 +152,30 @@ bw_sheet_open_stretch (BwSheet *sheet, int page, BwTag tag)
   return cairo_create (stretch.drawing);
 }
 
+static gboolean
+is_empty (cairo_surface_t *drawing)
+{
+  double x, y, width, height;
+  cairo_recording_surface_ink_extents (drawing, &x, &y, &width, &height);
+  return width <= 0 || height <= 0;
+}
+
+gboolean
+bw_sheet_ends_with (const BwSheet *sheet, int page, guint first)
+{
+  const GArray *stretches = g_ptr_array_index (sheet->pages, page);
+  for (guint i = first + 1; i < stretches->len; i++)
+    if (!is_empty (g_array_index (stretches, Stretch, i).drawing))
+      return FALSE;
+  return TRUE;
+}
+
+void
+bw_sheet_drop_from (BwSheet *sheet, int page, guint first)
+{
+  g_array_set_size (g_ptr_array_index (sheet->pages, page), first);
+}
+
 void
 bw_sheet_share_page (BwSheet *sheet, int page, guint skip)
 {
@@ -238,14 +262,6 @@ draw_nothing (cairo_t *cr)
   cairo_rectangle (cr, 0, 0, 1, 1);
   cairo_set_source_rgb (cr, BW_ON_PAPER (SHEET));
   cairo_fill (cr);
-}
-
-static gboolean
-is_empty (cairo_surface_t *drawing)
-{
-  double x, y, width, height;
-  cairo_recording_surface_ink_extents (drawing, &x, &y, &width, &height);
-  return width <= 0 || height <= 0;
 }
 
 void

@@ -32,8 +32,8 @@ bw_sheet_one_line (const char *text)
 
 /* Lengths must not depend on the screen or the printer: no hinting, one unit a point, and letters
  * where they belong, not on the next whole point. */
-static PangoLayout *
-plain_layout (cairo_t *cr)
+PangoLayout *
+bw_type_plain (cairo_t *cr)
 {
   PangoLayout *layout = pango_cairo_create_layout (cr);
   PangoContext *context = pango_layout_get_context (layout);
@@ -63,7 +63,7 @@ set_letters (PangoLayout *layout, double em)
 PangoLayout *
 bw_type_layout (cairo_t *cr, BwType type, const char *text, double width)
 {
-  PangoLayout *layout = plain_layout (cr);
+  PangoLayout *layout = bw_type_plain (cr);
   PangoFontDescription *font = pango_font_description_from_string (types[type].font);
   pango_layout_set_font_description (layout, font);
   g_autofree char *kept = bw_units_kept (text);
