@@ -135,3 +135,41 @@ button_of (GtkWidget *window, const char *words)
 {
   return gtk_widget_get_ancestor (desk_find_label (window, words), GTK_TYPE_BUTTON);
 }
+
+/* A book of so many things under one key, each written by `add`. */
+static inline void
+write_many (const char *key, int n, void (*add) (GString *text, int i))
+{
+  g_autofree char *path = bw_book_usual_path (), *folder = g_path_get_dirname (path);
+  g_autoptr (GString) text = g_string_new ("{\"format\": \"bandwright-book\", \"version\": 1");
+  g_autoptr (GError) error = NULL;
+  g_string_append_printf (text, ", \"%s\": [", key);
+  for (int i = 0; i < n; i++) {
+    g_string_append (text, i ? "," : "");
+    add (text, i);
+  }
+  g_string_append (text, "]}");
+  g_mkdir_with_parents (folder, 0700);
+  if (!g_file_set_contents (path, text->str, (gssize)text->len, &error))
+    g_error ("%s", error->message);
+}
+
+static inline gboolean
+is_list (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LIST_VIEW (widget);
+}
+
+/* How many rows the list in sight has made. */
+static inline int
+count_rows (GtkWidget *window)
+{
+  GtkWidget *list = desk_look_for (window, is_list, NULL);
+  int n = 0;
+  if (!list)
+    return 0;
+  for (GtkWidget *row = gtk_widget_get_first_child (list); row;
+       row = gtk_widget_get_next_sibling (row))
+    n++;
+  return n;
+}

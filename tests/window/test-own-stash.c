@@ -181,6 +181,48 @@ ways_can_be_had_from_the_stash_alone (void **state)
   maker_no_dialog (maker);
 }
 
+static void
+add_thing (GString *text, int i)
+{
+  g_string_append_printf (text,
+                          "{\"what\": \"beads\", \"name\": \"Shade %05d\", \"bead\": \"11/0 "
+                          "cylinder\", \"srgb\": \"#%06x\", \"grams\": %d}",
+                          i, i * 1000, i % 40);
+}
+
+static void
+ten_thousand_things_are_shown_and_searched (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  write_many ("stash", BW_STASH_MAX, add_thing);
+  GtkWidget *window = open_workshop (maker, "stash");
+  wait_for (window, "Shade 00000");
+  desk_keep ("own-stash-many");
+  assert_in_range (count_rows (window), 1, 500);
+  write_in (window, "search", "09999");
+  wait_for (window, "Shade 09999");
+  close_workshop (maker, window);
+}
+
+/* What came into the book while another page was in front is there once this one is. */
+static void
+a_page_is_up_to_date_when_it_is_turned_to (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  GtkWidget *window = open_workshop (maker, "stash");
+  wait_for (window, "Nothing is in the stash yet");
+  desk_keep ("own-stash-empty");
+  maker_click_words (window, "Habits");
+  desk_settle ();
+  write_many ("stash", 3, add_thing);
+  bw_workbook_read (bw_workbook_get ());
+  desk_rest ();
+  maker_click_words (window, "Stash");
+  wait_for (window, "Shade 00002");
+  assert_int_equal (count_rows (window), 3);
+  close_workshop (maker, window);
+}
+
 int
 main (void)
 {
@@ -189,6 +231,8 @@ main (void)
     IN_WINDOW (an_entry_is_typed_in),
     IN_WINDOW (a_finished_piece_takes_its_share_and_it_is_put_back),
     IN_WINDOW (ways_can_be_had_from_the_stash_alone),
+    IN_WINDOW (ten_thousand_things_are_shown_and_searched),
+    IN_WINDOW (a_page_is_up_to_date_when_it_is_turned_to),
   };
   return maker_run (tests);
 }

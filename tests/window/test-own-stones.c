@@ -284,6 +284,30 @@ the_shelf_offers_stones_that_wait (void **state)
   assert_int_equal (desk_count_mapped (), 1);
 }
 
+static void
+add_stone (GString *text, int i)
+{
+  g_string_append_printf (text,
+                          "{\"name\": \"Stone %05d\", \"stone\": {\"faces\": 6, \"measured\": "
+                          "\"girth\", \"values_mm\": [%d], \"at_mm\": 12, \"length_mm\": 52, "
+                          "\"shoulder_mm\": 37}}",
+                          i, 55 + i % 30);
+}
+
+static void
+ten_thousand_stones_are_shown_and_searched (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  write_many ("stones", BW_BOOK_STONES_MAX, add_stone);
+  GtkWidget *window = open_workshop (maker, "stones");
+  wait_for (window, "Stone 00000");
+  desk_keep ("own-stones-many");
+  assert_in_range (count_rows (window), 1, 500);
+  write_in (window, "search", "09999");
+  wait_for (window, "Stone 09999");
+  close_workshop (maker, window);
+}
+
 int
 main (void)
 {
@@ -294,6 +318,7 @@ main (void)
     IN_WINDOW (a_design_begins_on_a_stone_that_waits),
     IN_WINDOW (ways_are_asked_for_a_stone),
     IN_WINDOW (a_stone_goes_out_is_removed_and_comes_back),
+    IN_WINDOW (ten_thousand_stones_are_shown_and_searched),
     cmocka_unit_test_setup_teardown (an_invented_stone_is_not_kept, set_up_new, tear_down_shelf),
     cmocka_unit_test_setup_teardown (the_shelf_offers_stones_that_wait, set_up_shelf,
                                      tear_down_shelf),

@@ -5,6 +5,7 @@
 
 #include "app/kit/file-dialog.h"
 #include "app/kit/tell-file.h"
+#include "app/kit/when-seen.h"
 #include "app/kit/words.h"
 #include "app/hands/line-rows.h"
 #include "app/hands/told-plot.h"
@@ -123,8 +124,9 @@ show_list (BwDonePage *self, const BwBook *book)
 }
 
 static void
-book_changed (BwDonePage *self)
+fill (gpointer page)
 {
+  BwDonePage *self = page;
   const BwBook *book = bw_workbook_get_book (self->book);
   BwBookDone all = { 0 };
   if (book)
@@ -139,6 +141,12 @@ book_changed (BwDonePage *self)
   bw_label_set_words (self->hours, hours);
   bw_told_plot_set (self->plot, &all, right);
   show_list (self, book);
+}
+
+static void
+book_changed (BwDonePage *self)
+{
+  bw_when_seen (GTK_WIDGET (self), fill);
 }
 
 static void

@@ -5,6 +5,7 @@
 
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "app/kit/when-seen.h"
 #include "app/kit/wrap-layout.h"
 #include "app/hands/hands-mend.h"
 #include "app/hands/hands-plot.h"
@@ -279,10 +280,17 @@ fill_kinds (BwHandsPage *self, const BwBookHands *hands)
 }
 
 static void
-book_changed (BwHandsPage *self)
+fill (gpointer page)
 {
+  BwHandsPage *self = page;
   fill_kinds (self, bw_workbook_get_hands (self->book));
   show_kind (self);
+}
+
+static void
+book_changed (BwHandsPage *self)
+{
+  bw_when_seen (GTK_WIDGET (self), fill);
 }
 
 /* --- What is done ------------------------------------------------------------------------------

@@ -7,6 +7,7 @@
 
 #include "app/kit/line-height.h"
 #include "app/kit/palette.h"
+#include "app/kit/when-seen.h"
 #include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,6 +25,7 @@ struct _BwOwnList {
   char *chosen;       /* its name; NULL: none */
   guint chosen_place; /* and place, which tells names that repeat apart */
   gboolean filling;
+  gboolean stale; /* the rows are of an older book */
 };
 
 G_DEFINE_FINAL_TYPE (BwOwnList, bw_own_list, GTK_TYPE_WIDGET)
@@ -117,8 +119,9 @@ note_chosen (BwOwnList *self)
 }
 
 static void
-refill (BwOwnList *self)
+fill (gpointer widget)
 {
+  BwOwnList *self = widget;
   const BwBook *book = bw_workbook_get_book (self->book);
   GtkStringList *names = gtk_string_list_new (NULL);
   guint chosen = fill_places (self, book, names);
@@ -131,9 +134,16 @@ refill (BwOwnList *self)
   gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (model));
   if (chosen != GTK_INVALID_LIST_POSITION)
     gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u", chosen);
-  self->filling = FALSE;
+  self->filling = self->stale = FALSE;
   gtk_widget_set_visible (GTK_WIDGET (self->nothing), sought && self->places->len == 0);
   note_chosen (self);
+}
+
+static void
+refill (BwOwnList *self)
+{
+  self->stale = TRUE;
+  bw_when_seen (GTK_WIDGET (self), fill);
 }
 
 int
@@ -143,7 +153,7 @@ bw_own_list_get_chosen (BwOwnList *self)
   GtkSelectionModel *model = gtk_list_view_get_model (self->list);
   guint at = model ? gtk_single_selection_get_selected (GTK_SINGLE_SELECTION (model))
                    : GTK_INVALID_LIST_POSITION;
-  return at < self->places->len ? (int)g_array_index (self->places, guint, at) : -1;
+  return at < self->places->len && !self->stale ? (int)g_array_index (self->places, guint, at) : -1;
 }
 
 void

@@ -83,9 +83,9 @@ refresh (BwTraysPage *self)
 {
   const BwBook *book = bw_workbook_get_book (self->book);
   gboolean some = book && bw_book_n_trays (book) > 0;
-  gboolean picked = bw_own_list_get_chosen (self->list) >= 0;
   gtk_widget_set_visible (self->none, !some && bw_workbook_is_known (self->book));
   gtk_widget_set_visible (GTK_WIDGET (self->list), some);
+  gboolean picked = bw_own_list_get_chosen (self->list) >= 0; /* once it is filled */
   gtk_widget_set_visible (self->deeds, some);
   gtk_widget_set_sensitive (self->deeds, picked);
   gtk_widget_set_sensitive (self->use, picked && self->draft);
