@@ -19,6 +19,8 @@ uniform float u_ghost; // share of the ring that shows
 
 out vec4 o_colour;
 
+const vec3 THREAD = vec3 (0.42, 0.42, 0.42);
+
 // How much of the room a point sees past the bead's neighbours and what it lies on.
 float openness (vec3 n, vec2 q)
 {
@@ -30,15 +32,18 @@ float openness (vec3 n, vec2 q)
 }
 
 // The glass as the bent ray meets it; x: way through it in diameters, y: 1 where it meets the hole (or
-// the lining, which is a little wider).
-vec2 glass (vec3 spot, vec3 bent)
+// the lining, which is a little wider), z: 1 where the thread is behind the glass, a few passes thick.
+vec3 glass (vec3 spot, vec3 bent)
 {
   Profile p = profile (spot, bent, v_axis);
   vec2 inside = reach (p, u_bead.x, u_bead.y);
   vec2 hole = reach (p, u_bead.z * (1.0 + 0.25 * v_body.z), u_bead.y);
   float across = max (hole.y - max (hole.x, 0.0), 0.0);
-  return vec2 (max (inside.y - across, 0.0) / (2.0 * u_bead.x),
-               smoothstep (-0.02, 0.06, hole.y - max (hole.x, 0.0)));
+  float off_axis = sqrt (max (p.c - p.b * p.b / p.a, 0.0));
+  float passes = min (1.6 * u_screen.w, 0.7 * u_bead.z);
+  return vec3 (max (inside.y - across, 0.0) / (2.0 * u_bead.x),
+               smoothstep (-0.02, 0.06, hole.y - max (hole.x, 0.0)),
+               (1.0 - smoothstep (0.7, 1.0, off_axis / passes)) * v_body.y);
 }
 
 vec3 lit (vec3 dir, vec3 spot, vec2 q, vec3 n)
@@ -46,7 +51,7 @@ vec3 lit (vec3 dir, vec3 spot, vec2 q, vec3 n)
   float open = openness (n, q), facing = max (dot (n, -dir), 0.0);
   vec3 dull = falling (n) * open;
   vec3 bent = refract (dir, n, 1.0 / 1.5);
-  vec2 way = glass (spot, bent);
+  vec3 way = glass (spot, bent);
 
   // Light that has come through from behind gathers on the side away from the lamp, as in every round
   // piece of glass.
@@ -54,6 +59,7 @@ vec3 lit (vec3 dir, vec3 spot, vec2 q, vec3 n)
   vec3 behind = v_behind + u_key.rgb * (gathered * gathered * gathered * 0.26);
   float shaded = mix (0.55, 1.0, open);
   vec3 through = exp2 (v_glass * (0.35 + 1.1 * way.x)) * behind * (shaded * mix (1.0, 0.72, way.y));
+  through = mix (through, THREAD * falling (-bent) * exp2 (v_glass * 0.5), 0.55 * way.z);
   vec3 lining = mix (mix (vec3 (0.80, 0.84, 0.86), v_colour, 0.22) * v_behind,
                      v_colour * (0.5 * dull + 1.6 * v_behind), way.y) * shaded;
 

@@ -5,7 +5,7 @@
 layout(std140) uniform Frame {
   mat4 u_view;
   mat4 u_projection;
-  vec4 u_screen;     // width, height, size of one pixel at distance 1
+  vec4 u_screen;     // width, height, size of one pixel at distance 1, half the thread's width
   vec4 u_sky;        // light from above
   vec4 u_horizon;
   vec4 u_ground;

@@ -106,7 +106,6 @@ make_weaving (BwScene *scene, BwProject *project, BwStill still, const BwOptions
   g_autoptr (GPtrArray) pngs = g_ptr_array_new_with_free_func ((GDestroyNotify)g_bytes_unref);
   gboolean follows = !(options->given & (BW_OPTION_TURN | BW_OPTION_VIEW));
   int last = options->frames - 1, visits = (int)bw_project_path (project)->visits->len;
-  still.layers |= BW_LAYER_THREAD;
   for (int i = 0; i <= last; i++) {
     scene->played = (int)((gint64)visits * i / last);
     if (follows)
@@ -166,7 +165,7 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
 {
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
   BwStill still = { .camera = { options->turn_deg, options->tip_deg, options->near },
-                    .layers = BW_LAYER_ALL & ~(guint)BW_LAYER_THREAD,
+                    .layers = BW_LAYER_ALL,
                     .light = options->by_lamp ? BW_LIGHT_LAMP : BW_LIGHT_DAY,
                     .ground = options->ground,
                     .width = options->width,

@@ -198,6 +198,54 @@ finishes_of_one_colour_look_different (void **state)
     cairo_surface_destroy (shown[finish]);
 }
 
+/* A close bead in this finish, with a thread of this radius. */
+static cairo_surface_t *
+threaded (BwScene *scene, BwFinish finish, float radius, guint layers)
+{
+  double x, y;
+  BwCamera camera = before (scene, scene->n_band / 2, 8, &x, &y);
+  for (int i = 0; i < scene->n_band; i++)
+    set_look (scene, i, 0xe0ecf4, finish);
+  scene->thread_radius = radius;
+  return picture (scene, camera, layers);
+}
+
+static void
+the_thread_is_seen_through_clear_glass_alone (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  for (int finish = 0; finish < BW_N_FINISHES; finish++) {
+    cairo_surface_t *empty = threaded (scene, (BwFinish)finish, 0, BW_LAYER_BAND);
+    cairo_surface_t *strung = threaded (scene, (BwFinish)finish, 0.12f, BW_LAYER_BAND);
+    double changed = difference (empty, strung);
+    if (finish == BW_FINISH_CLEAR)
+      assert_true (changed > 0.3);
+    else if (finish != BW_FINISH_FROSTED)
+      assert_true (changed <= 0);
+    cairo_surface_destroy (empty);
+    cairo_surface_destroy (strung);
+  }
+}
+
+static void
+the_thread_between_beads_has_about_their_colour (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  BwTray tray = *bw_project_get_tray (project);
+  for (int i = 0; i < tray.n_colours; i++)
+    tray.colour[i].srgb = 0x204080;
+  assert_true (bw_project_set_tray (project, "Blue", &tray, NULL));
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  assert_true (scene->thread_colour[2] > 1.5f * scene->thread_colour[0]);
+  cairo_surface_t *strung
+      = threaded (scene, BW_FINISH_OPAQUE, 0.12f, BW_LAYER_BAND | BW_LAYER_THREAD);
+  cairo_surface_t *without = threaded (scene, BW_FINISH_OPAQUE, 0.12f, BW_LAYER_BAND);
+  assert_true (difference (strung, without) > 0.1);
+  cairo_surface_destroy (strung);
+  cairo_surface_destroy (without);
+}
+
 static void
 an_uploaded_colour_gives_the_picture_of_a_new_scene (void **state)
 {
@@ -608,6 +656,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_bead_shows_its_own_hue_in_every_finish_and_after_a_change),
     cmocka_unit_test (finishes_of_one_colour_look_different),
+    cmocka_unit_test (the_thread_is_seen_through_clear_glass_alone),
+    cmocka_unit_test (the_thread_between_beads_has_about_their_colour),
     cmocka_unit_test (an_uploaded_colour_gives_the_picture_of_a_new_scene),
     cmocka_unit_test (turning_tipping_and_coming_nearer_change_the_picture),
     cmocka_unit_test (round_the_piece_the_picture_is_transparent),

@@ -44,18 +44,6 @@ add_beads (BwWorld *world, guint layers)
   }
 }
 
-/* Makers choose it close to the beads (common practice, no source): their mean colour. */
-static void
-set_thread_colour (BwWorld *world)
-{
-  const GArray *beads = world->scene->beads;
-  for (int k = 0; k < 3; k++) {
-    for (guint i = 0; i < beads->len; i++)
-      world->thread[k] += (double)g_array_index (beads, BwSceneBead, i).colour[k] / beads->len;
-    world->thread[k] = world->pure ? 1 : 0.25 + 0.6 * world->thread[k];
-  }
-}
-
 static void
 add_thread (BwWorld *world)
 {
@@ -119,7 +107,8 @@ bw_world_new (const BwScene *scene, const BwEye *eye, const BwStill *still, gboo
   bw_crystal_init (&world->crystal, scene, (still->layers & BW_LAYER_BED) && scene->bed->len);
   if (pure)
     make_pure (world);
-  set_thread_colour (world);
+  for (int k = 0; k < 3; k++)
+    world->thread[k] = pure ? 1 : (double)scene->thread_colour[k];
   add_shapes (world, bw_played_layers (scene, still->layers));
   if (!bw_rays_close (world->rays, error))
     return NULL;

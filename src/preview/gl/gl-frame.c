@@ -125,7 +125,7 @@ bw_gl_frame_init (BwGlFrame *frame, const BwEye *eye, const BwScene *scene, BwLi
   memcpy (frame->view, eye->view, sizeof frame->view);
   memcpy (frame->projection, eye->projection, sizeof frame->projection);
   float screen[] = { (float)width, (float)height, eye->pixel };
-  fill (frame->screen, screen, 0);
+  fill (frame->screen, screen, scene->thread_radius);
   set_lights (frame, &lights_of[light == BW_LIGHT_LAMP ? BW_LIGHT_LAMP : BW_LIGHT_DAY]);
   set_sizes (frame, scene);
   set_mineral (frame, scene);

@@ -156,10 +156,11 @@ draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint lay
 {
   const float least = 1.2f;
   float away = glm_vec3_distance ((float *)eye->eye, (float *)scene->focus);
+  const float *colour = scene->thread_colour;
   float pixels = 2 * scene->thread_radius / (eye->pixel * away);
   const BwGlPen pen = { .least_pixels = least,
                         .width_mm = 2 * scene->thread_radius,
-                        .colour = { 0.50f, 0.47f, 0.41f, MIN (pixels / least, 1) },
+                        .colour = { colour[0], colour[1], colour[2], MIN (pixels / least, 1) },
                         .round = TRUE };
   /* Between beads that show, a thread far thinner than a pixel is not to be seen. */
   float seen = self->plain ? LEAST_THREAD_PIXELS_PLAIN : LEAST_THREAD_PIXELS;

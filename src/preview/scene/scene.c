@@ -123,6 +123,20 @@ add_what_hangs (BwScene *scene, BwProject *project)
   scene->made_for = *design;
 }
 
+/* Makers choose it close to the beads (common practice, no source): the mean of the tray. */
+static void
+choose_thread (BwScene *scene, const BwTray *tray)
+{
+  for (int i = 0; i < tray->n_colours; i++) {
+    BwLinear light = bw_colour_linear (tray->colour[i].srgb);
+    const double part[3] = { light.r, light.g, light.b };
+    for (int k = 0; k < 3; k++)
+      scene->thread_colour[k] += (float)(0.74 * part[k] / tray->n_colours);
+  }
+  for (int k = 0; k < 3; k++)
+    scene->thread_colour[k] += 0.06f;
+}
+
 BwScene *
 bw_scene_new (BwProject *project, gboolean colour_by_fit)
 {
@@ -139,6 +153,7 @@ bw_scene_new (BwProject *project, gboolean colour_by_fit)
   bw_scene_add_thread (scene, bw_project_path (project), design);
   add_what_hangs (scene, project);
   bw_scene_recolour (scene, project, colour_by_fit, NULL);
+  choose_thread (scene, bw_project_get_tray (project));
   return scene;
 }
 
