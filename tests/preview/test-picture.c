@@ -11,6 +11,7 @@
 #include "pieces.h"
 #include "preview/scene/camera.h"
 #include "preview/gl/offscreen-context.h"
+#include "preview/picture/finish-pictures.h"
 #include "preview/picture/offscreen.h"
 #include "preview/picture/projection.h"
 #include "preview/picture/still.h"
@@ -244,6 +245,31 @@ the_thread_between_beads_has_about_their_colour (void **state)
   assert_true (difference (strung, without) > 0.1);
   cairo_surface_destroy (strung);
   cairo_surface_destroy (without);
+}
+
+static gpointer
+make_card (gpointer card)
+{
+  return GINT_TO_POINTER (bw_finish_pictures (0x3a7a9a, SIZE, card));
+}
+
+static void
+the_swatch_card_shows_each_finish_otherwise (void **state)
+{
+  cairo_surface_t *card[BW_N_FINISHES];
+  GThread *thread = g_thread_new ("card", make_card, card);
+  assert_true (GPOINTER_TO_INT (g_thread_join (thread)));
+  for (int a = 0; a < BW_N_FINISHES; a++) {
+    /* The patch fills its picture. */
+    assert_int_equal (channel (pixel (card[a], 0, 0), 24), 255);
+    assert_int_equal (channel (pixel (card[a], SIZE - 1, SIZE - 1), 24), 255);
+    for (int b = 0; b < a; b++)
+      if (difference (card[a], card[b]) < 3)
+        fail_msg ("%s and %s differ by %.1f alone", bw_finish_word ((BwFinish)a),
+                  bw_finish_word ((BwFinish)b), difference (card[a], card[b]));
+  }
+  for (int finish = 0; finish < BW_N_FINISHES; finish++)
+    cairo_surface_destroy (card[finish]);
 }
 
 static void
@@ -658,6 +684,7 @@ main (void)
     cmocka_unit_test (finishes_of_one_colour_look_different),
     cmocka_unit_test (the_thread_is_seen_through_clear_glass_alone),
     cmocka_unit_test (the_thread_between_beads_has_about_their_colour),
+    cmocka_unit_test (the_swatch_card_shows_each_finish_otherwise),
     cmocka_unit_test (an_uploaded_colour_gives_the_picture_of_a_new_scene),
     cmocka_unit_test (turning_tipping_and_coming_nearer_change_the_picture),
     cmocka_unit_test (round_the_piece_the_picture_is_transparent),

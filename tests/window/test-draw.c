@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Drawing in the program's window, from the tray to the saved file. */
+#include "app/draw/finish-card.h"
 #include "maker.h"
 
 #include <json-glib/json-glib.h>
@@ -227,6 +228,45 @@ the_middle_button_picks_up_at_a_click_and_paints_nothing (void **state)
   assert_int_equal (maker_count (maker, 1), 1);
 }
 
+/* --- The swatch card ---------------------------------------------------------------------------
+ */
+
+/* The thread has made its pictures: a whole patch, where the bead at first has clear corners. */
+static gboolean
+is_woven (gpointer picture)
+{
+  GdkPaintable *shown = gtk_picture_get_paintable (picture);
+  if (!GDK_IS_TEXTURE (shown))
+    return FALSE;
+  int side = gdk_texture_get_width (GDK_TEXTURE (shown));
+  g_autofree guint32 *points = g_new (guint32, (gsize)side * (gsize)side);
+  gdk_texture_download (GDK_TEXTURE (shown), (guchar *)points, (gsize)side * 4);
+  return points[0] >> 24 == 255;
+}
+
+static void
+a_finish_is_chosen_from_a_card_of_all (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwProject *project = maker_project (maker);
+  GtkWidget *card = maker_find (maker, BW_TYPE_FINISH_CARD);
+  BwFinish before = bw_project_get_tray (project)->colour[1].finish;
+  maker_reveal (card);
+  desk_click (card);
+  GtkWidget *grid = desk_find_type (card, GTK_TYPE_GRID);
+  int n = 0;
+  for (GtkWidget *choice = gtk_widget_get_first_child (grid); choice;
+       choice = gtk_widget_get_next_sibling (choice))
+    n++;
+  assert_int_equal (n, BW_N_FINISHES);
+  desk_until (is_woven, desk_find_type (grid, GTK_TYPE_PICTURE));
+  desk_keep ("finish-card");
+  maker_click_words (grid, "galvanised");
+  assert_int_equal (bw_project_get_tray (project)->colour[1].finish, BW_FINISH_GALVANISED);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (bw_project_get_tray (project)->colour[1].finish, before);
+}
+
 int
 main (void)
 {
@@ -238,6 +278,7 @@ main (void)
     IN_WINDOW (escape_in_the_middle_of_a_stroke_leaves_nothing_of_it),
     IN_WINDOW (a_letter_takes_its_colour_in_hand),
     IN_WINDOW (the_right_button_offers_the_colour_and_paints_nothing),
+    IN_WINDOW (a_finish_is_chosen_from_a_card_of_all),
     IN_WINDOW (the_middle_button_picks_up_at_a_click_and_paints_nothing),
   };
   return maker_run (tests);

@@ -177,8 +177,8 @@ bw_colour_rows_init (BwColourRows *self)
     add_row (self, i);
   self->buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_set_parent (self->buttons, GTK_WIDGET (self));
-  self->more
-      = add_button (self, "bandwright-more-symbolic", _ ("One colour more"), G_CALLBACK (more_clicked));
+  self->more = add_button (self, "bandwright-more-symbolic", _ ("One colour more"),
+                           G_CALLBACK (more_clicked));
   self->fewer = add_button (self, "bandwright-fewer-symbolic", _ ("One colour fewer"),
                             G_CALLBACK (fewer_clicked));
 }

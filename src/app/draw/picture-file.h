@@ -8,8 +8,9 @@
 #include <gio/gio.h>
 
 /* Safe on any thread. NULL with one plain sentence that names the file. Turned upright when the
- * camera says how; an SVG is drawn finely enough for any band. It is decoded by a process of its own
- * (see picture/apart.h), so that nothing in the file can end the program or keep it busy for good. */
+ * camera says how; an SVG is drawn finely enough for any band. It is decoded by a process of its
+ * own (see picture/apart.h), so that nothing in the file can end the program or keep it busy for
+ * good. */
 GdkPixbuf *bw_picture_read (GFile *file, GCancellable *cancellable, GError **error);
 
 /* The pixels for the core, borrowed. */

@@ -5,6 +5,7 @@
 #include "app/form/typed.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/colour-dialog.h"
+#include "app/draw/finish-card.h"
 #include "app/draw/tray-choice.h"
 #include "app/draw/tray-merge.h"
 #include "app/draw/tray-panel.h"
@@ -32,7 +33,7 @@ struct _BwTrayPanel {
   GtkEntry *in_hand;
   GtkButton *recolour;
   BwBeadSwatch *bead;
-  GtkDropDown *finish;
+  BwFinishCard *finish;
   GtkWidget *up;
   GtkWidget *down;
   GtkMenuButton *remove;
@@ -157,7 +158,7 @@ show_chosen (BwTrayPanel *self)
   bw_bead_swatch_set_colour (self->bead, colour);
   show_letter (self, colour);
   show_order (self, colour);
-  gtk_drop_down_set_selected (self->finish, colour->finish);
+  bw_finish_card_show (self->finish, colour);
   gtk_widget_set_sensitive (self->add, tray->n_colours < BW_TRAY_MAX);
   gtk_widget_set_sensitive (self->merge_button, tray->n_colours > 1);
   gtk_widget_set_sensitive (self->up, chosen (self) > 0);
@@ -355,15 +356,12 @@ recolour_clicked (BwTrayPanel *self)
 }
 
 static void
-finish_chosen (BwTrayPanel *self)
+finish_chosen (BwTrayPanel *self, guint finish)
 {
-  if (bw_card_is_refreshing (BW_CARD (self)))
-    return;
   BwTray tray = *bw_project_get_tray (project_of (self));
-  BwFinish finish = (BwFinish)gtk_drop_down_get_selected (self->finish);
   if (tray.colour[chosen (self)].finish == finish)
     return;
-  tray.colour[chosen (self)].finish = finish;
+  tray.colour[chosen (self)].finish = (BwFinish)finish;
   set_tray (self, _ ("Finish"), &tray);
 }
 
@@ -657,23 +655,14 @@ bw_tray_panel_class_init (BwTrayPanelClass *klass)
 }
 
 static void
-fill_finishes (BwTrayPanel *self)
-{
-  g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
-  for (BwFinish finish = 0; finish < BW_N_FINISHES; finish++)
-    gtk_string_list_append (words, bw_finish_words (finish));
-  gtk_drop_down_set_model (self->finish, G_LIST_MODEL (words));
-}
-
-static void
 bw_tray_panel_init (BwTrayPanel *self)
 {
   g_type_ensure (BW_TYPE_BEAD_SWATCH);
   g_type_ensure (BW_TYPE_TRAY_MERGE);
   g_type_ensure (BW_TYPE_TRAY_CHOICE);
+  g_type_ensure (BW_TYPE_FINISH_CARD);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_layout_manager (self->choices, bw_wrap_layout_new (6));
-  fill_finishes (self);
   add_menu (self);
   bw_tray_drag_add (self->list, move_to, self);
 }

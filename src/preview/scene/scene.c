@@ -123,18 +123,14 @@ add_what_hangs (BwScene *scene, BwProject *project)
   scene->made_for = *design;
 }
 
-/* Makers choose it close to the beads (common practice, no source): the mean of the tray. */
+/* Makers choose it close to the ground of the drawing (common practice, no source). */
 static void
 choose_thread (BwScene *scene, const BwTray *tray)
 {
-  for (int i = 0; i < tray->n_colours; i++) {
-    BwLinear light = bw_colour_linear (tray->colour[i].srgb);
-    const double part[3] = { light.r, light.g, light.b };
-    for (int k = 0; k < 3; k++)
-      scene->thread_colour[k] += (float)(0.74 * part[k] / tray->n_colours);
-  }
+  BwLinear light = bw_colour_linear (tray->colour[0].srgb);
+  const double part[3] = { light.r, light.g, light.b };
   for (int k = 0; k < 3; k++)
-    scene->thread_colour[k] += 0.06f;
+    scene->thread_colour[k] = (float)(0.04 + 0.8 * part[k]);
 }
 
 BwScene *

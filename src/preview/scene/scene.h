@@ -103,7 +103,7 @@ typedef struct {
   float bed_span[2];   /* of the bed; equal when there is none */
   float cord_width;    /* of one turn of the bed's cord */
   float thread_radius;
-  float thread_colour[3]; /* linear; after the tray when the scene was made */
+  float thread_colour[3]; /* linear; after the ground when the scene was made */
   float stone_keeps[3];   /* share of red, green and blue left after 10 mm of the stone, 0..1 */
   BwMineralOptics stone_optics; /* with the veils of its look */
   BwStoneLook look;
