@@ -101,7 +101,12 @@ void main ()
 #else
   float ring = 0.0;
 #endif
-  if (max (cover, ring) < 0.02)
+#ifdef LOOSE
+  const float least = 0.5; // in no order an edge is there or not
+#else
+  const float least = 0.02;
+#endif
+  if (max (cover, ring) < least)
     discard;
 
   vec2 q = at (p, met.x);
@@ -117,6 +122,8 @@ void main ()
   light = light * 1.08 + 0.05 + edge * edge * 0.6;
   vec3 rim = mix (vec3 (0.03), vec3 (1.0, 0.97, 0.86), inner);
   o_colour = vec4 (mix (encode (rim), develop (light), cover), 1.0) * (max (cover, ring) * u_ghost);
+#elif defined (LOOSE)
+  o_colour = vec4 (develop (light), 1.0);
 #else
   o_colour = vec4 (develop (light), 1.0) * cover;
 #endif

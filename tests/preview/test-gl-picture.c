@@ -319,6 +319,30 @@ a_moving_picture_has_true_outlines (void **state)
   assert_true (bead >= 0.975 * WIDTH * HEIGHT * N_PIECES);
 }
 
+/* Near and as dots; the bail and the far side of the band are there too. */
+static void
+beads_in_no_order_make_the_same_picture (void **state)
+{
+  for (int which = 0; which < 2 * N_PIECES; which++) {
+    Easel easel = easel_up (which % N_PIECES);
+    easel.shot.camera
+        = (BwCamera){ 40 * which, 35 - 20 * (which % 4), which < N_PIECES ? 2.5 : 0.3 };
+    g_autofree guint8 *sorted = shown (&easel);
+    bw_renderer_lie_loose (easel.renderer, TRUE);
+    bw_gl_picture_spoil (easel.picture);
+    g_autofree guint8 *loose = shown (&easel);
+    double off = 0;
+    for (int i = 0; i < BYTES; i++)
+      off += abs (sorted[i] - loose[i]);
+    assert_true (off / BYTES < (which < N_PIECES ? 4 : 0.5));
+    guint64 uploaded = bw_renderer_uploaded (easel.renderer);
+    easel.shot.camera.turn_deg += 20;
+    g_free (shown (&easel));
+    assert_int_equal (bw_renderer_uploaded (easel.renderer), uploaded);
+    easel_down (&easel);
+  }
+}
+
 static double
 mean_light (const guint8 *pixels, int channel)
 {
@@ -466,6 +490,7 @@ main (void)
     cmocka_unit_test (rest_makes_the_picture_smoother),
     cmocka_unit_test (a_moving_picture_has_true_outlines),
     cmocka_unit_test (a_moving_picture_is_lit_like_the_fine_one),
+    cmocka_unit_test (beads_in_no_order_make_the_same_picture),
     cmocka_unit_test (a_better_picture_comes_in_strips_and_is_shown_whole),
     cmocka_unit_test (what_changes_meanwhile_gives_up_what_was_begun),
     cmocka_unit_test (at_rest_the_picture_is_fine_whatever_came_before),

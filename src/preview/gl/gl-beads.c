@@ -1,6 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Beads are sorted far to near on the CPU whenever the eye has moved; those the stone surely hides
- * are left out. A change of colour alone writes one record where the sorted order has put it. */
+ * are left out. A change of colour alone writes one record where the sorted order has put it.
+ *
+ * A GPU draws very many beads in less time than it takes to sort them: there they lie loose, in the
+ * order of the scene, with hard edges that need none, and the GPU itself leaves out the hidden
+ * ones.
+ */
 #include "preview/gl/gl-beads.h"
 
 #include "preview/gl/gl-limits.h"
@@ -14,21 +19,40 @@ typedef struct {
   float at[3], axis[3], out[3], colour[3], finish;
 } Record;
 
+/* The ways beads are drawn; each has its program, made when first wanted. */
+typedef enum { FINE, PLAIN, DOTS, LOOSE, LOOSE_PLAIN, LOOSE_DOTS, N_WAYS } Way;
+
+G_STATIC_ASSERT (BW_GL_PLANES_MOST == BW_STONE_MAX_FACES);
+
+#define LIES_LOOSE "#define LOOSE\n#define STONE_MOST " G_STRINGIFY (BW_GL_PLANES_MOST) "\n"
+
+static const struct {
+  const char *name, *defines;
+  GLuint divisor; /* 1: a quad for each record, 0: a vertex */
+} ways[N_WAYS] = {
+  [FINE] = { "bead", "", 1 },
+  [PLAIN] = { "bead-plain", "", 1 },
+  [DOTS] = { "dot", "", 0 },
+  [LOOSE] = { "bead", LIES_LOOSE, 1 },
+  [LOOSE_PLAIN] = { "bead-plain", LIES_LOOSE, 1 },
+  [LOOSE_DOTS] = { "dot", LIES_LOOSE, 0 },
+};
+
 struct _BwGlBeads {
-  GLuint program, array, buffer;
-  GLuint plain_program, plain_array;               /* on the same buffer, made when first wanted */
-  GLuint dot_program, dot_array;                   /* on the same buffer, one vertex a bead */
+  GLuint buffer;
+  GLuint program[N_WAYS], array[N_WAYS];
+  GLint planes[N_WAYS];
+  gboolean software;
   GLuint hover_program, hover_array, hover_buffer; /* made when first wanted */
   GLint halo, ghost;
   int n_beads, n_drawn;
-  gint32 *order;  /* bead in each slot of the buffer */
-  gint32 *slot;   /* slot of each bead, −1: left out */
-  guint16 *key;   /* nearness of each bead, scratch of the sort */
-  Record *record; /* scratch of the upload */
+  gint32 *order; /* bead in each slot of the buffer */
+  gint32 *slot;  /* slot of each bead, −1: left out */
+  guint16 *key;  /* nearness of each bead, scratch of the sort */
   float seen_from[3];
   guint layers;
   int played;
-  gboolean sorted;
+  gboolean sorted, loose;
   guint64 uploaded;
 };
 
@@ -47,22 +71,32 @@ declare_record (GLuint program, GLuint array, GLuint buffer, GLuint divisor)
   bw_gl_attribute (program, "a_finish", 1, sizeof (Record), offsetof (Record, finish), divisor);
 }
 
+static gboolean
+ensure (BwGlBeads *self, Way way, GError **error)
+{
+  if (self->program[way])
+    return TRUE;
+  GLuint program = bw_gl_program_new (ways[way].name, ways[way].defines, error);
+  if (!program)
+    return FALSE;
+  self->program[way] = program;
+  self->planes[way] = glGetUniformLocation (program, "u_planes");
+  glGenVertexArrays (1, &self->array[way]);
+  declare_record (program, self->array[way], self->buffer, ways[way].divisor);
+  return TRUE;
+}
+
+/* The way that is drawn first tells whether the driver understands the shaders at all. */
 BwGlBeads *
 bw_gl_beads_new (GError **error)
 {
   BwGlBeads *self = g_new0 (BwGlBeads, 1);
-  self->program = bw_gl_program_new ("bead", "", error);
-  self->dot_program = self->program ? bw_gl_program_new ("dot", "", error) : 0;
-  if (!self->dot_program) {
-    bw_gl_beads_free (self);
-    return NULL;
-  }
-  glGenVertexArrays (1, &self->array);
-  glGenVertexArrays (1, &self->dot_array);
+  self->software = bw_gl_is_software ();
   glGenBuffers (1, &self->buffer);
-  declare_record (self->program, self->array, self->buffer, 1);
-  declare_record (self->dot_program, self->dot_array, self->buffer, 0);
-  return self;
+  if (ensure (self, self->software ? PLAIN : FINE, error))
+    return self;
+  bw_gl_beads_free (self);
+  return NULL;
 }
 
 void
@@ -70,35 +104,37 @@ bw_gl_beads_free (BwGlBeads *self)
 {
   if (!self)
     return;
-  glDeleteProgram (self->program);
-  glDeleteProgram (self->plain_program);
-  glDeleteProgram (self->dot_program);
+  for (int way = 0; way < N_WAYS; way++)
+    glDeleteProgram (self->program[way]);
+  glDeleteVertexArrays (N_WAYS, self->array);
   glDeleteProgram (self->hover_program);
-  glDeleteVertexArrays (1, &self->array);
-  glDeleteVertexArrays (1, &self->plain_array);
-  glDeleteVertexArrays (1, &self->dot_array);
   glDeleteVertexArrays (1, &self->hover_array);
   glDeleteBuffers (1, &self->buffer);
   glDeleteBuffers (1, &self->hover_buffer);
   g_free (self->order);
   g_free (self->slot);
   g_free (self->key);
-  g_free (self->record);
   g_free (self);
+}
+
+void
+bw_gl_beads_lie_loose (BwGlBeads *self, gboolean loose)
+{
+  self->loose = loose;
+  self->sorted = FALSE;
 }
 
 void
 bw_gl_beads_set_scene (BwGlBeads *self, const BwScene *scene)
 {
   int n = (int)scene->beads->len;
-  self->sorted = FALSE;
+  bw_gl_beads_lie_loose (self, !self->software && n > BW_GL_LOOSE_BEADS);
   if (n == self->n_beads && self->order)
     return;
   self->n_beads = n;
   self->order = g_renew (gint32, self->order, MAX (n, 1));
   self->slot = g_renew (gint32, self->slot, MAX (n, 1));
   self->key = g_renew (guint16, self->key, MAX (n, 1));
-  self->record = g_renew (Record, self->record, MAX (n, 1));
 }
 
 static const BwSceneBead *
@@ -121,11 +157,14 @@ write_record (Record *record, const BwSceneBead *bead)
 
 /* Nearness 0 (far) to NEARNESS_STEPS − 1, or NEARNESS_STEPS for a bead that is not drawn. */
 static guint16
-nearness (const BwScene *scene, const BwEye *eye, guint layers, float reach, int i)
+nearness (const BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers, float reach,
+          int i)
 {
   const BwSceneBead *bead = bead_at (scene, i);
   if (!bw_played_has (scene, bead) || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
     return NEARNESS_STEPS;
+  if (self->loose)
+    return 0;
   if ((layers & BW_LAYER_STONE) && bw_hidden_by_stone (scene, eye->eye, bead->at, reach))
     return NEARNESS_STEPS;
   float depth = 0;
@@ -142,7 +181,7 @@ sort (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
   int start[NEARNESS_STEPS + 2] = { 0 };
   float reach = hypotf (scene->bead_radius, scene->bead_half_length);
   for (int i = 0; i < self->n_beads; i++) {
-    self->key[i] = nearness (scene, eye, layers, reach, i);
+    self->key[i] = nearness (self, scene, eye, layers, reach, i);
     start[self->key[i] + 1]++;
   }
   for (int k = 0; k <= NEARNESS_STEPS; k++)
@@ -156,14 +195,20 @@ sort (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
   }
 }
 
+/* Written where the driver wants them, so that no copy of them is kept. */
 static void
 upload (BwGlBeads *self, const BwScene *scene)
 {
-  for (int slot = 0; slot < self->n_drawn; slot++)
-    write_record (&self->record[slot], bead_at (scene, self->order[slot]));
+  GLsizeiptr size = (GLsizeiptr)(sizeof (Record) * (gsize)self->n_drawn);
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (Record) * (gsize)self->n_drawn), self->record,
-                GL_DYNAMIC_DRAW);
+  glBufferData (GL_ARRAY_BUFFER, size, NULL, GL_DYNAMIC_DRAW);
+  Record *record = size > 0 ? glMapBufferRange (GL_ARRAY_BUFFER, 0, size,
+                                                GL_MAP_WRITE_BIT | GL_MAP_INVALIDATE_BUFFER_BIT)
+                            : NULL;
+  for (int slot = 0; record && slot < self->n_drawn; slot++)
+    write_record (&record[slot], bead_at (scene, self->order[slot]));
+  if (record)
+    glUnmapBuffer (GL_ARRAY_BUFFER);
   self->uploaded += (guint64)self->n_drawn;
 }
 
@@ -171,7 +216,7 @@ static void
 ensure_sorted (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
   if (self->sorted && self->layers == layers && self->played == scene->played
-      && !memcmp (self->seen_from, eye->eye, sizeof self->seen_from))
+      && (self->loose || !memcmp (self->seen_from, eye->eye, sizeof self->seen_from)))
     return;
   sort (self, scene, eye, layers);
   upload (self, scene);
@@ -216,12 +261,10 @@ bead_pixels (const BwScene *scene, const BwEye *eye)
   return 2 * scene->bead_radius / (eye->pixel * away);
 }
 
+/* OpenGL ES always lets the shader say how large a point is. */
 static void
-draw_dots (BwGlBeads *self)
+draw_dots (const BwGlBeads *self)
 {
-  glUseProgram (self->dot_program);
-  glBindVertexArray (self->dot_array);
-  /* OpenGL ES always lets the shader say how large a point is. */
   if (epoxy_is_desktop_gl ())
     glEnable (GL_PROGRAM_POINT_SIZE);
   glDrawArrays (GL_POINTS, 0, self->n_drawn);
@@ -229,17 +272,18 @@ draw_dots (BwGlBeads *self)
     glDisable (GL_PROGRAM_POINT_SIZE);
 }
 
-static gboolean
-ensure_plain (BwGlBeads *self)
+/* A way whose shader fails is replaced by the one that was made first. */
+static Way
+way_for (BwGlBeads *self, gboolean as_dots, gboolean plain)
 {
-  if (self->plain_program)
-    return TRUE;
-  self->plain_program = bw_gl_program_new ("bead-plain", "", NULL);
-  if (!self->plain_program)
-    return FALSE;
-  glGenVertexArrays (1, &self->plain_array);
-  declare_record (self->plain_program, self->plain_array, self->buffer, 1);
-  return TRUE;
+  g_autoptr (GError) error = NULL;
+  Way wanted = as_dots ? DOTS : plain ? PLAIN : FINE;
+  if (self->loose)
+    wanted = as_dots ? LOOSE_DOTS : plain ? LOOSE_PLAIN : LOOSE;
+  if (ensure (self, wanted, &error))
+    return wanted;
+  g_warning ("%s", error->message);
+  return self->software ? PLAIN : FINE;
 }
 
 void
@@ -249,14 +293,14 @@ bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint
   ensure_sorted (self, scene, eye, layers);
   if (!self->n_drawn)
     return;
-  if (bead_pixels (scene, eye) < BW_GL_DOT_PIXELS) {
+  Way way = way_for (self, bead_pixels (scene, eye) < BW_GL_DOT_PIXELS, plain);
+  glUseProgram (self->program[way]);
+  glBindVertexArray (self->array[way]);
+  glUniform1i (self->planes[way], layers & BW_LAYER_STONE ? (GLint)scene->stone_planes->len : 0);
+  if (ways[way].divisor)
+    glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
+  else
     draw_dots (self);
-    return;
-  }
-  plain = plain && ensure_plain (self);
-  glUseProgram (plain ? self->plain_program : self->program);
-  glBindVertexArray (plain ? self->plain_array : self->array);
-  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
 }
 
 static gboolean

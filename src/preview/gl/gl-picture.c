@@ -2,9 +2,9 @@
 /* A toolkit hands out another framebuffer for every frame, so nothing drawn stays. This one stays:
  * when only beads have changed, the rectangle round them is drawn again and the rest is copied.
  *
- * Where the processor draws there are pictures of several kinds, each better and dearer than the
- * one before. One is shown; the next is drawn beside it, strip by strip, and shown when it is
- * whole. */
+ * Where the processor draws, or very many beads are drawn, there are pictures of several kinds,
+ * each better and dearer than the one before. One is shown; the next is drawn beside it, strip by
+ * strip, and shown when it is whole. */
 #include "preview/gl/gl-picture.h"
 
 #include "preview/scene/camera.h"
@@ -40,8 +40,9 @@ struct _BwGlPicture {
   int spoilt[BEADS_MAX];
   int n_spoilt;
   gboolean software;
-  int rows_done; /* of next, from below; 0: not begun */
-  int rows;      /* of its next strip */
+  gboolean by_steps; /* better pictures follow: the processor draws, or there are very many beads */
+  int rows_done;     /* of next, from below; 0: not begun */
+  int rows;          /* of its next strip */
   gint64 last_pixels;
 };
 
@@ -217,11 +218,11 @@ kind_for (const BwGlPicture *self, const BwGlShot *shot, BwGlPace pace)
 {
   gint64 pixels = (gint64)shot->width * shot->height;
   gboolean smooth = may_be_smooth (shot) && (!self->software || pixels <= BW_GL_SMOOTH_MOST);
-  if (!self->software || pace == BW_GL_AT_REST)
+  if (!self->by_steps || pace == BW_GL_AT_REST)
     return smooth ? SMOOTH : FINE;
   if (pace == BW_GL_STILL)
     return FINE;
-  return pixels > BW_GL_PLAIN_MOST ? COARSE : PLAIN;
+  return self->software && pixels > BW_GL_PLAIN_MOST ? COARSE : PLAIN;
 }
 
 static void
@@ -239,6 +240,7 @@ bw_gl_picture_draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scen
                     const BwGlShot *shot, BwGlPace pace)
 {
   GLint target = 0;
+  self->by_steps = self->software || scene->beads->len > BW_GL_LOOSE_BEADS;
   Kind kind = kind_for (self, shot, pace);
   glGetIntegerv (GL_DRAW_FRAMEBUFFER_BINDING, &target);
   /* A bead or two in a better picture keep it so. */

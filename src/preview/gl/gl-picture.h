@@ -32,9 +32,9 @@ typedef enum {
 } BwGlPace;
 
 /* Brings the picture up to date, drawing no more than must be, and copies it into the bound
- * framebuffer. Where the processor draws, a moving picture is plain and only one at rest is smooth;
- * elsewhere every picture is. One that is better already stays so. FALSE when a better one is to be
- * had. */
+ * framebuffer. Where the processor draws, or very many beads are drawn, a moving picture is plain
+ * and only one at rest is smooth; elsewhere every picture is. One that is better already stays so.
+ * FALSE when a better one is to be had. */
 gboolean bw_gl_picture_draw (BwGlPicture *picture, BwRenderer *renderer, const BwScene *scene,
                              const BwGlShot *shot, BwGlPace pace);
 

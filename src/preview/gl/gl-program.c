@@ -49,9 +49,12 @@ static char *
 source_of (const char *name, const char *defines, gboolean fragment, GError **error)
 {
   g_autofree char *own = g_strconcat (name, fragment ? ".frag" : ".vert", NULL);
-  const char *parts[]
-      = { "frame.glsl", "studio.glsl", fragment && g_str_equal (name, "bead") ? "bead.glsl" : NULL,
-          !fragment && g_str_has_prefix (name, "bead") ? "finish.glsl" : NULL, own };
+  const char *parts[] = { "frame.glsl",
+                          "studio.glsl",
+                          fragment && g_str_equal (name, "bead") ? "bead.glsl" : NULL,
+                          !fragment && g_str_has_prefix (name, "bead") ? "finish.glsl" : NULL,
+                          !fragment && strstr (defines, "LOOSE") ? "hidden.glsl" : NULL,
+                          own };
   g_autofree char *head = preamble ();
   g_autoptr (GString) source = g_string_new (head);
   g_string_append (source, defines);

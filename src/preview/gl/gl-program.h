@@ -5,10 +5,10 @@
 #include <epoxy/gl.h>
 #include <glib.h>
 
-/* Links "NAME.vert" and "NAME.frag"; the shared parts (frame, studio, bead, finish), the constants
- * that C and GLSL share and `defines` (lines of GLSL, may be "") are put before them. 0 with an
- * error that carries the driver's words. The uniform blocks Frame and Stone are bound to the points
- * below. */
+/* Links "NAME.vert" and "NAME.frag"; the shared parts (frame, studio, bead, finish, hidden), the
+ * constants that C and GLSL share and `defines` (lines of GLSL, may be "") are put before them. 0
+ * with an error that carries the driver's words. The uniform blocks Frame and Stone are bound to
+ * the points below. */
 GLuint bw_gl_program_new (const char *name, const char *defines, GError **error);
 
 enum { BW_GL_FRAME_POINT, BW_GL_STONE_POINT };

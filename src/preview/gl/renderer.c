@@ -98,6 +98,12 @@ bw_renderer_update_cord (BwRenderer *self, const BwScene *scene)
   bw_gl_tubes_set_scene (self->tubes, scene);
 }
 
+void
+bw_renderer_lie_loose (BwRenderer *self, gboolean loose)
+{
+  bw_gl_beads_lie_loose (self->beads, loose);
+}
+
 /* A large picture wants its lines to grow with it, a small one no hairlines. */
 static float
 line_ratio (float scale, int width, int height)

@@ -14,6 +14,8 @@ void bw_renderer_free (BwRenderer *renderer);
 
 /* Uploads the scene; call again when its geometry changed. The scene is not kept. */
 void bw_renderer_set_scene (BwRenderer *renderer, const BwScene *scene);
+/* As bw_gl_beads_lie_loose(). */
+void bw_renderer_lie_loose (BwRenderer *renderer, gboolean loose);
 /* Uploads the colours of these n beads alone. */
 void bw_renderer_update_beads (BwRenderer *renderer, const BwScene *scene, const int *bead, int n);
 /* How many beads were uploaded so far: what a test counts. */
