@@ -10,6 +10,7 @@
 #include "app/fit/remedy-list.h"
 #include "app/fit/remedy-words.h"
 #include "app/fit/sure-words.h"
+#include "app/kit/words.h"
 #include "core/band/would-help.h"
 #include "project/project.h"
 
@@ -323,11 +324,30 @@ what_would_help_most_is_told_in_order (void **state)
   assert_null (strstr (tried, "help most"));
 }
 
+/* Wherever a line is broken, a share at its end has a word beside it. */
+static void
+a_share_that_ends_a_line_is_not_left_alone (void **state)
+{
+  static const char *const pairs[][2] = {
+    { "by calliper: 78 %", "by calliper:\u00a078\u00a0%" },
+    { "now, 70.5 %.", "now,\u00a070.5\u00a0%." },
+    { "first: 33 %\nthen: 78 %", "first:\u00a033\u00a0%\nthen:\u00a078\u00a0%" },
+    { "78 % of them at 12 mm", "78\u00a0% of them at 12\u00a0mm" },
+    { "33 % instead of 40 %, now", "33\u00a0% instead of 40\u00a0%, now" },
+    { "", "" },
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++) {
+    g_autofree char *kept = bw_words_kept (pairs[i][0]);
+    assert_string_equal (kept, pairs[i][1]);
+  }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_scale_meets_its_limits_and_runs_one_way),
+    cmocka_unit_test (a_share_that_ends_a_line_is_not_left_alone),
     cmocka_unit_test (a_band_too_short_names_its_worst_column),
     cmocka_unit_test (a_band_too_long_tells_what_is_allowed),
     cmocka_unit_test (odd_rows_and_short_strips_are_told_as_such),

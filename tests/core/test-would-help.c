@@ -66,6 +66,25 @@ the_most_helpful_comes_first_and_none_is_idle (void **state)
 }
 
 static void
+help_is_told_in_order_on_every_stone (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (12);
+  int told = 0;
+  for (int k = 0; k < 200; k++) {
+    BwStone stone;
+    BwHelps helps;
+    BwDesign design = sample_random_design (rand, &stone);
+    bw_helps_init (&helps, &design, &stone);
+    for (int i = 0; i < helps.n; i++, told++) {
+      assert_true (helps.help[i].chance >= helps.now + BW_HELP_LEAST);
+      assert_true (helps.help[i].chance <= 1);
+      assert_true (i == 0 || helps.help[i].chance <= helps.help[i - 1].chance);
+    }
+  }
+  assert_true (told > 200);
+}
+
+static void
 what_is_there_already_is_not_asked_for (void **state)
 {
   BwDesign design = sample_design ();
@@ -219,6 +238,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (what_there_is_now_is_the_chance_of_the_likeliest_count),
     cmocka_unit_test (the_most_helpful_comes_first_and_none_is_idle),
+    cmocka_unit_test (help_is_told_in_order_on_every_stone),
     cmocka_unit_test (what_is_there_already_is_not_asked_for),
     cmocka_unit_test (a_stone_known_by_a_strip_of_paper_is_asked_for_its_flats),
     cmocka_unit_test (the_integral_is_what_drawing_comes_to),

@@ -99,6 +99,22 @@ a_sound_project_is_checked_in_silence (void **state)
   assert_prints (&result, g_strdup (""));
 }
 
+/* Of what could be measured the greatest help comes first, and each betters what there is. */
+static void
+assert_help_in_order (const char *json)
+{
+  g_autoptr (JsonNode) root = json_from_string (json, NULL);
+  JsonArray *helps = json_object_get_array_member (json_node_get_object (root), "would_help");
+  double before = 1;
+  assert_true (json_array_get_length (helps) >= 3);
+  for (guint i = 0; i < json_array_get_length (helps); i++) {
+    double chance
+        = json_object_get_double_member (json_array_get_object_element (helps, i), "chance");
+    assert_true (chance <= before);
+    before = chance;
+  }
+}
+
 static void
 every_demo_is_sound_and_snug (void **state)
 {
@@ -112,6 +128,7 @@ every_demo_is_sound_and_snug (void **state)
     g_auto (Result) fit = run ("fit", path, "--json", NULL);
     assert_prints (&check, g_strdup (""));
     assert_non_null (strstr (fit.out, "\"verdict\": \"snug\","));
+    assert_help_in_order (fit.out);
   }
   assert_in_range (n, 3, 100);
 }

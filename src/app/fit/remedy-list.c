@@ -160,7 +160,8 @@ empty (GtkListBox *list)
     gtk_list_box_remove (list, GTK_WIDGET (row));
 }
 
-/* What the pitch is not measured with is the greatest help of all to the odds. */
+/* What the pitch is not measured with is the greatest help of all to the odds; what else would help
+ * is told with it, in order. */
 static void
 add_swatch (BwRemedyList *self)
 {
@@ -168,8 +169,8 @@ add_swatch (BwRemedyList *self)
   BwProject *project = bw_draft_get_project (self->draft);
   if (design->gauge.has_swatch)
     return;
-  g_autofree char *gives = bw_sure_words_chance (design, bw_project_stone (project),
-                                                 bw_project_forecast (project)->try_on_row);
+  g_autofree char *gives = bw_sure_words_helps (design, bw_project_stone (project),
+                                                bw_project_forecast (project)->try_on_row);
   gtk_list_box_append (self->list, row_of (_ ("Measure a swatch…"), gives));
 }
 

@@ -3,5 +3,8 @@
 
 #include <gtk/gtk.h>
 
-/* Shows words in lines, each number on one line with its unit. */
+/* Words to be set in lines: each number is kept on one line with its unit, and a share that ends a
+ * line with the word before it. Owned. */
+char *bw_words_kept (const char *words);
+/* Shows words so. */
 void bw_label_set_words (GtkLabel *label, const char *words);
