@@ -192,6 +192,30 @@ a_stone_goes_out_alone_and_comes_in_elsewhere (void **state)
   assert_string_equal (bw_book_stone_name (other, 0), "Stone 1");
 }
 
+/* Whatever has become of it here; another one of its name gets a number, once. */
+static void
+a_stone_that_is_read_in_again_is_recognised (void **state)
+{
+  g_autoptr (BwBook) book = bw_book_new (), other = bw_book_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (8);
+  BwKeptStone stone = random_stone (rand, 0), mine = stone, longer = stone;
+  mine.state = (BwStoneState)((stone.state + 1) % BW_N_STONE_STATES);
+  g_strlcpy (mine.picture, "mine.jpg", sizeof mine.picture);
+  longer.measures.length_mm += 1;
+  change (book, NULL, &mine);
+  change (other, NULL, &stone);
+  assert_true (bw_book_take_in (book, other, NULL));
+  assert_int_equal (bw_book_n_stones (book), 1);
+  assert_int_equal (bw_book_find_same_stone (book, &stone), 0);
+  assert_int_equal (bw_book_find_same_stone (book, &longer), -1);
+  g_autoptr (BwBook) third = bw_book_new ();
+  change (third, NULL, &longer);
+  for (int twice = 0; twice < 2; twice++)
+    assert_true (bw_book_take_in (book, third, NULL));
+  assert_int_equal (bw_book_n_stones (book), 2);
+  assert_int_equal (bw_book_find_same_stone (book, &longer), 1);
+}
+
 static void
 a_design_begins_on_a_kept_stone (void **state)
 {
@@ -236,6 +260,7 @@ main (void)
     cmocka_unit_test (a_stone_changed_meanwhile_is_not_written_over),
     cmocka_unit_test (a_stone_that_cannot_be_is_named),
     cmocka_unit_test (a_stone_goes_out_alone_and_comes_in_elsewhere),
+    cmocka_unit_test (a_stone_that_is_read_in_again_is_recognised),
     cmocka_unit_test (a_design_begins_on_a_kept_stone),
     cmocka_unit_test (no_design_begins_where_no_band_has_room),
   };

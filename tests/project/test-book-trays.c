@@ -212,7 +212,8 @@ another_books_trays_come_in_beside_ones_own (void **state)
   put (theirs, "Ebb", 4, 5);
   put (theirs, "Flood", 3, 2);
   put (theirs, "Slack", 3, 2);
-  assert_true (bw_book_take_in (own, theirs, NULL));
+  for (int twice = 0; twice < 2; twice++)
+    assert_true (bw_book_take_in (own, theirs, NULL));
   assert_int_equal (bw_book_n_trays (own), 4);
   assert_string_equal (bw_book_tray_name (own, 0), "Ebb");
   assert_string_equal (bw_book_tray_name (own, 2), "Ebb 2");

@@ -383,6 +383,45 @@ another_books_kinds_are_read_in_and_none_is_lost (void **state)
   assert_true (bw_book_find_bead (book, "Two") >= 0);
 }
 
+/* Read in twice, or written otherwise (as another program prints it, with its weight told), a kind
+ * is no second one; a numbered one is found again too. */
+static void
+a_kind_that_is_read_in_again_is_recognised (void **state)
+{
+  static const char text[]
+      = "{\"format\": \"bandwright-book\", \"version\": 1, \"beads\": [{\"hole_mm\": 0.80, "
+        "\"diameter_mm\": 1.60, \"length_mm\": 1.3, \"name\": \"One\", \"finishes\": [], "
+        "\"article\": \"\", \"per_100_g\": %.12g}]}";
+  g_autoptr (BwBook) book = bw_book_new (), other = bw_book_new ();
+  g_autoptr (GError) error = NULL;
+  BwBeadKind one = kind_of ("One"), theirs = one;
+  one.per_100_g = 0;
+  one.bead.diameter_mm = 1.6;
+  one.bead.length_mm = 1.3;
+  one.bead.hole_mm = 0.8;
+  theirs.bead.hole_mm = 0.9;
+  memset (&one.finishes, 0, sizeof one.finishes);
+  *one.article = *one.lot = *one.note = *one.currency = '\0';
+  one.price = one.pack_g = 0;
+  put (book, NULL, &one);
+  put (other, NULL, &theirs);
+  BwBead bead = bw_bead_kind_bead (&one);
+  g_autofree char *printed = g_strdup_printf (text, 100 * bw_bead_mass_g (&bead));
+  g_autoptr (BwBook) written = bw_book_from_data (printed, strlen (printed), &error);
+  if (!written)
+    fail_msg ("%s", error->message);
+  for (int twice = 0; twice < 2; twice++) {
+    assert_true (bw_book_take_in (book, other, NULL));
+    assert_true (bw_book_take_in (book, written, NULL));
+    assert_int_equal (bw_book_n_beads (book), 2);
+  }
+  theirs.bead.hole_mm = 0.7;
+  g_autoptr (BwBook) third = bw_book_new ();
+  put (third, NULL, &theirs);
+  assert_true (bw_book_take_in (book, third, NULL));
+  assert_true (bw_book_find_bead (book, "One 3") >= 0);
+}
+
 int
 main (void)
 {
@@ -400,6 +439,7 @@ main (void)
     cmocka_unit_test (own_kinds_stand_among_the_sizes),
     cmocka_unit_test (of_many_sizes_the_nearest_different_ones_are_tried),
     cmocka_unit_test (another_books_kinds_are_read_in_and_none_is_lost),
+    cmocka_unit_test (a_kind_that_is_read_in_again_is_recognised),
   };
   return cmocka_run_group_tests_name ("kinds", tests, NULL, NULL);
 }

@@ -92,6 +92,21 @@ a_measured_stone_is_kept (void **state)
   close_workshop (maker, window);
 }
 
+static void
+a_stone_that_is_kept_already_is_shown (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  GtkWidget *window = open_workshop (maker, "stones");
+  wait_for (window, "No stone waits here yet");
+  maker_click_words (window, "Keep This Design’s Stone…");
+  desk_click (button_of (wait_for_window (BW_TYPE_STONE_DIALOG), "Save"));
+  desk_until (has_stone, "Kelp lantern");
+  wait_for (window, "Begin a Design");
+  maker_click_words (window, "Keep This Design’s Stone…");
+  wait_for (window, "This stone is kept already: “Kelp lantern”.");
+  close_workshop (maker, window);
+}
+
 static GtkWidget *
 entry_holding (GtkWidget *root, const char *text)
 {
@@ -314,6 +329,7 @@ main (void)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up_book, tear_down_book)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_measured_stone_is_kept),
+    IN_WINDOW (a_stone_that_is_kept_already_is_shown),
     IN_WINDOW (measures_are_mended_and_none_that_cannot_be),
     IN_WINDOW (a_design_begins_on_a_stone_that_waits),
     IN_WINDOW (ways_are_asked_for_a_stone),

@@ -212,6 +212,9 @@ a_palette_comes_in_and_a_tray_goes_out (void **state)
   desk_click (button_of (dialog, "Save"));
   desk_until (has_tray, "harbour");
   wait_for (window, "2 colours · Deep · Salt");
+  maker_click_words (window, "Read In a Palette…"); /* again: there is one already */
+  maker_answer_path (maker, in);
+  wait_for (window, "This tray is kept already: “harbour”.");
   maker_click_words (window, "Export as");
   desk_settle ();
   maker_click_words (window, "CSS Colours…");

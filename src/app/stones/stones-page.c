@@ -171,6 +171,22 @@ export_clicked (BwStonesPage *self)
 /* --- The design's stone ------------------------------------------------------------------------
  */
 
+/* Asks for its name, unless it is kept already. */
+static void
+keep (BwStonesPage *self, const BwKeptStone *stone)
+{
+  const BwBook *book = bw_workbook_get_book (self->book);
+  int at = book ? bw_book_find_same_stone (book, stone) : -1;
+  if (at < 0) {
+    bw_stone_dialog_show (window_of (self), self->book, NULL, stone, kept_as, G_OBJECT (self));
+    return;
+  }
+  const char *name = bw_book_stone_name (book, (guint)at);
+  g_autofree char *sentence = g_strdup_printf (_ ("This stone is kept already: “%s”."), name);
+  bw_own_list_choose (self->list, name);
+  bw_tell (GTK_WIDGET (self), GTK_MESSAGE_INFO, sentence);
+}
+
 static void
 keep_clicked (BwStonesPage *self)
 {
@@ -189,7 +205,7 @@ keep_clicked (BwStonesPage *self)
   bw_copy_text (stone.name, sizeof stone.name, bw_project_get_title (project));
   bw_copy_text (stone.mineral, sizeof stone.mineral, bw_project_get_mineral (project));
   bw_copy_text (stone.date, sizeof stone.date, today);
-  bw_stone_dialog_show (window_of (self), self->book, NULL, &stone, kept_as, G_OBJECT (self));
+  keep (self, &stone);
 }
 
 /* --- The page ----------------------------------------------------------------------------------

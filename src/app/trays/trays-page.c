@@ -205,6 +205,22 @@ name_of (GFile *file)
   return name;
 }
 
+/* Asks for its name, unless it is kept already. */
+static void
+keep (BwTraysPage *self, const BwKeptTray *tray)
+{
+  const BwBook *book = bw_workbook_get_book (self->book);
+  int at = book ? bw_book_find_same_tray (book, tray) : -1;
+  if (at < 0) {
+    bw_tray_dialog_show (window_of (self), self->book, NULL, tray, kept_as, G_OBJECT (self));
+    return;
+  }
+  const char *name = bw_book_tray_name (book, (guint)at);
+  g_autofree char *sentence = g_strdup_printf (_ ("This tray is kept already: “%s”."), name);
+  bw_own_list_choose (self->list, name);
+  bw_tell (GTK_WIDGET (self), GTK_MESSAGE_INFO, sentence);
+}
+
 static void
 read_in (GFile *file, gpointer data)
 {
@@ -217,7 +233,7 @@ read_in (GFile *file, gpointer data)
     return;
   }
   bw_copy_text (kept->name, sizeof kept->name, name);
-  bw_tray_dialog_show (window_of (self), self->book, NULL, kept, kept_as, G_OBJECT (self));
+  keep (self, kept);
 }
 
 static void
@@ -250,7 +266,7 @@ keep_clicked (BwTraysPage *self)
   bw_draft_settle (self->draft);
   kept->tray = *bw_project_get_tray (project);
   bw_copy_text (kept->name, sizeof kept->name, bw_project_get_title (project));
-  bw_tray_dialog_show (window_of (self), self->book, NULL, kept, kept_as, G_OBJECT (self));
+  keep (self, kept);
 }
 
 /* --- The page ----------------------------------------------------------------------------------

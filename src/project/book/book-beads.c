@@ -11,6 +11,7 @@
 #include "project/json/json.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 /* --- One kind ----------------------------------------------------------------------------------
@@ -104,7 +105,45 @@ write_kind (const BwBeadKind *kind, JsonObject *element)
 /* --- All of them -------------------------------------------------------------------------------
  */
 
-static const BwBookList beads = { "beads", BW_BEAD_KINDS_MAX, check, FALSE };
+/* By what it weighs, told or by its size: what prints a kind tells its weight in either case. */
+static void
+weigh (BwBeadKind *kind)
+{
+  BwBead bead = bw_bead_kind_bead (kind);
+
+  kind->per_100_g = 100 * bw_bead_mass_g (&bead);
+  kind->bead.glass_g_cm3 = bead.glass_g_cm3;
+}
+
+#define WEIGHED 1e-6 /* a share: weights that come from one size, printed and read */
+
+static gboolean
+weigh_the_same (const BwBeadKind *a, const BwBeadKind *b)
+{
+  return fabs (a->per_100_g - b->per_100_g) <= WEIGHED * a->per_100_g;
+}
+
+static gboolean
+is_same_kind (JsonObject *a, JsonObject *b)
+{
+  JsonObject *one_says = json_object_new (), *other_says = json_object_new ();
+  BwBeadKind one, other;
+
+  read_kind (a, "", &one, NULL);
+  read_kind (b, "", &other, NULL);
+  weigh (&one);
+  weigh (&other);
+  bw_bead_set_name (&other.bead, one.bead.name);
+  if (weigh_the_same (&one, &other)) {
+    other.per_100_g = one.per_100_g;
+    other.bead.glass_g_cm3 = one.bead.glass_g_cm3;
+  }
+  write_kind (&one, one_says);
+  write_kind (&other, other_says);
+  return bw_key_same_objects (one_says, other_says);
+}
+
+static const BwBookList beads = { "beads", BW_BEAD_KINDS_MAX, check, FALSE, is_same_kind };
 
 gboolean
 bw_book_check_beads (const BwBook *book, GError **error)

@@ -229,7 +229,7 @@ bw_book_list_remove (BwBook *book, const BwBookList *list, guint at)
 /* --- Another book's ----------------------------------------------------------------------------
  */
 
-/* Name → element of all there are. */
+/* Name → place + 1 of all there are. */
 static GHashTable *
 by_name (const BwBook *book, const BwBookList *list)
 {
@@ -238,63 +238,74 @@ by_name (const BwBook *book, const BwBookList *list)
 
   for (guint i = 0; i < n; i++)
     g_hash_table_insert (table, g_strdup (bw_book_list_name (book, list, i)),
-                         bw_book_list_at (book, list, i));
+                         GUINT_TO_POINTER (i + 1));
   return table;
 }
 
-static gboolean
-is_same (JsonObject *a, JsonObject *b)
+/* The i-th of the names that are tried where one is another's: the name itself, then "NAME 2" and
+ * so on. Owned; cut so that the number fits. */
+static char *
+numbered (const char *name, int i)
 {
-  g_autoptr (JsonNode) one = json_node_init_object (json_node_alloc (), a);
-  g_autoptr (JsonNode) other = json_node_init_object (json_node_alloc (), b);
-  g_autofree char *text = bw_json_print (one, NULL), *other_text = bw_json_print (other, NULL);
+  char cut[BW_KEPT_NAME_BYTES - 8];
 
-  return g_str_equal (text, other_text);
+  bw_copy_text (cut, sizeof cut, name);
+  return i < 2 ? g_strdup (name) : g_strdup_printf ("%s %d", cut, i);
 }
 
-/* Owned; cut so that the number fits. */
+/* The first of these names that none has, owned; NULL where one of those before it has the same
+ * thing, whose place then is told. */
 static char *
-free_name (GHashTable *taken, const char *wanted)
+find_room (const BwBook *book, const BwBookList *list, GHashTable *names, JsonObject *element,
+           guint *at)
 {
-  char *name = g_strdup (wanted);
+  for (int i = 1;; i++) {
+    g_autofree char *name = numbered (json_object_get_string_member (element, "name"), i);
+    guint found = GPOINTER_TO_UINT (g_hash_table_lookup (names, name));
 
-  for (int i = 2; g_hash_table_contains (taken, name); i++) {
-    char cut[BW_KEPT_NAME_BYTES - 8];
-
-    bw_copy_text (cut, sizeof cut, wanted);
-    g_free (name);
-    name = g_strdup_printf ("%s %d", cut, i);
+    if (found == 0)
+      return g_steal_pointer (&name);
+    *at = found - 1;
+    if (list->is_same (bw_book_list_at (book, list, *at), element))
+      return NULL;
   }
-  return name;
+}
+
+int
+bw_book_list_find_same (const BwBook *book, const BwBookList *list, JsonObject *element)
+{
+  g_autoptr (GHashTable) names = by_name (book, list);
+  guint at = 0;
+  g_autofree char *room = find_room (book, list, names, element, &at);
+
+  return room ? -1 : (int)at;
 }
 
 static void
-take_one (JsonArray *array, GHashTable *names, JsonObject *theirs)
+take_one (BwBook *book, const BwBookList *list, GHashTable *names, JsonObject *theirs)
 {
-  const char *wanted = json_object_get_string_member (theirs, "name");
-  JsonObject *own = g_hash_table_lookup (names, wanted);
+  guint at;
+  char *name = find_room (book, list, names, theirs, &at);
   JsonObject *element;
-  g_autofree char *name = NULL;
 
-  if (own && is_same (own, theirs))
+  if (!name)
     return;
   element = copy_of (theirs);
-  name = free_name (names, wanted);
   json_object_set_string_member (element, "name", name);
-  json_array_add_object_element (array, element);
-  g_hash_table_insert (names, g_steal_pointer (&name), element);
+  json_array_add_object_element (array_of (book, list), element);
+  g_hash_table_insert (names, name, GUINT_TO_POINTER (bw_book_list_length (book, list)));
 }
 
 gboolean
 bw_book_list_take_in (BwBook *book, const BwBookList *list, const BwBook *other, GError **error)
 {
   g_autoptr (GHashTable) names = by_name (book, list);
-  JsonArray *array = array_made (book, list);
   guint n = bw_book_list_length (other, list);
 
   if (!check_length (list, bw_book_list_length (book, list) + n, error))
     return FALSE;
+  array_made (book, list); /* told as empty where it is */
   for (guint i = 0; i < n; i++)
-    take_one (array, names, bw_book_list_at (other, list, i));
+    take_one (book, list, names, bw_book_list_at (other, list, i));
   return TRUE;
 }

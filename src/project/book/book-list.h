@@ -13,6 +13,9 @@ typedef struct {
   /* Whether an element is sound beyond its name. */
   gboolean (*check) (JsonObject *element, const char *pointer, GError **error);
   gboolean names_repeat; /* several may have one name; what tells them apart is the list's own */
+  /* Whether two sound elements are one thing, whatever they are called and however their numbers
+   * are written; NULL where another book's are not told by it. */
+  gboolean (*is_same) (JsonObject *a, JsonObject *b);
 } BwBookList;
 
 /* Every element, and that no name stands twice; a list that is not there is empty. */
@@ -23,6 +26,9 @@ JsonObject *bw_book_list_at (const BwBook *book, const BwBookList *list, guint i
 const char *bw_book_list_name (const BwBook *book, const BwBookList *list, guint i); /* borrowed */
 /* −1: none of this name. */
 int bw_book_list_find (const BwBook *book, const BwBookList *list, const char *name);
+/* The place of the one that is the same thing as a sound element under its name, or under that name
+ * with a number; −1: there is none. */
+int bw_book_list_find_same (const BwBook *book, const BwBookList *list, JsonObject *element);
 
 /* An element for this name: a copy of the one at `at`, or a new one when at is −1. Owned. */
 JsonObject *bw_book_list_draft (const BwBook *book, const BwBookList *list, int at,
@@ -33,7 +39,7 @@ gboolean bw_book_list_put (BwBook *book, const BwBookList *list, int at, JsonObj
                            GError **error);
 void bw_book_list_remove (BwBook *book, const BwBookList *list, guint at);
 
-/* Puts the other book's elements in, but those that are there word for word; one whose name is
- * another's gets a number. */
+/* Puts the other book's elements in, but those that are there already, under their name or under
+ * one that was numbered; one whose name is another's gets a number. */
 gboolean bw_book_list_take_in (BwBook *book, const BwBookList *list, const BwBook *other,
                                GError **error);

@@ -97,7 +97,37 @@ check (JsonObject *element, const char *pointer, GError **error)
   return read_stone (element, pointer, &stone, error);
 }
 
-static const BwBookList stones = { "stones", BW_BOOK_STONES_MAX, check, FALSE };
+static gboolean
+has_same_measures (const BwKeptStone *a, const BwKeptStone *b)
+{
+  BwDesign one, other;
+
+  bw_design_defaults (&one);
+  other = one;
+  one.stone = a->measures;
+  other.stone = b->measures;
+  return g_str_equal (a->mineral, b->mineral) && bw_design_difference (&one, &other) == 0;
+}
+
+static gboolean
+is_as_it_was (const BwKeptStone *now, const BwKeptStone *before)
+{
+  return now->state == before->state && g_str_equal (now->date, before->date)
+         && g_str_equal (now->picture, before->picture) && has_same_measures (now, before);
+}
+
+/* A stone is what was measured, whatever has become of it meanwhile. */
+static gboolean
+has_same_stone (JsonObject *a, JsonObject *b)
+{
+  BwKeptStone one, other;
+
+  read_stone (a, "", &one, NULL);
+  read_stone (b, "", &other, NULL);
+  return has_same_measures (&one, &other);
+}
+
+static const BwBookList stones = { "stones", BW_BOOK_STONES_MAX, check, FALSE, has_same_stone };
 
 gboolean
 bw_book_check_stones (const BwBook *book, GError **error)
@@ -138,20 +168,6 @@ bw_book_get_stone (const BwBook *book, guint i, BwKeptStone *stone)
 /* --- Changing ----------------------------------------------------------------------------------
  */
 
-static gboolean
-is_same_stone (const BwKeptStone *a, const BwKeptStone *b)
-{
-  BwDesign one, other;
-
-  bw_design_defaults (&one);
-  other = one;
-  one.stone = a->measures;
-  other.stone = b->measures;
-  return a->state == b->state && g_str_equal (a->date, b->date)
-         && g_str_equal (a->picture, b->picture) && g_str_equal (a->mineral, b->mineral)
-         && bw_design_difference (&one, &other) == 0;
-}
-
 /* Where `before` still stands as it was; −1 with an error. */
 static int
 find_again (const BwBook *book, const BwKeptStone *before, GError **error)
@@ -161,7 +177,7 @@ find_again (const BwBook *book, const BwKeptStone *before, GError **error)
 
   if (at >= 0)
     bw_book_get_stone (book, (guint)at, &now);
-  if (at >= 0 && is_same_stone (&now, before))
+  if (at >= 0 && is_as_it_was (&now, before))
     return at;
   g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED,
                        _ ("this stone was changed by another program meanwhile"));
@@ -212,6 +228,14 @@ draft (const BwBook *book, int at, const BwKeptStone *stone)
   json_object_set_string_member (element, "state", states[stone->state]);
   json_object_set_object_member (element, "stone", measures_of (element, stone));
   return element;
+}
+
+int
+bw_book_find_same_stone (const BwBook *book, const BwKeptStone *stone)
+{
+  g_autoptr (JsonObject) element = draft (book, -1, stone);
+
+  return bw_book_list_find_same (book, &stones, element);
 }
 
 gboolean

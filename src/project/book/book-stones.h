@@ -32,6 +32,9 @@ const char *bw_book_stone_name (const BwBook *book, guint i); /* borrowed */
 void bw_book_get_stone (const BwBook *book, guint i, BwKeptStone *stone);
 /* Its place; −1 when none has this name. */
 int bw_book_find_stone (const BwBook *book, const char *name);
+/* The place of one with the same mineral and measures under this name, or under this name with a
+ * number; −1: none. */
+int bw_book_find_same_stone (const BwBook *book, const BwKeptStone *stone);
 
 /* As bw_book_change_tray(). The stone must be solvable. */
 gboolean bw_book_change_stone (BwBook *book, const BwKeptStone *before, const BwKeptStone *stone,

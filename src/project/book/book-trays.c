@@ -31,7 +31,34 @@ check (JsonObject *element, const char *pointer, GError **error)
   return value != NULL;
 }
 
-static const BwBookList trays = { "trays", BW_BOOK_TRAYS_MAX, check, FALSE };
+static gboolean
+is_same_colour (const BwColour *a, const BwColour *b)
+{
+  return a->id == b->id && a->srgb == b->srgb && a->finish == b->finish
+         && g_str_equal (a->name, b->name) && g_str_equal (a->article, b->article)
+         && !(a->in_hand_g < b->in_hand_g) && !(a->in_hand_g > b->in_hand_g);
+}
+
+static gboolean
+is_same_tray (const BwTray *a, const BwTray *b)
+{
+  if (a->n_colours != b->n_colours)
+    return FALSE;
+  for (int i = 0; i < a->n_colours; i++)
+    if (!is_same_colour (&a->colour[i], &b->colour[i]))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+has_same_tray (JsonObject *a, JsonObject *b)
+{
+  g_autoptr (BwTrayValue) one = read_tray (a, "", NULL), other = read_tray (b, "", NULL);
+
+  return is_same_tray (&one->tray, &other->tray);
+}
+
+static const BwBookList trays = { "trays", BW_BOOK_TRAYS_MAX, check, FALSE, has_same_tray };
 
 gboolean
 bw_book_check_trays (const BwBook *book, GError **error)
@@ -76,25 +103,6 @@ bw_book_get_tray (const BwBook *book, guint i, BwKeptTray *tray)
 /* --- Changing ----------------------------------------------------------------------------------
  */
 
-static gboolean
-is_same_colour (const BwColour *a, const BwColour *b)
-{
-  return a->id == b->id && a->srgb == b->srgb && a->finish == b->finish
-         && g_str_equal (a->name, b->name) && g_str_equal (a->article, b->article)
-         && !(a->in_hand_g < b->in_hand_g) && !(a->in_hand_g > b->in_hand_g);
-}
-
-static gboolean
-is_same_tray (const BwTray *a, const BwTray *b)
-{
-  if (a->n_colours != b->n_colours)
-    return FALSE;
-  for (int i = 0; i < a->n_colours; i++)
-    if (!is_same_colour (&a->colour[i], &b->colour[i]))
-      return FALSE;
-  return TRUE;
-}
-
 /* Where `before` still stands as it was; −1 with an error. */
 static int
 find_again (const BwBook *book, const BwKeptTray *before, GError **error)
@@ -123,6 +131,14 @@ draft (const BwBook *book, int at, const BwKeptTray *tray)
     bw_tray_value_inherit (value, old);
   json_object_set_array_member (element, "tray", bw_write_tray (value));
   return element;
+}
+
+int
+bw_book_find_same_tray (const BwBook *book, const BwKeptTray *tray)
+{
+  g_autoptr (JsonObject) element = draft (book, -1, tray);
+
+  return bw_book_list_find_same (book, &trays, element);
 }
 
 gboolean

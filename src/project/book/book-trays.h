@@ -22,6 +22,9 @@ const char *bw_book_tray_name (const BwBook *book, guint i); /* borrowed */
 void bw_book_get_tray (const BwBook *book, guint i, BwKeptTray *tray);
 /* Its place; −1 when none has this name. */
 int bw_book_find_tray (const BwBook *book, const char *name);
+/* The place of one with the same colours under this name, or under this name with a number; −1:
+ * none. */
+int bw_book_find_same_tray (const BwBook *book, const BwKeptTray *tray);
 
 /* Puts a tray in the place of `before`, which was read from the book some time ago; before NULL:
  * at the end; tray NULL: before is taken out. FALSE with an error, and nothing done, when before is
