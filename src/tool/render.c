@@ -7,6 +7,7 @@
 #include "output/page/whole-file.h"
 #include "preview/picture/picture-bytes.h"
 #include "preview/picture/thumbnail.h"
+#include "preview/fine/weaving.h"
 #include "preview/scene/seen-from.h"
 
 #include <gio/gio.h>
@@ -52,22 +53,14 @@ tell_progress (double done, cairo_surface_t *so_far, gpointer told)
   fprintf (stderr, "\r%3d %%", *percent);
 }
 
-static GBytes *
-png_of (BwScene *scene, const BwStill *still, const BwFineOptions *fine, BwFineTold told,
-        gpointer data, GError **error)
-{
-  cairo_surface_t *surface = fine ? bw_fine_new (scene, still, fine, NULL, told, data, error)
-                                  : bw_still_new (scene, still, error);
-  GBytes *png = surface ? bw_picture_png (surface, error) : NULL;
-  g_clear_pointer (&surface, cairo_surface_destroy);
-  return png;
-}
-
 static gboolean
 make_one (BwScene *scene, const BwStill *still, const BwFineOptions *fine, BwFineTold told,
           gpointer data, const char *name, GError **error)
 {
-  g_autoptr (GBytes) png = png_of (scene, still, fine, told, data, error);
+  cairo_surface_t *surface = fine ? bw_fine_new (scene, still, fine, NULL, told, data, error)
+                                  : bw_still_new (scene, still, error);
+  g_autoptr (GBytes) png = surface ? bw_picture_png (surface, error) : NULL;
+  g_clear_pointer (&surface, cairo_surface_destroy);
   return png && write_bytes (png, name, error);
 }
 
@@ -97,27 +90,17 @@ make_round (BwScene *scene, const BwStill *still, const BwFineOptions *fine, int
   return pngs && write_numbered (pngs, name, error);
 }
 
-/* From nothing strung to the last end woven in, evenly along the thread. Unless a side was asked
- * for the eye goes round with the needle. */
+/* Unless a side was asked for the eye goes round with the needle. */
 static gboolean
-make_weaving (BwScene *scene, BwProject *project, BwStill still, const BwOptions *options,
+make_weaving (BwScene *scene, BwProject *project, const BwStill *still, const BwOptions *options,
               const BwFineOptions *fine, BwFineTold told, gpointer data, GError **error)
 {
-  g_autoptr (GPtrArray) pngs = g_ptr_array_new_with_free_func ((GDestroyNotify)g_bytes_unref);
+  g_autofree BwWeaving *weaving = g_new (BwWeaving, 1);
   gboolean follows = !(options->given & (BW_OPTION_TURN | BW_OPTION_VIEW));
-  int last = options->frames - 1, visits = (int)bw_project_path (project)->visits->len;
-  for (int i = 0; i <= last; i++) {
-    scene->played = (int)((gint64)visits * i / last);
-    if (follows)
-      still.camera = bw_seen_from_needle (project, scene->played, still.camera);
-    GBytes *png = png_of (scene, &still, fine, NULL, NULL, error);
-    if (!png)
-      return FALSE;
-    g_ptr_array_add (pngs, png);
-    if (told)
-      told ((i + 1.0) / options->frames, NULL, data);
-  }
-  return write_numbered (pngs, options->output, error);
+  bw_weaving_init (weaving, project, options->frames, follows, still->camera.turn_deg);
+  g_autoptr (GPtrArray) pngs
+      = bw_weaving_pngs (scene, still, weaving, fine, NULL, told, data, error);
+  return pngs && write_numbered (pngs, options->output, error);
 }
 
 static gboolean
@@ -130,7 +113,7 @@ make (BwScene *scene, BwProject *project, const BwStill *still, const BwOptions 
   BwFineTold told = watched ? tell_progress : NULL;
   gboolean made;
   if (options->given & BW_OPTION_PLAY)
-    made = make_weaving (scene, project, *still, options, fine, told, &percent, error);
+    made = make_weaving (scene, project, still, options, fine, told, &percent, error);
   else if (options->given & BW_OPTION_TURNTABLE)
     made = make_round (scene, still, fine, options->frames, told, &percent, options->output, error);
   else

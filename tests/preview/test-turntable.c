@@ -7,7 +7,7 @@
 #include <cmocka.h>
 
 #include "pieces.h"
-#include "preview/fine/turntable.h"
+#include "preview/fine/weaving.h"
 #include <math.h>
 #include <string.h>
 #include <webp/demux.h>
@@ -191,6 +191,80 @@ numbered_pictures_keep_the_name_they_were_given (void **state)
   assert_string_equal (bare, "piece-360.png");
 }
 
+/* --- Being woven -------------------------------------------------------------------------------
+ */
+
+static BwWeaving
+weaving_of (BwProject *project, gboolean follows)
+{
+  BwWeaving weaving;
+  bw_weaving_init (&weaving, project, FRAMES, follows, 40);
+  return weaving;
+}
+
+static void
+the_weaving_begins_with_nothing_and_ends_with_the_piece (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE),
+                      finished = bw_scene_new (project, FALSE);
+  BwWeaving weaving = weaving_of (project, FALSE);
+  assert_int_equal (weaving.visits[0], 0);
+  assert_int_equal (weaving.visits[FRAMES - 1], bw_project_path (project)->visits->len);
+  g_autoptr (GPtrArray) pngs
+      = bw_weaving_pngs (scene, &first, &weaving, NULL, NULL, NULL, NULL, NULL);
+  assert_int_equal (pngs->len, FRAMES);
+  BwStill last = first, bare = first;
+  last.camera.turn_deg = bare.camera.turn_deg = 40;
+  last.layers |= BW_LAYER_THREAD;
+  bare.layers = BW_LAYER_STONE | BW_LAYER_BED;
+  cairo_surface_t *whole = bw_still_new (finished, &last, NULL);
+  cairo_surface_t *none = bw_still_new (finished, &bare, NULL);
+  cairo_surface_t *begun = decoded (g_ptr_array_index (pngs, 0));
+  cairo_surface_t *ended = decoded (g_ptr_array_index (pngs, FRAMES - 1));
+  cairo_surface_flush (whole);
+  cairo_surface_flush (none);
+  assert_true (apart (cairo_image_surface_get_data (ended), cairo_image_surface_get_data (whole))
+               < 2);
+  assert_true (apart (cairo_image_surface_get_data (begun), cairo_image_surface_get_data (none))
+               < 2);
+  assert_true (apart (cairo_image_surface_get_data (begun), cairo_image_surface_get_data (ended))
+               > 4);
+  cairo_surface_destroy (whole);
+  cairo_surface_destroy (none);
+  cairo_surface_destroy (begun);
+  cairo_surface_destroy (ended);
+}
+
+static void
+the_eye_follows_the_needle_or_stays (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  BwWeaving stays = weaving_of (project, FALSE), follows = weaving_of (project, TRUE);
+  for (int i = 0; i < FRAMES; i++)
+    assert_true (fabs (stays.turn_deg[i] - 40) < 1e-12);
+  assert_true (fabs (follows.turn_deg[1] - follows.turn_deg[2]) > 5);
+}
+
+static void
+stop_after_two (double done, cairo_surface_t *so_far, gpointer stop)
+{
+  if (done > 1.5 / FRAMES)
+    g_cancellable_cancel (stop);
+}
+
+static void
+a_weaving_that_is_stopped_brings_nothing (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  g_autoptr (GCancellable) stop = g_cancellable_new ();
+  g_autoptr (GError) error = NULL;
+  BwWeaving weaving = weaving_of (project, TRUE);
+  assert_null (bw_weaving_pngs (scene, &first, &weaving, NULL, stop, stop_after_two, stop, &error));
+  assert_true (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED));
+}
+
 int
 main (void)
 {
@@ -203,6 +277,9 @@ main (void)
           cmocka_unit_test (the_animated_picture_goes_round_for_ever),
           cmocka_unit_test (a_stopped_turntable_is_none),
           cmocka_unit_test (numbered_pictures_keep_the_name_they_were_given),
+          cmocka_unit_test (the_weaving_begins_with_nothing_and_ends_with_the_piece),
+          cmocka_unit_test (the_eye_follows_the_needle_or_stays),
+          cmocka_unit_test (a_weaving_that_is_stopped_brings_nothing),
         };
   return cmocka_run_group_tests (tests, NULL, NULL);
 }

@@ -863,6 +863,34 @@ a_turning_piece_is_saved_in_one_file (void **state)
   assert_memory_equal (bytes + 8, "WEBPVP8X", 8);
 }
 
+static void
+a_piece_being_woven_is_saved_as_numbered_pictures (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("woven.png"), *last = maker_path ("woven-003.png");
+  g_autofree char *first = maker_path ("woven-001.png"), *bytes = NULL, *others = NULL;
+  gsize length = 0, other_length = 0;
+  desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  desk_until (has_preview, dialog);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 2, 0);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 3, BW_STILL_WOVEN);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 64);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
+  desk_settle (); /* the dialog has grown by a line */
+  maker_click_words (dialog, "Save…");
+  desk_until (asks_where, maker);
+  maker_answer_path (maker, path);
+  desk_until (is_file, last);
+  assert_true (g_file_get_contents (first, &bytes, &length, NULL));
+  assert_true (g_file_get_contents (last, &others, &other_length, NULL));
+  /* What the view shows is as it was. */
+  assert_int_equal (bw_session_get_played (maker_session (maker)), -1);
+  assert_true (length != other_length || memcmp (bytes, others, length) != 0);
+}
+
 /* The name that was asked for may be free and the numbered ones not. */
 static void
 numbered_pictures_take_no_files_place (void **state)
@@ -937,6 +965,7 @@ main (void)
     IN_WINDOW (a_picture_is_saved_as_it_was_chosen),
     IN_WINDOW (a_fine_picture_leaves_the_window_free_and_can_be_stopped),
     IN_WINDOW (a_turning_piece_is_saved_in_one_file),
+    IN_WINDOW (a_piece_being_woven_is_saved_as_numbered_pictures),
     IN_WINDOW (numbered_pictures_take_no_files_place),
     IN_WINDOW (a_window_may_go_while_a_picture_of_it_is_made),
   };

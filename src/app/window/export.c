@@ -163,7 +163,7 @@ picture_made (GPtrArray *files, BwStillKind kind, gpointer data)
   BwExport *self = data;
   g_clear_pointer (&self->pictures, g_ptr_array_unref);
   self->pictures = g_ptr_array_ref (files);
-  if (kind == BW_STILL_NUMBERED)
+  if (kind == BW_STILL_NUMBERED || kind == BW_STILL_WOVEN)
     ask (self, BW_FILES_PICTURE, numbered_chosen);
   else
     ask (self, kind == BW_STILL_MOVING ? BW_FILES_MOVING : BW_FILES_PICTURE, picture_chosen);

@@ -97,6 +97,9 @@ chosen (BwPictureDialog *self, BwStillOrder *order)
   order->frames = gtk_spin_button_get_value_as_int (self->frames);
   if (view != AS_SHOWN)
     look_from (self, view, scene, still);
+  if (order->kind == BW_STILL_WOVEN)
+    bw_weaving_init (&order->weaving, bw_draft_get_project (self->draft), order->frames,
+                     view == AS_SHOWN, still->camera.turn_deg);
   return scene;
 }
 

@@ -140,6 +140,9 @@ make_files (Job *job, GCancellable *stop, GError **error)
 {
   const BwStillOrder *order = &job->order;
   const BwFineOptions usual = BW_FINE_USUAL, *fine = order->fine ? &usual : NULL;
+  if (order->kind == BW_STILL_WOVEN)
+    return bw_weaving_pngs (job->scene, &order->still, &order->weaving, fine, stop, tell, job,
+                            error);
   if (order->kind == BW_STILL_NUMBERED)
     return bw_turntable_pngs (job->scene, &order->still, order->frames, fine, stop, tell, job,
                               error);

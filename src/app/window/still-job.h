@@ -3,20 +3,22 @@
  * minute, a fine turntable the better part of an hour. */
 #pragma once
 
-#include "preview/fine/turntable.h"
+#include "preview/fine/weaving.h"
 #include <gtk/gtk.h>
 
 typedef enum {
   BW_STILL_ONE,      /* a PNG file */
   BW_STILL_MOVING,   /* a WebP file in which the piece turns once round */
   BW_STILL_NUMBERED, /* the same as so many PNG files */
+  BW_STILL_WOVEN,    /* the piece being woven, as so many PNG files */
 } BwStillKind;
 
 typedef struct {
   BwStill still;
   gboolean fine;
   BwStillKind kind;
-  int frames; /* of a piece that turns */
+  int frames;        /* of a piece that turns or is woven */
+  BwWeaving weaving; /* filled for BW_STILL_WOVEN */
 } BwStillOrder;
 
 /* Told in the main loop: the share done, and the picture so far, small. */
