@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "output/report/material-words.h"
+#include "output/report/report-parts.h"
 #include "output/report/report.h"
 #include "sample.h"
 
@@ -95,10 +96,26 @@ the_list_names_ring_clasp_needle_and_time (void **state)
     assert_non_null (strstr (list, words[i]));
 }
 
+/* A tenth of a gram is a finding on an ear, and nobody weighs a boulder in grams. */
+static void
+a_piece_is_weighed_as_finely_as_a_maker_does (void **state)
+{
+  static const struct {
+    double grams;
+    const char *words;
+  } cases[] = { { 0.34, "0.3 g" }, { 6.76, "6.8 g" },    { 9.94, "9.9 g" },     { 9.96, "10 g" },
+                { 72.4, "72 g" },  { 9999.4, "9999 g" }, { 134383, "134.4 kg" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *words = bw_text_mass (cases[i].grams);
+    assert_string_equal (words, cases[i].words);
+  }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (a_piece_is_weighed_as_finely_as_a_maker_does),
     cmocka_unit_test (a_needle_is_told_by_its_size),
     cmocka_unit_test (a_necklace_is_told_with_its_closing),
     cmocka_unit_test (findings_tell_what_goes_through_the_loop),

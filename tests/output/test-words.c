@@ -477,6 +477,57 @@ a_change_of_thread_in_rows_left_out_is_told_at_the_join (void **state)
   assert_true (due > 0);
 }
 
+/* The index of the first bead of the bail, where a fresh thread begins before it and comes out just
+ * where the old one was left; 0 where it does not. */
+static guint
+fresh_at_bail (const BwPath *path)
+{
+  const BwVisit *visit = (const BwVisit *)(void *)path->visits->data;
+  guint bail = 0;
+  while (bail < path->visits->len && visit[bail].part != BW_PART_BAIL)
+    bail++;
+  if (bail == path->visits->len || bail < 2 || visit[bail - 1].part != BW_PART_WEAVING_IN)
+    return 0;
+  const BwVisit *out = &visit[bail - 1];
+  guint left = bail - 1;
+  while (left > 0 && visit[left].part == BW_PART_WEAVING_IN)
+    left--;
+  gboolean same = visit[left].row == out->row && visit[left].column == out->column
+                  && visit[left].direction == out->direction && visit[left].in_bail == out->in_bail;
+  return same ? bail : 0;
+}
+
+/* With the planned count alone it comes out where the old thread was left: with another the bail
+ * stands elsewhere, so the row is told. */
+static void
+a_fresh_thread_at_a_bail_off_the_join_is_told_its_row (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20272);
+  int fresh = 0;
+  for (int i = 0; i < 600; i++) {
+    g_autoptr (Sample) sample
+        = sample_new (rand, 2 * g_rand_int_range (rand, 2, 8), 0, (SampleBail)(1 + i % 4));
+    g_autofree char *working = g_strdup_printf ("%d", g_rand_int_range (rand, 700, 1600));
+    g_autofree char *at = g_strdup_printf ("%d", g_rand_int_range (rand, 100, 260));
+    sample->working_mm = working;
+    sample->at_deg = at;
+    g_autoptr (BwProject) project = load (sample);
+    if (!fresh_at_bail (bw_project_path (project)))
+      continue;
+    g_autofree char *finish = bw_words_finish (project, BW_UNIT_MM);
+    const char *bail = strstr (finish, "The bail\n");
+    const char *change = bail ? strstr (bail, "Change the thread") : NULL;
+    if (!bail || !strstr (bail, "F is the band row") || !change)
+      continue;
+    g_autofree char *line = g_strndup (change, strcspn (change, "\n"));
+    if (strstr (line, "where the old one left off"))
+      fail_msg ("%s", line);
+    assert_true (strstr (line, "comes out ↑ of ") || strstr (line, "comes out ↓ of "));
+    fresh++;
+  }
+  assert_true (fresh > 0);
+}
+
 static void
 an_odd_strip_is_told_how_to_become_even (void **state)
 {
@@ -690,6 +741,7 @@ main (void)
     cmocka_unit_test (every_likely_count_is_told_whether_the_pattern_breaks),
     cmocka_unit_test (a_change_of_thread_in_rows_left_out_is_told_at_the_join),
     cmocka_unit_test (a_ring_bail_tells_its_ring_and_what_passes_it),
+    cmocka_unit_test (a_fresh_thread_at_a_bail_off_the_join_is_told_its_row),
     cmocka_unit_test (an_odd_strip_is_told_how_to_become_even),
     cmocka_unit_test (words_in_inches_tell_the_same_lengths_and_no_millimetre),
     cmocka_unit_test (the_try_on_is_told_in_the_one_way_there_is),

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The printed files read back by the poppler tools (poppler-utils 22.12): what a maker gets on
  * paper is what the project says. */
+#define _GNU_SOURCE
 #include "core/base/lattice.h"
 #include "output/page/sheet.h"
 #include "output/sheet/strip.h"
@@ -458,6 +459,33 @@ the_strip_keeps_its_length_on_a_paper_of_any_size (void **state)
   }
 }
 
+/* How high the first word of the file is set. */
+static double
+title_height (const Desk *desk)
+{
+  g_autofree char *boxes = text_of (desk, "-bbox");
+  const char *word = strstr (boxes, "<word ");
+  assert_non_null (word);
+  return attribute (word, "yMax=\"") - attribute (word, "yMin=\"");
+}
+
+/* Letters of 26, 15 and 10.5 points are 31.2, 18 and 12.6 high. */
+static void
+a_long_title_is_set_smaller_by_steps (void **state)
+{
+  static const double heights[] = { 31.2, 31.2, 18, 18 };
+  const Desk *desk = *state;
+  g_autoptr (BwProject) project = bw_project_new ();
+  for (int i = 0; i < 4; i++) {
+    g_autoptr (GString) title = g_string_new ("Lamps");
+    for (int more = 0; more < 8 * i; more++)
+      g_string_append (title, " ashore");
+    bw_project_set_title (project, "", title->str);
+    print (desk, bw_order_sheet_new (project, BW_PAPER_A4));
+    assert_float_equal (title_height (desk), heights[i], 0.2);
+  }
+}
+
 /* A column of nothing takes room from names. */
 static void
 article_numbers_have_a_column_where_there_are_any (void **state)
@@ -659,6 +687,20 @@ noise (guint32 seed)
   return picture;
 }
 
+/* Drawings that a file holds to show more than once. */
+static int
+count_shared (const Desk *desk)
+{
+  g_autofree char *bytes = NULL;
+  gsize size;
+  int n = 0;
+  assert_true (g_file_get_contents (desk->pdf, &bytes, &size, NULL));
+  for (const char *at = bytes; (at = memmem (at, size - (gsize)(at - bytes), "/Subtype /Form", 14));
+       at++)
+    n++;
+  return n;
+}
+
 static gsize
 file_size (const Desk *desk)
 {
@@ -689,6 +731,8 @@ what_is_alike_on_many_pages_is_in_the_file_once (void **state)
   }
   print (desk, bw_tags_new (project, BW_PAPER_A4, picture));
   assert_true (file_size (desk) < 2 * one);
+  /* The page's own, and the card that is on it ten times. */
+  assert_int_equal (count_shared (desk), 2);
   cairo_surface_destroy (picture);
 }
 
@@ -703,6 +747,7 @@ main (void)
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
+    cmocka_unit_test (a_long_title_is_set_smaller_by_steps),
     cmocka_unit_test (article_numbers_have_a_column_where_there_are_any),
     cmocka_unit_test (pages_in_inches_tell_no_millimetre),
     cmocka_unit_test (the_strip_is_as_long_in_inches),

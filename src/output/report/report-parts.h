@@ -17,6 +17,9 @@ char *bw_text_in (double mm, BwUnit unit, int decimals);
 char *bw_text_length (double mm, BwUnit unit, int decimals);
 /* "mm" or "in". */
 const char *bw_text_unit (BwUnit unit);
+/* As finely as a maker weighs it: a tenth of a gram below ten grams, kilograms from ten on. Owned.
+ */
+char *bw_text_mass (double grams);
 char *bw_text_count (guint64 count);
 
 /* The title on a line of its own, underlined, and a blank line. */

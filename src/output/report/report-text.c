@@ -54,6 +54,14 @@ bw_text_length (double mm, BwUnit unit, int decimals)
 }
 
 char *
+bw_text_mass (double grams)
+{
+  if (grams >= 1e4)
+    return g_strdup_printf (_ ("%.1f kg"), grams / 1000);
+  return g_strdup_printf (_ ("%.*f g"), grams < 9.95 ? 1 : 0, grams);
+}
+
+char *
 bw_text_count (guint64 count)
 {
   return g_strdup_printf ("%" G_GUINT64_FORMAT, count);

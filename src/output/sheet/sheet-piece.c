@@ -52,24 +52,37 @@ draw_pictures (cairo_t *cr, double width, double height, gpointer data)
              large, 0.15 * height, small, 0.7 * height);
 }
 
-/* A long title is set smaller, never cut. */
+/* A long title is set smaller, never cut: in the largest of these types that takes few lines. */
+static PangoLayout *
+title_layout (const BwFlow *flow)
+{
+  static const struct {
+    BwType type;
+    int lines;
+  } tries[] = { { BW_TYPE_TITLE, 2 }, { BW_TYPE_HEADING, 4 }, { BW_TYPE_BOLD, G_MAXINT } };
+  g_autoptr (PangoLayout) layout = NULL;
+  for (gsize i = 0; i < G_N_ELEMENTS (tries); i++) {
+    g_clear_object (&layout);
+    layout = bw_type_layout (flow->cr, tries[i].type, flow->sheet->title, flow->width);
+    if (pango_layout_get_line_count (layout) <= tries[i].lines)
+      break;
+  }
+  bw_type_keep_left (layout);
+  return g_steal_pointer (&layout);
+}
+
 void
 bw_sheet_add_title (BwFlow *flow)
 {
-  const char *title = flow->sheet->title;
+  int height;
   bw_flow_tag (flow, BW_TAG_TITLE);
-  g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_TITLE, title, flow->width);
-  bw_type_keep_left (layout);
-  int lines = pango_layout_get_line_count (layout), height;
+  g_autoptr (PangoLayout) layout = title_layout (flow);
   pango_layout_get_size (layout, NULL, &height);
-  if (lines > 2) {
-    bw_flow_text (flow, BW_TYPE_BOLD, title);
-  } else {
-    cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
-    cairo_move_to (flow->cr, flow->left, flow->y);
-    pango_cairo_show_layout (flow->cr, layout);
-    flow->y += pango_units_to_double (height) + 2;
-  }
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (PRINT));
+  cairo_move_to (flow->cr, flow->left, flow->y);
+  pango_cairo_show_layout (flow->cr, layout);
+  cairo_new_path (flow->cr);
+  flow->y += pango_units_to_double (height) + 2;
   bw_flow_tag (flow, BW_TAG_TEXT);
   bw_flow_text (flow, BW_TYPE_SMALL, flow->sheet->date);
 }
@@ -92,26 +105,25 @@ static char *
 hang_sentence (BwProject *project, BwUnit unit)
 {
   const BwHang *hang = bw_project_hang (project);
+  g_autofree char *mass = bw_text_mass (hang->mass_g);
   if (!hang->has_bail)
-    return g_strdup_printf (_ ("The finished piece weighs about %.0f g. It has no bail."),
-                            hang->mass_g);
+    return g_strdup_printf (_ ("The finished piece weighs about %s. It has no bail."), mass);
   BwHangRing ring;
   g_autofree char *how = bw_hang_words (hang->level ? BW_UP_LEVEL : hang->up, hang->tilt_deg);
   if (bw_hang_ring_init (&ring, bw_project_get_design (project), &hang->loop)) {
     g_autofree char *size = bw_ring_size_words (&ring, unit);
-    /* Translators: grams; how it hangs; "at least 8.5 mm inside, of 1.2 mm wire; …". */
-    return g_strdup_printf (
-        _ ("The finished piece weighs about %.0f g. It hangs %s. Its bail holds "
-           "a ring, %s."),
-        hang->mass_g, how, size);
+    /* Translators: the mass; how it hangs; "at least 8.5 mm inside, of 1.2 mm wire; …". */
+    return g_strdup_printf (_ ("The finished piece weighs about %s. It hangs %s. Its bail holds "
+                               "a ring, %s."),
+                            mass, how, size);
   }
   g_autofree char *opening = bw_text_length (hang->loop.opening_mm, unit, 1);
   g_autofree char *cord = bw_text_length (hang->loop.largest_cord_mm, unit, 1);
-  /* Translators: grams; how it hangs ("nearly level, tip 6° low"); the opening; the cord. */
+  /* Translators: the mass; how it hangs ("nearly level, tip 6° low"); the opening; the cord. */
   return g_strdup_printf (
-      _ ("The finished piece weighs about %.0f g. It hangs %s. The opening of its bail "
+      _ ("The finished piece weighs about %s. It hangs %s. The opening of its bail "
          "is %s, for a cord of up to %s."),
-      hang->mass_g, how, opening, cord);
+      mass, how, opening, cord);
 }
 
 /* What is doubtful is said on top, before any thread is cut. */

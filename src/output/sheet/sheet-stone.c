@@ -483,12 +483,13 @@ bw_sheet_add_stone (BwFlow *flow, BwProject *project)
   const BwStone *stone = bw_project_stone (project);
   const char *mineral = bw_project_get_mineral (project);
   g_autofree char *line = bw_sheet_one_line (mineral && *mineral ? mineral : _ ("crystal"));
+  g_autofree char *mass = bw_text_mass (stone->mass_g);
   g_autofree char *length = bw_text_length (stone->length_mm, flow->unit, 1);
   g_autofree char *text = g_strdup_printf (
-      _ ("Mineral: %s; %d faces, %s long, about %.0f g. Faces count from 1, counter-clockwise seen "
+      _ ("Mineral: %s; %d faces, %s long, about %s. Faces count from 1, counter-clockwise seen "
          "from the tip: mark face 1 with a dot that comes off. Check the measurements with the "
          "paper strip before you begin."),
-      line, stone->faces, length, stone->mass_g);
+      line, stone->faces, length, mass);
   bw_flow_heading (flow, _ ("The stone"), LEAST_SHARE * FIGURE_HEIGHT);
   if (flow->width >= 2 * LEAST_WIDTH) {
     add_sketch (flow, draw_stone, FIGURE_HEIGHT, project);

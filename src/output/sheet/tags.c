@@ -7,6 +7,8 @@
 
 #include "core/band/finished.h"
 #include "core/pattern/tint.h"
+#include "output/chart/ribbon.h"
+#include "output/report/report-parts.h"
 #include "output/sheet/tags.h"
 
 #include <glib/gi18n-lib.h>
@@ -17,7 +19,8 @@
 #define ACROSS 2
 #define DOWN 5
 #define INSET 12.0 /* from the card's edge */
-#define PICTURE 76.0
+#define PICTURE 92.0
+#define RIBBON_MOST 34.0 /* height of the band at the foot of its words */
 
 typedef struct {
   BwProject *project;
@@ -73,11 +76,27 @@ size_words (BwProject *project, BwUnit unit)
 {
   BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
                                       bw_project_places (project));
-  double grams = bw_project_hang (project)->mass_g;
+  g_autofree char *mass = bw_text_mass (bw_project_hang (project)->mass_g);
   if (unit == BW_UNIT_INCH)
-    return g_strdup_printf (_ ("%.2f × %.2f in, %.0f g"), size.length_mm / BW_MM_PER_INCH,
-                            size.breadth_mm / BW_MM_PER_INCH, grams);
-  return g_strdup_printf (_ ("%.0f × %.0f mm, %.0f g"), size.length_mm, size.breadth_mm, grams);
+    return g_strdup_printf (_ ("%.2f × %.2f in, %s"), size.length_mm / BW_MM_PER_INCH,
+                            size.breadth_mm / BW_MM_PER_INCH, mass);
+  return g_strdup_printf (_ ("%.0f × %.0f mm, %s"), size.length_mm, size.breadth_mm, mass);
+}
+
+/* The whole motif laid out at the card's foot, for the picture shows a side of it. Returns how high
+ * it is. */
+static double
+draw_band (cairo_t *cr, const Tag *tag, double x, double room)
+{
+  const BwDesign *design = bw_project_get_design (tag->project);
+  double width = MIN (room, bw_ribbon_width (design, RIBBON_MOST));
+  double height = bw_ribbon_height (design, width);
+  cairo_save (cr);
+  cairo_translate (cr, x, TALL - INSET - height);
+  bw_ribbon_draw (cr, design, bw_project_get_drawing (tag->project),
+                  bw_project_get_tray (tag->project), width);
+  cairo_restore (cr);
+  return height;
 }
 
 static void
@@ -97,9 +116,10 @@ draw_card (cairo_t *cr, const Tag *tag)
                   width, 2);
   y = draw_words (cr, BW_TYPE_SMALL, bw_project_get_mineral (tag->project), x, y, width, 1);
   draw_words (cr, BW_TYPE_SMALL, size, x, y, width, 1);
+  double foot = TALL - INSET - draw_band (cr, tag, x, width);
   if (tag->priced)
-    draw_words (cr, BW_TYPE_BENCH_BOLD, price, x,
-                TALL - INSET - bw_type_height (BW_TYPE_BENCH_BOLD), width, 1);
+    draw_words (cr, BW_TYPE_BENCH_BOLD, price, x, foot - bw_type_height (BW_TYPE_BENCH_BOLD) - 4,
+                width, 1);
 }
 
 /* Drawn once, so that a file holds it once. */
