@@ -163,7 +163,7 @@ float let_out (float straight, float index)
 float cards (vec3 dir)
 {
   float aside = abs (dir.x);
-  return 1.0 - 0.85 * smoothstep (0.42, 0.62, aside) * (1.0 - smoothstep (0.90, 0.985, aside));
+  return 1.0 - 0.74 * smoothstep (0.42, 0.62, aside) * (1.0 - smoothstep (0.90, 0.985, aside));
 }
 
 // What the eye sees along a ray that has left the stone, the lights with it. It is bent otherwise for

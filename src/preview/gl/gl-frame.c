@@ -41,6 +41,25 @@ static const Lights lights_of[] = {
                       .rim_width = 0.22f },
 };
 
+/* A pale ground under the lamp throws its light back at the piece. */
+static const Lights lamp_on_paper = { .sky = { 0.34f, 0.29f, 0.24f },
+                                      .horizon = { 0.30f, 0.245f, 0.19f },
+                                      .ground = { 0.33f, 0.265f, 0.195f },
+                                      .key_dir = { 0.52f, 0.42f, 0.74f },
+                                      .key = { 4.2f, 3.15f, 2.0f },
+                                      .key_width = 0.27f,
+                                      .rim_dir = { -0.92f, 0.15f, 0.35f },
+                                      .rim = { 0.55f, 0.62f, 0.80f },
+                                      .rim_width = 0.24f };
+
+static const Lights *
+lights_for (const BwScene *scene, BwLight light)
+{
+  if (light != BW_LIGHT_LAMP)
+    return &lights_of[BW_LIGHT_DAY];
+  return scene->on_dark ? &lights_of[BW_LIGHT_LAMP] : &lamp_on_paper;
+}
+
 static void
 fill (float target[4], const float rgb[3], float last)
 {
@@ -126,7 +145,7 @@ bw_gl_frame_init (BwGlFrame *frame, const BwEye *eye, const BwScene *scene, BwLi
   memcpy (frame->projection, eye->projection, sizeof frame->projection);
   float screen[] = { (float)width, (float)height, eye->pixel };
   fill (frame->screen, screen, scene->thread_radius);
-  set_lights (frame, &lights_of[light == BW_LIGHT_LAMP ? BW_LIGHT_LAMP : BW_LIGHT_DAY]);
+  set_lights (frame, lights_for (scene, light));
   set_sizes (frame, scene);
   set_mineral (frame, scene);
   set_behind (frame, scene, light);
