@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Needle, necklace and findings in words. */
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -9,6 +10,9 @@
 
 #include "output/report/material-words.h"
 #include "output/report/report-parts.h"
+#include "project/book/stash.h"
+#include "project/book/book.h"
+#include "output/report/order.h"
 #include "output/report/report.h"
 #include "sample.h"
 
@@ -111,10 +115,78 @@ a_piece_is_weighed_as_finely_as_a_maker_does (void **state)
   }
 }
 
+/* A stash of so much thread and bed cord, in mm; the next one takes its place. */
+static void
+own_stash (double thread_mm, double cord_mm)
+{
+  g_autofree char *data = g_strdup_printf (
+      "{\"format\":\"bandwright-book\",\"version\":1,\"stash\":["
+      "{\"what\":\"thread\",\"name\":\"black\",\"width_mm\":0.15,\"length_mm\":%.0f},"
+      "{\"what\":\"bed-cord\",\"name\":\"brown\",\"width_mm\":1,\"length_mm\":%.0f}]}",
+      thread_mm, cord_mm);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (BwBook) book = bw_book_from_data (data, strlen (data), &error);
+  if (!book)
+    fail_msg ("%s", error->message);
+  g_autoptr (BwStash) stash = bw_stash_new (book);
+  bw_stash_set_own (stash);
+}
+
+static void
+assert_mm (double found, double expected)
+{
+  assert_true (fabs (found - expected) < 1e-6);
+}
+
+/* What the pieces take of the thread in the stash is not there for further rows; and every list
+ * says of cord, thread and reserve what is to be bought. */
+static void
+what_is_owned_is_taken_off_thread_cord_and_reserve (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (61);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+  g_autofree char *json = sample_json (sample);
+  g_autoptr (BwProject) project = bw_project_load_data (json, strlen (json), NULL);
+  g_autofree BwOrder *order = g_new (BwOrder, 1);
+  bw_order_init (order, project, 0);
+  double takes = order->thing[BW_STASH_THREAD].wanted, more = order->further.wanted;
+  assert_true (more > 0);
+  assert_mm (order->further.order, more);
+  assert_false (order->further.in_stash);
+  /* none, less than the piece takes, and then some of the reserve, and more than all */
+  const double there[] = { 0, takes - 300, takes + more / 2, takes + more + 500 };
+  for (gsize i = 0; i < G_N_ELEMENTS (there); i++) {
+    own_stash (there[i], 1e6);
+    bw_order_init (order, project, 0);
+    assert_mm (order->thing[BW_STASH_THREAD].order, MAX (takes - round (there[i]), 0));
+    assert_mm (order->further.in_hand, MAX (round (there[i]) - takes, 0));
+    assert_mm (order->further.order, MAX (more - order->further.in_hand, 0));
+    g_autofree char *list = bw_order_text (project, BW_UNIT_MM);
+    const char *reserve = strstr (list, "Thread in reserve"), *cord = strstr (list, "Waxed cord");
+    g_autofree char *buy = bw_cut_words (order->further.order, BW_UNIT_MM);
+    g_autofree char *told = g_strdup_printf ("in the stash, buy %s", buy);
+    assert_true (cord && reserve);
+    g_autofree char *line = g_strndup (reserve, strcspn (reserve, "\n"));
+    g_autofree char *cord_line = g_strndup (cord, strcspn (cord, "\n"));
+    assert_int_equal (strstr (line, told) != NULL, order->further.order > 0);
+    assert_true (g_str_has_suffix (cord_line, "1000.00 m in the stash"));
+    g_autofree char *csv = bw_materials_csv (project, 0);
+    const char *record = strstr (csv, "thread in reserve");
+    assert_non_null (record);
+    g_autofree char *fields = g_strndup (record, strcspn (record, "\r"));
+    g_autofree char *last
+        = g_strdup_printf (",%g", ceil (MAX (order->further.order / 10 - 1e-9, 0)) / 100);
+    if (!g_str_has_suffix (fields, last))
+      fail_msg ("%s does not end in %s", fields, last);
+  }
+  bw_stash_set_own (NULL);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (what_is_owned_is_taken_off_thread_cord_and_reserve),
     cmocka_unit_test (a_piece_is_weighed_as_finely_as_a_maker_does),
     cmocka_unit_test (a_needle_is_told_by_its_size),
     cmocka_unit_test (a_necklace_is_told_with_its_closing),

@@ -11,7 +11,7 @@
 #include "app/kit/settings.h"
 #include "app/kit/tray-row.h"
 #include "output/report/material-words.h"
-#include "output/report/order.h"
+#include "output/report/order-words.h"
 #include "output/report/report.h"
 
 #include <glib/gi18n-lib.h>
@@ -126,22 +126,12 @@ spool_words (double mm)
   return bw_cut_words (mm, bw_settings_get_unit (bw_settings_get ()));
 }
 
-/* Such as "3.10 m · 45.00 m in the stash", and what that lacks. Takes words, which may be NULL. */
 static char *
 with_stash (char *words, const BwOrder *order, BwStashWhat what)
 {
-  const BwOrderThing *thing = &order->thing[what];
-  g_autofree char *own = words;
-  if (!own || !thing->in_stash)
-    return g_steal_pointer (&own);
   gboolean counted = bw_stash_measure (what) == BW_STASH_BY_COUNT;
-  g_autofree char *there
-      = counted ? g_strdup_printf ("%.0f", thing->in_hand) : spool_words (thing->in_hand);
-  g_autofree char *lack
-      = counted ? g_strdup_printf ("%.0f", thing->order) : spool_words (thing->order);
-  if (thing->order > 0)
-    return g_strdup_printf (_ ("%s · %s in the stash, buy %s"), own, there, lack);
-  return g_strdup_printf (_ ("%s · %s in the stash"), own, there);
+  return bw_order_words (words, &order->thing[what], counted,
+                         bw_settings_get_unit (bw_settings_get ()));
 }
 
 static char *
@@ -191,19 +181,23 @@ show_hanging (BwListCard *self, int *row, const BwDesign *design, const BwOrder 
 }
 
 static void
-show_things (BwListCard *self, const BwDesign *design, const BwOrder *order)
+show_things (BwListCard *self, BwProject *project, const BwOrder *order)
 {
+  const BwDesign *design = bw_project_get_design (project);
   const BwMaterials *m = &order->materials;
   int row = 0;
   g_autofree char *thread = with_stash (thread_words (m), order, BW_STASH_THREAD);
   g_autofree char *bed = with_stash (bed_words (m->bed_cord_mm, design->bed.cord_width_mm), order,
                                      BW_STASH_BED_CORD);
-  g_autofree char *needle = bw_needle_words (m, bw_settings_get_unit (bw_settings_get ()));
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  g_autofree char *reserve = bw_order_reserve_words (project, order->pieces, &order->further, unit);
+  g_autofree char *needle = bw_needle_words (m, unit);
   g_autofree char *stoppers
       = with_stash (g_strdup_printf ("%d", m->stopper_beads), order, BW_STASH_STOPPER);
   bw_list_clear (self->things);
   put_thing (self, &row, _ ("Bead size"), design->bead.name);
   put_thing (self, &row, _ ("Thread"), thread);
+  put_thing (self, &row, _ ("Thread in reserve"), reserve);
   put_thing (self, &row, _ ("Waxed cord for the bed"), bed);
   put_thing (self, &row, _ ("Needle"), needle);
   put_thing (self, &row, _ ("Stopper bead"), stoppers);
@@ -238,10 +232,9 @@ bw_list_card_refresh (BwCard *card)
   g_free (self->shown);
   self->shown = g_steal_pointer (&now);
   g_autofree BwOrder *order = g_new (BwOrder, 1);
-  const BwDesign *design = bw_project_get_design (project);
   bw_order_init (order, project, 0);
   show_beads (self, bw_project_get_tray (project), order);
-  show_things (self, design, order);
+  show_things (self, project, order);
 }
 
 /* Another stash is another list. */

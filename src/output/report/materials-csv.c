@@ -126,7 +126,6 @@ add_cords (GString *csv, BwProject *project, const BwOrder *order)
   const BwDesign *design = bw_project_get_design (project);
   const BwMaterials *materials = &order->materials;
   const BwOrderThing *thing = order->thing;
-  double reserve = bw_further_thread_to_buy_mm (project, order->pieces);
   g_autofree char *bed = millimetres (design->bed.cord_width_mm);
   g_autofree char *thread = millimetres (design->thread.diameter_mm);
   g_autofree char *needle = materials->needle
@@ -138,8 +137,9 @@ add_cords (GString *csv, BwProject *project, const BwOrder *order)
   add_thing (csv, "thread", thread, cut (materials->thread_mm), "m", &thing[BW_STASH_THREAD],
              M_PER_MM);
   add_item (csv, "thread lengths", thread, (double)materials->thread_lengths, "lengths");
-  if (reserve > 0)
-    add_item (csv, "thread in reserve", thread, cut (reserve), "m");
+  if (order->further.wanted > 0)
+    add_thing (csv, "thread in reserve", thread, cut (order->further.wanted), "m", &order->further,
+               M_PER_MM);
   add_item (csv, "needle", needle, materials->needles, "pieces");
   add_thing (csv, "stopper bead", NULL, materials->stopper_beads, "pieces",
              &thing[BW_STASH_STOPPER], 1);

@@ -3,6 +3,7 @@
 #include "output/report/order.h"
 
 #include "core/base/tolerance.h"
+#include "output/report/likely-rows.h"
 #include "output/report/shopping.h"
 #include "project/stash-wants.h"
 
@@ -57,6 +58,16 @@ add_beads (BwOrder *order, const BwTray *tray, const BwStashWant *wants, double 
   }
 }
 
+/* The stash's thread goes into the pieces first. */
+static BwOrderThing
+further_of (BwProject *project, const BwOrder *order)
+{
+  const BwOrderThing *thread = &order->thing[BW_STASH_THREAD];
+  double wanted = bw_further_thread_to_buy_mm (project, order->pieces);
+  double left = fmax (thread->in_hand - thread->wanted, 0);
+  return (BwOrderThing){ thread->in_stash, wanted, left, fmax (wanted - left, 0) };
+}
+
 void
 bw_order_init (BwOrder *order, BwProject *project, int pieces)
 {
@@ -77,4 +88,5 @@ bw_order_init (BwOrder *order, BwProject *project, int pieces)
     order->thing[want[i].what] = thing_of (&want[i]);
     order->has_stash |= want[i].is_known;
   }
+  order->further = further_of (project, order);
 }

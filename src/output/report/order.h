@@ -31,6 +31,8 @@ typedef struct {
   BwOrderBead bead[BW_TRAY_MAX];  /* in the order of the tray */
   BwOrderBead total;              /* colour -1 */
   BwOrderThing thing[BW_N_STASH]; /* by BwStashWhat; beads are told above */
+  BwOrderThing further;           /* thread for further rows that are likely, held against what
+ the pieces leave of it */
   gboolean has_stash;             /* anything of it is in the stash, or was */
 } BwOrder;
 

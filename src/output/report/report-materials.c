@@ -5,6 +5,7 @@
 
 #include "output/report/likely-rows.h"
 #include "output/report/material-words.h"
+#include "output/report/order-words.h"
 #include "output/report/order.h"
 #include "output/report/report-parts.h"
 #include "output/report/report.h"
@@ -57,6 +58,8 @@ json_things (BwAnswer *json, const char *key, const BwOrder *order, gboolean in_
   for (int what = BW_STASH_BEADS + 1; what < BW_N_STASH; what++)
     bw_answer_number (json, keys[what],
                       in_hand ? order->thing[what].in_hand : order->thing[what].order);
+  bw_answer_number (json, "further_thread_mm",
+                    in_hand ? order->further.in_hand : order->further.order);
   bw_answer_close (json);
 }
 
@@ -138,7 +141,7 @@ materials_json (BwProject *project, int pieces)
   bw_answer_count (&json, "thread_lengths", materials->thread_lengths);
   bw_answer_count (&json, "thread_rows", (guint64)materials->thread_rows);
   bw_answer_count (&json, "further_rows", (guint64)bw_further_thread (project).rows);
-  bw_answer_number (&json, "further_thread_mm", bw_further_thread_to_buy_mm (project, pieces));
+  bw_answer_number (&json, "further_thread_mm", order->further.wanted);
   bw_answer_number (&json, "needle_mm", design->thread.needle_mm);
   json_needle (&json, materials);
   json_findings (&json, materials, design);
@@ -199,55 +202,71 @@ thread_sentence (const BwMaterials *materials, const BwThread *thread, BwUnit un
                           length, thick, (int)materials->thread_lengths);
 }
 
+static char *
+bed_sentence (const BwMaterials *materials, const BwBed *bed, BwUnit unit)
+{
+  g_autofree char *length = bw_cut_words (materials->bed_cord_mm, unit);
+  g_autofree char *wide = bw_length_format (bed->cord_width_mm, unit, 2);
+  return materials->bed_cord_mm > 0 ? g_strdup_printf (_ ("%s, %s wide"), length, wide) : NULL;
+}
+
+static char *
+hanging_sentence (const BwMaterials *materials, const BwBail *bail, BwUnit unit)
+{
+  g_autofree char *length = bw_cut_words (materials->hanging_cord_mm, unit);
+  g_autofree char *thick = bw_length_format (bail->cord_mm, unit, 2);
+  return g_strdup_printf (_ ("%s, %s thick"), length, thick);
+}
+
+/* Takes words; adds nothing where there are none. With an order, what lies in the stash is told. */
+static void
+add_thing (BwTable *facts, const char *label, char *words, const BwOrder *order, BwStashWhat what,
+           BwUnit unit)
+{
+  gboolean counted = bw_stash_measure (what) == BW_STASH_BY_COUNT;
+  char *told = order ? bw_order_words (words, &order->thing[what], counted, unit) : words;
+  if (told)
+    bw_text_fact (facts, label, told);
+}
+
 /* The cord to hang it on, and what holds that. */
 static void
-add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *design, BwUnit unit)
+add_hanging (BwTable *facts, const BwMaterials *materials, const BwDesign *design,
+             const BwOrder *order, BwUnit unit)
 {
   if (materials->hanging_cord_mm <= 0)
     return;
-  char *ring = bw_ring_words (materials, unit);
-  char *clasp = bw_clasp_words (materials, design, unit);
-  g_autofree char *length = bw_cut_words (materials->hanging_cord_mm, unit);
-  g_autofree char *thick = bw_length_format (design->bail.cord_mm, unit, 2);
-  bw_text_fact (facts, _ ("Hanging cord"), g_strdup_printf (_ ("%s, %s thick"), length, thick));
+  add_thing (facts, _ ("Hanging cord"), hanging_sentence (materials, &design->bail, unit), order,
+             BW_STASH_HANGING_CORD, unit);
   bw_text_fact (facts, _ ("Necklace"), bw_necklace_words (&design->supply, unit));
-  if (ring)
-    bw_text_fact (facts, _ ("Metal ring"), ring);
-  if (clasp)
-    bw_text_fact (facts, _ ("Clasp"), clasp);
+  add_thing (facts, _ ("Metal ring"), bw_ring_words (materials, unit), order, BW_STASH_RING, unit);
+  add_thing (facts, _ ("Clasp"), bw_clasp_words (materials, design, unit), order, BW_STASH_CLASP,
+             unit);
 }
 
 /* The ends meet when they do: whoever wants a few rows more must not run out of thread. */
 void
-bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces, BwUnit unit)
+bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces, const BwOrder *order,
+                          BwUnit unit)
 {
-  BwFurtherThread further = bw_further_thread (project);
-  if (further.rows <= 0)
-    return;
-  g_autofree char *length = bw_cut_words (bw_further_thread_to_buy_mm (project, pieces), unit);
-  bw_text_fact (
-      facts, _ ("Thread in reserve"),
-      g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s, should the ends want up to %d row more",
-                                    "%s, should the ends want up to %d rows more",
-                                    (gulong)further.rows),
-                       length, further.rows));
+  char *words = bw_order_reserve_words (project, pieces, order ? &order->further : NULL, unit);
+  if (words)
+    bw_text_fact (facts, _ ("Thread in reserve"), words);
 }
 
 void
 bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design,
-                        BwUnit unit)
+                        const BwOrder *order, BwUnit unit)
 {
   bw_text_fact (facts, _ ("Bead size"), g_strdup (design->bead.name));
-  if (materials->bed_cord_mm > 0) {
-    g_autofree char *length = bw_cut_words (materials->bed_cord_mm, unit);
-    g_autofree char *wide = bw_length_format (design->bed.cord_width_mm, unit, 2);
-    bw_text_fact (facts, _ ("Waxed cord for the bed"),
-                  g_strdup_printf (_ ("%s, %s wide"), length, wide));
-  }
-  bw_text_fact (facts, _ ("Thread"), thread_sentence (materials, &design->thread, unit));
+  add_thing (facts, _ ("Waxed cord for the bed"), bed_sentence (materials, &design->bed, unit),
+             order, BW_STASH_BED_CORD, unit);
+  add_thing (facts, _ ("Thread"), thread_sentence (materials, &design->thread, unit), order,
+             BW_STASH_THREAD, unit);
   bw_text_fact (facts, _ ("Needle"), bw_needle_words (materials, unit));
-  bw_text_fact (facts, _ ("Stopper bead"), bw_text_count ((guint64)materials->stopper_beads));
-  add_hanging (facts, materials, design, unit);
+  add_thing (facts, _ ("Stopper bead"), bw_text_count ((guint64)materials->stopper_beads), order,
+             BW_STASH_STOPPER, unit);
+  add_hanging (facts, materials, design, order, unit);
 }
 
 static void
@@ -256,8 +275,8 @@ text_other (GString *text, const BwMaterials *materials, BwProject *project, int
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
-  bw_materials_add_other (&facts, materials, bw_project_get_design (project), unit);
-  bw_materials_add_reserve (&facts, project, pieces, unit);
+  bw_materials_add_other (&facts, materials, bw_project_get_design (project), NULL, unit);
+  bw_materials_add_reserve (&facts, project, pieces, NULL, unit);
   g_string_append_c (text, '\n');
   bw_table_write (&facts, text, 0);
 }
@@ -339,6 +358,9 @@ text_stash (GString *text, BwProject *project, int pieces, BwUnit unit)
       add_stash_row (&table, BW_STASH_BEADS, tray->colour[order->bead[i].colour].name,
                      order->bead[i].in_hand_g, order->bead[i].order_g, unit);
   add_stash_things (&table, order, unit);
+  if (order->further.in_stash && order->further.wanted > 0)
+    add_stash_row (&table, BW_STASH_THREAD, _ ("Thread in reserve"), order->further.in_hand,
+                   order->further.order, unit);
   g_string_append_c (text, '\n');
   bw_table_write (&table, text, 0);
 }

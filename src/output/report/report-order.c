@@ -48,8 +48,8 @@ bw_order_text (BwProject *project, BwUnit unit)
   text_beads (text, bw_project_get_tray (project), order);
   g_string_append_c (text, '\n');
   bw_table_init (&other, "ll");
-  bw_materials_add_other (&other, &order->materials, bw_project_get_design (project), unit);
-  bw_materials_add_reserve (&other, project, order->pieces, unit);
+  bw_materials_add_other (&other, &order->materials, bw_project_get_design (project), order, unit);
+  bw_materials_add_reserve (&other, project, order->pieces, order, unit);
   bw_table_write (&other, text, 0);
   return bw_text_done (text);
 }

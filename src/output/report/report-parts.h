@@ -3,6 +3,7 @@
 #pragma once
 
 #include "output/report/answer.h"
+#include "output/report/order.h"
 #include "output/report/table.h"
 #include "project/document/length.h"
 #include "project/project.h"
@@ -52,12 +53,14 @@ void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const
 
 /* The beads to buy, heading and sum included, and what else is to be had at hand and paid for: what
  * the printed list and the sheet both show. The first initialises its table of six columns; the
- * others add to one of two and of three columns. */
+ * others add to one of two and of three columns. order: where it is told what of it lies in the
+ * stash and what is to be bought; NULL where it is not. */
 void bw_materials_bead_table (BwTable *table, const BwTray *tray, const BwMaterials *materials);
 void bw_materials_add_other (BwTable *facts, const BwMaterials *materials, const BwDesign *design,
-                             BwUnit unit);
+                             const BwOrder *order, BwUnit unit);
 /* The thread for further rows that are likely, for so many pieces; nothing where there are none. */
-void bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces, BwUnit unit);
+void bw_materials_add_reserve (BwTable *facts, BwProject *project, int pieces, const BwOrder *order,
+                               BwUnit unit);
 void bw_materials_add_cost (BwTable *table, const BwMaterials *materials, const char *currency);
 
 /* "Snug on paper. Weave 98 or 100: try on at row 94, then decide." Owned. */

@@ -113,7 +113,7 @@ list_other (BwTable *table, BwProject *project, BwUnit unit)
   bw_shopping_init (&materials, project, 1);
   bw_table_init (table, "ll");
   bw_table_add (table, g_strdup (_ ("Also")), g_strdup (""));
-  bw_materials_add_other (table, &materials, bw_project_get_design (project), unit);
+  bw_materials_add_other (table, &materials, bw_project_get_design (project), NULL, unit);
 }
 
 /* A list run on: "Bead size: 11/0 cylinder · Thread: 3.1 m". Owned. */

@@ -62,16 +62,19 @@ add_beads (BwFlow *flow, BwProject *project, const BwMaterials *materials)
   bw_flow_table (flow, &table, draw_swatch, &rows);
 }
 
+/* With an order: what a shop is to send of it, and no tools. */
 static void
-add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials, int pieces)
+add_other (BwFlow *flow, BwProject *project, const BwMaterials *materials, int pieces,
+           const BwOrder *order)
 {
   g_auto (BwTable) facts = { 0 };
   bw_table_init (&facts, "ll");
   bw_table_add (&facts, g_strdup (_ ("Also")), g_strdup (""));
-  bw_materials_add_other (&facts, materials, bw_project_get_design (project), flow->unit);
-  bw_materials_add_reserve (&facts, project, pieces, flow->unit);
-  bw_table_add (&facts, g_strdup (_ ("Tools")),
-                g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
+  bw_materials_add_other (&facts, materials, bw_project_get_design (project), order, flow->unit);
+  bw_materials_add_reserve (&facts, project, pieces, order, flow->unit);
+  if (!order)
+    bw_table_add (&facts, g_strdup (_ ("Tools")),
+                  g_strdup (_ ("sharp scissors, a ruler, a strip of paper, good light")));
   bw_flow_table (flow, &facts, NULL, NULL);
 }
 
@@ -87,7 +90,7 @@ bw_sheet_add_materials (BwFlow *flow, BwProject *project, int pieces)
   bw_flow_heading (flow, heading, 60);
   add_beads (flow, project, &materials);
   bw_flow_space (flow, 4);
-  add_other (flow, project, &materials, pieces);
+  add_other (flow, project, &materials, pieces, NULL);
   if (!materials.has_cost || !(flow->sheet->paper.wishes & BW_PRINT_COSTS))
     return;
   g_auto (BwTable) cost = { 0 };
@@ -156,7 +159,7 @@ bw_sheet_add_order (BwFlow *flow, BwProject *project, int pieces)
   bw_flow_text (flow, BW_TYPE_TEXT, what);
   add_order_table (flow, project, order);
   bw_flow_space (flow, 4);
-  add_other (flow, project, &order->materials, pieces);
+  add_other (flow, project, &order->materials, pieces, order);
 }
 
 /* How wide what stands over a try's lines is set. */
