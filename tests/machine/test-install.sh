@@ -28,7 +28,7 @@ holds () {
   fi
 }
 
-echo 1..8
+echo 1..10
 line='meson setup build && meson install -C build'
 holds the_readme_tells_the_line grep -qx "$line" "$checkout/README.md"
 # Nothing is optimized: what is tried is whether it builds and where it goes.
@@ -70,4 +70,43 @@ holds the_metainfo_names_the_licence_file grep -q share/doc/bandwright/copyright
   "$root/share/metainfo/io.github.bandwright.Bandwright.metainfo.xml"
 holds the_installed_tool_answers "$root/bin/bandwright-tool" fit \
   "$root/share/bandwright/demo/split-tide.bandwright"
+
+# As the freedesktop thumbnailer entries are used: TryExec is looked for in PATH, Exec's words are the
+# command, %i the file, %o the picture, %s its size. File managers run it in a sandbox, so it gets
+# neither a home nor a display, and one folder to write in.
+entry=$root/share/thumbnailers/io.github.bandwright.Bandwright.thumbnailer
+big_endian () { od -An -tu1 -j "$2" -N 4 "$1" | awk '{ print (($1 * 256 + $2) * 256 + $3) * 256 + $4 }'; }
+thumbnail () {
+  project=$1 picture=$2 size=$3
+  test -x "$root/bin/$(sed -n 's/^TryExec=//p' "$entry")" || return 1
+  set --
+  for word in $(sed -n 's/^Exec=//p' "$entry"); do
+    case $word in
+    %i) set -- "$@" "$project" ;;
+    %o) set -- "$@" "$picture" ;;
+    %s) set -- "$@" "$size" ;;
+    *) set -- "$@" "$word" ;;
+    esac
+  done
+  (cd / && env -i PATH="$root/bin:/usr/bin:/bin" "$@")
+}
+the_picture_is_small () {
+  for size in 128 256; do
+    picture=$work/thumbnail-$size.png
+    thumbnail "$root/share/bandwright/demo/harbour-lamp.bandwright" "$picture" $size || return 1
+    test "$(head -c 8 "$picture" | od -An -tx1 | tr -d ' ')" = 89504e470d0a1a0a || return 1
+    wide=$(big_endian "$picture" 16) high=$(big_endian "$picture" 20)
+    echo "$wide x $high for $size"
+    test "$wide" -le $size && test "$high" -le $size && test "$high" -gt $((size / 2)) || return 1
+  done
+}
+holds the_installed_thumbnailer_makes_pictures the_picture_is_small
+a_wrong_file_has_no_picture () {
+  echo '{' >"$work/wrong.bandwright"
+  if thumbnail "$work/wrong.bandwright" "$work/wrong.png" 128; then return 1; fi
+  test ! -e "$work/wrong.png" &&
+    grep -q "type=\"$(sed -n 's/^MimeType=\(.*\);$/\1/p' "$entry")\"" \
+      "$root/share/mime/packages/io.github.bandwright.Bandwright.xml"
+}
+holds a_file_that_is_no_project_gets_none a_wrong_file_has_no_picture
 exit $failed
