@@ -11,6 +11,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <math.h>
 #include <cmocka.h>
 
 static gboolean
@@ -151,6 +152,90 @@ measures_are_mended_and_none_that_cannot_be (void **state)
   desk_click (button_of (dialog, "Save"));
   desk_until (is_mended, NULL);
   wait_for (window, "47.5");
+  close_workshop (maker, window);
+}
+
+static gboolean
+is_called (GtkWidget *widget, gconstpointer name)
+{
+  GtkWidget *label = gtk_widget_get_prev_sibling (widget);
+  return label && GTK_IS_LABEL (label) && !GTK_IS_LABEL (widget)
+         && g_str_equal (gtk_label_get_text (GTK_LABEL (label)), name);
+}
+
+static GtkWidget *
+control_of (GtkWidget *dialog, const char *name)
+{
+  GtkWidget *control = desk_look_for (dialog, is_called, name);
+  if (!control)
+    fail_msg ("nothing is called %s", name);
+  maker_reveal (control);
+  return control;
+}
+
+/* Turns a choice to another place. */
+static void
+turn_to (GtkWidget *dialog, const char *name, guint choice)
+{
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (control_of (dialog, name)), choice);
+  desk_settle ();
+}
+
+static void
+type_over (GtkWidget *dialog, const char *name, const char *text)
+{
+  desk_click (control_of (dialog, name));
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type (text);
+  desk_settle ();
+}
+
+static gboolean
+is_known_by_its_faces (gpointer data)
+{
+  BwKeptStone stone;
+  return get ("Smoky point", &stone) && stone.measures.measured == BW_MEASURED_FACE_WIDTHS;
+}
+
+/* A stone that was kept by a girth is measured face by face, tapers, and has a point below. */
+static void
+every_measure_of_a_kept_stone_can_be_mended (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill, NULL);
+  GtkWidget *window = open_workshop (maker, "stones");
+  wait_for (window, "Smoky point");
+  desk_click (desk_find_label (window, "Smoky point"));
+  desk_settle ();
+  maker_click_words (window, "Edit…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_STONE_DIALOG);
+  type_over (dialog, "Girth by paper strip", "60.6");
+  turn_to (dialog, "Measured", BW_MEASURED_FACE_WIDTHS);
+  assert_string_equal (
+      gtk_editable_get_text (GTK_EDITABLE (control_of (dialog, "Width of face 6"))), "10.1 mm");
+  type_over (dialog, "Width of face 6", "10.2");
+  turn_to (dialog, "Measured", BW_MEASURED_ACROSS_FLATS);
+  turn_to (dialog, "Measured", BW_MEASURED_FACE_WIDTHS);
+  type_over (dialog, "Width of face 1", "ten");
+  turn_to (dialog, "Lower end", 1); /* of what is no stone nothing else is asked */
+  assert_int_equal (gtk_drop_down_get_selected (GTK_DROP_DOWN (control_of (dialog, "Lower end"))),
+                    0);
+  type_over (dialog, "Width of face 1", "10.1");
+  turn_to (dialog, "Lower end", 1);
+  turn_to (dialog, "How it tapers", 1);
+  type_over (dialog, "Lower shoulder height", "6");
+  type_over (dialog, "Second girth", "58");
+  desk_keep ("own-stones-measures");
+  desk_click (button_of (dialog, "Save"));
+  desk_until (is_known_by_its_faces, NULL);
+  BwKeptStone stone;
+  assert_true (get ("Smoky point", &stone));
+  assert_true (fabs (stone.measures.values_mm[0] - 10.1) < 1e-9);
+  assert_int_equal (stone.measures.base, BW_BASE_POINT);
+  assert_true (stone.measures.has_second);
+  assert_true (fabs (stone.measures.second_girth_mm - 58) < 1e-9);
+  assert_true (fabs (stone.measures.base_shoulder_mm - 6) < 1e-9);
+  desk_settle ();
   close_workshop (maker, window);
 }
 
@@ -331,6 +416,7 @@ main (void)
     IN_WINDOW (a_measured_stone_is_kept),
     IN_WINDOW (a_stone_that_is_kept_already_is_shown),
     IN_WINDOW (measures_are_mended_and_none_that_cannot_be),
+    IN_WINDOW (every_measure_of_a_kept_stone_can_be_mended),
     IN_WINDOW (a_design_begins_on_a_stone_that_waits),
     IN_WINDOW (ways_are_asked_for_a_stone),
     IN_WINDOW (a_stone_goes_out_is_removed_and_comes_back),

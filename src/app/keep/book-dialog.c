@@ -18,8 +18,8 @@ static void
 keeping_free (Keeping *keeping)
 {
   g_clear_object (&keeping->focus);
+  g_object_unref (keeping->dialog.window); /* before its parent, which it knows until it ends */
   g_clear_object (&keeping->parent);
-  g_object_unref (keeping->dialog.window);
   g_free (keeping);
 }
 

@@ -1,21 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The measures are the fields that the measuring sheet has: their names, units and faults are one
- * and the same. */
 #include "config.h"
 
 #include "app/stones/stone-dialog.h"
 
-#include "app/form/field.h"
 #include "app/keep/book-dialog.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/palette.h"
 #include "app/kit/part-names.h"
-#include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "app/stones/stone-form.h"
 #include "app/stones/stone-sketch.h"
 #include "app/stones/stone-words.h"
 #include "project/fault/fault-error.h"
-#include "project/fault/fault-words.h"
 #include "project/file/file-name.h"
 
 #include <glib/gi18n-lib.h>
@@ -23,13 +19,12 @@
 struct _BwStoneDialog {
   GtkWindow parent_instance;
   BwWorkbook *book;
-  BwKeptStone *before; /* NULL: new */
-  BwDesign design;     /* whose stone is shown, as typed so far */
+  BwKeptStone *before;   /* NULL: new */
+  BwStoneMeasures shown; /* the last that made a stone */
   GtkEntry *name, *mineral, *picture, *date;
   GtkDropDown *state;
   GtkDrawingArea *sketch;
-  GtkGrid *measures;
-  GPtrArray *entries; /* of GtkEntry, each with its BwField */
+  BwStoneForm *form;
   GtkLabel *result;
   GtkWidget *save;
   BwStoneKept kept;
@@ -53,25 +48,6 @@ take_line (char *buffer, gsize bytes, GtkEntry *entry)
 {
   g_autofree char *line = line_of (entry);
   bw_copy_text (buffer, bytes, line);
-}
-
-static gboolean
-read_measures (BwStoneDialog *self, GError **error)
-{
-  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  BwFault fault;
-  for (guint i = 0; i < self->entries->len; i++) {
-    GtkEditable *entry = g_ptr_array_index (self->entries, i);
-    const BwField *field = g_object_get_data (G_OBJECT (entry), "field");
-    g_autofree char *shown = bw_field_format (field, bw_field_get (field, &self->design), unit);
-    double value;
-    if (g_str_equal (shown, gtk_editable_get_text (entry)))
-      continue; /* as it was, to its last digit */
-    if (!bw_field_parse (field, gtk_editable_get_text (entry), unit, &value, error))
-      return FALSE;
-    bw_field_set (field, &self->design, value);
-  }
-  return bw_stone_measures_validate (&self->design.stone, &fault) || bw_fault_tell (&fault, error);
 }
 
 static gboolean
@@ -103,7 +79,9 @@ reason (BwStoneDialog *self)
     return g_strdup_printf (_ ("Another stone is called “%s”. Give this one another name."), name);
   if (*date && !is_day (date))
     return g_strdup (_ ("A day is written like 2026-11-29."));
-  return read_measures (self, &error) ? NULL : g_strdup (bw_fault_sentence (error));
+  return bw_stone_form_read (self->form, &self->shown, &error)
+             ? NULL
+             : g_strdup (bw_fault_sentence (error));
 }
 
 static void
@@ -169,7 +147,7 @@ save_clicked (BwStoneDialog *self)
   take_line (stone->picture, sizeof stone->picture, self->picture);
   take_line (stone->date, sizeof stone->date, self->date);
   stone->state = (BwStoneState)gtk_drop_down_get_selected (self->state);
-  stone->measures = self->design.stone;
+  stone->measures = self->shown;
   bw_workbook_try (self->book, keep, change, g_free, bw_book_dialog_told,
                    bw_book_dialog_rest (&dialog, is_kept));
 }
@@ -180,51 +158,7 @@ save_clicked (BwStoneDialog *self)
 static void
 paint (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
-  bw_stone_sketch_paint (GTK_WIDGET (area), cr, &BW_STONE_DIALOG (data)->design.stone, width,
-                         height);
-}
-
-static void
-add_field (BwStoneDialog *self, const char *pointer, int number)
-{
-  BwField field;
-  if (!bw_field_find (&field, pointer) || !bw_field_is_there (&field, &self->design))
-    return;
-  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  int row = (int)self->entries->len;
-  g_autofree char *text = bw_field_format (&field, bw_field_get (&field, &self->design), unit);
-  g_autofree char *name = number > 0 ? g_strdup_printf ("%s %d", _ (field.label), number)
-                                     : g_strdup (_ (field.label));
-  GtkWidget *label = gtk_label_new (name), *entry = gtk_entry_new ();
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_editable_set_text (GTK_EDITABLE (entry), text);
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 8);
-  gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
-  gtk_widget_set_hexpand (entry, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  g_object_set_data_full (G_OBJECT (entry), "field", g_memdup2 (&field, sizeof field), g_free);
-  g_signal_connect_object (entry, "changed", G_CALLBACK (changed), self, G_CONNECT_SWAPPED);
-  gtk_grid_attach (self->measures, label, 0, row, 1, 1);
-  gtk_grid_attach (self->measures, entry, 1, row, 1, 1);
-  g_ptr_array_add (self->entries, entry);
-}
-
-static void
-add_fields (BwStoneDialog *self)
-{
-  static const char *const pointers[]
-      = { "/stone/at_mm",       "/stone/second_girth_mm", "/stone/second_at_mm",
-          "/stone/length_mm",   "/stone/shoulder_mm",     "/stone/natural_angle_deg",
-          "/stone/girth_sd_mm", "/stone/density_g_cm3" };
-  const BwStoneMeasures *stone = &self->design.stone;
-  int n = bw_stone_value_count (stone->measured, stone->faces);
-  for (int i = 0; i < n; i++) {
-    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
-    add_field (self, pointer, n > 1 ? i + 1 : 0);
-  }
-  for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++)
-    add_field (self, pointers[i], 0);
+  bw_stone_sketch_paint (GTK_WIDGET (area), cr, &BW_STONE_DIALOG (data)->shown, width, height);
 }
 
 static void
@@ -233,7 +167,6 @@ bw_stone_dialog_finalize (GObject *object)
   BwStoneDialog *self = BW_STONE_DIALOG (object);
   g_clear_object (&self->book);
   g_free (self->before);
-  g_ptr_array_unref (self->entries);
   g_weak_ref_clear (&self->owner);
   G_OBJECT_CLASS (bw_stone_dialog_parent_class)->finalize (object);
 }
@@ -243,6 +176,7 @@ bw_stone_dialog_class_init (BwStoneDialogClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->finalize = bw_stone_dialog_finalize;
+  g_type_ensure (BW_TYPE_STONE_FORM);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-dialog.ui");
@@ -252,7 +186,7 @@ bw_stone_dialog_class_init (BwStoneDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, date);
   gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, state);
   gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, sketch);
-  gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, measures);
+  gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, form);
   gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, result);
   gtk_widget_class_bind_template_child (widget_class, BwStoneDialog, save);
   gtk_widget_class_bind_template_callback (widget_class, changed);
@@ -265,8 +199,6 @@ bw_stone_dialog_init (BwStoneDialog *self)
 {
   g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
   g_weak_ref_init (&self->owner, NULL);
-  self->entries = g_ptr_array_new ();
-  bw_design_defaults (&self->design);
   gtk_widget_init_template (GTK_WIDGET (self));
   for (BwStoneState state = 0; state < BW_N_STONE_STATES; state++)
     gtk_string_list_append (words, bw_stone_state_words (state));
@@ -293,7 +225,7 @@ bw_stone_dialog_show (GtkWindow *parent, BwWorkbook *book, const BwKeptStone *be
 {
   BwStoneDialog *self = g_object_new (BW_TYPE_STONE_DIALOG, "transient-for", parent, NULL);
   self->before = g_memdup2 (before, before ? sizeof *before : 0);
-  self->design.stone = stone->measures;
+  self->shown = stone->measures;
   self->kept = kept;
   g_weak_ref_set (&self->owner, owner);
   self->book = g_object_ref (book);
@@ -303,7 +235,7 @@ bw_stone_dialog_show (GtkWindow *parent, BwWorkbook *book, const BwKeptStone *be
   gtk_editable_set_text (GTK_EDITABLE (self->picture), stone->picture);
   gtk_editable_set_text (GTK_EDITABLE (self->date), stone->date);
   gtk_drop_down_set_selected (self->state, stone->state);
-  add_fields (self);
+  bw_stone_form_set (self->form, &stone->measures);
   gtk_window_set_title (GTK_WINDOW (self), before ? _ ("Edit a Stone") : _ ("Keep a Stone"));
   changed (self);
   bw_part_names_give (GTK_WIDGET (self));
