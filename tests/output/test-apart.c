@@ -2,6 +2,7 @@
 /* Names and numbers of drawings keep clear of one another and of the paper's edge, whatever the
  * stone: asked of the pen, for stones of every sort. */
 #include "output/sheet/sheet-parts.h"
+#include "output/sheet/step-figure.h"
 #include "output/sheet/strip.h"
 #include "pen.h"
 #include "sample.h"
@@ -15,6 +16,8 @@
 #include <cmocka.h>
 
 #define STONES 500
+#define USUAL_ROWS 80
+#define FEW_ROWS 40 /* of a ring: there names of rows are told from the join and from the bail */
 
 /* What a line of letters has above and below its ink, of its height, on either side. */
 #define AIR 0.2
@@ -63,27 +66,28 @@ append_stone (GString *json, GRand *rand, double across, double length)
 }
 
 static void
-append_rest (GString *json, GRand *rand, double length)
+append_rest (GString *json, GRand *rand, double length, int most_rows)
 {
-  static const char *const bails[] = { "none", "flap", "upright", "ring" };
+  static const char *const bails[] = { "none", "flap", "upright", "ring", "over" };
   int columns = 2 * g_rand_int_range (rand, 2, 9);
   double bottom = length * g_rand_double_range (rand, 0.05, 0.5);
   g_string_append_printf (json,
                           "\"bead\": { \"name\": \"11/0 cylinder\", \"diameter_mm\": 1.6, "
                           "\"length_mm\": 1.3, \"hole_mm\": 0.8 },\n\"band\": { \"columns\": %d, "
                           "\"rows\": %d, \"bottom_mm\": %.1f, \"seam_deg\": %d },\n",
-                          columns, 2 * g_rand_int_range (rand, 10, 40), bottom,
-                          g_rand_int_range (rand, 0, 360));
+                          columns, 2 * g_rand_int_range (rand, most_rows / 8, most_rows / 2),
+                          bottom, g_rand_int_range (rand, 0, 360));
   g_string_append_printf (json,
                           "\"bed\": { \"layers\": %d, \"top_extra_mm\": %.2f },\n\"bail\": { "
                           "\"style\": \"%s\", \"columns\": 2, \"rows\": 17, \"base_beads\": 2, "
                           "\"cord_mm\": 2, \"at_deg\": %d }\n}\n",
                           g_rand_int_range (rand, 0, 3), g_rand_double_range (rand, -0.5, 0.8),
-                          bails[g_rand_int_range (rand, 0, 4)], g_rand_int_range (rand, 0, 360));
+                          bails[g_rand_int_range (rand, 0, most_rows == USUAL_ROWS ? 4 : 5)],
+                          g_rand_int_range (rand, 0, 360));
 }
 
 static BwProject *
-random_project (GRand *rand)
+random_project (GRand *rand, int most_rows)
 {
   for (;;) {
     g_autoptr (GString) json = g_string_new ("{ \"format\": \"bandwright-project\", \"version\": 1,"
@@ -91,7 +95,7 @@ random_project (GRand *rand)
     double across = exp (g_rand_double_range (rand, log (6), log (70)));
     double length = across * g_rand_double_range (rand, 0.8, 5);
     append_stone (json, rand, across, length);
-    append_rest (json, rand, length);
+    append_rest (json, rand, length, most_rows);
     BwProject *project = bw_project_load_data (json->str, json->len, NULL);
     if (project)
       return project;
@@ -170,7 +174,7 @@ count_written (const char *beginning)
 
 /* Nothing is kept apart by being left out: both ends of the strip are named, and its bail. */
 static void
-assert_strip_is_named (BwProject *project)
+assert_strip_is_named (BwProject *project, BwUnit unit)
 {
   const BwDesign *design = bw_project_get_design (project);
   gboolean at_join = fabs (remainder (design->bail.at_deg - design->band.seam_deg, 360)) < 20;
@@ -181,7 +185,7 @@ assert_strip_is_named (BwProject *project)
 
 /* No face that should have one goes without its name, and no distance without its number. */
 static void
-assert_sketch_is_named (BwProject *project)
+assert_sketch_is_named (BwProject *project, BwUnit unit)
 {
   const BwStoneMeasures *stone = &bw_project_get_design (project)->stone;
   assert_int_equal (count_written ("face "),
@@ -189,20 +193,23 @@ assert_sketch_is_named (BwProject *project)
   for (int i = 0;
        stone->measured == BW_MEASURED_ACROSS_FLATS && i < stone->faces / 2 && stone->faces <= 12;
        i++) {
-    g_autofree char *number = g_strdup_printf ("%.1f", stone->values_mm[i]);
+    g_autofree char *number = unit == BW_UNIT_INCH
+                                  ? g_strdup_printf ("%.3f", stone->values_mm[i] / 25.4)
+                                  : g_strdup_printf ("%.1f", stone->values_mm[i]);
     pen_find (number);
   }
 }
 
 /* All stones on the two papers in turn. */
 static void
-assert_apart (Set set, void (*complete) (BwProject *project), guint32 seed)
+assert_apart (Set set, void (*complete) (BwProject *project, BwUnit unit), guint32 seed)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
   int faults = 0, written = 0;
   for (int i = 0; i < STONES; i++) {
     BwPaper paper = i % 2 ? BW_PAPER_LETTER : BW_PAPER_A4;
-    g_autoptr (BwProject) project = random_project (rand);
+    paper.wishes = i % 4 > 1 ? BW_PRINT_INCHES : 0;
+    g_autoptr (BwProject) project = random_project (rand, USUAL_ROWS);
     pen_begin ();
     set (project, paper);
     g_autofree char *fault = fault_of (paper.width, paper.height);
@@ -210,7 +217,7 @@ assert_apart (Set set, void (*complete) (BwProject *project), guint32 seed)
       print_message ("stone %d: %s\n", i, fault);
     written += pen_n_words () > 0;
     if (complete)
-      complete (project);
+      complete (project, bw_paper_unit (paper));
   }
   assert_true (written > STONES / 2);
   if (faults > 0)
@@ -241,6 +248,78 @@ the_chart_keeps_its_numbers_apart (void **state)
   assert_apart (set_chart, NULL, 504);
 }
 
+/* The boxes that a drawing of a step is fitted into, on wide paper and on narrow. */
+static const struct {
+  double width, height;
+} boxes[] = { { 158, 210 }, { 158.7, 126 } };
+
+/* What a box may be overstepped by: the room that is left round a drawing. */
+#define ROUND 8.0
+
+static char *
+fault_in_step (const BwStepLayout *layout)
+{
+  for (guint i = 0; i < pen_n_words (); i++) {
+    const PenWords *a = pen_word (i);
+    if (a->x < -ROUND || a->x + a->width > layout->width + ROUND || a->y < -4
+        || a->y + a->height > layout->height + ROUND)
+      return g_strdup_printf ("“%s” stands outside, at %.1f, %.1f", a->text, a->x, a->y);
+    for (guint k = 0; k < i; k++)
+      if (overlap (a, pen_word (k)))
+        return g_strdup_printf ("“%s” and “%s” overlap at %.1f, %.1f", pen_word (k)->text, a->text,
+                                a->x, a->y);
+  }
+  return NULL;
+}
+
+/* Draws every step; how many are at fault. *told counts names from the bail's row. */
+static int
+look_at_steps (BwProject *project, int box, int *drawn, int *told)
+{
+  const BwPath *path = bw_project_path (project);
+  g_autoptr (GArray) steps = bw_steps_new (path);
+  BwStepState state;
+  guint counted = 0;
+  int faults = 0;
+  bw_step_state_init (&state, project);
+  for (guint i = 0; i < steps->len; i++, ++*drawn) {
+    const BwStep *step = &g_array_index (steps, BwStep, i);
+    cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+    cairo_t *cr = cairo_create (surface);
+    BwStepLayout layout;
+    bw_step_state_take (&state, project, counted, step->first);
+    counted = step->first;
+    bw_step_layout_init (&layout, project, step, &state, boxes[box].width, boxes[box].height);
+    pen_begin ();
+    bw_step_draw (cr, &layout);
+    g_autofree char *fault = fault_in_step (&layout);
+    if (fault && faults++ < 3)
+      print_message ("step %u of kind %d, %d columns, %d rows: %s\n", i, (int)step->kind,
+                     bw_project_get_design (project)->band.columns,
+                     bw_project_get_design (project)->band.rows, fault);
+    *told += pen_look_for ("F") != NULL;
+    bw_step_layout_clear (&layout);
+    cairo_destroy (cr);
+    cairo_surface_destroy (surface);
+  }
+  bw_step_state_clear (&state);
+  return faults;
+}
+
+static void
+the_drawings_of_the_steps_keep_their_names_apart (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (505);
+  int faults = 0, drawn = 0, told = 0;
+  for (int i = 0; i < STONES; i++) {
+    g_autoptr (BwProject) project = random_project (rand, i % 2 ? FEW_ROWS : USUAL_ROWS);
+    faults += look_at_steps (project, i / 2 % 2, &drawn, &told);
+  }
+  assert_true (drawn > 5 * STONES && told > STONES);
+  if (faults > 0)
+    fail_msg ("%d of %d drawings", faults, drawn);
+}
+
 int
 main (void)
 {
@@ -249,6 +328,7 @@ main (void)
     cmocka_unit_test (the_sketches_of_the_stone_keep_their_labels_apart),
     cmocka_unit_test (the_bed_keeps_its_labels_apart),
     cmocka_unit_test (the_chart_keeps_its_numbers_apart),
+    cmocka_unit_test (the_drawings_of_the_steps_keep_their_names_apart),
   };
   return cmocka_run_group_tests_name ("apart", tests, NULL, NULL);
 }

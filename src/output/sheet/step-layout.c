@@ -86,6 +86,15 @@ from_reference (const View *view, int row)
   return far;
 }
 
+static int
+row_of (const View *view, int far)
+{
+  int row = view->reference + far;
+  if (view->closed)
+    row = bw_lattice_wrap (row, view->rows);
+  return row >= 1 && row <= view->band_rows ? row : 0;
+}
+
 static void
 take_visit (View *view, const BwVisit *visit)
 {
@@ -171,6 +180,16 @@ spread_feet (View *view)
   view->apart = MAX (0, wanted - between);
 }
 
+/* A short ring is seen once: what lies around a step at one side may lie around it at the other. */
+static void
+go_round_once (View *view)
+{
+  while (view->low < 0 && from_reference (view, row_of (view, view->low)) != view->low)
+    view->low++;
+  while (view->high > 0 && from_reference (view, row_of (view, view->high)) != view->high)
+    view->high--;
+}
+
 /* On a band all of whose columns can be shown they are; beside a bail those near it do. */
 static void
 widen (View *view)
@@ -193,8 +212,10 @@ widen (View *view)
     view->low -= AROUND;
     view->high += AROUND;
   }
-  if (view->closed)
+  if (view->closed) {
+    go_round_once (view);
     return;
+  }
   view->low = MAX (view->low, 1 - view->reference);
   view->high = MIN (view->high, view->band_rows - view->reference);
 }
@@ -255,15 +276,6 @@ view_init (View *view, BwProject *project, const BwStep *step, const BwStepState
   view->both = view->over && view->bail_high == design->bail.rows;
   widen (view);
   cut (view);
-}
-
-static int
-row_of (const View *view, int far)
-{
-  int row = view->reference + far;
-  if (view->closed)
-    row = bw_lattice_wrap (row, view->rows);
-  return row >= 1 && row <= view->band_rows ? row : 0;
 }
 
 /* The top left corner and the size of a bead of the band. */
