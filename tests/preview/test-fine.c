@@ -350,8 +350,17 @@ means_apart (const BeadMean *a, const BeadMean *b)
   return sqrt (sum);
 }
 
-/* The two light a bead in ways of their own, so they need not be alike; no bead may look like
- * another colour. */
+/* How far the two may lie apart in the mean, CIELAB, for each finish: a third more than was
+ * measured. What is painted looks alike in both; of glass the stone view only gives an impression,
+ * where the fine picture follows what is bent and mirrored inside. No bead may look like another
+ * colour. */
+static const double apart_most[BW_N_FINISHES] = {
+  [BW_FINISH_OPAQUE] = 13.5,     [BW_FINISH_MATTE] = 4.5,    [BW_FINISH_CLEAR] = 30,
+  [BW_FINISH_FROSTED] = 25,      [BW_FINISH_LINED] = 26,     [BW_FINISH_LUSTRE] = 6.5,
+  [BW_FINISH_METAL] = 11,        [BW_FINISH_RAINBOW] = 12.5, [BW_FINISH_GALVANISED] = 5.5,
+  [BW_FINISH_SILVER_LINED] = 20,
+};
+
 static void
 beads_have_about_the_colour_they_have_in_the_stone_view (void **state)
 {
@@ -376,18 +385,23 @@ beads_have_about_the_colour_they_have_in_the_stone_view (void **state)
     }
   cairo_surface_destroy (fine);
   cairo_surface_destroy (drawn);
-  double worst = 0, sum = 0;
-  int n = 0;
+  double worst = 0, sum[BW_N_FINISHES] = { 0 };
+  int n[BW_N_FINISHES] = { 0 };
   for (guint i = 0; i < scene->beads->len; i++)
     if (mean[2 * i].n >= 30) {
+      int finish = (int)(g_array_index (scene->beads, BwSceneBead, i).finish + 0.5f);
       double apart = means_apart (&mean[2 * i], &mean[2 * i + 1]);
       worst = MAX (worst, apart);
-      sum += apart;
-      n++;
+      sum[finish] += apart;
+      n[finish]++;
     }
-  print_message ("# %d beads: mean %.1f, worst %.1f\n", n, sum / n, worst);
-  assert_true (n > 60);
-  assert_true (sum / n < 14);
+  for (int finish = 0; finish < BW_N_FINISHES; finish++) {
+    print_message ("# %s: %d beads, %.1f\n", bw_finish_word ((BwFinish)finish), n[finish],
+                   sum[finish] / MAX (n[finish], 1));
+    assert_true (n[finish] > 5);
+    if (sum[finish] / n[finish] > apart_most[finish])
+      fail_msg ("%s is %.1f apart", bw_finish_word ((BwFinish)finish), sum[finish] / n[finish]);
+  }
   assert_true (worst < 40);
 }
 

@@ -452,6 +452,38 @@ taken_out_of_the_window_and_put_back_it_draws_again (void **state)
   table_cleared (&table);
 }
 
+/* Out of the window the view has no OpenGL; what comes back begins anew, and is whole. */
+static void
+a_context_that_goes_while_the_piece_is_dragged_is_had_anew (void **state)
+{
+  Table table = table_laid (0);
+  GtkWidget *view = GTK_WIDGET (table.view);
+  desk_move (view, SIZE / 2.0, SIZE / 2.0);
+  desk_press (1);
+  desk_move (view, SIZE / 2.0 + 30, SIZE / 2.0);
+  desk_move (view, SIZE / 2.0 + 60, SIZE / 2.0);
+  double dragged = bw_session_get_camera (table.session).turn_deg;
+  assert_true (dragged > 180);
+  g_object_ref (view);
+  gtk_box_remove (GTK_BOX (table.box), view);
+  desk_settle ();
+  gtk_box_append (GTK_BOX (table.box), view);
+  g_object_unref (view);
+  desk_until (has_size, view);
+  desk_release (1);
+  desk_settle ();
+  /* Still where it was, its picture that of a view which never lost anything, and it turns on. */
+  assert_true (fabs (bw_session_get_camera (table.session).turn_deg - dragged) < 1e-9);
+  int row, column;
+  double x, y;
+  middle_bead (&table, &row, &column);
+  place_of (&table, FALSE, row, column, &x, &y);
+  assert_true (steps_apart (desk_pixel (view, x, y), desk_pixel (view, 3, 3)) > 12);
+  desk_drag (view, SIZE / 2.0, SIZE / 2.0, SIZE / 2.0 - 50, SIZE / 2.0, 6, 1);
+  assert_true (fabs (bw_session_get_camera (table.session).turn_deg - dragged) > 5);
+  table_cleared (&table);
+}
+
 static void
 hiding_layers_light_and_fit_change_the_picture (void **state)
 {
@@ -964,6 +996,7 @@ main (void)
     cmocka_unit_test (a_dragged_bail_moves_alone_until_it_is_let_go),
     cmocka_unit_test (another_project_takes_the_place_of_the_first),
     cmocka_unit_test (taken_out_of_the_window_and_put_back_it_draws_again),
+    cmocka_unit_test (a_context_that_goes_while_the_piece_is_dragged_is_had_anew),
     cmocka_unit_test (hiding_layers_light_and_fit_change_the_picture),
     cmocka_unit_test (ears_are_told_what_it_is_and_how_it_is_seen),
     cmocka_unit_test (the_focus_is_seen),
