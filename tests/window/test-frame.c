@@ -3,6 +3,11 @@
 #include "drags.h"
 #include "maker.h"
 
+#include "app/bench/bench-page.h"
+#include "app/draw/draw-stage.h"
+#include "app/hang/hang-stage.h"
+#include "app/make/make-stage.h"
+#include "app/measure/measure-stage.h"
 #include "app/shelf/shelf-page.h"
 #include "app/fit/fit-line.h"
 #include "app/measure/bench-sheet.h"
@@ -367,11 +372,48 @@ in_high_contrast_the_stage_one_is_at_cannot_be_missed (void **state)
   assert_true (difference > 80);
 }
 
+/* --- What is there when ------------------------------------------------------------------------
+ */
+
+/* Shown or not. */
+static gboolean
+has_below (GtkWidget *widget, GType type)
+{
+  gboolean has = g_type_is_a (G_OBJECT_TYPE (widget), type);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child && !has;
+       child = gtk_widget_get_next_sibling (child))
+    has = has_below (child, type);
+  return has;
+}
+
+static void
+a_stage_that_is_not_shown_comes_after_the_first_picture (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  const GType later[]
+      = { BW_TYPE_DRAW_STAGE, BW_TYPE_HANG_STAGE, BW_TYPE_MAKE_STAGE, BW_TYPE_BENCH_PAGE };
+  g_autoptr (BwProject) project = bw_project_new ();
+  GtkWidget *window = GTK_WIDGET (
+      bw_window_new (gtk_window_get_application (GTK_WINDOW (maker->window)), project));
+  assert_true (has_below (window, BW_TYPE_MEASURE_STAGE));
+  for (gsize i = 0; i < G_N_ELEMENTS (later); i++)
+    assert_false (has_below (window, later[i]));
+  bw_window_show_stage (BW_WINDOW (window), "hang");
+  assert_true (has_below (window, BW_TYPE_HANG_STAGE));
+  gtk_window_present (GTK_WINDOW (window));
+  desk_settle ();
+  for (gsize i = 0; i < G_N_ELEMENTS (later); i++)
+    assert_true (has_below (window, later[i]));
+  gtk_window_destroy (GTK_WINDOW (window));
+  desk_settle ();
+}
+
 int
 main (void)
 {
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
+    IN_WINDOW (a_stage_that_is_not_shown_comes_after_the_first_picture),
     IN_WINDOW (what_is_told_moves_nothing_on_the_page),
     IN_WINDOW (a_project_dropped_anywhere_opens),
     IN_WINDOW (a_picture_dropped_beside_the_band_is_told_where_it_belongs),

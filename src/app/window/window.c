@@ -3,11 +3,9 @@
  * others. */
 #include "config.h"
 
-#include "app/bench/bench-page.h"
-#include "app/draw/draw-stage.h"
 #include "app/fit/fit-line.h"
 #include "app/form/typed.h"
-#include "app/hang/hang-stage.h"
+#include "app/draw/draw-stage.h"
 #include "app/help/help-window.h"
 #include "app/keep/logout-hold.h"
 #include "app/keep/opening-bar.h"
@@ -20,13 +18,12 @@
 #include "project/piece-name.h"
 #include "app/kit/settings.h"
 #include "app/kit/tell.h"
-#include "app/make/make-stage.h"
-#include "app/measure/measure-stage.h"
 #include "app/measure/swatch-dialog.h"
 #include "app/shelf/shelf-page.h"
 #include "app/window/export.h"
 #include "app/window/files.h"
 #include "app/window/focus-keeper.h"
+#include "app/window/late-stages.h"
 #include "app/window/menus.h"
 #include "app/window/paper.h"
 #include "app/window/place.h"
@@ -65,11 +62,6 @@ struct _BwWindow {
   gboolean begun;     /* some work was shown in this window */
   GPtrArray *at_rest; /* names of commands that wait while the shelf is shown */
   GtkStack *stages;
-  BwMeasureStage *measure;
-  BwDrawStage *draw;
-  BwHangStage *hang;
-  BwMakeStage *make;
-  BwBenchPage *bench;
   BwFoldHandle *fold;
   BwStonePanel *stone;
   BwFitLine *fit;
@@ -528,21 +520,27 @@ close_window (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+zoom_by (BwWindow *self, double factor)
+{
+  bw_draw_stage_zoom (BW_DRAW_STAGE (bw_late_stages_get (self->stages, "draw")), factor);
+}
+
+static void
 zoom_in (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  bw_draw_stage_zoom (((BwWindow *)data)->draw, 1.25);
+  zoom_by (data, 1.25);
 }
 
 static void
 zoom_out (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  bw_draw_stage_zoom (((BwWindow *)data)->draw, 1 / 1.25);
+  zoom_by (data, 1 / 1.25);
 }
 
 static void
 zoom_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  bw_draw_stage_zoom (((BwWindow *)data)->draw, 0);
+  zoom_by (data, 0);
 }
 
 static void
@@ -718,11 +716,6 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stages);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, measure);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, draw);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, hang);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, make);
-  gtk_widget_class_bind_template_child (widget_class, BwWindow, bench);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fold);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stone);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fit);
@@ -749,11 +742,6 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_UNDO_BOX);
   g_type_ensure (BW_TYPE_OPENING_BAR);
   g_type_ensure (BW_TYPE_NOTICE);
-  g_type_ensure (BW_TYPE_MEASURE_STAGE);
-  g_type_ensure (BW_TYPE_DRAW_STAGE);
-  g_type_ensure (BW_TYPE_HANG_STAGE);
-  g_type_ensure (BW_TYPE_MAKE_STAGE);
-  g_type_ensure (BW_TYPE_BENCH_PAGE);
   g_type_ensure (BW_TYPE_FOLD_HANDLE);
   g_type_ensure (BW_TYPE_STONE_PANEL);
   g_type_ensure (BW_TYPE_FIT_LINE);
@@ -778,11 +766,7 @@ bind_parts (BwWindow *self)
   self->export = bw_export_new (window, self->draft);
   self->paperwork = bw_paperwork_new (window, self->draft);
   bw_undo_box_bind (self->undo, self->draft, G_ACTION_MAP (self));
-  bw_measure_stage_bind (self->measure, self->draft);
-  bw_draw_stage_bind (self->draw, self->draft);
-  bw_hang_stage_bind (self->hang, self->draft);
-  bw_make_stage_bind (self->make, self->draft);
-  bw_bench_page_bind (self->bench, self->draft);
+  bw_late_stages_take (self->stages, self->draft);
   bw_stone_panel_bind (self->stone, self->session);
   bw_fit_line_bind (self->fit, self->draft);
 }
