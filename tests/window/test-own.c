@@ -248,6 +248,93 @@ saving_under_a_name_that_is_there_asks (void **state)
   assert_int_equal (colour_of ("Wave"), 0);
 }
 
+static gboolean
+is_there (gpointer name)
+{
+  return bw_own_motif_is_kept (name);
+}
+
+static void
+read_in (Maker *maker, const char *path)
+{
+  maker_click_words (GTK_WIDGET (maker->window), "Read In a Motif…");
+  maker_answer_path (maker, path);
+}
+
+/* Out by its menu and in again; what is kept already comes in no second time, another one of its
+ * name gets a number, and what is no motif is told. */
+static void
+a_motif_goes_out_and_comes_in (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *path = maker_path ("Lozenge.beads");
+  turn_to_motifs (maker);
+  open_menu (maker, "Lozenge");
+  maker_click_words (GTK_WIDGET (maker->window), "Export…");
+  maker_answer_path (maker, path);
+  assert_true (bw_own_motif_remove ("Lozenge", NULL));
+  GtkWidget *button = desk_find_label (GTK_WIDGET (maker->window), "Read In a Motif…");
+  maker_reveal (button);
+  read_in (maker, path);
+  desk_until (is_there, "Lozenge");
+  desk_settle ();
+  desk_keep ("own-read-in");
+  assert_kept ("Lozenge, Wave");
+  assert_int_equal (colour_of ("Lozenge"), 1);
+  read_in (maker, path);
+  desk_settle ();
+  assert_kept ("Lozenge, Wave");
+  keep_motif (maker, "Lozenge", 2);
+  read_in (maker, path);
+  desk_until (is_there, "Lozenge 2");
+  desk_settle ();
+  assert_int_equal (colour_of ("Lozenge 2"), 1);
+  assert_int_equal (colour_of ("Lozenge"), 2);
+  assert_true (g_file_set_contents (path, "no beads", -1, NULL));
+  read_in (maker, path);
+  desk_settle ();
+  assert_non_null (
+      desk_look_for_prefix (GTK_WIDGET (maker->window), "“Lozenge.beads” could not be opened"));
+  assert_kept ("Lozenge, Lozenge 2, Wave");
+}
+
+static gboolean
+is_search (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_SEARCH_ENTRY (widget);
+}
+
+static gboolean
+is_hidden (gpointer maker)
+{
+  return !desk_look_for (GTK_WIDGET (((Maker *)maker)->window), stands_for, "Wave");
+}
+
+/* A few are seen at once; of more the name finds one. */
+static void
+many_motifs_are_searched_by_name (void **state)
+{
+  Maker *maker = *state;
+  turn_to_motifs (maker);
+  assert_null (desk_look_for (GTK_WIDGET (maker->window), is_search, NULL));
+  for (int i = 0; i < 6; i++) {
+    g_autofree char *name = g_strdup_printf ("Pebble %d", i);
+    keep_motif (maker, name, 1);
+  }
+  bw_motif_panel_look_at_own (BW_MOTIF_PANEL (maker_find (maker, BW_TYPE_MOTIF_PANEL)));
+  desk_settle ();
+  GtkWidget *search = desk_look_for (GTK_WIDGET (maker->window), is_search, NULL);
+  assert_non_null (search);
+  maker_reveal (search);
+  desk_click (search);
+  desk_type ("ebble 4");
+  desk_until (is_hidden, maker);
+  desk_settle ();
+  desk_keep ("own-search");
+  assert_non_null (desk_look_for (GTK_WIDGET (maker->window), stands_for, "Pebble 4"));
+  assert_null (desk_look_for (GTK_WIDGET (maker->window), stands_for, "Pebble 5"));
+}
+
 int
 main (void)
 {
@@ -258,6 +345,8 @@ main (void)
     IN_WINDOW (a_motif_is_removed_once_the_question_is_answered),
     IN_WINDOW (a_name_that_is_there_is_asked_about),
     IN_WINDOW (saving_under_a_name_that_is_there_asks),
+    IN_WINDOW (a_motif_goes_out_and_comes_in),
+    IN_WINDOW (many_motifs_are_searched_by_name),
   };
   return maker_run (tests);
 }

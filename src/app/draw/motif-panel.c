@@ -16,6 +16,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define SEEN_AT_ONCE 6 /* motifs of the maker's own; more are searched by name */
+
 struct _BwMotifPanel {
   BwCard parent_instance;
   BwMotif motif[BW_N_MOTIFS];
@@ -25,6 +27,7 @@ struct _BwMotifPanel {
   int faces;                      /* that the list of middles shows */
   gboolean showing;
   GtkFlowBox *kinds, *own;
+  GtkSearchEntry *own_search;
   GtkLabel *no_own; /* said while there is none, or one that cannot be read */
   GtkLabel *kind_name, *size_name, *reach_name, *room, *problem;
   GtkEntry *text;
@@ -400,8 +403,27 @@ bw_motif_panel_look_at_own (BwMotifPanel *self)
     gtk_flow_box_remove (self->own, child);
   gtk_label_set_text (self->no_own, words);
   gtk_widget_set_visible (GTK_WIDGET (self->no_own), all->len == 0 || damaged);
+  gtk_widget_set_visible (GTK_WIDGET (self->own_search), all->len > SEEN_AT_ONCE);
   while (all->len > 0)
     gtk_flow_box_append (self->own, own_child (g_ptr_array_steal_index (all, 0)));
+}
+
+/* What nobody can see is not searched by. */
+static gboolean
+is_sought (GtkFlowBoxChild *child, gpointer data)
+{
+  BwMotifPanel *self = data;
+  g_autofree char *sought
+      = g_utf8_casefold (gtk_editable_get_text (GTK_EDITABLE (self->own_search)), -1);
+  g_autofree char *name = g_utf8_casefold (bw_own_deeds_name (child), -1);
+  return !gtk_widget_get_visible (GTK_WIDGET (self->own_search))
+         || strstr (name, g_strstrip (sought)) != NULL;
+}
+
+static void
+own_sought (BwMotifPanel *self)
+{
+  gtk_flow_box_invalidate_filter (self->own);
 }
 
 static void
@@ -490,6 +512,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, own);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, no_own);
   gtk_widget_class_bind_template_callback (widget_class, own_activated);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, own_search);
+  gtk_widget_class_bind_template_callback (widget_class, own_sought);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, kind_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach_name);
@@ -568,4 +592,5 @@ bw_motif_panel_init (BwMotifPanel *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   add_kinds (self);
   bw_own_deeds_attach (GTK_WIDGET (self), self->own, own_changed);
+  gtk_flow_box_set_filter_func (self->own, is_sought, self, NULL);
 }

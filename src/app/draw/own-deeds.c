@@ -6,7 +6,9 @@
 #include "app/draw/own-deeds.h"
 #include "app/draw/own-motifs.h"
 #include "app/draw/own-picture.h"
+#include "app/kit/file-dialog.h"
 #include "app/kit/menu-at.h"
+#include "app/kit/tell-file.h"
 #include "app/kit/tell.h"
 #include "app/kit/sure.h"
 
@@ -118,6 +120,44 @@ remove_it (GSimpleAction *action, GVariant *parameter, gpointer data)
                _ ("_Cancel"), _ ("_Remove"), G_CALLBACK (remove_answered), deeds);
 }
 
+/* --- From and to other makers ------------------------------------------------------------------
+ */
+
+static void
+write_out (GFile *file, gpointer data)
+{
+  Deeds *deeds = data;
+  g_autoptr (GError) error = NULL;
+  bw_own_motif_export (deeds->name, file, &error);
+  bw_tell_file_written (deeds->panel, file, error);
+}
+
+static void
+export_it (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  Deeds *deeds = data;
+  g_autofree char *name = bw_file_name_for (deeds->name, BW_FILES_MOTIF);
+  bw_file_dialog_save (window_of (deeds), BW_FILES_MOTIF, name, NULL, write_out, deeds);
+}
+
+static void
+take_in (GFile *file, gpointer data)
+{
+  Deeds *deeds = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *name = bw_own_motif_read_in (file, &error);
+  if (name)
+    show_anew (deeds, name);
+  else
+    bw_tell_file_failure (deeds->panel, BW_FILE_OPENED, file, error);
+}
+
+static void
+read_in (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  bw_file_dialog_open (window_of (data), BW_FILES_MOTIF, take_in, data);
+}
+
 /* --- Asked for ---------------------------------------------------------------------------------
  */
 
@@ -134,6 +174,7 @@ open_menu (Deeds *deeds, GtkFlowBoxChild *child, double x, double y)
   g_autoptr (GMenu) menu = g_menu_new ();
   speak_of (deeds, child);
   bw_menu_add (menu, _ ("Rename…"), "own.rename");
+  bw_menu_add (menu, _ ("Export…"), "own.export");
   bw_menu_add (menu, _ ("Remove…"), "own.remove");
   bw_menu_open_at (deeds->panel, GTK_WIDGET (child), x, y, G_MENU_MODEL (menu));
 }
@@ -201,7 +242,10 @@ add_controllers (Deeds *deeds)
 void
 bw_own_deeds_attach (GtkWidget *panel, GtkFlowBox *box, void (*changed) (GtkWidget *panel))
 {
-  static const GActionEntry entries[] = { { "rename", rename_it }, { "remove", remove_it } };
+  static const GActionEntry entries[] = { { "rename", rename_it },
+                                          { "remove", remove_it },
+                                          { "export", export_it },
+                                          { "read-in", read_in } };
   g_autoptr (GSimpleActionGroup) actions = g_simple_action_group_new ();
   Deeds *deeds = g_new0 (Deeds, 1);
   *deeds = (Deeds){ panel, box, changed, NULL };

@@ -4,6 +4,8 @@
 
 #include "app/draw/own-motifs.h"
 #include "core/pattern/colour.h"
+#include "project/file/file-name.h"
+#include "project/file/read-whole.h"
 #include "project/file/save-whole.h"
 
 #include <errno.h>
@@ -213,6 +215,71 @@ bw_own_motif_remove (const char *name, GError **error)
 {
   g_autofree char *path = file_path (name);
   return went_well (g_remove (path), name, error);
+}
+
+/* --- From and to other makers ------------------------------------------------------------------
+ */
+
+gboolean
+bw_own_motif_export (const char *name, GFile *file, GError **error)
+{
+  g_autofree char *path = file_path (name), *text = NULL;
+  g_autoptr (GFile) kept = g_file_new_for_path (path);
+  gsize length;
+  return g_file_load_contents (kept, NULL, &text, &length, NULL, error)
+         && bw_save_file (file, text, length, BW_SAVE_PLAIN, NULL, NULL, error);
+}
+
+/* The text of a file that is a motif; NULL with an error. */
+static char *
+motif_text (GFile *file, GError **error)
+{
+  BwStamp stamp;
+  g_autoptr (GByteArray) bytes = bw_read_whole (file, BYTES_MOST, NULL, NULL, &stamp, error);
+  if (!bytes)
+    return NULL;
+  g_autofree char *text = g_strndup ((const char *)bytes->data, bytes->len);
+  g_autoptr (BwOwnMotif) motif = read_motif (text, "");
+  if (motif)
+    return g_steal_pointer (&text);
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA, _ ("this is no motif of beads"));
+  return NULL;
+}
+
+static gboolean
+is_kept_as (const char *name, const char *text)
+{
+  g_autofree char *path = file_path (name), *kept = NULL;
+  return g_file_get_contents (path, &kept, NULL, NULL) && g_str_equal (kept, text);
+}
+
+/* The first name of these that none has, or under which this very motif is kept. Owned. */
+static char *
+name_for (const char *wanted, const char *text)
+{
+  char *name = plain_name (wanted);
+  for (int i = 2; bw_own_motif_is_kept (name) && !is_kept_as (name, text); i++) {
+    g_free (name);
+    name = g_strdup_printf ("%s %d", wanted, i);
+  }
+  return name;
+}
+
+char *
+bw_own_motif_read_in (GFile *file, GError **error)
+{
+  g_autofree char *text = motif_text (file, error), *folder = folder_path ();
+  g_autofree char *called = bw_file_shown (file);
+  if (!text)
+    return NULL;
+  if (g_str_has_suffix (called, ENDING))
+    called[strlen (called) - strlen (ENDING)] = '\0';
+  g_autofree char *name = name_for (called, text), *path = file_path (name);
+  g_mkdir_with_parents (folder, 0700);
+  return is_kept_as (name, text)
+                 || bw_save_whole (path, text, strlen (text), BW_SAVE_PLAIN, NULL, error)
+             ? g_steal_pointer (&name)
+             : NULL;
 }
 
 /* --- Using -------------------------------------------------------------------------------------

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "editor/tool/clip.h"
+#include <gio/gio.h>
 
 typedef struct {
   char *name;
@@ -30,6 +31,13 @@ char *bw_own_motif_save (const BwDrawing *drawing, const BwRegion *region, const
 char *bw_own_motif_rename (const char *name, const char *wanted, GError **error);
 /* FALSE with a G_IO_ERROR. */
 gboolean bw_own_motif_remove (const char *name, GError **error);
+
+/* Writes a motif's file out, as it is kept. FALSE with a G_IO_ERROR. */
+gboolean bw_own_motif_export (const char *name, GFile *file, GError **error);
+/* Keeps the motif of a file under the file's name, or under that name with a number where another
+ * motif has it; one that is kept already, under either, is left as it is. NULL with a G_IO_ERROR;
+ * else the name it is kept by, owned. */
+char *bw_own_motif_read_in (GFile *file, GError **error);
 
 /* As the clipboard has beads, in the colours of this tray that come nearest to its own. Owned. */
 char *bw_own_motif_for (const BwOwnMotif *motif, const BwTray *tray);

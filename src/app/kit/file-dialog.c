@@ -30,6 +30,7 @@ static const struct {
   [BW_FILES_SVG] = { N_ ("SVG drawings"), "*.svg", "image/svg+xml", ".svg" },
   [BW_FILES_MODEL] = { N_ ("glTF models"), "*.glb", "model/gltf-binary", ".glb" },
   [BW_FILES_BOOK] = { N_ ("Books of Bandwright"), "*.json", "application/json", ".json" },
+  [BW_FILES_MOTIF] = { N_ ("Motifs of beads"), "*.beads", "text/plain", ".beads" },
   [BW_FILES_GPL] = { N_ ("GIMP palettes"), "*.gpl", "application/x-gimp-palette", ".gpl" },
   [BW_FILES_CSS] = { N_ ("CSS colours"), "*.css", "text/css", ".css" },
   [BW_FILES_PALETTE]

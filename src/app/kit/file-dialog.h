@@ -13,6 +13,7 @@ typedef enum {
   BW_FILES_SVG,
   BW_FILES_MODEL,
   BW_FILES_BOOK,
+  BW_FILES_MOTIF,
   BW_FILES_GPL,
   BW_FILES_CSS,
   BW_FILES_PALETTE, /* either of these two; to open only */
