@@ -459,6 +459,35 @@ the_strip_keeps_its_length_on_a_paper_of_any_size (void **state)
   }
 }
 
+/* Where the first word that is this one stands, points from the top of its page. */
+static double
+height_of (const Desk *desk, const char *word)
+{
+  g_autofree char *boxes = text_of (desk, "-bbox");
+  g_autofree char *ending = g_strdup_printf (">%s</word>", word);
+  const char *at = strstr (boxes, ending);
+  assert_non_null (at);
+  while (strncmp (at, "<word ", 6) != 0)
+    at--;
+  return attribute (at, "yMin=\"");
+}
+
+/* White on white shows nothing: no room is kept for it. */
+static void
+where_ink_is_spared_there_is_no_ribbon (void **state)
+{
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (82);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+  g_autoptr (BwProject) project = project_of (sample);
+  BwPaper paper = BW_PAPER_A4;
+  print (desk, bw_sheet_new (project, paper, NULL, NULL));
+  double below = height_of (desk, "even-count");
+  paper.wishes = BW_PRINT_SPARING;
+  print (desk, bw_sheet_new (project, paper, NULL, NULL));
+  assert_true (height_of (desk, "even-count") < below - 40);
+}
+
 /* How high the first word of the file is set. */
 static double
 title_height (const Desk *desk)
@@ -747,6 +776,7 @@ main (void)
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
+    cmocka_unit_test (where_ink_is_spared_there_is_no_ribbon),
     cmocka_unit_test (a_long_title_is_set_smaller_by_steps),
     cmocka_unit_test (article_numbers_have_a_column_where_there_are_any),
     cmocka_unit_test (pages_in_inches_tell_no_millimetre),

@@ -12,7 +12,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#define TOGETHER 60.0 /* of the list with its heading, points */
+#define MOST_TOGETHER 0.28 /* of a page that stays empty for them to stand together */
+#define INDENT 10.0
+#define AFTER_CAUTION 3.0
 
 static void
 add_bench (GStrvBuilder *cautions, const BwBed *bed)
@@ -82,12 +84,29 @@ bw_cautions_deference (void)
       "of what you sell. Where they differ, follow those.");
 }
 
+/* How much of a page they take, the last line not counted. */
+static double
+cautions_height (const BwFlow *flow, char **cautions)
+{
+  double all = 0;
+  for (char **caution = cautions; *caution; caution++) {
+    int height;
+    g_autoptr (PangoLayout) layout
+        = bw_type_layout (flow->cr, BW_TYPE_TEXT, *caution, flow->width - INDENT);
+    pango_layout_get_size (layout, NULL, &height);
+    all += pango_units_to_double (height) + AFTER_CAUTION;
+  }
+  return all;
+}
+
 void
 bw_sheet_add_cautions (BwFlow *flow, BwProject *project)
 {
   g_auto (GStrv) cautions = bw_cautions_new (project, NULL);
-  bw_flow_heading (flow, _ ("Take Care"), TOGETHER);
+  bw_flow_heading (
+      flow, _ ("Take Care"),
+      MIN (cautions_height (flow, cautions), MOST_TOGETHER * (flow->bottom - flow->top)));
   for (char **caution = cautions; *caution; caution++)
-    bw_flow_item (flow, "!", *caution, 10);
+    bw_flow_item (flow, "!", *caution, INDENT);
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());
 }

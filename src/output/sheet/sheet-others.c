@@ -39,9 +39,8 @@ static char *
 range_words (double least_mm, double most_mm, BwUnit unit)
 {
   g_autofree char *least = bw_text_in (least_mm, unit, 1);
-  g_autofree char *most = bw_text_length (most_mm, unit, 1);
-  /* Translators: from one length to another; the unit stands after the second. */
-  return g_strdup_printf (_ ("%s to %s"), least, most);
+  g_autofree char *most = bw_text_in (most_mm, unit, 1);
+  return g_strdup_printf ("%s–%s", least, most);
 }
 
 static void
@@ -58,9 +57,11 @@ static void
 add_table (BwFlow *flow, const GArray *lines, int own_rows)
 {
   g_auto (BwTable) table = { 0 };
+  const char *sign = bw_text_unit (flow->unit);
   bw_table_init (&table, "lllrrl");
-  bw_table_add (&table, g_strdup (""), g_strdup (_ ("Round the bed")), g_strdup (_ ("Bare stone")),
-                g_strdup (_ ("Rows")), g_strdup (_ ("Beads round")), g_strdup (_ ("The motif")));
+  bw_table_add (&table, g_strdup (""), g_strdup_printf (_ ("Round the bed, %s"), sign),
+                g_strdup_printf (_ ("Bare stone, %s"), sign), g_strdup (_ ("Rows")),
+                g_strdup (_ ("Beads round")), g_strdup (_ ("The motif")));
   for (guint i = 0; i < lines->len; i++)
     add_line (&table, &g_array_index (lines, BwOtherStone, i), own_rows, flow->unit);
   bw_flow_table (flow, &table, NULL, NULL);

@@ -156,9 +156,18 @@ ribbon_of (const BwFlow *flow, BwProject *project)
   return (Ribbon){ bw_project_get_design (project), bw_project_get_drawing (project), &flow->tray };
 }
 
+/* Of white beads a ribbon shows nothing. */
+static gboolean
+is_blank (const BwFlow *flow)
+{
+  return (flow->sheet->paper.wishes & BW_PRINT_SPARING) != 0;
+}
+
 void
 bw_sheet_add_ribbon (BwFlow *flow, BwProject *project)
 {
+  if (is_blank (flow))
+    return;
   Ribbon ribbon = ribbon_of (flow, project);
   double height = MIN (RIBBON_MOST, bw_ribbon_height (ribbon.design, flow->width));
   bw_flow_space (flow, 6);
@@ -201,6 +210,8 @@ repeated (cairo_surface_t *once, double step, double width)
 void
 bw_sheet_set_head (BwFlow *flow, BwProject *project)
 {
+  if (is_blank (flow))
+    return;
   Ribbon ribbon = ribbon_of (flow, project);
   double turn = bw_ribbon_width (ribbon.design, RIBBON_HEAD) * ribbon.design->band.rows
                 / (ribbon.design->band.rows + 1);
