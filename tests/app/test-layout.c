@@ -165,6 +165,51 @@ the_band_in_outline_wears_its_own_colours (void **state)
 }
 
 static void
+count_one (cairo_surface_t *observed, cairo_surface_t *target, gpointer data)
+{
+  (*(int *)data)++;
+}
+
+/* Strokes are kept by the window until the next picture; a picture of very many takes less. It lies
+ * where the beads would. */
+static void
+a_very_large_band_in_outline_is_one_picture (void **state)
+{
+  static const char text[]
+      = "{\"format\":\"bandwright-project\",\"version\":1,\"stone\":{\"faces\":6,"
+        "\"measured\":\"girth\",\"values_mm\":[315],\"at_mm\":66,\"length_mm\":200,"
+        "\"shoulder_mm\":160},\"bead\":{\"diameter_mm\":1.6,\"length_mm\":1.3,"
+        "\"hole_mm\":0.8},\"band\":{\"columns\":60,\"rows\":400}}";
+  g_autoptr (BwProject) project = bw_project_load_data (text, sizeof text - 1, NULL);
+  assert_non_null (project);
+  BwBandSpan span = bw_design_span (bw_project_get_design (project));
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 300, 400);
+  cairo_surface_t *observed = cairo_surface_create_observer (image, CAIRO_SURFACE_OBSERVER_NORMAL);
+  int fills = 0, paints = 0, low = 400, high = 0;
+  cairo_surface_observer_add_fill_callback (observed, count_one, &fills);
+  cairo_surface_observer_add_paint_callback (observed, count_one, &paints);
+  cairo_t *cr = cairo_create (observed);
+  cairo_translate (cr, 150, 400);
+  cairo_scale (cr, 2, -2);
+  bw_outline_band (cr, project, 0, 0.4);
+  cairo_destroy (cr);
+  cairo_surface_flush (observed);
+  assert_int_equal (fills, 0);
+  assert_int_equal (paints, 1);
+  for (int y = 0; y < 400; y++) {
+    const guint8 *row
+        = cairo_image_surface_get_data (image) + y * cairo_image_surface_get_stride (image);
+    guint32 pixel = ((const guint32 *)(const void *)row)[150];
+    low = pixel >> 24 > 127 ? MIN (low, y) : low;
+    high = pixel >> 24 > 127 ? MAX (high, y + 1) : high;
+  }
+  assert_true (fabs (400 - 2 * span.bottom_mm - high) < 3);
+  assert_true (fabs (400 - 2 * (span.bottom_mm + span.width_mm) - low) < 3);
+  cairo_surface_destroy (observed);
+  cairo_surface_destroy (image);
+}
+
+static void
 rest_is_told_by_what_is_up (void **state)
 {
   BwHang hang = { .has_bail = TRUE, .tilt_deg = 12, .up = BW_UP_TIP };
@@ -206,6 +251,7 @@ main (void)
     cmocka_unit_test (what_points_to_the_right_is_drawn_there),
     cmocka_unit_test (the_picture_at_rest_leans_as_the_numbers_say),
     cmocka_unit_test (the_band_in_outline_wears_its_own_colours),
+    cmocka_unit_test (a_very_large_band_in_outline_is_one_picture),
     cmocka_unit_test (rest_is_told_by_what_is_up),
     cmocka_unit_test (a_band_that_may_slip_is_told_with_its_way),
   };
