@@ -459,6 +459,24 @@ the_strip_keeps_its_length_on_a_paper_of_any_size (void **state)
   }
 }
 
+/* Headings give way before what stands under them does. */
+static void
+a_narrow_table_wraps_its_headings_first (void **state)
+{
+  const Desk *desk = *state;
+  g_autofree char *path
+      = g_build_filename (g_getenv ("BW_TEST_DATA"), "demo", "twin-scud.bandwright", NULL);
+  g_autofree char *json = NULL;
+  gsize length;
+  assert_true (g_file_get_contents (path, &json, &length, NULL));
+  g_autoptr (BwProject) project = bw_project_load_data (json, length, NULL);
+  assert_non_null (project);
+  print (desk, bw_sheet_new (project, BW_PAPER_A5, NULL, NULL));
+  g_autofree char *text = text_of (desk, "-raw");
+  assert_non_null (strstr (text, "breaks at the join:"));
+  assert_null (strstr (text, "breaks at the\njoin"));
+}
+
 /* Where the first word that is this one stands, points from the top of its page. */
 static double
 height_of (const Desk *desk, const char *word)
@@ -776,6 +794,7 @@ main (void)
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),
     cmocka_unit_test (the_strip_is_as_long_on_every_paper_as_the_stone_is_round),
     cmocka_unit_test (the_strip_keeps_its_length_on_a_paper_of_any_size),
+    cmocka_unit_test (a_narrow_table_wraps_its_headings_first),
     cmocka_unit_test (where_ink_is_spared_there_is_no_ribbon),
     cmocka_unit_test (a_long_title_is_set_smaller_by_steps),
     cmocka_unit_test (article_numbers_have_a_column_where_there_are_any),

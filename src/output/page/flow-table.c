@@ -104,12 +104,26 @@ take_room (Grid *grid, double over, const double *least)
   return over;
 }
 
-/* Headings and texts wrap first; only where that is not enough are words broken, and numbers
+/* As narrow as a column can be when only its heading wraps. */
+static double
+body_width (const Grid *grid, int column)
+{
+  double most = longest_word (grid, 0, column);
+  for (int row = 1; row < (int)grid->table->rows->len; row++)
+    most = MAX (most, cell_width (grid, row, column));
+  return most;
+}
+
+/* Headings wrap first, then texts; only where that is not enough are words broken, and numbers
  * never. */
 static void
 make_fit (Grid *grid, double over)
 {
   double least[MOST_COLUMNS] = { 0 };
+  for (int c = 0; c < grid->n_columns && !grid->facts; c++)
+    least[c] = body_width (grid, c);
+  if (!grid->facts)
+    over = take_room (grid, over, least);
   for (int c = 0; c < grid->n_columns; c++)
     least[c] = least_width (grid, c);
   over = take_room (grid, over, least);
