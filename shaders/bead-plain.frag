@@ -45,7 +45,7 @@ void main ()
   if (!through && enter > middle - root)
     n = vec3 (0.0, 0.0, sign (spot.z));
 
-  float open = clamp (0.5 + 0.62 * n.x, 0.16, 1.0) * (through ? 0.3 : 1.0);
+  float open = clamp (0.4 + 0.8 * n.x, 0.16, 1.0) * (through ? 0.3 : 1.0);
   open *= 0.6 + min (0.4, (2.2 / u_bead.y) * (u_bead.y - abs (spot.z)));
   float upward = dot (n, v_up.xyz), lamp = max (dot (n, v_key) + 0.18, 0.0);
   float gleam = clamp (1.0 - (1.0 - dot (n, v_gleam)) * v_up.w, 0.0, 1.0);
