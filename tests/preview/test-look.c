@@ -17,10 +17,12 @@ enum { SIDE = 160 };
 
 typedef cairo_surface_t *(*Make) (BwScene *scene, BwCamera camera);
 
+/* Without the lines on its edges, which chips break: what is left is shading. */
 static cairo_surface_t *
 with_gl (BwScene *scene, BwCamera camera)
 {
   gboolean used_gl = FALSE;
+  g_array_set_size (scene->stone_edges, 0);
   cairo_surface_t *shown = bw_offscreen_render (scene, camera, BW_LAYER_STONE, BW_LIGHT_DAY, SIDE,
                                                 SIDE, &used_gl, NULL);
   assert_true (used_gl);
@@ -108,13 +110,14 @@ change_by (Make make, BwStoneLook look, BwCamera camera, int least)
 
 static const BwCamera upright = { 20, 5, 1 }, from_below = { 20, -45, 1 };
 
+/* With the seed of a quiet stone, whose veils lie where they did. */
 static void
 assert_each_setting_shows (Make make, int least)
 {
   assert_true (change_by (make, (BwStoneLook){ .growth_lines = 1 }, upright, least) > 200);
   assert_true (change_by (make, (BwStoneLook){ .veils = 1 }, upright, least) > 200);
-  assert_true (change_by (make, (BwStoneLook){ .needles = 1, .seed = 2 }, upright, least) > 60);
-  assert_true (change_by (make, (BwStoneLook){ .chips = 1, .seed = 2 }, upright, least) > 20);
+  assert_true (change_by (make, (BwStoneLook){ .needles = 1 }, upright, least) > 60);
+  assert_true (change_by (make, (BwStoneLook){ .chips = 1 }, upright, least) > 20);
   assert_true (change_by (make, (BwStoneLook){ .base = BW_BASE_FROSTED }, from_below, least) > 500);
   assert_true (change_by (make, (BwStoneLook){ .base = BW_BASE_BROKEN }, from_below, least) > 500);
 }
@@ -128,8 +131,8 @@ each_setting_shows_in_the_stone_view (void **state)
 static void
 needles_and_chips_show_in_the_drawn_projection (void **state)
 {
-  assert_true (change_by (painted, (BwStoneLook){ .needles = 1, .seed = 2 }, upright, 6) > 60);
-  assert_true (change_by (painted, (BwStoneLook){ .chips = 1, .seed = 2 }, upright, 6) > 20);
+  assert_true (change_by (painted, (BwStoneLook){ .needles = 1 }, upright, 6) > 60);
+  assert_true (change_by (painted, (BwStoneLook){ .chips = 1 }, upright, 6) > 20);
 }
 
 #if BW_EMBREE
@@ -167,13 +170,11 @@ a_seed_gives_the_same_picture_and_another_seed_another (void **state)
   }
 }
 
-/* Where the picture is covered. Of a stone that lets nothing through, and without the lines on its
- * edges, which stand out a little. */
+/* Where the picture of a stone is covered that lets nothing through. */
 static void
 outline_of (Make make, const BwStoneLook *look, BwCamera camera, gboolean covered[SIDE * SIDE])
 {
   g_autoptr (BwScene) scene = scene_of (look);
-  g_array_set_size (scene->stone_edges, 0);
   scene->stone_keeps[0] = scene->stone_keeps[1] = scene->stone_keeps[2] = 0;
   cairo_surface_t *shown = make (scene, camera);
   cairo_surface_flush (shown);
