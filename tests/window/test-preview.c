@@ -219,6 +219,37 @@ a_click_on_a_small_page_shows_it_large (void **state)
   maker_stop (&maker);
 }
 
+static double
+left_of (Maker *maker, GtkWidget *widget)
+{
+  graphene_rect_t place;
+  assert_true (gtk_widget_compute_bounds (widget, preview (maker), &place));
+  return (double)place.origin.x;
+}
+
+/* The window is mirrored, and paper is not. */
+static void
+where_words_run_from_the_right_the_choices_stand_there (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *path = demo ();
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  open_preview (&maker, path);
+  GtkWidget *list = desk_look_for (preview (&maker), is_view, "small");
+  GtkWidget *options = desk_find_type (preview (&maker), BW_TYPE_PRINT_OPTIONS);
+  double page = left_of (&maker, GTK_WIDGET (pages (&maker)));
+  assert_true (page < left_of (&maker, list));
+  assert_true (left_of (&maker, list) < left_of (&maker, options));
+  assert_true (left_of (&maker, desk_find_label (preview (&maker), "Print…"))
+               > left_of (&maker, desk_find_label (preview (&maker), "Save as PDF…")));
+  desk_click_at (list, gtk_widget_get_width (list) / 2.0, 340, 1);
+  desk_settle ();
+  assert_int_equal (bw_page_view_get_page (pages (&maker)), 2);
+  desk_keep ("preview-mirrored");
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+  maker_stop (&maker);
+}
+
 /* --- Choosing ----------------------------------------------------------------------------------
  */
 
@@ -544,7 +575,7 @@ question_to_replace (void)
 static gboolean
 asks_to_replace (gpointer data)
 {
-  return question_to_replace () && gtk_window_is_active (GTK_WINDOW (question_to_replace ()));
+  return question_to_replace () != NULL;
 }
 
 /* One file after the other, and the second once more over itself. */
@@ -631,6 +662,7 @@ main (void)
     cmocka_unit_test (the_pages_are_read_by_keys_alone),
     cmocka_unit_test (pages_grow_and_shrink_by_keys_and_wheel),
     cmocka_unit_test (a_click_on_a_small_page_shows_it_large),
+    cmocka_unit_test (where_words_run_from_the_right_the_choices_stand_there),
     cmocka_unit_test (what_is_chosen_changes_the_pages_at_once),
     cmocka_unit_test (a_paper_of_ones_own_is_laid_out_as_it_is),
     cmocka_unit_test (the_pages_follow_the_project),
