@@ -319,6 +319,21 @@ a_moving_picture_has_true_outlines (void **state)
   assert_true (bead >= 0.975 * WIDTH * HEIGHT * N_PIECES);
 }
 
+/* The stone is drawn small beside the picture, and kept there. */
+static void
+a_moving_stone_is_that_of_its_own_eye (void **state)
+{
+  Easel turned = easel_up (1), straight = easel_up (1);
+  turned.pace = straight.pace = BW_GL_MOVING;
+  turned.shot.camera.turn_deg -= 40;
+  g_free (shown (&turned));
+  turned.shot.camera = straight.shot.camera;
+  g_autofree guint8 *after = shown (&turned), *at_once = shown (&straight);
+  assert_memory_equal (after, at_once, BYTES);
+  easel_down (&turned);
+  easel_down (&straight);
+}
+
 /* Near and as dots; the bail and the far side of the band are there too. */
 static void
 beads_in_no_order_make_the_same_picture (void **state)
@@ -491,6 +506,7 @@ main (void)
     cmocka_unit_test (rest_makes_the_picture_smoother),
     cmocka_unit_test (a_moving_picture_has_true_outlines),
     cmocka_unit_test (a_moving_picture_is_lit_like_the_fine_one),
+    cmocka_unit_test (a_moving_stone_is_that_of_its_own_eye),
     cmocka_unit_test (beads_in_no_order_make_the_same_picture),
     cmocka_unit_test (a_better_picture_comes_in_strips_and_is_shown_whole),
     cmocka_unit_test (what_changes_meanwhile_gives_up_what_was_begun),
