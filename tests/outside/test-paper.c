@@ -248,6 +248,60 @@ every_page_has_its_number_and_the_title (void **state)
   }
 }
 
+/* The page on which a heading stands in a line of its own, counted from 0. */
+static int
+page_headed (char **pages, const char *heading)
+{
+  for (int i = 1; pages[i]; i++) {
+    g_auto (GStrv) lines = g_strsplit (pages[i], "\n", -1);
+    if (g_strv_contains ((const char *const *)lines, heading))
+      return i;
+  }
+  fail_msg ("“%s” is on no page", heading);
+  return -1;
+}
+
+/* The last of them too, and a bail has more of them than any other sheet. */
+static void
+the_cover_lists_every_heading_with_its_page (void **state)
+{
+  static const char *const headings[] = { "What you need for 1 piece",
+                                          "The thread, and where to change it",
+                                          "The stone",
+                                          "Winding the bed",
+                                          "The fit and the try-on",
+                                          "First a swatch",
+                                          "Row ruler",
+                                          "Your stone is not this stone",
+                                          "Chart of the band",
+                                          "Chart of the bail",
+                                          "Row by row",
+                                          "Before the first row",
+                                          "The band",
+                                          "Further rows",
+                                          "The join",
+                                          "The bail",
+                                          "The ends of the thread",
+                                          "Tools and thread",
+                                          "Take Care",
+                                          "Order list" };
+  const Desk *desk = *state;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (73);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);
+  g_autoptr (BwProject) project = project_of (sample);
+  print (desk, bw_sheet_new (project, BW_PAPER_A4, NULL, NULL));
+  g_autofree char *text = text_of (desk, "-layout");
+  g_auto (GStrv) pages = g_strsplit (text, "\f", -1);
+  for (gsize i = 0; i < G_N_ELEMENTS (headings); i++) {
+    g_autofree char *words = g_regex_escape_string (headings[i], -1);
+    g_autofree char *entry
+        = g_strdup_printf ("%s +%d\\b", words, page_headed (pages, headings[i]) + 1);
+    if (!g_regex_match_simple (entry, pages[0], 0, 0))
+      fail_msg ("the cover does not say that “%s” is on page %d", headings[i],
+                page_headed (pages, headings[i]) + 1);
+  }
+}
+
 #define FOOT 46.0 /* the running line */
 
 /* Below every heading (set in 15 points, 18 high; the rows of the bench in 14) something follows on
@@ -789,6 +843,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_chart_on_the_sheet_has_exactly_the_beads_of_the_project),
     cmocka_unit_test (every_page_has_its_number_and_the_title),
+    cmocka_unit_test (the_cover_lists_every_heading_with_its_page),
     cmocka_unit_test (no_heading_stands_alone_at_the_foot_of_a_page),
     cmocka_unit_test (every_sheet_cautions_about_the_piece_and_its_mineral),
     cmocka_unit_test (a_title_in_arabic_can_be_read_back),

@@ -10,7 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #define COLUMNS 3
-#define LINES 5
+#define LINES 7 /* at most; a sheet has no more headings than they hold */
 #define GAP 18.0
 #define LINE 11.5
 #define TITLE 14.0
@@ -55,8 +55,9 @@ bw_sheet_draw_contents (BwFlow *flow)
   double step = (flow->width + GAP) / COLUMNS;
   bw_type_draw (cr, BW_TYPE_BOLD, _ ("The way through these pages"), flow->left, flow->contents_y,
                 0);
-  for (guint i = 0; i < MIN (flow->contents->len, COLUMNS * LINES); i++)
-    draw_entry (cr, &g_array_index (flow->contents, BwFlowEntry, i), flow->left + i / LINES * step,
-                flow->contents_y + TITLE + i % LINES * LINE, step - GAP);
+  guint n = MIN (flow->contents->len, COLUMNS * LINES), lines = (n + COLUMNS - 1) / COLUMNS;
+  for (guint i = 0; i < n; i++)
+    draw_entry (cr, &g_array_index (flow->contents, BwFlowEntry, i), flow->left + i / lines * step,
+                flow->contents_y + TITLE + i % lines * LINE, step - GAP);
   cairo_destroy (cr);
 }
