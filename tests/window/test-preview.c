@@ -624,6 +624,41 @@ a_folder_that_cannot_be_written_is_told_in_one_sentence (void **state)
   maker_stop (&maker);
 }
 
+static gboolean
+asks_for_a_name (gpointer nothing)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++) {
+    g_autoptr (GtkWidget) window = g_list_model_get_item (all, i);
+    if (GTK_IS_FILE_CHOOSER (window) && gtk_widget_get_mapped (window))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static gboolean
+asks_for_nothing (gpointer nothing)
+{
+  return !asks_for_a_name (NULL);
+}
+
+/* Not again when the next pages are laid out. */
+static void
+a_name_is_asked_for_once (void **state)
+{
+  Maker maker = { 0 };
+  g_autofree char *project = demo ();
+  open_preview (&maker, project);
+  desk_key ("s", GDK_CONTROL_MASK);
+  desk_until (asks_for_a_name, NULL);
+  desk_settle ();
+  desk_key ("Escape", 0);
+  desk_until (asks_for_nothing, NULL);
+  choose (&maker, "Paper strip");
+  assert_false (asks_for_a_name (NULL));
+  maker_stop (&maker);
+}
+
 static void
 the_picture_for_a_shop_is_saved_square (void **state)
 {
@@ -672,6 +707,7 @@ main (void)
     cmocka_unit_test (the_pages_seen_are_the_pages_of_the_file),
     cmocka_unit_test (pages_are_saved_again_and_again),
     cmocka_unit_test (a_folder_that_cannot_be_written_is_told_in_one_sentence),
+    cmocka_unit_test (a_name_is_asked_for_once),
     cmocka_unit_test (the_picture_for_a_shop_is_saved_square),
     cmocka_unit_test (the_chart_is_saved_as_a_drawing_of_its_own),
   };

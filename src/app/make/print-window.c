@@ -254,10 +254,11 @@ ask (BwPrintWindow *self, Deed deed)
   if (!bw_typed_stands (GTK_WIDGET (self), self->draft)
       || !bw_typed_stands (GTK_WIDGET (behind), self->draft))
     return;
-  self->waits = deed;
   if (self->rest)
     refresh (self);
-  if (!self->setting)
+  if (self->setting)
+    self->waits = deed;
+  else
     do_now (self, deed);
 }
 
