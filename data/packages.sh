@@ -11,7 +11,8 @@ fi
 
 build_packages="gcc libc6-dev meson ninja-build pkg-config gettext libglib2.0-dev libglib2.0-bin
   libgtk-4-dev libgtk-4-bin libepoxy-dev libcglm-dev libjson-glib-dev libegl-dev libgl1-mesa-dri
-  libembree-dev libwebp-dev   librsvg2-common librsvg2-bin itstool fonts-dejavu-core fonts-lato adwaita-icon-theme shared-mime-info desktop-file-utils"
+  libembree-dev libwebp-dev librsvg2-common librsvg2-bin itstool fonts-dejavu-core fonts-lato
+  adwaita-icon-theme shared-mime-info desktop-file-utils"
 
 test_packages="libcmocka-dev libffi-dev libqhull-dev libgeos-dev libgsl-dev liblcms2-dev libassimp-dev libx11-dev libxtst-dev
   libatspi2.0-dev binutils xvfb xauth dbus at-spi2-core openbox appstream libxml2-utils mallard-rng clang

@@ -8,8 +8,8 @@
 #include <string.h>
 
 #include "app/draw/history-popover.h"
-#include "app/draw/tray-starts.h"
-#include "app/draw/tray-words.h"
+#include "app/colours/tray-starts.h"
+#include "app/colours/tray-words.h"
 
 static BwTray
 tray_of (int n, const guint32 *srgb)

@@ -7,7 +7,7 @@
 #include "app/make/make-fold.h"
 #include "app/kit/gsk-choice.h"
 #include "app/kit/settings.h"
-#include "app/draw/tray-panel.h"
+#include "app/colours/tray-panel.h"
 
 #include <glib/gstdio.h>
 #include <setjmp.h>

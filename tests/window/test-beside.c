@@ -7,7 +7,7 @@
 #include "app/draw/history-popover.h"
 #include "app/draw/motif-panel.h"
 #include "app/draw/picture-frame.h"
-#include "app/draw/tray-panel.h"
+#include "app/colours/tray-panel.h"
 #include "core/base/lattice.h"
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <math.h>

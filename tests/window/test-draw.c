@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Drawing in the program's window, from the tray to the saved file. */
-#include "app/draw/finish-card.h"
+#include "app/colours/finish-card.h"
 #include "maker.h"
 
 #include <json-glib/json-glib.h>

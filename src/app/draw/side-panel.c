@@ -6,7 +6,7 @@
 #include "app/draw/motif-panel.h"
 #include "app/draw/picture-frame.h"
 #include "app/draw/side-panel.h"
-#include "app/draw/tray-panel.h"
+#include "app/colours/tray-panel.h"
 #include "app/draw/tried-ribbon.h"
 #include "app/kit/drops.h"
 

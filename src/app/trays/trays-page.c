@@ -3,7 +3,7 @@
 
 #include "app/trays/trays-page.h"
 
-#include "app/draw/tray-use.h"
+#include "app/colours/tray-use.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/sure.h"
 #include "app/kit/tell-file.h"

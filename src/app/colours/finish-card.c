@@ -3,7 +3,7 @@
  * colour; until then each finish shows the bead of the tray's list. */
 #include "config.h"
 
-#include "app/draw/finish-card.h"
+#include "app/colours/finish-card.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/tray-row.h"
 #include "preview/picture/finish-pictures.h"

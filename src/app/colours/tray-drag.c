@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What is dragged is a row of this very list: nothing from elsewhere is taken, and a line shows
  * between which rows it would come to lie. */
-#include "app/draw/tray-drag.h"
+#include "app/colours/tray-drag.h"
 
 typedef struct {
   GtkListBox *list;

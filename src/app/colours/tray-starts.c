@@ -2,7 +2,7 @@
 /* Six colours each: a ground, its shade, two that meet it halfway, and two lights. */
 #include "config.h"
 
-#include "app/draw/tray-starts.h"
+#include "app/colours/tray-starts.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>

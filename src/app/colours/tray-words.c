@@ -4,7 +4,7 @@
 #include "config.h"
 
 #include "app/kit/tray-row.h"
-#include "app/draw/tray-words.h"
+#include "app/colours/tray-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

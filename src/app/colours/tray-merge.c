@@ -2,7 +2,7 @@
 /* The list is that of the moment the question is asked. */
 #include "config.h"
 
-#include "app/draw/tray-merge.h"
+#include "app/colours/tray-merge.h"
 #include "app/kit/tray-row.h"
 
 #include <glib/gi18n-lib.h>

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/draw/tray-starts.h"
-#include "app/draw/tray-use.h"
+#include "app/colours/tray-starts.h"
+#include "app/colours/tray-use.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -3,9 +3,9 @@
 #include "config.h"
 
 #include "app/kit/bead-swatch.h"
-#include "app/draw/tray-choice.h"
-#include "app/draw/tray-starts.h"
-#include "app/draw/tray-use.h"
+#include "app/colours/tray-choice.h"
+#include "app/colours/tray-starts.h"
+#include "app/colours/tray-use.h"
 #include "app/kit/file-dialog.h"
 #include "app/kit/tell-file.h"
 #include "project/file/file-name.h"
