@@ -15,7 +15,7 @@ The faults stand in tests/mutants/list/*.txt, in blocks apart by an empty line:
     equivalent: why no test can tell it from the program (only where that is so)
 
 A name that holds a space is written with underscores for them. Each worker has a copy of the tree
-and a build folder of its own below build-mutants/, and builds the named tests alone. A test that
+and a build folder of its own below build-mutants/; for a fault it builds the named tests alone. A test that
 does not pass without any fault catches nothing: it is told, and ends the run.
 
 With --sample a part is drawn by lot, the same for the same seed, and stands for the whole.
@@ -126,6 +126,8 @@ class Worker:
         self.copy_tree()
         if not os.path.exists(os.path.join(self.build, "build.ninja")):
             self.call(["meson", "setup", "-Dtests=true", self.build, self.tree], 600, True)
+        # Whole, for what tests look at and no target of theirs names: catalogues, help, the decoder.
+        self.call(["ninja", "-C", self.build, "-j2"], 3600, True)
         self.files = {target["id"]: target["filename"] for target in self.introspect("--targets")}
         # Two rooms may have tests of one name: meson runs both.
         self.needs, self.limits = {}, {}
