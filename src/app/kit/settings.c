@@ -6,6 +6,13 @@
 
 #include "app/kit/settings.h"
 
+/* What a backend is chosen with is offered to whoever says that he means it. */
+#define G_SETTINGS_ENABLE_BACKEND
+#include <gio/gsettingsbackend.h>
+
+#define KEPT_IN "preferences.ini"
+#define KEPT_UNDER "preferences"
+
 enum {
   PROP_UNITS = 1,
   PROP_APPEARANCE,
@@ -37,7 +44,7 @@ enum {
 
 struct _BwSettings {
   GObject parent_instance;
-  GSettings *store; /* NULL without a schema */
+  GSettings *store; /* NULL without a schema or a place to keep it */
   GValue value[N_PROPS];
 };
 
@@ -119,6 +126,21 @@ bw_settings_class_init (BwSettingsClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
+/* A file of the maker's own and not the desktop's store: that one is written over the session bus,
+ * and where there is none it takes every change and keeps none. What the variable names goes
+ * before, as everywhere. NULL: there is no place to keep anything. */
+static GSettingsBackend *
+new_backend (GSettingsSchema *schema)
+{
+  if (g_getenv ("GSETTINGS_BACKEND"))
+    return g_settings_backend_get_default ();
+  g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "bandwright", NULL);
+  g_autofree char *path = g_build_filename (folder, KEPT_IN, NULL);
+  if (g_mkdir_with_parents (folder, 0700) != 0)
+    return NULL;
+  return g_keyfile_settings_backend_new (path, g_settings_schema_get_path (schema), KEPT_UNDER);
+}
+
 /* A schema that lacks one of our keys belongs to another version: asking GSettings for the key
  * would end the program, so each is looked for first. */
 static void
@@ -127,9 +149,10 @@ bind_to_store (BwSettings *self)
   GSettingsSchemaSource *source = g_settings_schema_source_get_default ();
   g_autoptr (GSettingsSchema) schema
       = source ? g_settings_schema_source_lookup (source, BW_APPLICATION_ID, TRUE) : NULL;
-  if (!schema)
+  g_autoptr (GSettingsBackend) backend = schema ? new_backend (schema) : NULL;
+  if (!backend)
     return;
-  self->store = g_settings_new_full (schema, NULL, NULL);
+  self->store = g_settings_new_full (schema, backend, NULL);
   for (int i = 1; i < N_PROPS; i++) {
     const char *name = g_param_spec_get_name (properties[i]);
     if (g_settings_schema_has_key (schema, name))

@@ -9,8 +9,10 @@
  *   start-bead (a name of the table, "" for the usual one) · start-needle-mm, start-tail-mm,
  *   start-cord-mm, start-cord-width-mm, start-hanging-cord-mm (0 as usual, 0..1000) ·
  *   bead-seconds (how long a bead takes these hands; 0 not known, 0..3600)
- * Stored with GSettings; where the schema is not installed the same properties hold their defaults
- * and last as long as the program. */
+ * Stored with GSettings in bandwright/preferences.ini below the user's configuration folder
+ * ($XDG_CONFIG_HOME), with or without a session bus; $GSETTINGS_BACKEND names another store. Where
+ * the schema is not installed, or that folder cannot be made, the same properties hold their
+ * defaults and last as long as the program. */
 #pragma once
 
 #include "project/document/length.h"
