@@ -340,6 +340,30 @@ files_are_written_in_one_way (void **state)
     each_source (rooms[i].name, check_writes, NULL);
 }
 
+/* A list that is given a box to search with, and no more, finds nothing: one file knows how. */
+static void
+check_searched (const char *room, const char *path, const char *text, gpointer data)
+{
+  if (g_regex_match_simple ("enable[-_]search", text, 0, 0)
+      && !g_str_has_suffix (path, "app/kit/long-list.c"))
+    fail_msg ("%s has a list searched: bw_long_list_fill() does that", path);
+}
+
+static void
+lists_are_searched_in_one_way (void **state)
+{
+  g_autofree char *folder = source_path ("ui");
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  assert_non_null (dir);
+  for (const char *name; (name = g_dir_read_name (dir));) {
+    g_autofree char *path = g_build_filename (folder, name, NULL);
+    g_autofree char *text = NULL;
+    assert_true (g_file_get_contents (path, &text, NULL, NULL));
+    check_searched ("app", path, text, NULL);
+  }
+  assert_true (each_source ("app", check_searched, NULL) > 20);
+}
+
 /* Writable data in the core's objects, by the symbol table of the library itself. */
 static void
 the_core_has_no_mutable_globals (void **state)
@@ -407,6 +431,7 @@ main (void)
     cmocka_unit_test (every_file_with_words_is_named_to_translators),
     cmocka_unit_test (colours_are_named_in_one_place),
     cmocka_unit_test (files_are_written_in_one_way),
+    cmocka_unit_test (lists_are_searched_in_one_way),
     cmocka_unit_test (the_core_has_no_mutable_globals),
     cmocka_unit_test (no_test_of_a_window_waits_for_time),
   };

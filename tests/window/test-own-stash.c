@@ -3,6 +3,7 @@
 #include "own-things.h"
 
 #include "app/ways/way-card.h"
+#include "project/book/book-beads.h"
 #include "project/book/book-stash.h"
 
 #include <setjmp.h>
@@ -60,8 +61,83 @@ an_entry_is_typed_in (void **state)
   desk_until (is_gone, dialog);
   desk_until (has_one, NULL);
   assert_near (item_at (0).amount, 12.5);
-  assert_string_equal (item_at (0).bead, "15/0 cylinder");
+  assert_string_equal (item_at (0).bead, maker_design (maker)->bead.name);
   wait_for (window, "12.50\u00a0g");
+  close_workshop (maker, window);
+}
+
+static gboolean
+fill_kinds (BwBook *book, gpointer data, GError **error)
+{
+  for (int i = 0; i < 20; i++) {
+    BwBeadKind kind = { .bead = { "", 1.6 + 0.01 * i, 1.3, 0.8, 2.5 } };
+    g_snprintf (kind.bead.name, sizeof kind.bead.name, "Kind %d", i);
+    if (!bw_book_change_bead (book, NULL, &kind, error))
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static GtkWidget *
+begin_an_entry (GtkWidget *window)
+{
+  wait_for (window, "Nothing is in the stash yet");
+  maker_click_words (window, "New Entry…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_THING_DIALOG);
+  write_beside (dialog, "Name", "Night water");
+  return dialog;
+}
+
+static void
+save_the_entry (GtkWidget *dialog)
+{
+  desk_click (button_of (dialog, "Save"));
+  desk_until (is_gone, dialog);
+  desk_until (has_one, NULL);
+}
+
+/* Where there are many sizes, who knows the one begins to type it, in whatever case. */
+static void
+a_bead_is_found_by_typing (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill_kinds, NULL);
+  GtkWidget *window = open_workshop (maker, "stash");
+  GtkWidget *dialog = begin_an_entry (window);
+  GtkWidget *list = control_of (dialog, "Bead");
+  desk_click (list);
+  desk_settle ();
+  desk_type ("kind 13");
+  desk_rest ();
+  assert_int_equal (count_rows (list), 1);
+  desk_keep ("own-stash-bead");
+  desk_key ("Return", 0);
+  desk_settle ();
+  save_the_entry (dialog);
+  assert_string_equal (item_at (0).bead, "Kind 13");
+  close_workshop (maker, window);
+}
+
+/* What nothing is called leaves the list open, and Escape what was chosen. */
+static void
+a_bead_that_is_not_there_changes_nothing (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill_kinds, NULL);
+  GtkWidget *window = open_workshop (maker, "stash");
+  GtkWidget *dialog = begin_an_entry (window);
+  GtkWidget *list = control_of (dialog, "Bead");
+  desk_click (list);
+  desk_settle ();
+  desk_type ("sort 13");
+  desk_key ("Return", 0);
+  desk_rest ();
+  assert_non_null (desk_find_type (list, GTK_TYPE_SEARCH_ENTRY));
+  desk_key ("Escape", 0);
+  desk_key ("Escape", 0);
+  desk_settle ();
+  save_the_entry (dialog);
+  assert_string_equal (item_at (0).bead, maker_design (maker)->bead.name);
   close_workshop (maker, window);
 }
 
@@ -229,6 +305,8 @@ main (void)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up_book, tear_down_book)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (an_entry_is_typed_in),
+    IN_WINDOW (a_bead_is_found_by_typing),
+    IN_WINDOW (a_bead_that_is_not_there_changes_nothing),
     IN_WINDOW (a_finished_piece_takes_its_share_and_it_is_put_back),
     IN_WINDOW (ways_can_be_had_from_the_stash_alone),
     IN_WINDOW (ten_thousand_things_are_shown_and_searched),

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/keep/workbook.h"
+#include "app/kit/long-list.h"
 #include "app/kit/words.h"
 #include "app/measure/measure-cards.h"
 #include "app/measure/swatch-dialog.h"
@@ -11,8 +12,6 @@
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
-
-#define MANY 12 /* sizes to look through without searching */
 
 struct _BwBeadCard {
   BwCard parent_instance;
@@ -106,8 +105,7 @@ fill_sizes (BwBeadCard *self)
     gtk_string_list_append (names, g_array_index (self->sizes, BwBead, i).name);
   gtk_string_list_append (names, _ ("another size"));
   self->filling = TRUE;
-  gtk_drop_down_set_model (self->size, G_LIST_MODEL (names));
-  gtk_drop_down_set_enable_search (self->size, self->sizes->len > MANY);
+  bw_long_list_fill (self->size, names);
   self->filling = FALSE;
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->size), warning);
 }
@@ -156,10 +154,7 @@ bw_bead_card_class_init (BwBeadCardClass *klass)
 static void
 bw_bead_card_init (BwBeadCard *self)
 {
-  g_autoptr (GtkExpression) words
-      = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_drop_down_set_expression (self->size, words);
   fill_sizes (self);
   g_signal_connect_object (bw_workbook_get (), "changed", G_CALLBACK (book_changed), self,
                            G_CONNECT_SWAPPED);

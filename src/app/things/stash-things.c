@@ -40,6 +40,14 @@ init (gpointer thing)
   memset (thing, 0, sizeof (BwStashItem));
 }
 
+/* Beads are put away most often while the piece they were bought for is worked on. */
+static void
+begin (gpointer thing, const BwDesign *design)
+{
+  BwStashItem *item = thing;
+  g_strlcpy (item->bead, design->bead.name, sizeof item->bead);
+}
+
 static const char *
 name_of (gconstpointer thing)
 {
@@ -228,6 +236,7 @@ const BwThings bw_stash_things = {
   .change = change,
   .validate = validate,
   .init = init,
+  .begin = begin,
   .settle = settle,
   .name = name_of,
   .draw = draw,

@@ -173,18 +173,25 @@ fill (BwThingDialog *self)
   bw_palette_follow (GTK_WIDGET (self->picture));
 }
 
+static gpointer
+new_thing (const BwThings *things, const BwDesign *design)
+{
+  gpointer thing = g_malloc0 (things->bytes);
+  things->init (thing);
+  if (things->begin && design)
+    things->begin (thing, design);
+  return thing;
+}
+
 void
 bw_thing_dialog_show (GtkWindow *parent, const BwThings *things, BwWorkbook *book,
-                      gconstpointer before, BwThingSaved saved, GObject *data)
+                      gconstpointer before, const BwDesign *design, BwThingSaved saved,
+                      GObject *data)
 {
   BwThingDialog *self = g_object_new (BW_TYPE_THING_DIALOG, "transient-for", parent, NULL);
   self->things = things;
   self->before = g_memdup2 (before, things->bytes);
-  self->shown = g_malloc0 (things->bytes);
-  if (before)
-    memcpy (self->shown, before, things->bytes);
-  else
-    things->init (self->shown);
+  self->shown = before ? g_memdup2 (before, things->bytes) : new_thing (things, design);
   self->saved = saved;
   g_weak_ref_set (&self->data, data);
   self->controls = g_new0 (GtkWidget *, things->n_fields);

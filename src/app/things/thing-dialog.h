@@ -11,7 +11,8 @@ G_DECLARE_FINAL_TYPE (BwThingDialog, bw_thing_dialog, BW, THING_DIALOG, GtkWindo
 /* Called with the name of what was saved. */
 typedef void (*BwThingSaved) (const char *name, gpointer data);
 
-/* before: the thing to be changed; NULL: a new one. data is an object, and saved is not called once
- * it is gone. */
+/* before: the thing to be changed; NULL: a new one, begun from the design (NULL: from none). data
+ * is an object, and saved is not called once it is gone. */
 void bw_thing_dialog_show (GtkWindow *parent, const BwThings *things, BwWorkbook *book,
-                           gconstpointer before, BwThingSaved saved, GObject *data);
+                           gconstpointer before, const BwDesign *design, BwThingSaved saved,
+                           GObject *data);

@@ -5,6 +5,7 @@
 
 #include "app/form/field.h"
 #include "app/kit/colour-dialog.h"
+#include "app/kit/long-list.h"
 #include "app/kit/palette.h"
 #include "app/kit/settings.h"
 #include "project/document/line.h"
@@ -120,7 +121,7 @@ new_bead (const BwThingField *field, gconstpointer thing)
 {
   const char *own = place_of (field, thing);
   g_autoptr (GArray) sizes = bw_sizes_load (NULL);
-  GtkStringList *names = gtk_string_list_new (NULL);
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
   guint selected = GTK_INVALID_LIST_POSITION;
   for (guint i = 0; i < sizes->len; i++) {
     const char *name = g_array_index (sizes, BwBead, i).name;
@@ -132,9 +133,8 @@ new_bead (const BwThingField *field, gconstpointer thing)
     selected = sizes->len;
     gtk_string_list_append (names, own);
   }
-  GtkExpression *words = gtk_property_expression_new (GTK_TYPE_STRING_OBJECT, NULL, "string");
-  GtkWidget *choice = gtk_drop_down_new (G_LIST_MODEL (names), words);
-  gtk_drop_down_set_enable_search (GTK_DROP_DOWN (choice), TRUE);
+  GtkWidget *choice = gtk_drop_down_new (NULL, NULL);
+  bw_long_list_fill (GTK_DROP_DOWN (choice), names);
   if (selected != GTK_INVALID_LIST_POSITION)
     gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), selected);
   return choice;

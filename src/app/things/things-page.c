@@ -19,6 +19,7 @@ struct _BwThingsPage {
   GtkWidget parent_instance;
   const BwThings *things;
   BwWorkbook *book;
+  BwDraft *draft;   /* weak */
   gpointer removed; /* the last one; NULL: none */
   gpointer going;   /* being removed or put back; NULL: none */
   GtkLabel *none;
@@ -98,7 +99,9 @@ saved (const char *name, gpointer data)
 static void
 add_clicked (BwThingsPage *self)
 {
-  bw_thing_dialog_show (window_of (self), self->things, self->book, NULL, saved, G_OBJECT (self));
+  bw_thing_dialog_show (window_of (self), self->things, self->book, NULL,
+                        self->draft ? bw_draft_get_design (self->draft) : NULL, saved,
+                        G_OBJECT (self));
 }
 
 static void
@@ -106,7 +109,7 @@ edit_clicked (BwThingsPage *self)
 {
   g_autofree gpointer thing = chosen_thing (self);
   if (thing)
-    bw_thing_dialog_show (window_of (self), self->things, self->book, thing, saved,
+    bw_thing_dialog_show (window_of (self), self->things, self->book, thing, NULL, saved,
                           G_OBJECT (self));
 }
 
@@ -219,6 +222,7 @@ static void
 bw_things_page_dispose (GObject *object)
 {
   GtkWidget *child;
+  g_clear_weak_pointer (&BW_THINGS_PAGE (object)->draft);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))))
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (bw_things_page_parent_class)->dispose (object);
@@ -267,6 +271,13 @@ bw_things_page_init (BwThingsPage *self)
   g_type_ensure (BW_TYPE_OWN_LIST);
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_layout_manager (self->deeds, bw_wrap_layout_new (8));
+}
+
+void
+bw_things_page_set_draft (BwThingsPage *self, BwDraft *draft)
+{
+  g_return_if_fail (BW_IS_THINGS_PAGE (self));
+  g_set_weak_pointer (&self->draft, draft);
 }
 
 GtkWidget *

@@ -40,6 +40,8 @@ typedef struct {
   gboolean (*change) (BwBook *book, gconstpointer before, gconstpointer after, GError **error);
   gboolean (*validate) (gconstpointer thing, const char *pointer, GError **error);
   void (*init) (gpointer thing); /* a new one */
+  /* What a new one has from the design worked on; NULL: nothing. */
+  void (*begin) (gpointer thing, const BwDesign *design);
   /* Takes out what is not for its choice before what is gets read; NULL: there is no choice. */
   void (*settle) (gpointer thing);
   const char *(*name) (gconstpointer thing);

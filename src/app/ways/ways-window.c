@@ -6,6 +6,7 @@
 #include "app/ways/ways-window.h"
 
 #include "app/keep/workbook.h"
+#include "app/kit/long-list.h"
 #include "app/kit/part-names.h"
 #include "app/kit/tell.h"
 #include "app/kit/words.h"
@@ -242,7 +243,7 @@ fill_list (BwWaysWindow *self, GtkDropDown *drop_down, const char *any, GPtrArra
   }
   g_ptr_array_unref (names);
   self->filling = TRUE;
-  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (list));
+  bw_long_list_fill (drop_down, list);
   gtk_drop_down_set_selected (drop_down, selected);
   self->filling = FALSE;
 }

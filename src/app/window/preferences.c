@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/window/preferences.h"
+#include "app/kit/long-list.h"
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "project/file/sizes.h"
@@ -122,7 +123,8 @@ add_beads (BwPreferences *self)
     if (g_strcmp0 (name, bead->name) == 0)
       selected = i + 1;
   }
-  GtkWidget *drop_down = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&list)), NULL);
+  GtkWidget *drop_down = gtk_drop_down_new (NULL, NULL);
+  bw_long_list_fill (GTK_DROP_DOWN (drop_down), list);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), selected);
   g_signal_connect_object (drop_down, "notify::selected", G_CALLBACK (bead_chosen), self,
                            G_CONNECT_SWAPPED);

@@ -30,6 +30,7 @@ struct _BwWorkshopWindow {
   GtkStack *pages;
   BwTraysPage *trays;
   BwStonesPage *stones;
+  BwThingsPage *stash;
   BwHabitsPage *habits;
   BwNotice *notice;
   gboolean tells_fault; /* the notice tells the book's fault and nothing else */
@@ -153,8 +154,9 @@ bw_workshop_window_init (BwWorkshopWindow *self)
   add_page (self, GTK_WIDGET (self->stones), "stones", _ ("Your Stones"));
   add_page (self, GTK_WIDGET (self->trays), "trays", _ ("Your Trays"));
   add_page (self, bw_things_page_new (&bw_kinds, self->book, NULL), "beads", _ ("Your Beads"));
-  add_page (self, bw_things_page_new (&bw_stash_things, self->book, bw_stash_last_new (self->book)),
-            "stash", _ ("Stash"));
+  self->stash = BW_THINGS_PAGE (
+      bw_things_page_new (&bw_stash_things, self->book, bw_stash_last_new (self->book)));
+  add_page (self, GTK_WIDGET (self->stash), "stash", _ ("Stash"));
   self->habits = BW_HABITS_PAGE (bw_habits_page_new (self->book));
   add_page (self, GTK_WIDGET (self->habits), "habits", _ ("Habits"));
   g_signal_connect_object (self->book, "changed", G_CALLBACK (book_changed), self,
@@ -176,6 +178,7 @@ bw_workshop_window_show (GtkApplication *application, GtkWindow *parent, BwDraft
     gtk_window_set_transient_for (GTK_WINDOW (self), parent);
   bw_trays_page_set_draft (self->trays, draft);
   bw_stones_page_set_draft (self->stones, draft);
+  bw_things_page_set_draft (self->stash, draft);
   bw_habits_page_set_draft (self->habits, draft);
   bw_workbook_read (self->book);
   gtk_stack_set_visible_child_name (self->pages, page);
