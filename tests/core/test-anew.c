@@ -39,6 +39,7 @@ random_made (GRand *dice, const BwMadeBand *band)
   made.motif.size = g_rand_int_range (dice, 1, 4);
   made.motif.seed = g_rand_int (dice);
   made.motif.dither = (BwDither)g_rand_int_range (dice, 0, 3);
+  made.motif.leaves_ground = made.motif.seed % 2;
   made.motif.first_column = g_rand_int_range (dice, 1, band->columns / 2 + 1);
   made.motif.last_column = g_rand_int_range (dice, made.motif.first_column, band->columns + 1);
   made.motif.n_faces = g_rand_boolean (dice) ? band->n_faces : 0;
@@ -242,6 +243,76 @@ a_motif_that_was_painted_over_is_not_made_again (void **state)
   assert_int_equal (counts[0], 48 * 4);
 }
 
+static void
+paint (BwDrawing *drawing, int columns, guint8 colour)
+{
+  for (int column = 1; column <= columns; column++)
+    for (int row = column % 2 ? 2 : 1; row <= bw_drawing_rows (drawing); row += 2)
+      bw_drawing_set (drawing, row, column, colour);
+}
+
+/* A figure laid on a painted band is whole on every other band, with the paint around it. */
+static void
+a_figure_comes_whole_upon_what_it_was_laid_on (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (19);
+  for (int i = 0; i < 100; i++) {
+    BwMadeBand band, other;
+    random_band (dice, &band);
+    random_band (dice, &other);
+    BwMade made = stripes_on (&band), renewed;
+    made.motif.leaves_ground = TRUE;
+    made.motif.last_column = band.columns / 2;
+    assert_true (bw_made_renew (&made, &other, &renewed, NULL));
+    g_autoptr (BwDrawing) old = bw_drawing_new (band.columns, band.rows, 0),
+                          figure = bw_drawing_new (other.columns, other.rows, 0),
+                          anew = bw_drawing_new (other.columns, other.rows, 5);
+    paint (old, 2, 3);
+    bw_motif_draw (&made.motif, old);
+    bw_motif_draw (&renewed.motif, figure);
+    bw_anew_draw (old, &made, &renewed, 1, (BwAnewWay)(i % 2), anew);
+    guint64 counts[256] = { 0 };
+    bw_drawing_count (anew, counts);
+    assert_true (counts[3] > 0);
+    for (int row = 1; row <= other.rows; row++)
+      for (int j = 0; j < other.columns / 2; j++) {
+        int column = bw_lattice_column (row, j), found = bw_drawing_get (anew, row, column);
+        assert_int_equal (found == 1, bw_drawing_get (figure, row, column) == 1);
+        assert_true (found == 1 || found == 0 || found == 3);
+      }
+  }
+  g_rand_free (dice);
+}
+
+/* What was painted upon the figure stays upon it. */
+static void
+paint_upon_a_figure_stays_upon_it (void **state)
+{
+  BwMadeBand band;
+  regular_band (&band, 8, 48, 6);
+  BwMade made = stripes_on (&band);
+  made.motif.leaves_ground = TRUE;
+  made.motif.last_column = 4;
+  g_autoptr (BwDrawing) old = bw_drawing_new (8, 48, 0), anew = bw_drawing_new (8, 48, 5);
+  bw_motif_draw (&made.motif, old);
+  paint (old, 1, 3);
+  bw_anew_draw (old, &made, &made, 1, BW_ANEW_REPEAT, anew);
+  assert_true (bw_drawing_equal (anew, old));
+}
+
+static void
+a_figure_alone_hides_no_other (void **state)
+{
+  BwMadeBand band;
+  BwMade list[BW_MADE_MAX];
+  regular_band (&band, 8, 48, 6);
+  BwMade first = stripes_on (&band), figure = first;
+  figure.motif.leaves_ground = TRUE;
+  assert_false (bw_made_equal (&first, &figure));
+  int n = bw_made_append (list, 0, &first);
+  assert_int_equal (bw_made_append (list, n, &figure), 2);
+}
+
 /* --- How a motif was made ----------------------------------------------------------------------
  */
 
@@ -397,6 +468,9 @@ main (void)
     cmocka_unit_test (what_is_stretched_keeps_its_share_of_the_way),
     cmocka_unit_test (what_is_grounded_leaves_no_bead_set_by_hand),
     cmocka_unit_test (a_motif_that_was_painted_over_is_not_made_again),
+    cmocka_unit_test (a_figure_comes_whole_upon_what_it_was_laid_on),
+    cmocka_unit_test (paint_upon_a_figure_stays_upon_it),
+    cmocka_unit_test (a_figure_alone_hides_no_other),
     cmocka_unit_test (repeats_go_with_the_faces_and_other_numbers_stay),
     cmocka_unit_test (the_middle_stays_on_its_face_or_at_its_share),
     cmocka_unit_test (columns_keep_their_share_of_the_band),

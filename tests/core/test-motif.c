@@ -516,6 +516,51 @@ a_ground_lies_under_the_word_alone (void **state)
   }
 }
 
+/* The figure alone is the motif without the beads of its last colour; what has no ground, or one
+ * colour, is the same either way. */
+static void
+a_figure_alone_leaves_what_lies_between (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (29);
+  for (int i = 0; i < 300; i++) {
+    int columns = 2 * g_rand_int_range (dice, 3, 11), rows = 2 * g_rand_int_range (dice, 12, 70);
+    BwMotif laid = random_motif (dice, (BwMotifKind)(i % BW_MOTIF_LETTERS), columns, rows), figure;
+    if (i % 5 == 0 && laid.kind != BW_MOTIF_BLEND)
+      laid.n_colours = 1;
+    figure = laid;
+    figure.leaves_ground = TRUE;
+    int ground = laid.n_colours > 1 && bw_motif_has_ground (laid.kind)
+                     ? laid.colour[laid.n_colours - 1]
+                     : UNTOUCHED;
+    int left = 0;
+    g_autoptr (BwDrawing) a = worked (&laid, columns, rows), b = worked (&figure, columns, rows);
+    for (int row = 1; row <= rows; row++)
+      for (int j = 0; j < columns / 2; j++) {
+        int column = bw_lattice_column (row, j), with = bw_drawing_get (a, row, column);
+        assert_int_equal (bw_drawing_get (b, row, column), with == ground ? UNTOUCHED : with);
+        left += bw_drawing_get (b, row, column) == UNTOUCHED;
+      }
+    assert_int_equal (bw_motif_covers (&figure), left == 0 && bw_motif_covers (&laid));
+  }
+  g_rand_free (dice);
+}
+
+/* A colour may be in a figure and be its ground: it is left out where it is the ground. */
+static void
+a_ring_in_the_colour_of_the_ground_stays (void **state)
+{
+  BwMotif motif;
+  bw_motif_init (&motif, BW_MOTIF_STRIPES, 12, 24);
+  motif.n_colours = 3;
+  motif.colour[0] = motif.colour[2] = 5;
+  motif.colour[1] = 6;
+  motif.leaves_ground = TRUE;
+  g_autoptr (BwDrawing) drawing = worked (&motif, 12, 24);
+  assert_int_equal (bw_drawing_get (drawing, 2, 1), 5);
+  assert_int_equal (bw_drawing_get (drawing, 2, 3), 6);
+  assert_int_equal (bw_drawing_get (drawing, 2, 5), UNTOUCHED);
+}
+
 static void
 assert_fault (const BwMotif *motif, BwFaultKey key)
 {
@@ -569,6 +614,8 @@ main (void)
     cmocka_unit_test (a_text_that_does_not_fit_is_refused_with_what_it_needs),
     cmocka_unit_test (the_rows_a_text_needs_are_those_it_takes),
     cmocka_unit_test (a_ground_lies_under_the_word_alone),
+    cmocka_unit_test (a_figure_alone_leaves_what_lies_between),
+    cmocka_unit_test (a_ring_in_the_colour_of_the_ground_stays),
     cmocka_unit_test (the_letter_i_is_one_unbroken_line_of_beads),
     cmocka_unit_test (no_stroke_of_a_letter_breaks),
     cmocka_unit_test (a_motif_that_cannot_be_is_refused_by_name),

@@ -102,6 +102,26 @@ a_file_gives_back_every_motif_byte_for_byte (void **state)
 }
 
 static void
+a_motif_laid_without_its_ground_says_so_in_the_file (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwMade made = a_motif (project, BW_MOTIF_CHEVRONS);
+  g_autofree char *before = bw_project_to_data (project, NULL);
+  assert_null (strstr (before, "\"ground\""));
+  made.motif.leaves_ground = TRUE;
+  bw_project_set_motifs (project, "Motif", &made, 1);
+  gsize length;
+  int n;
+  g_autofree char *data = bw_project_to_data (project, &length);
+  assert_non_null (strstr (data, "\"ground\": \"left\""));
+  g_autoptr (BwProject) loaded = bw_project_load_data (data, length, NULL);
+  assert_non_null (loaded);
+  const BwMade *found = bw_project_get_motifs (loaded, &n);
+  assert_int_equal (n, 1);
+  assert_true (bw_made_equal (found, &made));
+}
+
+static void
 a_project_without_motifs_says_nothing_of_them (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
@@ -188,6 +208,8 @@ every_fault_of_a_motif_names_its_place (void **state)
       "/motifs/0/seed" },
     { "[{\"kind\":\"bars\",\"colours\":[\"a\"],\"columns\":12,\"rows\":98,\"dither\":\"much\"}]",
       "/motifs/0/dither" },
+    { "[{\"kind\":\"bars\",\"colours\":[\"a\"],\"columns\":12,\"rows\":98,\"ground\":\"some\"}]",
+      "/motifs/0/ground" },
     { "[{\"kind\":\"bars\",\"colours\":[\"a\"],\"columns\":12,\"rows\":98,\"faces\":[[0,1]]}]",
       "/motifs/0/faces" },
     { "[{\"kind\":\"bars\",\"colours\":[\"a\"],\"columns\":12,\"rows\":98,\"faces\":[[0,1],[2,3],["
@@ -397,6 +419,7 @@ main (void)
     cmocka_unit_test (a_motif_is_remembered_when_it_is_kept_and_undone_with_it),
     cmocka_unit_test (a_motif_that_is_only_looked_at_is_not_remembered),
     cmocka_unit_test (a_file_gives_back_every_motif_byte_for_byte),
+    cmocka_unit_test (a_motif_laid_without_its_ground_says_so_in_the_file),
     cmocka_unit_test (a_project_without_motifs_says_nothing_of_them),
     cmocka_unit_test (a_snapshot_holds_the_motifs_too),
     cmocka_unit_test (colours_of_motifs_follow_the_tray),

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fixture.h"
 
+#include "core/pattern/colour.h"
 #include "project/document/document.h"
+
+#define MANY_COLOURS 40
 
 static void
 the_plain_tray_has_one_colour_of_letter_a (void **state)
@@ -109,12 +112,35 @@ a_letter_that_stands_twice_is_named (void **state)
   assert_fault (error, BW_FAULT_RANGE, "/tray/2/id");
 }
 
+/* From any colour on, one after the other can be told from all before it: more of them than a piece
+ * takes. */
+static void
+new_colours_can_be_told_from_those_there (void **state)
+{
+  GRand *dice = g_rand_new_with_seed (5);
+  for (int i = 0; i < 40; i++) {
+    guint32 first = i == 0 ? 0x808080 : i == 1 ? 0 : i == 2 ? 0xffffff : g_rand_int (dice) >> 8;
+    BwTray tray = { .n_colours = 1, .colour = { { .srgb = first } } };
+    while (tray.n_colours < MANY_COLOURS) {
+      guint32 like = tray.colour[g_rand_int_range (dice, 0, tray.n_colours)].srgb;
+      guint32 srgb = bw_tray_free_colour (&tray, like);
+      for (int k = 0; k < tray.n_colours; k++) {
+        BwLab there = bw_colour_lab (tray.colour[k].srgb);
+        assert_true (bw_colour_difference (bw_colour_lab (srgb), there) >= 10);
+      }
+      tray.colour[tray.n_colours++].srgb = srgb;
+    }
+  }
+  g_rand_free (dice);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_plain_tray_has_one_colour_of_letter_a),
     cmocka_unit_test (every_finish_is_known_by_its_word),
+    cmocka_unit_test (new_colours_can_be_told_from_those_there),
     cmocka_unit_test (free_letters_fill_a_whole_tray_without_a_double),
     cmocka_unit_test (letters_in_print_are_capitals_that_nobody_takes_for_numbers),
     cmocka_unit_test (a_colour_keeps_its_own_letter_in_print),

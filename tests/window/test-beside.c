@@ -90,6 +90,95 @@ a_motif_laid_is_one_step (void **state)
   assert_string_equal (before, after);
 }
 
+/* Bead by bead: two colours by turns over the whole band, and a third in the tray. */
+static void
+paint_the_band (BwProject *project)
+{
+  BwTray tray = *bw_project_get_tray (project);
+  for (tray.n_colours = 1; tray.n_colours < 3; tray.n_colours++)
+    tray.colour[tray.n_colours]
+        = (BwColour){ .id = bw_tray_free_letter (&tray), .srgb = 0x800000u >> 8 * tray.n_colours };
+  assert_true (bw_project_set_tray (project, "Tray", &tray, NULL));
+  g_autoptr (BwDrawing) drawing = bw_drawing_copy (bw_project_get_drawing (project));
+  for (int column = 1; column <= bw_drawing_columns (drawing); column++)
+    for (int row = column % 2 ? 2 : 1; row <= bw_drawing_rows (drawing); row += 2)
+      bw_drawing_set (drawing, row, column, column % 4 < 2);
+  assert_true (bw_project_set_drawing (project, "Paint", FALSE, drawing, NULL));
+}
+
+/* Beads of `over` that differ from those of `under`, and that are of another colour than `in`. */
+static int
+count_others (const BwDrawing *over, const BwDrawing *under, guint8 in)
+{
+  int n = 0;
+  for (int column = 1; column <= bw_drawing_columns (over); column++)
+    for (int row = column % 2 ? 2 : 1; row <= bw_drawing_rows (over); row += 2) {
+      guint8 colour = bw_drawing_get (over, row, column);
+      n += colour != bw_drawing_get (under, row, column) && colour != in;
+    }
+  return n;
+}
+
+/* The figure alone is laid; the ground comes with a switch, and goes with it. */
+static void
+a_motif_is_laid_on_what_is_there (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  paint_the_band (project);
+  bw_session_set_colour (maker_session (maker), 2);
+  g_autoptr (BwDrawing) before = bw_drawing_copy (bw_project_get_drawing (project));
+  turn_to (maker, "Motif");
+  const BwDrawing *shown = bw_project_shown_drawing (project);
+  assert_true (maker_count (maker, 2) > 20);
+  assert_int_equal (count_others (shown, before, 2), 0);
+  desk_keep ("motif-figure");
+  maker_click_words (window_of (maker), "With its ground");
+  desk_settle ();
+  assert_true (count_others (bw_project_shown_drawing (project), before, 2) > 20);
+  desk_keep ("motif-ground");
+  maker_click_words (window_of (maker), "With its ground");
+  maker_click_words (window_of (maker), "Lay on the Band");
+  desk_settle ();
+  assert_int_equal (count_others (bw_project_get_drawing (project), before, 2), 0);
+  int n;
+  assert_true (bw_project_get_motifs (project, &n)->motif.leaves_ground);
+}
+
+static gboolean
+has_tip (GtkWidget *widget, gconstpointer tip)
+{
+  return g_strcmp0 (gtk_widget_get_tooltip_text (widget), tip) == 0;
+}
+
+static void
+click_tip (Maker *maker, const char *tip)
+{
+  GtkWidget *button = desk_look_for (window_of (maker), has_tip, tip);
+  assert_non_null (button);
+  maker_reveal (button);
+  desk_click (button);
+  desk_settle ();
+}
+
+/* One more colour is one that is not in the motif yet, also after one was taken away. */
+static void
+one_more_colour_of_a_motif_is_another (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  paint_the_band (project);
+  bw_session_set_colour (maker_session (maker), 1);
+  turn_to (maker, "Motif");
+  assert_int_equal (maker_count (maker, 2), 0);
+  click_tip (maker, "One colour more");
+  assert_true (maker_count (maker, 2) > 20);
+  click_tip (maker, "One colour fewer");
+  assert_int_equal (maker_count (maker, 2), 0);
+  click_tip (maker, "One colour more");
+  assert_true (maker_count (maker, 2) > 20);
+}
+
 /* From the tab on, by keys alone: another kind, and Enter on the button. */
 static void
 a_motif_is_chosen_and_laid_by_keys_alone (void **state)
@@ -594,6 +683,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_motif_is_shown_at_once_and_gone_when_left),
     IN_WINDOW (a_motif_laid_is_one_step),
+    IN_WINDOW (a_motif_is_laid_on_what_is_there),
+    IN_WINDOW (one_more_colour_of_a_motif_is_another),
     IN_WINDOW (a_motif_is_chosen_and_laid_by_keys_alone),
     IN_WINDOW (lettering_tells_what_it_needs_and_is_never_cut),
     IN_WINDOW (a_ground_is_laid_with_the_word),

@@ -392,19 +392,6 @@ down_clicked (BwTrayPanel *self)
   move (self, 1);
 }
 
-/* A new colour starts as the chosen one, a little lighter or darker, so that it can be told apart.
- */
-static guint32
-neighbour_of (guint32 srgb)
-{
-  GdkRGBA rgba = bw_colour_to_rgba (srgb);
-  float light = (rgba.red + rgba.green + rgba.blue) / 3, to = light < 0.5f ? 1 : 0;
-  rgba.red += 0.35f * (to - rgba.red);
-  rgba.green += 0.35f * (to - rgba.green);
-  rgba.blue += 0.35f * (to - rgba.blue);
-  return bw_colour_from_rgba (&rgba);
-}
-
 static void
 add_clicked (BwTrayPanel *self)
 {
@@ -413,7 +400,7 @@ add_clicked (BwTrayPanel *self)
     return;
   const BwColour *like = &tray.colour[chosen (self)];
   tray.colour[tray.n_colours] = (BwColour){ .id = bw_tray_free_letter (&tray),
-                                            .srgb = neighbour_of (like->srgb),
+                                            .srgb = bw_tray_free_colour (&tray, like->srgb),
                                             .finish = like->finish };
   tray.n_colours++;
   set_tray (self, _ ("Add a colour"), &tray);

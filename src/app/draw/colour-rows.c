@@ -21,7 +21,7 @@ struct _BwColourRows {
   Row row[BW_MOTIF_COLOURS];
   GtkWidget *buttons, *more, *fewer;
   BwTray tray;
-  int n, least, most;
+  int n, least, most, spared;
   gboolean showing;
 };
 
@@ -62,7 +62,7 @@ show_names (BwColourRows *self)
 
 void
 bw_colour_rows_show (BwColourRows *self, const BwTray *tray, const guint8 *colours, int n,
-                     int least, int most)
+                     int least, int most, int spared)
 {
   g_return_if_fail (BW_IS_COLOUR_ROWS (self) && n >= 1 && n <= BW_MOTIF_COLOURS);
   self->showing = TRUE;
@@ -73,6 +73,7 @@ bw_colour_rows_show (BwColourRows *self, const BwTray *tray, const guint8 *colou
   self->n = n;
   self->least = least;
   self->most = most;
+  self->spared = spared;
   for (int i = 0; i < n; i++)
     gtk_drop_down_set_selected (self->row[i].names, colours[i]);
   show_count (self);
@@ -98,12 +99,25 @@ chosen (BwColourRows *self)
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
+/* The first colour that is not chosen yet; the spared one, or the first, where all are. */
+static guint
+next_colour (BwColourRows *self)
+{
+  gboolean taken[BW_TRAY_MAX] = { FALSE };
+  guint n = (guint)self->tray.n_colours, spared = (guint)MAX (0, self->spared);
+  for (int i = 0; i < self->n; i++)
+    taken[gtk_drop_down_get_selected (self->row[i].names) % BW_TRAY_MAX] = TRUE;
+  for (guint i = 0; i < n; i++)
+    if (!taken[i] && (int)i != self->spared)
+      return i;
+  return spared < n ? spared : 0;
+}
+
 static void
 more_clicked (BwColourRows *self)
 {
   self->showing = TRUE;
-  gtk_drop_down_set_selected (self->row[self->n].names,
-                              (guint)(self->n % MAX (1, self->tray.n_colours)));
+  gtk_drop_down_set_selected (self->row[self->n].names, next_colour (self));
   self->showing = FALSE;
   self->n++;
   show_count (self);

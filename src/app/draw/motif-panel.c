@@ -34,7 +34,7 @@ struct _BwMotifPanel {
   GtkSpinButton *size, *reach, *slope, *density, *seed, *repeats, *centre, *first, *last;
   GtkDropDown *lean, *dither, *spread, *place;
   BwColourRows *colours;
-  GtkCheckButton *ground;
+  GtkCheckButton *plate, *ground; /* of lettering; of what has a figure */
   GtkWidget *text_row, *size_row, *reach_row, *slope_row, *lean_row, *density_row, *seed_row,
       *dither_row, *spread_row, *repeats_row, *place_row, *centre_row, *drop, *keep;
 };
@@ -59,23 +59,32 @@ kind_of (BwMotifPanel *self)
   return (BwMotifKind)CLAMP (kind, 0, BW_N_MOTIFS - 1);
 }
 
-/* The colour in hand on the colour that most beads have. */
+/* The colour that most beads have. */
+static int
+common_colour (BwMotifPanel *self)
+{
+  guint64 counts[256] = { 0 };
+  int common = 0;
+  bw_drawing_count (bw_project_get_drawing (project_of (self)), counts);
+  for (int i = 1; i < bw_project_get_tray (project_of (self))->n_colours; i++)
+    common = counts[i] > counts[common] ? i : common;
+  return common;
+}
+
+/* The colour in hand on the colour that most beads have; what lies there stays. */
 static void
 choose_colours (BwMotifPanel *self, BwMotif *motif)
 {
   BwSession *session = bw_draft_get_session (bw_card_get_draft (BW_CARD (self)));
   int n = bw_project_get_tray (project_of (self))->n_colours, least, most;
-  guint64 counts[256] = { 0 };
-  int ground = 0, hand = bw_session_get_colour (session);
-  bw_drawing_count (bw_project_get_drawing (project_of (self)), counts);
-  for (int i = 1; i < n; i++)
-    ground = counts[i] > counts[ground] ? i : ground;
+  int ground = common_colour (self), hand = bw_session_get_colour (session);
   if (hand == ground)
     hand = (ground + 1) % n;
   bw_motif_colour_range (motif->kind, &least, &most);
   motif->n_colours = motif->kind == BW_MOTIF_LETTERS ? 1 : MIN (2, most);
   motif->colour[0] = (guint8)hand;
   motif->colour[1] = (guint8)ground;
+  motif->leaves_ground = bw_motif_has_ground (motif->kind);
 }
 
 static BwMotif *
@@ -122,7 +131,8 @@ show_rows (BwMotifPanel *self, const BwMotif *motif)
   gboolean round = (parts & BW_MOTIF_HAS_REPEATS) != 0,
            numbered = round && self->numbered[motif->kind];
   gtk_widget_set_visible (self->text_row, (parts & BW_MOTIF_HAS_TEXT) != 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->ground), (parts & BW_MOTIF_HAS_TEXT) != 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->plate), (parts & BW_MOTIF_HAS_TEXT) != 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->ground), bw_motif_has_ground (motif->kind));
   gtk_widget_set_visible (self->size_row, (parts & BW_MOTIF_HAS_SIZE) != 0);
   gtk_widget_set_visible (self->reach_row, (parts & BW_MOTIF_HAS_REACH) != 0);
   gtk_widget_set_visible (self->slope_row, (parts & BW_MOTIF_HAS_SLOPE) != 0);
@@ -162,11 +172,25 @@ show_columns (BwMotifPanel *self, const BwMotif *motif)
   gtk_spin_button_set_value (self->last, motif->last_column);
 }
 
+/* The ground is chosen only where it is laid. */
+static void
+show_colours (BwMotifPanel *self, const BwMotif *motif)
+{
+  int least, most, left = motif->leaves_ground;
+  bw_motif_colour_range (motif->kind, &least, &most);
+  if (motif->kind == BW_MOTIF_LETTERS) /* the second one is their plate, and comes with it */
+    least = most = motif->n_colours;
+  gtk_check_button_set_active (self->plate, motif->n_colours > 1);
+  gtk_check_button_set_active (self->ground, !left);
+  bw_colour_rows_show (self->colours, bw_project_get_tray (project_of (self)), motif->colour,
+                       motif->n_colours - left, MAX (1, least - left), most - left,
+                       left ? motif->colour[motif->n_colours - 1] : -1);
+}
+
 static void
 show_motif (BwMotifPanel *self)
 {
   const BwMotif *motif = motif_of (self);
-  int least, most;
   self->showing = TRUE;
   show_middles (self, bw_card_get_design (BW_CARD (self))->stone.faces);
   gtk_label_set_text (self->kind_name, bw_motif_words_kind (motif->kind));
@@ -174,12 +198,7 @@ show_motif (BwMotifPanel *self)
   gtk_label_set_text (self->reach_name, bw_motif_words_reach (motif->kind));
   show_numbers (self, motif);
   show_columns (self, motif);
-  bw_motif_colour_range (motif->kind, &least, &most);
-  if (motif->kind == BW_MOTIF_LETTERS) /* the second one is their ground, and comes with it */
-    least = most = motif->n_colours;
-  gtk_check_button_set_active (self->ground, motif->n_colours > 1);
-  bw_colour_rows_show (self->colours, bw_project_get_tray (project_of (self)), motif->colour,
-                       motif->n_colours, least, most);
+  show_colours (self, motif);
   gtk_drop_down_set_selected (self->spread, self->numbered[motif->kind] ? 1 : 0);
   gtk_drop_down_set_selected (self->place, (guint)self->middle);
   show_rows (self, motif);
@@ -212,6 +231,15 @@ show_room (BwMotifPanel *self, const BwMotif *motif, gboolean set)
 /* --- taking --------------------------------------------------------------------------------- */
 
 static void
+take_colours (BwMotifPanel *self, BwMotif *motif)
+{
+  guint8 ground = motif->colour[motif->n_colours - 1];
+  motif->n_colours = bw_colour_rows_get (self->colours, motif->colour);
+  if (motif->leaves_ground)
+    motif->colour[motif->n_colours++] = ground;
+}
+
+static void
 take_numbers (BwMotifPanel *self, BwMotif *motif)
 {
   guint parts = bw_motif_parts (motif->kind);
@@ -228,7 +256,7 @@ take_numbers (BwMotifPanel *self, BwMotif *motif)
   motif->repeats = gtk_spin_button_get_value_as_int (self->repeats);
   motif->first_column = gtk_spin_button_get_value_as_int (self->first);
   motif->last_column = gtk_spin_button_get_value_as_int (self->last);
-  motif->n_colours = bw_colour_rows_get (self->colours, motif->colour);
+  take_colours (self, motif);
 }
 
 /* Each face is a repeat, or the repeats are counted from where the list of middles says. */
@@ -303,10 +331,10 @@ spread_chosen (BwMotifPanel *self)
   changed (self);
 }
 
-/* A ground that can be told from what the word lies on: another colour of the tray, or, where there
+/* A plate that can be told from what the word lies on: another colour of the tray, or, where there
  * are only two, the word's own, and the word in the band's. */
 static void
-choose_ground (BwMotifPanel *self, BwMotif *motif)
+choose_plate (BwMotifPanel *self, BwMotif *motif)
 {
   int n = bw_project_get_tray (project_of (self))->n_colours;
   guint8 band = bw_drawing_ground (bw_project_get_drawing (project_of (self)));
@@ -324,12 +352,26 @@ choose_ground (BwMotifPanel *self, BwMotif *motif)
 }
 
 static void
+plate_toggled (BwMotifPanel *self)
+{
+  if (self->showing)
+    return;
+  motif_of (self)->n_colours = gtk_check_button_get_active (self->plate) ? 2 : 1;
+  choose_plate (self, motif_of (self));
+  show_motif (self);
+  changed (self);
+}
+
+/* What is all figure gets a ground before that is left out. */
+static void
 ground_toggled (BwMotifPanel *self)
 {
   if (self->showing)
     return;
-  motif_of (self)->n_colours = gtk_check_button_get_active (self->ground) ? 2 : 1;
-  choose_ground (self, motif_of (self));
+  BwMotif *motif = motif_of (self);
+  motif->leaves_ground = !gtk_check_button_get_active (self->ground);
+  if (motif->leaves_ground && motif->n_colours == 1)
+    motif->colour[motif->n_colours++] = (guint8)common_colour (self);
   show_motif (self);
   changed (self);
 }
@@ -518,6 +560,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, size_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, reach_name);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, room);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, plate);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, ground);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, problem);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, text);
@@ -562,6 +605,7 @@ bw_motif_panel_class_init (BwMotifPanelClass *klass)
   bind_rows (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, changed);
   gtk_widget_class_bind_template_callback (widget_class, kind_chosen);
+  gtk_widget_class_bind_template_callback (widget_class, plate_toggled);
   gtk_widget_class_bind_template_callback (widget_class, ground_toggled);
   gtk_widget_class_bind_template_callback (widget_class, spread_chosen);
   gtk_widget_class_bind_template_callback (widget_class, place_chosen);

@@ -7,9 +7,10 @@
 
 #define NOBODY 254 /* the colour of a bead that a motif leaves; no tray has so many */
 
-/* What the motifs alone have made, and which of them count. */
+/* What the motifs alone have made, whose each bead is, and which of them count. */
 typedef struct {
   BwDrawing *base;
+  guint8 *owner; /* by place in the drawing; BW_MADE_MAX: no motif's */
   gboolean gone[BW_MADE_MAX];
 } Made;
 
@@ -35,8 +36,7 @@ beads_of (const BwMade *made, const BwDrawing *like)
 
 typedef struct {
   const BwDrawing *own;
-  BwDrawing *base;
-  guint8 *owner; /* by place in the drawing; BW_MADE_MAX for none */
+  Made *all;
   guint8 who;
 } Laying;
 
@@ -54,19 +54,19 @@ lay_bead (int row, int column, gpointer data)
   guint8 colour = bw_drawing_get (laying->own, row, column);
   if (colour == NOBODY)
     return;
-  bw_drawing_set (laying->base, row, column, colour);
-  laying->owner[place_of (laying->base, row, column)] = laying->who;
+  bw_drawing_set (laying->all->base, row, column, colour);
+  laying->all->owner[place_of (laying->all->base, row, column)] = laying->who;
 }
 
-/* Lays those that are not gone; owner is filled. */
+/* Lays those that are not gone. */
 static void
-lay_all (const BwDrawing *old, const BwMade *made, int n_made, Made *all, guint8 *owner)
+lay_all (const BwDrawing *old, const BwMade *made, int n_made, Made *all)
 {
   for (int i = 0; i < n_made; i++) {
     if (all->gone[i])
       continue;
     g_autoptr (BwDrawing) own = beads_of (&made[i], old);
-    Laying laying = { own, all->base, owner, (guint8)i };
+    Laying laying = { own, all, (guint8)i };
     each_bead (old, lay_bead, &laying);
   }
 }
@@ -103,21 +103,28 @@ owners_like (const BwDrawing *old)
   return owner;
 }
 
+static void
+made_clear (Made *all)
+{
+  g_clear_pointer (&all->base, bw_drawing_free);
+  g_clear_pointer (&all->owner, g_free);
+}
+
 /* One that goes may give beads back to the motif beneath it: all are laid again without it. */
 static gboolean
 drop_those_gone (const BwDrawing *old, const BwMade *made, int n_made, Made *all)
 {
-  g_autofree guint8 *owner = owners_like (old);
   gboolean dropped = FALSE;
   all->base = plain_like (old);
-  lay_all (old, made, n_made, all, owner);
-  Tally tally = { .old = old, .base = all->base, .owner = owner };
+  all->owner = owners_like (old);
+  lay_all (old, made, n_made, all);
+  Tally tally = { .old = old, .base = all->base, .owner = all->owner };
   each_bead (old, count_bead, &tally);
   for (int i = 0; i < n_made; i++)
     if (!all->gone[i] && 2 * tally.left[i] < tally.owned[i])
       all->gone[i] = dropped = TRUE;
   if (dropped)
-    g_clear_pointer (&all->base, bw_drawing_free);
+    made_clear (all);
   return dropped;
 }
 
@@ -130,6 +137,7 @@ drop_those_gone (const BwDrawing *old, const BwMade *made, int n_made, Made *all
  * copied from; the others were painted since. */
 #define COPIED_SHARE 0.75
 #define PLAIN_ROW 0
+#define LATER (BW_MADE_MAX + 1) /* the owner of such a bead: whichever motif ended before it */
 
 typedef struct {
   const BwDrawing *old;
@@ -209,9 +217,12 @@ run_on (const Growth *growth)
   BwDrawing *base = growth->all->base;
   for (int row = shortest (growth) + 1; row <= bw_drawing_rows (base); row++) {
     int from = copied_from (growth, row);
-    for (int j = 0; from != PLAIN_ROW && j < bw_drawing_columns (base) / 2; j++) {
+    for (int j = 0; j < bw_drawing_columns (base) / 2; j++) {
       int column = bw_lattice_column (row, j);
-      if (came_later (growth, row, column))
+      if (!came_later (growth, row, column))
+        continue;
+      growth->all->owner[place_of (base, row, column)] = LATER;
+      if (from != PLAIN_ROW)
         bw_drawing_set (base, row, column, bw_drawing_get (base, from, column));
     }
   }
@@ -261,8 +272,10 @@ row_stretched (int row, int column, int from, int to)
 }
 
 typedef struct {
-  const BwDrawing *old, *base;
+  const BwDrawing *old;
+  const Made *all;
   BwAnewWay way;
+  gboolean beneath; /* those where no motif lies; else those upon one */
   BwDrawing *drawing;
 } Hand;
 
@@ -289,8 +302,16 @@ set_by_hand (int row, int column, gpointer data)
   if (!source_of (hand, row, column, &r, &c))
     return;
   guint8 colour = bw_drawing_get (hand->old, r, c);
-  if (colour != bw_drawing_get (hand->base, r, c))
+  gboolean beneath = hand->all->owner[place_of (hand->old, r, c)] == BW_MADE_MAX;
+  if (beneath == hand->beneath && colour != bw_drawing_get (hand->all->base, r, c))
     bw_drawing_set (hand->drawing, row, column, colour);
+}
+
+static void
+lay_by_hand (Hand *hand)
+{
+  if (hand->way != BW_ANEW_GROUND)
+    each_bead (hand->drawing, set_by_hand, hand);
 }
 
 typedef struct {
@@ -314,13 +335,14 @@ bw_anew_draw (const BwDrawing *old, const BwMade *made, const BwMade *renewed, i
   made_init (&all, old, made, n_made);
   Ground ground = { drawing, bw_drawing_ground (old) };
   each_bead (drawing, fill, &ground);
+  Hand hand = { old, &all, way, TRUE, drawing };
+  lay_by_hand (&hand);
   for (int i = 0; i < n_made; i++)
     if (!all.gone[i])
       bw_motif_draw (&renewed[i].motif, drawing);
-  Hand hand = { old, all.base, way, drawing };
-  if (way != BW_ANEW_GROUND)
-    each_bead (drawing, set_by_hand, &hand);
-  bw_drawing_free (all.base);
+  hand.beneath = FALSE;
+  lay_by_hand (&hand);
+  made_clear (&all);
 }
 
 typedef struct {
@@ -343,6 +365,6 @@ bw_anew_by_hand (const BwDrawing *old, const BwMade *made, int n_made)
   made_init (&all, old, made, n_made);
   Count count = { old, all.base, 0 };
   each_bead (old, count_by_hand, &count);
-  bw_drawing_free (all.base);
+  made_clear (&all);
   return count.n;
 }

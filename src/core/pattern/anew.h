@@ -17,7 +17,8 @@ typedef enum {
 /* made: as laid on `old`; renewed: the same on a band of the size of `drawing`, in the same order
  * (bw_made_renew()). A bead counts as set by hand where the motifs, laid one after the other on the
  * ground, would have given it another colour; in rows that came after a motif was laid, and are
- * copies of earlier ones, where the row they are copied from has it set by hand. A motif of which
+ * copies of earlier ones, where the row they are copied from has it set by hand. Such beads come
+ * beneath the motifs where none lay on them, else upon them. A motif of which
  * fewer than half of the beads are left counts as gone and is not made again. Every bead of
  * `drawing` gets a colour that `old` or a motif has. On equal motifs and an equal size the drawing
  * becomes what `old` is, except that BW_ANEW_GROUND leaves out what was set by hand. n_made

@@ -59,18 +59,10 @@ bw_made_renew (const BwMade *made, const BwMadeBand *band, BwMade *renewed, BwFa
   return bw_motif_validate (motif, band->columns, band->rows, fault);
 }
 
-/* Whether every bead of its columns gets a colour. */
-static gboolean
-covers (const BwMotif *motif)
-{
-  return motif->kind != BW_MOTIF_SCATTER && motif->kind != BW_MOTIF_BORDER
-         && motif->kind != BW_MOTIF_LETTERS;
-}
-
 static gboolean
 is_hidden_by (const BwMade *old, const BwMade *made)
 {
-  return covers (&made->motif) && old->motif.first_column >= made->motif.first_column
+  return bw_motif_covers (&made->motif) && old->motif.first_column >= made->motif.first_column
          && old->motif.last_column <= made->motif.last_column && old->rows <= made->rows;
 }
 
@@ -106,7 +98,7 @@ numbers_equal (const BwMotif *a, const BwMotif *b)
          && a->repeats == b->repeats && bw_same_number (a->centre, b->centre)
          && bw_same_number (a->size, b->size) && bw_same_number (a->reach, b->reach)
          && bw_same_number (a->slope, b->slope) && bw_same_number (a->density, b->density)
-         && a->seed == b->seed && a->dither == b->dither;
+         && a->seed == b->seed && a->dither == b->dither && a->leaves_ground == b->leaves_ground;
 }
 
 gboolean

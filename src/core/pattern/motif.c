@@ -74,13 +74,13 @@ bead_at (const BwMotif *motif, int rows, int row, int column)
   return bead;
 }
 
-/* Colours in turn by a running band number, any sign. */
+/* Colours in turn by a running band number, any sign. Every rule gives a colour's place. */
 static int
 in_turn (const BwMotif *motif, double position)
 {
   int n = motif->n_colours;
   int band = (int)fmod (floor (position + BW_ROUNDING_WHOLE), n);
-  return motif->colour[band < 0 ? band + n : band];
+  return band < 0 ? band + n : band;
 }
 
 /* Up and down once in a repeat: 1 in the middle, 0 at its ends. */
@@ -114,7 +114,7 @@ static int
 diamonds (const BwMotif *motif, const Bead *bead)
 {
   double ring = floor ((fabs (bead->along) + fabs (bead->up)) / motif->size + BW_ROUNDING_WHOLE);
-  return motif->colour[(int)MIN (ring, motif->n_colours - 1)];
+  return (int)MIN (ring, motif->n_colours - 1);
 }
 
 static int
@@ -150,7 +150,7 @@ scatter (const BwMotif *motif, const Bead *bead)
   guint32 h = mix ((guint32)bead->row, (guint32)bead->column, motif->seed);
   if (h / 4294967296.0 >= motif->density)
     return BW_MOTIF_LEAVE;
-  return motif->colour[mix (h, motif->seed, 7) % (guint32)motif->n_colours];
+  return (int)(mix (h, motif->seed, 7) % (guint32)motif->n_colours);
 }
 
 static int
@@ -159,7 +159,7 @@ border (const BwMotif *motif, const Bead *bead)
   double edge = MIN (bead->height, motif->last_column - bead->column);
   if (edge >= motif->size)
     return BW_MOTIF_LEAVE;
-  return motif->colour[(int)MIN (edge, motif->n_colours - 1)];
+  return (int)MIN (edge, motif->n_colours - 1);
 }
 
 /* --- blend ---------------------------------------------------------------------------------- */
@@ -187,7 +187,7 @@ blend_ordered (const BwMotif *motif, const Bead *bead)
 {
   double wish = blend_wish (motif, bead);
   double lift = motif->dither == BW_DITHER_ORDERED ? threshold (bead->row, bead->column) : 0.5;
-  return motif->colour[(int)CLAMP (floor (wish + lift), 0, motif->n_colours - 1)];
+  return (int)CLAMP (floor (wish + lift), 0, motif->n_colours - 1);
 }
 
 /* What a bead could not show is handed to the bead above in its own row and to the two it touches
@@ -237,8 +237,8 @@ letters (const BwMotif *motif, const Bead *bead)
     x -= abs (x + y - l->foot) % 2;
   gboolean under = x >= -LETTER_MARGIN && x <= l->length - 2 + LETTER_MARGIN;
   if (under && bw_lettering_inked (l, x, y))
-    return motif->colour[0];
-  return motif->n_colours > 1 && under ? motif->colour[1] : BW_MOTIF_LEAVE;
+    return 0;
+  return motif->n_colours > 1 && under ? 1 : BW_MOTIF_LEAVE;
 }
 
 /* Half pitches that the repeat, or the narrowest face, leaves on both sides of the middle together.
@@ -378,6 +378,36 @@ bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault)
          && (motif->kind != BW_MOTIF_LETTERS || check_lettering (motif, rows, fault));
 }
 
+gboolean
+bw_motif_has_ground (BwMotifKind kind)
+{
+  return kind != BW_MOTIF_BLEND && kind != BW_MOTIF_SCATTER && kind != BW_MOTIF_BORDER
+         && kind != BW_MOTIF_LETTERS;
+}
+
+static gboolean
+leaves_ground (const BwMotif *motif)
+{
+  return motif->leaves_ground && motif->n_colours > 1 && bw_motif_has_ground (motif->kind);
+}
+
+gboolean
+bw_motif_covers (const BwMotif *motif)
+{
+  return (bw_motif_has_ground (motif->kind) || motif->kind == BW_MOTIF_BLEND)
+         && !leaves_ground (motif);
+}
+
+/* The colour of a bead, or BW_MOTIF_LEAVE. */
+static int
+colour_at (const BwMotif *motif, const Bead *bead)
+{
+  int place = rules[motif->kind](motif, bead);
+  if (place == BW_MOTIF_LEAVE || (place == motif->n_colours - 1 && leaves_ground (motif)))
+    return BW_MOTIF_LEAVE;
+  return motif->colour[place];
+}
+
 void
 bw_motif_draw (const BwMotif *motif, BwDrawing *drawing)
 {
@@ -396,7 +426,7 @@ bw_motif_draw (const BwMotif *motif, BwDrawing *drawing)
         continue;
       Bead bead = bead_at (motif, rows, row, column);
       bead.lettering = &lettering;
-      int colour = rules[motif->kind](motif, &bead);
+      int colour = colour_at (motif, &bead);
       if (colour != BW_MOTIF_LEAVE)
         bw_drawing_set (drawing, row, column, (guint8)colour);
     }

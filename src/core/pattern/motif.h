@@ -40,6 +40,7 @@ typedef struct {
   BwMotifKind kind;
   int n_colours; /* 1..BW_MOTIF_COLOURS; blend wants 2 or more */
   guint8 colour[BW_MOTIF_COLOURS];
+  gboolean leaves_ground; /* the last of several colours is left out, where the kind has a ground */
   int first_column, last_column; /* 1 ≤ first ≤ last ≤ columns */
   int repeats;                   /* ≥ 1 */
   double centre;                 /* pitches from row 1 */
@@ -66,6 +67,12 @@ void bw_motif_set_faces (BwMotif *motif, int n_faces, const double *middle, cons
  * cannot be drawn on a band of this size. Letters that the alphabet lacks are named, and a text for
  * which columns or rows do not suffice is refused: nothing is cut. */
 gboolean bw_motif_validate (const BwMotif *motif, int columns, int rows, BwFault *fault);
+
+/* Whether the last colour of this kind is what its figure stands on: not of a blend, which has no
+ * figure, nor of a kind that leaves beads by itself. */
+gboolean bw_motif_has_ground (BwMotifKind kind);
+/* Whether every bead of its columns gets a colour. */
+gboolean bw_motif_covers (const BwMotif *motif);
 
 /* Works the motif onto the drawing. The motif must be valid for its size. */
 void bw_motif_draw (const BwMotif *motif, BwDrawing *drawing);

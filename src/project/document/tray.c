@@ -5,6 +5,8 @@
 
 #include "project/document/tray.h"
 
+#include "core/pattern/colour.h"
+#include <math.h>
 #include <string.h>
 
 static const char *const finish_words[BW_N_FINISHES]
@@ -52,6 +54,61 @@ bw_tray_free_letter (const BwTray *tray)
       if (g_unichar_isalpha (c) && bw_tray_find (tray, c) < 0)
         return c;
   return 0;
+}
+
+/* --- A colour that is not there yet ------------------------------------------------------------
+ */
+
+#define TOLD_APART 10 /* ΔE00 from which two beads lying apart are not taken for one another */
+#define LIGHTER 18    /* L of a step */
+#define LIGHT_STEPS 4
+#define TURNS 9         /* of the hue, the whole way round */
+#define LEAST_CHROMA 30 /* of a turned one: a grey has no other hue */
+
+static double
+apart (const BwTray *tray, guint32 srgb)
+{
+  BwLab lab = bw_colour_lab (srgb);
+  double least = G_MAXDOUBLE;
+
+  for (int i = 0; i < tray->n_colours; i++)
+    least = MIN (least, bw_colour_difference (lab, bw_colour_lab (tray->colour[i].srgb)));
+  return least;
+}
+
+/* Step 0 is the lightness itself; then to the side with more room and to the other, by turns. */
+static guint32
+varied (BwLab like, int turn, int step)
+{
+  double chroma = hypot (like.a, like.b), hue = atan2 (like.b, like.a) + 2 * G_PI * turn / TURNS;
+  double away = (step + 1) / 2 * LIGHTER * (step % 2 ? 1 : -1) * (like.L < 50 ? 1 : -1);
+
+  if (turn > 0)
+    chroma = MAX (chroma, LEAST_CHROMA);
+  return bw_colour_srgb (bw_colour_linear_from_lab (
+      (BwLab){ CLAMP (like.L + away, 5, 95), chroma * cos (hue), chroma * sin (hue) }));
+}
+
+guint32
+bw_tray_free_colour (const BwTray *tray, guint32 like)
+{
+  BwLab lab = bw_colour_lab (like);
+  guint32 best = like;
+  double most = -1;
+
+  for (int turn = 0; turn < TURNS; turn++)
+    for (int step = 0; step <= 2 * LIGHT_STEPS; step++) {
+      guint32 srgb = varied (lab, turn, step);
+      double least = apart (tray, srgb);
+
+      if (least >= TOLD_APART)
+        return srgb;
+      if (least > most) {
+        best = srgb;
+        most = least;
+      }
+    }
+  return best;
 }
 
 /* Capitals that nobody takes for a number. */

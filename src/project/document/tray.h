@@ -53,3 +53,6 @@ gboolean bw_tray_is_letter (gunichar id);
 /* The next letter not in use: a–z, A–Z, then other letters. Never 0: there are more than
  * BW_TRAY_MAX of them. */
 gunichar bw_tray_free_letter (const BwTray *tray);
+/* A colour (0xRRGGBB) near to this one that can be told from every colour of the tray: lighter or
+ * darker, then in another hue; where the tray leaves no such, the one farthest from its nearest. */
+guint32 bw_tray_free_colour (const BwTray *tray, guint32 like);

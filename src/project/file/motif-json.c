@@ -15,6 +15,7 @@ static const char *const kind_words[]
     = { "stripes", "bars",  "steps",   "chevrons", "diamonds", "waves",
         "spiral",  "blend", "scatter", "border",   "letters",  NULL };
 static const char *const dither_words[] = { "none", "ordered", "diffused", NULL };
+static const char *const ground_words[] = { "laid", "left", NULL }; /* by `leaves_ground` */
 
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == BW_N_MOTIFS + 1);
 
@@ -43,7 +44,7 @@ static const char *const known[]
     = { "kind",         "colours",     "columns",     "rows",   "stone_faces",
         "first_column", "last_column", "repeats",     "centre", "size",
         "reach",        "slope",       "density",     "seed",   "dither",
-        "text",         "faces",       "middle_face", NULL };
+        "text",         "faces",       "middle_face", "ground", NULL };
 
 static void *
 field_of (BwMade *made, gsize field)
@@ -185,12 +186,14 @@ read_seed (JsonObject *object, const char *at, BwMotif *motif, GError **error)
 static gboolean
 read_words (JsonObject *object, const char *at, BwMade *made, GError **error)
 {
-  JsonNode *dither, *text, *middle;
-  g_autofree char *dither_at = NULL, *text_at = NULL, *middle_at = NULL;
+  JsonNode *dither, *ground, *text, *middle;
+  g_autofree char *dither_at = NULL, *ground_at = NULL, *text_at = NULL, *middle_at = NULL;
   int word = (int)made->motif.dither;
 
   if ((has (object, at, "dither", &dither, &dither_at)
        && !bw_take_word (dither, dither_at, dither_words, &word, error))
+      || (has (object, at, "ground", &ground, &ground_at)
+          && !bw_take_word (ground, ground_at, ground_words, &made->motif.leaves_ground, error))
       || (has (object, at, "text", &text, &text_at)
           && !bw_take_short_text (text, text_at, made->motif.text, BW_MOTIF_TEXT, error))
       || (has (object, at, "middle_face", &middle, &middle_at)
@@ -341,6 +344,8 @@ bw_write_motif (const BwMade *made, const BwTray *tray)
     add_number (object, numbers[i].key, *(double *)field_of (&copy, numbers[i].field));
   add_number (object, "seed", made->motif.seed);
   json_object_set_string_member (object, "dither", dither_words[made->motif.dither]);
+  if (made->motif.leaves_ground)
+    json_object_set_string_member (object, "ground", ground_words[made->motif.leaves_ground]);
   json_object_set_string_member (object, "text", made->motif.text);
   if (made->motif.n_faces > 0)
     add_faces (object, &made->motif);
