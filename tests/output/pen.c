@@ -16,7 +16,7 @@
 #include <string.h>
 #include <cmocka.h>
 
-static GArray *all_words, *all_lines;
+static GArray *all_words, *all_lines, *all_boxes;
 
 #define REAL(name) ((__typeof__ (name) *)dlsym (RTLD_NEXT, #name))
 
@@ -31,8 +31,10 @@ pen_begin (void)
 {
   g_clear_pointer (&all_words, g_array_unref);
   g_clear_pointer (&all_lines, g_array_unref);
+  g_clear_pointer (&all_boxes, g_array_unref);
   all_words = g_array_new (FALSE, FALSE, sizeof (PenWords));
   all_lines = g_array_new (FALSE, FALSE, sizeof (PenLine));
+  all_boxes = g_array_new (FALSE, FALSE, sizeof (PenLine));
   g_array_set_clear_func (all_words, clear_words);
 }
 
@@ -132,6 +134,18 @@ cairo_rel_line_to (cairo_t *cr, double x, double y)
   note_line (cr, from_x, from_y);
 }
 
+void
+cairo_rectangle (cairo_t *cr, double x, double y, double width, double height)
+{
+  PenLine box = { 0, 0, 0, 0, page_of (cr) };
+  REAL (cairo_rectangle) (cr, x, y, width, height);
+  where_it_is (cr, &box.x0, &box.y0);
+  box.x1 = box.x0 + width;
+  box.y1 = box.y0 + height;
+  if (all_boxes)
+    g_array_append_val (all_boxes, box);
+}
+
 guint
 pen_n_words (void)
 {
@@ -154,6 +168,18 @@ const PenLine *
 pen_line (guint i)
 {
   return &g_array_index (all_lines, PenLine, i);
+}
+
+guint
+pen_n_boxes (void)
+{
+  return all_boxes->len;
+}
+
+const PenLine *
+pen_box (guint i)
+{
+  return &g_array_index (all_boxes, PenLine, i);
 }
 
 const PenWords *

@@ -27,6 +27,10 @@ const PenWords *pen_word (guint i);
 guint pen_n_lines (void);
 const PenLine *pen_line (guint i);
 
+/* Rectangles: their first corner and the one across, as large as on a page that nothing scales. */
+guint pen_n_boxes (void);
+const PenLine *pen_box (guint i);
+
 /* The first words that begin so. Fails the test when there are none. */
 const PenWords *pen_find (const char *beginning);
 /* NULL when there are none. */

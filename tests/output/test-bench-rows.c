@@ -3,7 +3,7 @@
 #define _GNU_SOURCE
 #include "core/band/join.h"
 #include "core/base/lattice.h"
-#include "output/page/sheet.h"
+#include "output/page/page.h"
 #include "pen.h"
 #include "sample.h"
 
@@ -121,12 +121,55 @@ what_is_done_between_rows_is_told_with_its_row (void **state)
   assert_true (n > 0);
 }
 
+static gboolean
+is_tick (const PenLine *box)
+{
+  return fabs (box->x1 - box->x0 - 9) < 1e-6 && fabs (box->y1 - box->y0 - 9) < 1e-6;
+}
+
+/* The last box on the line of this one. */
+static double
+last_x (const PenLine *of)
+{
+  double last = of->x1;
+  for (guint i = 0; i < pen_n_boxes (); i++) {
+    const PenLine *box = pen_box (i);
+    if (box->page == of->page && is_tick (box) && fabs (box->y0 - of->y0) < 1)
+      last = MAX (last, box->x1);
+  }
+  return last;
+}
+
+/* A row's own box stands before it at the left edge. */
+static void
+boxes_of_several_rows_end_at_the_right_edge (void **state)
+{
+  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_A5 };
+  for (gsize i = 0; i < G_N_ELEMENTS (papers); i++) {
+    g_autoptr (BwProject) project = some_project (92, 10);
+    int n = 0;
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, papers[i], NULL, NULL);
+    for (guint k = 0; k < pen_n_boxes (); k++) {
+      const PenLine *box = pen_box (k);
+      if (!is_tick (box) || box->x0 < BW_SHEET_MARGIN + 1)
+        continue;
+      if (fabs (last_x (box) - papers[i].width + BW_SHEET_MARGIN) > 0.5)
+        fail_msg ("a box at %.1f, the last of its line ends at %.1f of %.1f", box->x0, last_x (box),
+                  papers[i].width);
+      n++;
+    }
+    assert_true (n > 10);
+  }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_row_of_the_band_is_told_once),
     cmocka_unit_test (a_repeat_is_written_once_with_how_often_it_comes),
+    cmocka_unit_test (boxes_of_several_rows_end_at_the_right_edge),
     cmocka_unit_test (what_is_done_between_rows_is_told_with_its_row),
   };
   return cmocka_run_group_tests_name ("bench-rows", tests, NULL, NULL);

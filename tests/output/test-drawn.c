@@ -792,6 +792,47 @@ flags_stand_at_the_rows_of_the_try_on_and_of_new_thread (void **state)
   assert_true (n > 0);
 }
 
+/* A new thread begins in the row beside that of the try-on. */
+static BwProject *
+project_with_close_flags (void)
+{
+  BwProject *project = project_with_bed ();
+  BwDesign design = *bw_project_get_design (project);
+  for (design.thread.working_mm = 900; design.thread.working_mm < 3000;
+       design.thread.working_mm += 5) {
+    assert_true (bw_project_set_design (project, "", &design, NULL));
+    const GArray *lengths = bw_project_path (project)->lengths;
+    int try_on = bw_project_forecast (project)->try_on_row;
+    for (guint i = 1; i < lengths->len; i++)
+      if (abs (g_array_index (lengths, BwThreadLength, i).from_row - try_on) == 1)
+        return project;
+  }
+  fail_msg ("no thread ends beside the try-on");
+  return NULL;
+}
+
+static void
+flags_side_by_side_are_told_apart (void **state)
+{
+  g_autoptr (BwProject) project = project_with_close_flags ();
+  pen_begin ();
+  g_autoptr (BwSheet) sheet = bw_chart_sheet_new (project, BW_PAPER_A4);
+  const PenWords *try_on = pen_find ("try on");
+  int n = 0;
+  for (guint i = 0; i < pen_n_words (); i++) {
+    const PenWords *thread = pen_word (i);
+    if (!g_str_equal (thread->text, "new thread") || thread->page != try_on->page
+        || fabs (thread->y - try_on->y) >= thread->height / 2)
+      continue;
+    double between
+        = MAX (thread->x - try_on->x - try_on->width, try_on->x - thread->x - thread->width);
+    if (between < 8)
+      fail_msg ("%.1f points between the words of two flags", between);
+    n++;
+  }
+  assert_true (n > 0);
+}
+
 /* Headings are of the face's deep blue; what is read is black, which no printer has to mix. */
 static void
 pages_are_set_in_the_named_colours (void **state)
@@ -835,6 +876,7 @@ main (void)
     cmocka_unit_test (sheet_and_kit_name_the_row_of_the_first_try_on),
     cmocka_unit_test (the_row_ruler_is_as_long_as_the_strip),
     cmocka_unit_test (flags_stand_at_the_rows_of_the_try_on_and_of_new_thread),
+    cmocka_unit_test (flags_side_by_side_are_told_apart),
   };
   return cmocka_run_group_tests_name ("drawn", tests, NULL, NULL);
 }

@@ -36,9 +36,13 @@ pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
 
 /* What of a line's height is air, above and below its ink. */
 #define AIR 0.22
-#define HAIR 0.5         /* points that boxes may share at their sides */
-#define DPI 18           /* fine enough to see where a page ends */
-#define MOST_EMPTY 0.334 /* of the height that text may take */
+#define LARGE_NUMBER 10.0 /* points: of a row on the chart, in beads that are large by themselves  \
+                           */
+#define HAIR 0.5          /* points that boxes may share at their sides */
+#define DPI 18            /* fine enough to see where a page ends */
+#define MOST_EMPTY 0.334  /* of the height that text may take */
+#define LEAST_FULL 0.1    /* of it, and otherwise so many lines at least */
+#define LEAST_LINES 4
 
 static const char *const papers[] = { "A4", "A5", "Letter" };
 
@@ -52,7 +56,7 @@ paper_of (int i)
 typedef struct {
   const Printed *printed;
   char *what; /* owned */
-  double scale;
+  double scale, margin;
   GArray *words, *pages; /* of PrintedWord, PrintedPage; owned */
   int faults;
 } Look;
@@ -87,7 +91,7 @@ check_boxes (Look *look)
   for (guint i = 0; i < look->words->len; i++) {
     const PrintedWord *a = word_at (look, i);
     const PrintedPage *page = &g_array_index (look->pages, PrintedPage, a->page - 1);
-    double margin = BW_SHEET_MARGIN * look->scale / 2;
+    double margin = look->margin / 2;
     if (a->x0 < margin || a->x1 > page->width - margin || a->y0 < 0 || a->y1 > page->height)
       find_fault (look, "page %d: “%s” stands outside", a->page, a->text);
     for (guint k = 0; k < i; k++)
@@ -125,6 +129,22 @@ ink_end (const PrintedGrey *grey, double foot)
   return last * 72.0 / DPI;
 }
 
+/* Lines of text on a page above its foot. */
+static int
+count_lines (const Look *look, int page, double foot)
+{
+  double last = 0;
+  int n = 0;
+  for (guint i = 0; i < look->words->len; i++) {
+    const PrintedWord *word = word_at (look, i);
+    if (word->page != page || word->y1 > foot || fabs (word->y0 - last) < 4)
+      continue;
+    last = word->y0;
+    n++;
+  }
+  return n;
+}
+
 static gboolean
 part_begins (const BwSheet *sheet, int page)
 {
@@ -139,15 +159,27 @@ check_ends (Look *look, const BwSheet *sheet)
 {
   g_autoptr (GArray) greys = printed_grey (look->printed, DPI);
   assert_int_equal (greys->len, look->pages->len);
-  for (guint i = 0; i + 1 < look->pages->len; i++) {
+  for (guint i = 0; i < look->pages->len; i++) {
     double top = BW_SHEET_HEAD * look->scale;
     double foot = g_array_index (look->pages, PrintedPage, i).height - BW_SHEET_FOOT * look->scale;
-    if (part_begins (sheet, (int)i + 1))
-      continue;
-    double empty
-        = 1 - (ink_end (&g_array_index (greys, PrintedGrey, i), foot) - top) / (foot - top);
-    if (empty > MOST_EMPTY)
-      find_fault (look, "page %d ends %.0f %% empty", i + 1, 100 * empty);
+    double full = (ink_end (&g_array_index (greys, PrintedGrey, i), foot) - top) / (foot - top);
+    if (full < LEAST_FULL && count_lines (look, (int)i + 1, foot) < LEAST_LINES)
+      find_fault (look, "page %d is %.0f %% full", i + 1, 100 * full);
+    else if (1 - full > MOST_EMPTY && i + 1 < look->pages->len && !part_begins (sheet, (int)i + 1))
+      find_fault (look, "page %d ends %.0f %% empty", i + 1, 100 * (1 - full));
+  }
+}
+
+/* The list of headings and whatever else a cover has is told whole. */
+static void
+check_cover (Look *look, int last)
+{
+  for (guint i = 0; i < look->words->len; i++) {
+    const PrintedWord *word = word_at (look, i);
+    const PrintedPage *page = &g_array_index (look->pages, PrintedPage, word->page - 1);
+    if (word->page <= last && strstr (word->text, "\342\200\246")
+        && word->y1 < page->height - BW_SHEET_FOOT * look->scale)
+      find_fault (look, "page %d: “%s” is cut off", word->page, word->text);
   }
 }
 
@@ -174,13 +206,16 @@ static int
 look_at (const Printed *printed, BwSheet *taken, char *what)
 {
   g_autoptr (BwSheet) sheet = taken;
-  Look look = { .printed = printed, .what = what, .scale = sheet->scale };
+  Look look = {
+    .printed = printed, .what = what, .scale = sheet->scale, .margin = sheet->margin * sheet->scale
+  };
   assert_true (bw_sheet_write_pdf (sheet, printed->pdf, NULL));
   look.words = printed_words (printed, &look.pages);
   check_boxes (&look);
   check_letters (&look);
   check_headings (&look);
   check_ends (&look, sheet);
+  check_cover (&look, sheet->parts->len > 0 ? g_array_index (sheet->parts, int, 0) : 0);
   missing_glyphs = 0;
   g_array_unref (look.words);
   g_array_unref (look.pages);
@@ -188,14 +223,22 @@ look_at (const Printed *printed, BwSheet *taken, char *what)
   return look.faults;
 }
 
-static int
-look_at_all (const Printed *printed, BwProject *project, int paper, const char *name)
+/* Stands in for those of the piece. Owned. */
+static cairo_surface_t *
+dark_picture (void)
 {
-  BwPaper size = paper_of (paper);
   cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 60, 80);
   cairo_t *cr = cairo_create (picture);
   cairo_paint (cr);
   cairo_destroy (cr);
+  return picture;
+}
+
+static int
+look_at_all (const Printed *printed, BwProject *project, int paper, const char *name)
+{
+  BwPaper size = paper_of (paper);
+  cairo_surface_t *picture = dark_picture ();
   int faults = look_at (printed, bw_sheet_new (project, size, picture, picture),
                         g_strdup_printf ("%s on %s", name, papers[paper]));
   faults += look_at (printed, bw_kit_new (project, size, 2, picture),
@@ -572,6 +615,111 @@ run_with_one_font (const char *family)
   return failed;
 }
 
+/* Any of these on any paper: one in each line, so that the whole takes seconds. */
+static const struct {
+  int paper;
+  guint wishes;
+} prints[] = {
+  { 1, BW_PRINT_LARGE },
+  { 0, BW_PRINT_LARGE },
+  { 2, BW_PRINT_LARGE | BW_PRINT_SPARING },
+  { 1, BW_PRINT_SPARING },
+  { 1, BW_PRINT_LARGE | BW_PRINT_SPARING },
+  { 0, BW_PRINT_SPARING },
+  { 2, BW_PRINT_LARGE },
+  { 0, BW_PRINT_LARGE | BW_PRINT_SPARING },
+  { 2, BW_PRINT_SPARING },
+  { 0, 0 },
+  { 1, 0 },
+  { 2, 0 },
+};
+
+static int
+look_at_prints (const Printed *printed, BwProject *project, const char *name, int first, int n,
+                guint besides)
+{
+  cairo_surface_t *picture = dark_picture ();
+  int faults = 0;
+  for (int i = 0; i < n; i++) {
+    int at = (first + i) % (int)G_N_ELEMENTS (prints);
+    BwPaper paper = paper_of (prints[at].paper);
+    paper.wishes = prints[at].wishes | besides;
+    faults
+        += look_at (printed, bw_sheet_new (project, paper, picture, picture),
+                    g_strdup_printf ("%s on %s%s%s", name, papers[prints[at].paper],
+                                     prints[at].wishes & BW_PRINT_LARGE ? ", large" : "",
+                                     prints[at].wishes & BW_PRINT_SPARING ? ", sparing ink" : ""));
+  }
+  cairo_surface_destroy (picture);
+  return faults;
+}
+
+static void
+large_print_and_sparing_print_are_well_set_on_every_paper (void **state)
+{
+  int faults = 0;
+  BwProject *project;
+  for (int i = 0; (project = printed_demo (i)); i++) {
+    faults += look_at_prints (*state, project, bw_project_get_title (project), 3 * i, 4, 0);
+    g_object_unref (project);
+  }
+  assert_int_equal (faults, 0);
+}
+
+/* How high the largest number of a row on the chart is, points. */
+static double
+number_height (const Printed *printed, BwProject *project, BwPaper paper, guint wishes)
+{
+  paper.wishes = wishes;
+  printed_print (printed, bw_chart_sheet_new (project, paper));
+  g_autoptr (GArray) pages = NULL, words = printed_words (printed, &pages);
+  double height = 0;
+  for (guint i = 0; i < words->len; i++) {
+    const PrintedWord *word = &g_array_index (words, PrintedWord, i);
+    if (g_str_equal (word->text, "35"))
+      height = MAX (height, word->y1 - word->y0);
+  }
+  assert_true (height > 0);
+  return height;
+}
+
+static void
+the_chart_is_larger_in_large_print (void **state)
+{
+  BwProject *project;
+  for (int i = 0; (project = printed_demo (i)); i++) {
+    for (int paper = 0; paper < 2; paper++) {
+      double usual = number_height (*state, project, paper_of (paper), 0),
+             large = number_height (*state, project, paper_of (paper), BW_PRINT_LARGE);
+      if (large < MIN (1.02 * usual, LARGE_NUMBER))
+        fail_msg ("%s on %s: %.1f, large %.1f", bw_project_get_title (project), papers[paper],
+                  usual, large);
+    }
+    g_object_unref (project);
+  }
+}
+
+static void
+narrow_and_wide_bands_in_inches_are_well_set_in_every_print (void **state)
+{
+  g_autoptr (BwProject) narrow = laid_out (4, SAMPLE_FLAP, 3, every_eighteen);
+  g_autoptr (BwProject) wide = laid_out (30, SAMPLE_FLAP, 12, every_eighteen);
+  int faults = look_at_prints (*state, narrow, "4 columns", 0, 4, BW_PRINT_INCHES)
+               + look_at_prints (*state, wide, "30 columns", 0, 4, BW_PRINT_INCHES);
+  assert_int_equal (faults, 0);
+}
+
+static int
+run_with_wishes (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (large_print_and_sparing_print_are_well_set_on_every_paper),
+    cmocka_unit_test (the_chart_is_larger_in_large_print),
+    cmocka_unit_test (narrow_and_wide_bands_in_inches_are_well_set_in_every_print),
+  };
+  return cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
+}
+
 static int
 run_with_odd_designs (void)
 {
@@ -584,7 +732,8 @@ run_with_odd_designs (void)
   return cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
 }
 
-/* With a word: "odd" designs, or the one family of type that the pages are set in. */
+/* With a word: "odd" designs, prints by "wish", or the one family of type that the pages are set
+ * in. */
 int
 main (int argc, char **argv)
 {
@@ -595,6 +744,8 @@ main (int argc, char **argv)
     cmocka_unit_test (the_pages_are_well_set_in_every_language),
   };
   if (argc > 1)
-    return g_str_equal (argv[1], "odd") ? run_with_odd_designs () : run_with_one_font (argv[1]);
+    return g_str_equal (argv[1], "odd")    ? run_with_odd_designs ()
+           : g_str_equal (argv[1], "wish") ? run_with_wishes ()
+                                           : run_with_one_font (argv[1]);
   return cmocka_run_group_tests_name ("pages", tests, set_up, tear_down);
 }

@@ -731,7 +731,8 @@ print_is_larger_by_wish_and_on_larger_paper_and_a_strip_never_is (void **state)
                 { "a4", BW_PRINT_LARGE, 210.0 / 148 },
                 { "297x420", 0, 297.0 / 210 },
                 { "297x420", BW_PRINT_LARGE, 420.0 / 210 },
-                { "a5", BW_PRINT_LARGE, 1 } };
+                { "a5", BW_PRINT_LARGE, 1.25 },
+                { "180x200", BW_PRINT_LARGE, 1 } };
   const Desk *desk = *state;
   g_autoptr (GRand) rand = g_rand_new_with_seed (76);
   g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_FLAP);

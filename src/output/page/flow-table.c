@@ -9,7 +9,7 @@
 #include <string.h>
 
 #define GAP 12.0
-#define LEAST_GAP 6.0 /* on a paper where that saves a word from being broken */
+#define LEAST_GAP 6.0 /* on a paper where that saves a line or a word from being broken */
 #define MOST_COLUMNS 16
 #define LEAST_TEXT 26.0 /* width of a column of text, however narrow the paper */
 
@@ -114,8 +114,8 @@ body_width (const Grid *grid, int column)
   return most;
 }
 
-/* Headings wrap first, then texts; only where that is not enough are words broken, and numbers
- * never. */
+/* Headings wrap first, then columns move closer, then texts wrap; only where that is not enough are
+ * words broken, and numbers never. */
 static void
 make_fit (Grid *grid, double over)
 {
@@ -124,14 +124,14 @@ make_fit (Grid *grid, double over)
     least[c] = body_width (grid, c);
   if (!grid->facts)
     over = take_room (grid, over, least);
-  for (int c = 0; c < grid->n_columns; c++)
-    least[c] = least_width (grid, c);
-  over = take_room (grid, over, least);
   if (over > BW_ROUNDING_MM && grid->n_columns > 1) {
     double saved = MIN (over, (GAP - LEAST_GAP) * (grid->n_columns - 1));
     grid->gap -= saved / (grid->n_columns - 1);
     over -= saved;
   }
+  for (int c = 0; c < grid->n_columns; c++)
+    least[c] = least_width (grid, c);
+  over = take_room (grid, over, least);
   for (int c = 0; c < grid->n_columns; c++)
     if (grid->table->align[c] != 'r')
       least[c] = MIN (least[c], LEAST_TEXT);
@@ -237,7 +237,9 @@ bw_flow_facts (BwFlow *flow, const BwTable *table)
   bw_flow_tag (flow, BW_TAG_TABLE);
   for (int row = 0; row < (int)table->rows->len; row++) {
     double height = row_height (&grid, row);
-    bw_flow_room (flow, height);
+    /* The last is never alone on a page. */
+    gboolean two = row + 2 == (int)table->rows->len;
+    bw_flow_room (flow, height + (two ? row_height (&grid, row + 1) : 0));
     draw_row (&grid, row, height);
   }
   flow->y += 4;

@@ -72,10 +72,10 @@ bw_flow_init (BwFlow *flow, BwSheet *sheet, BwProject *project)
 {
   *flow = (BwFlow){ .sheet = sheet,
                     .unit = bw_paper_unit (sheet->paper),
-                    .left = BW_SHEET_MARGIN,
+                    .left = sheet->margin,
                     .top = BW_SHEET_HEAD,
                     .last_heading = -1 };
-  flow->width = sheet->paper.width / sheet->scale - 2 * BW_SHEET_MARGIN;
+  flow->width = sheet->paper.width / sheet->scale - 2 * sheet->margin;
   flow->bottom = sheet->paper.height / sheet->scale - BW_SHEET_FOOT;
   take_tray (flow, project);
   flow->contents = g_array_new (FALSE, FALSE, sizeof (BwFlowEntry));
@@ -236,6 +236,14 @@ void
 bw_flow_text (BwFlow *flow, BwType type, const char *text)
 {
   g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, type, text, flow->width);
+  flow_layout (flow, layout, type, NULL, flow->left);
+}
+
+void
+bw_flow_whole (BwFlow *flow, BwType type, const char *text)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, type, text, flow->width);
+  bw_flow_room (flow, layout_height (layout));
   flow_layout (flow, layout, type, NULL, flow->left);
 }
 

@@ -12,7 +12,7 @@
  * first has not. */
 #define BW_FACE "Lato,DejaVu Sans,Sans"
 
-#define BW_SHEET_MARGIN 42.0 /* left and right, points */
+#define BW_SHEET_MARGIN 42.0 /* left and right, points; less on small paper in large print */
 #define BW_SHEET_HEAD 44.0   /* above the text, with the ribbon of the band */
 #define BW_SHEET_FOOT 46.0   /* below it, with the running line */
 
@@ -22,7 +22,8 @@ typedef enum { BW_TAG_TEXT, BW_TAG_TITLE, BW_TAG_HEADING, BW_TAG_TABLE, BW_TAG_F
 
 struct _BwSheet {
   BwPaper paper;
-  double scale; /* how much larger than it is laid out everything is printed, 1 at true size */
+  double scale;  /* how much larger than it is laid out everything is printed, 1 at true size */
+  double margin; /* left and right, points of the layout */
   char *title, *kind, *date, *stamp;
   gboolean bare;         /* without a running line */
   cairo_surface_t *head; /* drawn at the head of each page but the first; NULL: nothing */
@@ -100,7 +101,8 @@ typedef struct {
   double y;                        /* where the next thing goes */
   int n_drawings;                  /* of steps so far: they are numbered */
   GArray *contents;                /* of BwFlowEntry, the headings so far; owned */
-  int contents_page;               /* where they are listed */
+  int contents_page;               /* where they are listed, */
+  int contents_columns;            /* and in how many columns */
   double contents_y;
   int last_heading; /* its stretch of this page; -1: none but at the top */
 } BwFlow;
@@ -125,6 +127,8 @@ void bw_flow_heading (BwFlow *flow, const char *text, double keep);
 double bw_flow_heading_height (const BwFlow *flow, const char *text);
 /* A paragraph; one that must be cut leaves two lines on either side. */
 void bw_flow_text (BwFlow *flow, BwType type, const char *text);
+/* A paragraph that is not cut. */
+void bw_flow_whole (BwFlow *flow, BwType type, const char *text);
 /* A paragraph with a mark hung to the left of it, which may be "". */
 void bw_flow_item (BwFlow *flow, const char *mark, const char *text, double indent);
 

@@ -14,7 +14,8 @@
 #include <math.h>
 
 #define LARGE_PRINT 1.5
-#define LARGER_PAPER 1.1 /* times A4 from which on a paper counts as larger */
+#define LARGE_ON_SMALL 1.25 /* where half as large again would leave no page to lay out */
+#define LARGER_PAPER 1.1    /* times A4 from which on a paper counts as larger */
 
 /* A whole or decimal number of millimetres up to `end`. */
 static gboolean
@@ -99,11 +100,23 @@ static double
 scale_for (BwPaper paper)
 {
   double wider = MIN (paper.width / BW_PAPER_A4.width, paper.height / BW_PAPER_A4.height);
-  double scale = wider < LARGER_PAPER ? 1 : wider;
-  if (paper.wishes & BW_PRINT_LARGE)
+  double scale = wider < LARGER_PAPER ? 1 : wider, least = 1;
+  double small = MIN (paper.width / BW_PAPER_A5.width, paper.height / BW_PAPER_A5.height);
+  if (paper.wishes & BW_PRINT_LARGE) {
     scale *= LARGE_PRINT;
+    least = small < 1 ? 1 : LARGE_ON_SMALL;
+  }
   /* Large print on small paper: as large as leaves a page to lay out. */
-  return CLAMP (MIN (paper.width / BW_PAPER_A5.width, paper.height / BW_PAPER_A5.height), 1, scale);
+  return CLAMP (small, least, scale);
+}
+
+/* On paper smaller than what pages are laid out for, large print leaves the margins as they were.
+ */
+static double
+margin_for (const BwSheet *sheet)
+{
+  double left = sheet->paper.width / sheet->scale / BW_PAPER_A5.width;
+  return BW_SHEET_MARGIN * MIN (1, left);
 }
 
 BwSheet *
@@ -114,6 +127,7 @@ bw_sheet_alloc (BwProject *project, BwPaper paper, const char *kind, gboolean at
   g_autoptr (GDateTime) day = sheet_day ();
   sheet->paper = paper;
   sheet->scale = at_size ? 1 : scale_for (paper);
+  sheet->margin = margin_for (sheet);
   sheet->title = bw_sheet_one_line (name);
   sheet->kind = g_strdup (kind);
   /* Translators: day, month by name, year of a printed sheet. */
@@ -238,14 +252,14 @@ draw_head (const BwSheet *sheet, cairo_t *cr, int page)
 {
   if (!sheet->head || page == 0)
     return;
-  cairo_set_source_surface (cr, sheet->head, BW_SHEET_MARGIN, HEAD_TOP);
+  cairo_set_source_surface (cr, sheet->head, sheet->margin, HEAD_TOP);
   cairo_paint (cr);
 }
 
 static void
 draw_frame (const BwSheet *sheet, cairo_t *cr, int page)
 {
-  double left = BW_SHEET_MARGIN, width = sheet->paper.width / sheet->scale - 2 * left;
+  double left = sheet->margin, width = sheet->paper.width / sheet->scale - 2 * left;
   double foot = sheet->paper.height / sheet->scale - BW_SHEET_FOOT + 12;
   g_autofree char *head = g_strdup_printf (_ ("%s · %s"), sheet->kind, sheet->title);
   g_autofree char *number

@@ -12,7 +12,8 @@
 
 /* What the maker wants of a print beside the usual. */
 typedef enum {
-  BW_PRINT_LARGE = 1 << 0,   /* everything but what is at true size half as large again */
+  BW_PRINT_LARGE = 1 << 0,   /* everything but what is at true size half as large again, on small
+                                paper as much larger as goes */
   BW_PRINT_SPARING = 1 << 1, /* white beads, told apart by letter and mark alone */
   BW_PRINT_COSTS = 1 << 2,   /* prices and wages too */
   BW_PRINT_INCHES = 1 << 3,  /* lengths in inches, and what is cut off a spool in feet */

@@ -6,6 +6,7 @@
 #include "output/sheet/bench-rows.h"
 
 #include "core/band/join.h"
+#include "core/base/tolerance.h"
 #include "core/pattern/tint.h"
 #include "output/sheet/sheet-parts.h"
 
@@ -19,14 +20,9 @@
 #define NUMBER_MOST 124.0 /* room for a row's number */
 #define NUMBER_SHARE 0.27 /* of the width, where that is less */
 #define AFTER_NUMBER 6.0
+#define BEFORE_BOXES 8.0
 #define ROW_GAP 5.0
 #define LEAST_REPEAT 6 /* rows: less is told as equal or alternating rows */
-
-static double
-number_room (const BwFlow *flow)
-{
-  return MIN (NUMBER_MOST, NUMBER_SHARE * flow->width);
-}
 
 static double
 tall (PangoLayout *layout)
@@ -42,6 +38,18 @@ wide (PangoLayout *layout)
   int width;
   pango_layout_get_size (layout, &width, NULL);
   return pango_units_to_double (width);
+}
+
+/* Room for the numbers of the band's rows, each a row by itself. */
+static double
+number_room (const BwBenchRows *rows)
+{
+  int last = bw_project_get_design (rows->project)->band.rows;
+  /* The words' own line of a row, without beads. */
+  g_autofree char *text = g_strdup_printf (_ ("Row %d %s  %s\n"), last, "↑", "");
+  g_autoptr (PangoLayout) longest
+      = bw_type_layout (rows->flow->cr, BW_TYPE_BENCH_BOLD, g_strstrip (text), 0);
+  return MAX (wide (longest) + AFTER_NUMBER, MIN (NUMBER_MOST, NUMBER_SHARE * rows->flow->width));
 }
 
 static void
@@ -63,19 +71,27 @@ draw_box (BwFlow *flow, double x, double y)
   cairo_stroke (flow->cr);
 }
 
-/* How many boxes go on a line from x on, in whole tens where tens go. */
-static int
-boxes_a_line (const BwFlow *flow, double x)
+static double
+width_of (int n)
 {
-  double ten = 10 * BOX_STEP + TEN;
-  int tens = (int)((flow->width - x) / ten);
-  return tens > 0 ? 10 * tens : MAX (1, (int)((flow->width - x) / BOX_STEP));
+  return (n - 1) * BOX_STEP + (n - 1) / 10 * TEN + BOX;
+}
+
+/* How many of n boxes go on a line from x on: all, or whole tens where tens go. */
+static int
+boxes_a_line (const BwFlow *flow, int n, double x)
+{
+  double room = flow->width - x + BOX_STEP - BOX;
+  if (width_of (n) <= flow->width - x + BW_ROUNDING_MM)
+    return n;
+  int tens = (int)((room + TEN) / (10 * BOX_STEP + TEN));
+  return tens > 0 ? 10 * tens : MAX (1, (int)(room / BOX_STEP));
 }
 
 static double
 boxes_height (const BwFlow *flow, int n, double x)
 {
-  int a_line = boxes_a_line (flow, x);
+  int a_line = boxes_a_line (flow, n, x);
   return (n + a_line - 1) / a_line * BOX_STEP;
 }
 
@@ -83,7 +99,7 @@ boxes_height (const BwFlow *flow, int n, double x)
 static void
 draw_boxes (BwFlow *flow, int n, double x, double y)
 {
-  int a_line = boxes_a_line (flow, x);
+  int a_line = boxes_a_line (flow, n, x);
   for (int i = 0; i < n; i++) {
     int at = i % a_line;
     draw_box (flow, x + at * BOX_STEP + at / 10 * TEN, y + i / a_line * BOX_STEP);
@@ -128,52 +144,68 @@ make_room (BwBenchRows *rows, double height)
 }
 
 /* A row: its number, its beads beside it, or below it where the number is long. `more`: it goes on
- * in the next lines, which must stay with it. */
+ * in the next lines, which must stay with it. Boxes of several rows stand at the right edge, below
+ * one another. */
 static void
 add_row (BwBenchRows *rows, const char *number, const char *beads, gboolean goes_on, int n,
          double more)
 {
   BwFlow *flow = rows->flow;
-  double room = number_room (flow), indent = goes_on ? room - 22 : 0;
+  double room = number_room (rows), indent = goes_on ? room - 22 : 0;
   g_autoptr (PangoLayout) label = bw_type_layout (flow->cr, BW_TYPE_BENCH_BOLD, number, 0);
   g_autoptr (PangoLayout) layout
       = bw_bead_words_bench (rows->beads, flow->cr, beads, flow->width - TICK - room);
-  gboolean below = *beads && indent + wide (label) > room - 4;
+  gboolean below = *beads && indent + wide (label) > room - AFTER_NUMBER;
   double first = below ? tall (label) : 0, height = *beads ? tall (layout) : tall (label);
-  double beside
-      = *beads ? TICK + room + wide (layout) + 14 : TICK + indent + wide (label) + AFTER_NUMBER;
-  gboolean one_line = pango_layout_get_line_count (layout) == 1 && n <= boxes_a_line (flow, beside)
-                      && beside + n * BOX_STEP < flow->width;
-  double boxes_x = TICK + (*beads ? room : MAX (room, indent + wide (label) + AFTER_NUMBER));
-  double boxes = n > 1 && !one_line ? boxes_height (flow, n, boxes_x) : 0;
+  double end = TICK + (*beads && !below ? room + wide (layout) : indent + wide (label));
+  double boxes_x = flow->width - width_of (boxes_a_line (flow, n, 0));
+  gboolean beside = n > 1 && end + BEFORE_BOXES <= boxes_x
+                    && (below || pango_layout_get_line_count (layout) == 1);
+  double boxes = n > 1 && !beside ? boxes_height (flow, n, 0) : 0;
   make_room (rows, first + height + boxes + more);
   if (n == 1)
     draw_box (flow, 0, flow->y + 4);
+  if (beside)
+    draw_boxes (flow, n, boxes_x, flow->y + 4);
   show (flow, label, TICK + indent);
   flow->y += first;
   show (flow, layout, TICK + room);
-  if (n > 1 && one_line)
-    draw_boxes (flow, n, beside, flow->y + 4);
   flow->y += height;
-  if (n > 1 && !one_line)
+  if (boxes > 0)
     draw_boxes (flow, n, boxes_x, flow->y + 1);
   flow->y += boxes + ROW_GAP;
 }
 
+/* What rows of the repeat are called. Owned. */
+static char *
+repeated_label (int first, int last)
+{
+  /* Translators: first and last row. */
+  return g_strdup_printf (_ ("Rows %d–%d"), first, last);
+}
+
+/* x: where its boxes begin. */
 static void
-add_repeated (BwBenchRows *rows, int first, int last)
+add_repeated (BwBenchRows *rows, int first, int last, double x)
 {
   BwFlow *flow = rows->flow;
-  /* Translators: first and last row. */
-  g_autofree char *label = g_strdup_printf (_ ("Rows %d–%d"), first, last);
+  g_autofree char *label = repeated_label (first, last);
   g_autoptr (PangoLayout) number = bw_type_layout (flow->cr, BW_TYPE_BENCH_BOLD, label, 0);
-  double x = TICK + MAX (number_room (flow), wide (number) + AFTER_NUMBER);
   double height
       = MAX (boxes_height (flow, last - first + 1, x) + 4, bw_type_height (BW_TYPE_BENCH_BOLD));
   bw_flow_room (flow, height);
   show (flow, number, TICK);
   draw_boxes (flow, last - first + 1, x, flow->y + 4);
   flow->y += height + ROW_GAP;
+}
+
+/* One place for the boxes of all repeats, right of the longest label. */
+static double
+repeat_boxes_x (const BwBenchRows *rows, int all)
+{
+  g_autofree char *label = repeated_label (all, all);
+  g_autoptr (PangoLayout) longest = bw_type_layout (rows->flow->cr, BW_TYPE_BENCH_BOLD, label, 0);
+  return TICK + MAX (number_room (rows), wide (longest) + AFTER_NUMBER);
 }
 
 /* The rest of the band, which is the rows 3 to repeat + 2 over and over. */
@@ -191,8 +223,9 @@ add_repeat (BwBenchRows *rows)
   bw_flow_space (rows->flow, 4);
   bw_flow_room (rows->flow, 60);
   bw_flow_text (rows->flow, BW_TYPE_BOLD, text);
+  double x = repeat_boxes_x (rows, all);
   for (int first = k + 3; first <= all; first += k)
-    add_repeated (rows, first, MIN (first + k - 1, all));
+    add_repeated (rows, first, MIN (first + k - 1, all), x);
   rows->folded = TRUE;
 }
 

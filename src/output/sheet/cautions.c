@@ -13,6 +13,7 @@
 #include <glib/gi18n-lib.h>
 
 #define MOST_TOGETHER 0.28 /* of a page that stays empty for them to stand together */
+#define LAST_TOGETHER 4    /* cautions */
 #define INDENT 10.0
 #define AFTER_CAUTION 3.0
 
@@ -84,7 +85,7 @@ bw_cautions_deference (void)
       "of what you sell. Where they differ, follow those.");
 }
 
-/* How much of a page they take, the last line not counted. */
+/* How much of a page they take. */
 static double
 cautions_height (const BwFlow *flow, char **cautions)
 {
@@ -106,7 +107,11 @@ bw_sheet_add_cautions (BwFlow *flow, BwProject *project)
   bw_flow_heading (
       flow, _ ("Take Care"),
       MIN (cautions_height (flow, cautions), MOST_TOGETHER * (flow->bottom - flow->top)));
-  for (char **caution = cautions; *caution; caution++)
-    bw_flow_item (flow, "!", *caution, INDENT);
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());
+  for (char **caution = cautions; *caution; caution++) {
+    /* The last are never alone on a page. */
+    if (g_strv_length (caution) == LAST_TOGETHER)
+      bw_flow_room (flow, cautions_height (flow, caution));
+    bw_flow_item (flow, "!", *caution, INDENT);
+  }
 }

@@ -77,9 +77,10 @@ draw_head (cairo_t *cr, double width, double height, gpointer data)
   bw_sheet_draw_picture (cr, page->picture, PICTURE_WIDTH, height);
 }
 
-/* Sentences of what is cut and known, NULL-terminated. Owned. */
+/* Sentences of what is known and, unless it stands in the list above, what is cut; NULL-terminated.
+ * Owned. */
 static char **
-facts_of (BwProject *project, BwUnit unit)
+facts_of (BwProject *project, BwUnit unit, gboolean listed)
 {
   const BwDesign *design = bw_project_get_design (project);
   const GArray *lengths = bw_project_path (project)->lengths;
@@ -91,12 +92,12 @@ facts_of (BwProject *project, BwUnit unit)
          "then at every second row."),
       design->band.columns, design->band.rows, low, bw_project_forecast (project)->try_on_row);
   g_strv_builder_add (facts, band);
-  if (cord > 0) {
+  if (cord > 0 && !listed) {
     g_autofree char *length = bw_cut_words (cord, unit);
     g_autofree char *text = g_strdup_printf (_ ("The bed: %s of waxed cord."), length);
     g_strv_builder_add (facts, text);
   }
-  for (guint i = 0; i < lengths->len && i < 8; i++) {
+  for (guint i = listed && lengths->len == 1; i < lengths->len && i < 8; i++) {
     g_autofree char *length
         = bw_cut_words (g_array_index (lengths, BwThreadLength, i).length_mm, unit);
     g_autofree char *text
@@ -220,7 +221,7 @@ static void
 add_maker (BwFlow *flow, Page *page)
 {
   g_autofree char *cautions = cautions_text (page->project);
-  g_auto (GStrv) facts = facts_of (page->project, flow->unit);
+  g_auto (GStrv) facts = facts_of (page->project, flow->unit, page->large);
   bw_flow_part (flow);
   page->first_page = bw_sheet_n_pages (flow->sheet) - 1;
   add_who (flow, page);
@@ -233,15 +234,15 @@ add_maker (BwFlow *flow, Page *page)
   page->n_pages = bw_sheet_n_pages (flow->sheet) - page->first_page;
 }
 
-/* Whether a maker's page, set as usual, is more than a page. */
-static gboolean
-spills (Page *page, BwPaper paper)
+/* How many pages a maker's page is. */
+static int
+count_pages (Page *page, BwPaper paper)
 {
   BwFlow trial;
   bw_flow_init (&trial, bw_sheet_alloc (page->project, paper, "", FALSE), page->project);
   add_maker (&trial, page);
   bw_sheet_free (bw_flow_finish (&trial));
-  return page->n_pages > 1;
+  return page->n_pages;
 }
 
 BwSheet *
@@ -254,7 +255,10 @@ bw_kit_new (BwProject *project, BwPaper paper, int makers, cairo_surface_t *pict
                 .maker = 1,
                 .makers = CLAMP (makers, 1, BW_KIT_MAX),
                 .picture = picture };
-  page.large = spills (&page, paper);
+  int usual = count_pages (&page, paper);
+  page.large = usual > 1;
+  /* Small type is for who keeps to one page by it, or to fewer. */
+  page.large = page.large && count_pages (&page, paper) < usual;
   bw_sheet_add_title (&flow);
   bw_sheet_add_materials (&flow, project, page.makers);
   add_maker (&flow, &page);

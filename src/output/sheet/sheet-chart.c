@@ -20,13 +20,19 @@
 #define MOST_LEFT 0.3     /* of a page that is not the last */
 #define HALF_EMPTY 1.5    /* pages that such a one counts for */
 #define SMALL 0.8         /* and beads smaller than the usual */
+#define SMALL_LARGE 8.0   /* in large print, which is to be larger than the usual */
 #define LEAST_PITCH 9.0   /* a letter of 4 points can still be read */
+#define LARGE_PITCH 12.0  /* the least in large print: rather is the band's width cut */
+#define MOST_PARTS 5      /* of a band's width, in large print */
 #define AGAIN_ROWS 4
 #define AGAIN_COLUMNS 2
 #define LABEL 14.0 /* above a line: what it shows */
 #define WORDS 40.0 /* below the heading of the bail's chart */
 #define FLAGS 10.0 /* above a line with flags: room for each line of words beside them */
 #define FLAG_LINES 2
+#define FLAG_GAP 5.0   /* from the middle of the pointer to its words */
+#define FLAG_APART 8.0 /* from those to the words of another */
+#define POINTER 3.0    /* half its width */
 
 typedef struct {
   BwFlow *flow;
@@ -63,6 +69,19 @@ count_lines (const Layout *layout, int rows_a_line)
 {
   int step = rows_a_line - AGAIN_ROWS;
   return MAX (1, (layout->rows - AGAIN_ROWS + step - 1) / step);
+}
+
+static gboolean
+is_large (const BwFlow *flow)
+{
+  return (flow->sheet->paper.wishes & BW_PRINT_LARGE) != 0;
+}
+
+/* The size of beads below which it is a fault that they are so small. */
+static double
+least_pitch (const BwFlow *flow, double usual)
+{
+  return is_large (flow) ? PITCH : usual;
 }
 
 static void
@@ -115,7 +134,9 @@ fill_pages (Layout *layout, double room, double least)
   double best = 0, cheapest = G_MAXINT;
   for (double pitch = MOST_PITCH; pitch >= LEAST_PITCH - BW_ROUNDING_MM; pitch -= 0.2) {
     set_pitch (layout, pitch);
-    double cost = cost_of (layout, room) + (pitch < least - BW_ROUNDING_MM ? SMALL : 0);
+    double cost = cost_of (layout, room);
+    if (pitch < least - BW_ROUNDING_MM)
+      cost += is_large (layout->flow) ? SMALL_LARGE : SMALL;
     if (cost < cheapest) {
       cheapest = cost;
       best = pitch;
@@ -140,13 +161,36 @@ cut_columns (Layout *layout)
     layout->columns_a_line--;
 }
 
+/* In large print letters stay large, in parts of the band as wide as each other that fit what is
+ * left of the page; FALSE where too little is. */
+static gboolean
+cut_large (Layout *layout, double room)
+{
+  double width, height, most = room - LABEL - FLAGS * FLAG_LINES;
+  set_pitch (layout, PITCH);
+  for (int parts = 2; parts <= MOST_PARTS; parts++) {
+    int all = layout->columns + (parts - 1) * AGAIN_COLUMNS;
+    layout->columns_a_line = (all + parts - 1) / parts;
+    part_size (layout, 1, layout->columns_a_line, &width, &height);
+    if (height <= most)
+      return TRUE;
+  }
+  layout->columns_a_line = layout->columns;
+  return FALSE;
+}
+
 /* room: what is left of the page for the chart. */
 static void
 choose (Layout *layout, double room, double least)
 {
   layout->columns_a_line = layout->columns;
-  if (!fill_pages (layout, room, least))
+  gboolean large = is_large (layout->flow);
+  gboolean fits = fill_pages (layout, room, least);
+  gboolean small = large && layout->chart.pitch < LARGE_PITCH - BW_ROUNDING_MM;
+  if (!fits && !(large && cut_large (layout, room)))
     cut_columns (layout);
+  else if (fits && small && !cut_large (layout, room))
+    fill_pages (layout, room, least);
   layout->rows_a_line = rows_that_fit (layout);
   balance (layout);
 }
@@ -167,7 +211,30 @@ flags_room (const Layout *layout, const BwChartPart *part)
   return FLAGS * MIN (n, FLAG_LINES);
 }
 
-/* Its words stand to the right of its row's line or to the left, or a line higher, where they are
+/* No words of another flag may stand over it. */
+static void
+draw_pointer (cairo_t *cr, BwLabelRoom *room, double x)
+{
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
+  cairo_move_to (cr, x, -1);
+  cairo_rel_line_to (cr, -POINTER, -5);
+  cairo_rel_line_to (cr, 2 * POINTER, 0);
+  cairo_close_path (cr);
+  cairo_fill (cr);
+  bw_label_room_take (room, (BwLabelBox){ x - POINTER, -6, 2 * POINTER, 5 });
+}
+
+/* To words a line higher than the pointer's. */
+static void
+draw_stem (cairo_t *cr, double x, double top)
+{
+  cairo_set_line_width (cr, 0.5);
+  cairo_move_to (cr, x, -6);
+  cairo_line_to (cr, x, top);
+  cairo_stroke (cr);
+}
+
+/* The words stand to the right of the pointer or to the left, or a line higher, where they are
  * free. */
 static void
 draw_flag (cairo_t *cr, const Flag *flag, BwLabelRoom *room, double x)
@@ -178,16 +245,15 @@ draw_flag (cairo_t *cr, const Flag *flag, BwLabelRoom *room, double x)
   double w = pango_units_to_double (width), h = pango_units_to_double (height);
   BwVec2 corner[2 * FLAG_LINES];
   for (int i = 0; i < 2 * FLAG_LINES; i++)
-    corner[i] = bw_vec2 (i % 2 ? x - 5 - w : x + 5, -FLAGS * (i / 2) - 10);
+    corner[i] = bw_vec2 (i % 2 ? x - FLAG_GAP - w : x + FLAG_GAP, -FLAGS * (i / 2) - 10);
   int at = bw_label_room_place (room, w, h, corner, G_N_ELEMENTS (corner));
-  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
-  cairo_move_to (cr, x, -1);
-  cairo_rel_line_to (cr, -3, -5);
-  cairo_rel_line_to (cr, 6, 0);
-  cairo_close_path (cr);
-  cairo_fill (cr);
   if (at < 0)
     return;
+  bw_label_room_take (
+      room, (BwLabelBox){ corner[at].x - FLAG_APART, corner[at].y, w + 2 * FLAG_APART, h });
+  cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
+  if (at > 1)
+    draw_stem (cr, x, corner[at].y + h / 2);
   cairo_move_to (cr, corner[at].x, corner[at].y);
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
@@ -199,11 +265,17 @@ draw_flags (const Layout *layout, const BwChartPart *part, cairo_t *cr)
   BwLabelRoom room;
   bw_label_room_init (&room, (BwLabelBox){ 0, -FLAGS * FLAG_LINES - 2, layout->flow->width,
                                            FLAGS * FLAG_LINES + 6 });
-  for (guint i = 0; layout->flags && i < layout->flags->len; i++) {
-    const Flag *flag = &g_array_index (layout->flags, Flag, i);
-    if (is_in (flag, part))
-      draw_flag (cr, flag, &room, bw_chart_row_x (&layout->chart, part, flag->row));
-  }
+  for (int pass = 0; pass < 2; pass++)
+    for (guint i = 0; layout->flags && i < layout->flags->len; i++) {
+      const Flag *flag = &g_array_index (layout->flags, Flag, i);
+      double x = bw_chart_row_x (&layout->chart, part, flag->row);
+      if (!is_in (flag, part))
+        continue;
+      if (pass == 0)
+        draw_pointer (cr, &room, x);
+      else
+        draw_flag (cr, flag, &room, x);
+    }
   bw_label_room_clear (&room);
 }
 
@@ -353,9 +425,10 @@ add_bail (BwFlow *flow, BwProject *project)
   const char *title = _ ("Chart of the bail");
   double head = bw_flow_heading_height (flow, title) + WORDS, whole = page_height (&layout) - head;
   double left = bw_flow_left_over (flow) - head;
-  set_pitch (&layout, LEAST_PITCH);
+  double least = least_pitch (flow, LEAST_PITCH);
+  set_pitch (&layout, least);
   gboolean here = cost_of (&layout, left) <= 1;
-  choose (&layout, here ? left : whole, here ? LEAST_PITCH : PITCH);
+  choose (&layout, here ? left : whole, here ? least : least_pitch (flow, PITCH));
   bw_flow_heading (flow, title, here ? left : whole);
   tell_bail (flow, bw_project_get_design (project));
   draw_chart (&layout);
@@ -417,9 +490,10 @@ bw_sheet_add_chart (BwFlow *flow, BwProject *project)
          "thread begins, and the row after which the strip is tried on."));
   bw_sheet_add_key (flow, project);
   double left = bw_flow_left_over (flow), both = left - bail_height (flow, project);
-  set_pitch (&layout, SHARED_PITCH);
+  double shared = least_pitch (flow, SHARED_PITCH);
+  set_pitch (&layout, shared);
   gboolean share = cost_of (&layout, both) <= 1;
-  choose (&layout, share ? both : left, share ? SHARED_PITCH : PITCH);
+  choose (&layout, share ? both : left, share ? shared : least_pitch (flow, PITCH));
   draw_chart (&layout);
   add_bail (flow, project);
 }

@@ -81,10 +81,11 @@ bw_sheet_add_others (BwFlow *flow, BwProject *project)
                    "girth here: so many rows close and grip. Before winding, the girth of the bare "
                    "stone tells the same for a bed wound as in these pages. Between two lines no "
                    "count is snug: a layer more, or thinner cord, brings the girth into a line."));
-  add_table (flow, lines, design->band.rows);
+  /* Below the table it would now and then have a page to itself. */
   bw_flow_text (
       flow, BW_TYPE_SMALL,
       _ ("For stones of this shape, these beads and the pitch of these pages; a stone that "
          "tapers more wants a bed that makes up for it. The arrow marks the stone these "
          "pages were made for."));
+  add_table (flow, lines, design->band.rows);
 }

@@ -22,6 +22,8 @@ void bw_sheet_add_title (BwFlow *flow);
  * call draw when the last is set. */
 void bw_sheet_add_contents (BwFlow *flow);
 void bw_sheet_draw_contents (BwFlow *flow);
+/* The room that is kept, points. */
+double bw_sheet_contents_height (const BwFlow *flow);
 
 /* The band laid out across the page, and small at the head of every page but the first. */
 void bw_sheet_add_ribbon (BwFlow *flow, BwProject *project);

@@ -266,7 +266,7 @@ add_telling (BwFlow *flow, BwProject *project)
   add_warnings (flow, project);
 }
 
-/* How much of a page the cover takes besides its pictures. */
+/* How much of a page the cover takes besides its pictures and the list of headings. */
 static double
 telling_height (BwFlow *flow, BwProject *project)
 {
@@ -274,24 +274,25 @@ telling_height (BwFlow *flow, BwProject *project)
   bw_flow_init (&trial, bw_sheet_alloc (project, flow->sheet->paper, "", FALSE), project);
   bw_sheet_add_title (&trial);
   add_telling (&trial, project);
-  bw_sheet_add_contents (&trial);
   guint before = trial.sheet->pages->len - 1;
   double height = before * (flow->bottom - flow->top) + trial.y - trial.top;
   bw_sheet_free (bw_flow_finish (&trial));
   return height;
 }
 
-/* The pictures give way, so that the cover is a page. */
+/* The pictures give way, so that the cover is a page; where it is two all the same, the second has
+ * the list of headings alone. */
 void
 bw_sheet_add_piece (BwFlow *flow, BwProject *project, cairo_surface_t *hanging,
                     cairo_surface_t *join)
 {
   Pictures pictures = { hanging, join, bw_project_hang (project)->has_bail };
-  double page = flow->bottom - flow->top;
-  double left = page - telling_height (flow, project);
+  double page = flow->bottom - flow->top, least = LEAST_PICTURE * page;
+  double left = page - telling_height (flow, project), list = bw_sheet_contents_height (flow) + 6;
+  if (left >= least + list)
+    left -= list;
   bw_sheet_add_title (flow);
   if (hanging || join)
-    bw_flow_figure (flow, CLAMP (left, LEAST_PICTURE * page, PICTURE_SHARE * page), draw_pictures,
-                    &pictures);
+    bw_flow_figure (flow, CLAMP (left, least, PICTURE_SHARE * page), draw_pictures, &pictures);
   add_telling (flow, project);
 }

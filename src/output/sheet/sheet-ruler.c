@@ -135,5 +135,5 @@ bw_sheet_add_ruler (BwFlow *flow, BwProject *project)
          "the last word to the ends. If the difference grows faster than the strip, your tension "
          "changes: weave as at the beginning."),
       each, paper);
-  bw_flow_text (flow, BW_TYPE_TEXT, differs);
+  bw_flow_whole (flow, BW_TYPE_TEXT, differs);
 }

@@ -14,7 +14,7 @@
 #include <math.h>
 
 #define FIGURE_HEIGHT 206.0
-#define LEAST_SHARE 0.65  /* of it, where that keeps the sketches on the page */
+#define LEAST_SHARE 0.6   /* of it, where that keeps the sketches on the page */
 #define LEAST_WIDTH 210.0 /* of a sketch; on a narrower paper the two lie one below the other */
 #define HEIGHTS_AWAY 18.0 /* from the stone to the names of heights */
 #define LENGTH_AWAY 40.0  /* room for its length beside it */
