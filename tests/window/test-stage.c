@@ -753,9 +753,11 @@ is_file (gpointer path)
 static gboolean
 asks_where (gpointer data)
 {
-  Maker *maker = data;
-  GtkWindow *dialog = desk_dialog (GTK_WINDOW (maker->window));
-  return dialog && GTK_IS_FILE_CHOOSER (dialog);
+  g_autoptr (GList) all = gtk_window_list_toplevels ();
+  for (GList *item = all; item; item = item->next)
+    if (GTK_IS_FILE_CHOOSER (item->data) && gtk_widget_get_mapped (item->data))
+      return TRUE;
+  return FALSE;
 }
 
 static void
@@ -815,6 +817,7 @@ a_fine_picture_leaves_the_window_free_and_can_be_stopped (void **state)
 {
   Bench *bench = *state;
   Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("stopped.png");
   desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
   GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
   choose (dialog, GTK_TYPE_DROP_DOWN, 2, 1);
@@ -826,6 +829,10 @@ a_fine_picture_leaves_the_window_free_and_can_be_stopped (void **state)
   gtk_widget_grab_focus (
       gtk_widget_get_ancestor (desk_find_label (dialog, "Save…"), GTK_TYPE_BUTTON));
   desk_key ("space", 0);
+  /* Where to is asked before anything is made, and the work begins with the answer. */
+  desk_until (asks_where, maker);
+  assert_null (desk_look_for_label (dialog, "Stop"));
+  maker_answer_path (maker, path);
   desk_until (is_making, dialog);
   desk_keep ("stage-fine");
   /* The window behind goes on meanwhile. */
@@ -836,6 +843,45 @@ a_fine_picture_leaves_the_window_free_and_can_be_stopped (void **state)
   desk_until (is_done_making, dialog);
   assert_true (gtk_window_get_modal (GTK_WINDOW (dialog)));
   assert_true (gtk_widget_get_sensitive (desk_find_type (dialog, GTK_TYPE_GRID)));
+  assert_false (is_file (path));
+  desk_key ("Escape", 0);
+}
+
+static gboolean
+tells_the_count (gpointer dialog)
+{
+  if (!desk_look_for_label (GTK_WIDGET (dialog), "Stop"))
+    return FALSE;
+  GtkWidget *bar = desk_find_type (GTK_WIDGET (dialog), GTK_TYPE_PROGRESS_BAR);
+  const char *text = gtk_progress_bar_get_text (GTK_PROGRESS_BAR (bar));
+  return g_strcmp0 (text, "2 of 36") == 0;
+}
+
+static void
+of_a_row_of_pictures_it_is_told_which_is_made (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("row.png"), *first = maker_path ("row-001.png");
+  desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  desk_until (has_preview, dialog);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 3, BW_STILL_NUMBERED);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 400);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 400);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 36);
+  choose (dialog, GTK_TYPE_DROP_DOWN, 2, 1);
+  desk_settle (); /* the dialog has grown by a line */
+  gtk_widget_grab_focus (
+      gtk_widget_get_ancestor (desk_find_label (dialog, "Save…"), GTK_TYPE_BUTTON));
+  desk_key ("space", 0);
+  desk_until (asks_where, maker);
+  maker_answer_path (maker, path);
+  desk_until (tells_the_count, dialog);
+  desk_keep ("stage-count");
+  maker_click_words (dialog, "Stop");
+  desk_until (is_done_making, dialog);
+  assert_false (is_file (first));
   desk_key ("Escape", 0);
 }
 
@@ -964,6 +1010,7 @@ main (void)
     IN_WINDOW (the_picture_is_copied_as_a_png),
     IN_WINDOW (a_picture_is_saved_as_it_was_chosen),
     IN_WINDOW (a_fine_picture_leaves_the_window_free_and_can_be_stopped),
+    IN_WINDOW (of_a_row_of_pictures_it_is_told_which_is_made),
     IN_WINDOW (a_turning_piece_is_saved_in_one_file),
     IN_WINDOW (a_piece_being_woven_is_saved_as_numbered_pictures),
     IN_WINDOW (numbered_pictures_take_no_files_place),

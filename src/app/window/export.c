@@ -10,6 +10,7 @@
 #include "output/report/report.h"
 #include "preview/picture/model.h"
 #include "app/window/picture-dialog.h"
+#include "app/window/picture-files.h"
 #include "app/window/still-job.h"
 #include "app/kit/settings.h"
 
@@ -21,7 +22,6 @@ struct _BwExport {
   GObject parent_instance;
   GtkWindow *window; /* borrowed: it owns us */
   BwDraft *draft;
-  GPtrArray *pictures; /* made and to be saved (GBytes), NULL for none */
 };
 
 G_DEFINE_FINAL_TYPE (BwExport, bw_export, G_TYPE_OBJECT)
@@ -85,88 +85,13 @@ copy_list (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
-picture_chosen (GFile *file, gpointer data)
+picture_made (GFile *file, GPtrArray *pictures, gboolean numbered, gpointer data)
 {
   BwExport *self = data;
-  gsize size;
-  const char *bytes = g_bytes_get_data (g_ptr_array_index (self->pictures, 0), &size);
-  write_bytes (self, file, bytes, size);
-  g_clear_pointer (&self->pictures, g_ptr_array_unref);
-}
-
-static GFile *
-numbered (GFile *file, int i)
-{
-  g_autofree char *name = g_file_get_basename (file), *with_number = bw_turntable_name (name, i);
-  g_autoptr (GFile) folder = g_file_get_parent (file);
-  return g_file_get_child (folder, with_number);
-}
-
-/* The first of the pictures that would take the place of a file; NULL for none. */
-static GFile *
-in_the_way (GFile *file, int n)
-{
-  for (int i = 0; i < n; i++) {
-    GFile *taken = numbered (file, i);
-    if (g_file_query_exists (taken, NULL))
-      return taken;
-    g_object_unref (taken);
-  }
-  return NULL;
-}
-
-static void numbered_chosen (GFile *file, gpointer data);
-
-/* The dialog has asked for one name; whether the numbered ones are free it cannot know. */
-static void
-ask_again (BwExport *self, GFile *taken)
-{
-  g_autofree char *base = g_file_get_basename (taken), *name = g_filename_display_name (base);
-  g_autofree char *told
-      = g_strdup_printf (_ ("%s is there already. Choose another name for the pictures."), name);
-  bw_tell (GTK_WIDGET (self->window), GTK_MESSAGE_WARNING, told);
-  ask (self, BW_FILES_PICTURE, numbered_chosen);
-}
-
-static void
-write_numbered (BwExport *self, GFile *file)
-{
   g_autoptr (GError) error = NULL;
   g_autoptr (GFile) last = NULL;
-  for (guint i = 0; !error && i < self->pictures->len; i++) {
-    gsize size;
-    const char *bytes = g_bytes_get_data (g_ptr_array_index (self->pictures, i), &size);
-    g_clear_object (&last);
-    last = numbered (file, (int)i);
-    bw_save_file (last, bytes, size, BW_SAVE_PLAIN, NULL, NULL, &error);
-  }
+  bw_picture_files_write (file, pictures, numbered, &last, &error);
   tell (self, last, error);
-}
-
-static void
-numbered_chosen (GFile *file, gpointer data)
-{
-  BwExport *self = data;
-  g_autoptr (GFile) taken = in_the_way (file, (int)self->pictures->len);
-  if (taken) {
-    ask_again (self, taken);
-    return;
-  }
-  write_numbered (self, file);
-  g_clear_pointer (&self->pictures, g_ptr_array_unref);
-}
-
-/* It is asked where to only once the picture is there. */
-static void
-picture_made (GPtrArray *files, BwStillKind kind, gpointer data)
-{
-  BwExport *self = data;
-  g_clear_pointer (&self->pictures, g_ptr_array_unref);
-  self->pictures = g_ptr_array_ref (files);
-  if (kind == BW_STILL_NUMBERED || kind == BW_STILL_WOVEN)
-    ask (self, BW_FILES_PICTURE, numbered_chosen);
-  else
-    ask (self, kind == BW_STILL_MOVING ? BW_FILES_MOVING : BW_FILES_PICTURE, picture_chosen);
 }
 
 static void
@@ -225,7 +150,6 @@ bw_export_dispose (GObject *object)
 {
   BwExport *self = BW_EXPORT (object);
   g_clear_object (&self->draft);
-  g_clear_pointer (&self->pictures, g_ptr_array_unref);
   G_OBJECT_CLASS (bw_export_parent_class)->dispose (object);
 }
 

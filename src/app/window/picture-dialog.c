@@ -1,14 +1,18 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The choices are remembered while the program runs. The preview is the picture itself, small: one
- * job at a time, and a choice made meanwhile is followed by another. While the picture itself is
- * made, the dialog stands aside: the window goes on, and what is made is what was chosen. */
+/* Where the picture goes is asked first, since making one may take long. The choices are remembered
+ * while the program runs. The preview is the picture itself, small: one job at a time, and a choice
+ * made meanwhile is followed by another. While the picture itself is made, the dialog stands aside:
+ * the window goes on, and what is made is what was chosen. */
 #include "config.h"
 
+#include "app/kit/file-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/tell.h"
 #include "app/window/picture-dialog.h"
+#include "app/window/picture-files.h"
 #include "app/window/still-job.h"
 #include "preview/scene/seen-from.h"
+#include "project/piece-name.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -36,12 +40,13 @@ struct _BwPictureDialog {
   GtkWidget *frames_name;
   GtkProgressBar *progress;
   GtkWidget *making;  /* the progress, and a way to stop it */
-  GtkLabel *note;     /* why there is no preview */
+  GtkLabel *note;     /* why there is no preview, or none of the names chosen */
   GCancellable *stop; /* of the job under way, NULL for none */
   gboolean stale;     /* the preview is not of the present choices */
   gboolean fine;      /* the preview being made is a fine one, and can be given up */
   gboolean final;     /* the picture itself is being made */
-  BwStillKind made_kind;
+  BwStillOrder order; /* of the picture itself, or of the one asked about */
+  GFile *file;        /* where it goes; NULL until it was asked */
 };
 
 #define BW_TYPE_PICTURE_DIALOG (bw_picture_dialog_get_type ())
@@ -146,10 +151,10 @@ show_preview (BwPictureDialog *self, GBytes *png)
 }
 
 static void
-say_why_not (BwPictureDialog *self, const GError *error)
+say_why_not (BwPictureDialog *self, const char *words)
 {
-  gtk_label_set_text (self->note, error ? error->message : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->note), error != NULL);
+  gtk_label_set_text (self->note, words ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->note), words != NULL);
 }
 
 static void
@@ -162,11 +167,28 @@ preview_made (GObject *source, GAsyncResult *result, gpointer data)
   if (stopped || !self || !self->draft)
     return;
   g_clear_object (&self->stop);
-  say_why_not (self, error);
+  say_why_not (self, error ? error->message : NULL);
   if (png)
     show_preview (self, g_ptr_array_index (png, 0));
   if (self->stale)
     follow (self);
+}
+
+static gboolean
+is_numbered (const BwStillOrder *order)
+{
+  return order->kind == BW_STILL_NUMBERED || order->kind == BW_STILL_WOVEN;
+}
+
+/* Of several pictures it is told which one is being made; of one, its share. */
+static void
+show_count (BwPictureDialog *self, double done)
+{
+  int n = self->order.frames, at = MIN ((int)(done * n) + 1, n);
+  /* Translators: which picture of how many is being made. */
+  g_autofree char *words
+      = self->order.kind == BW_STILL_ONE ? NULL : g_strdup_printf (_ ("%d of %d"), at, n);
+  gtk_progress_bar_set_text (self->progress, words);
 }
 
 /* A fine preview refines before the maker's eyes; that of the picture itself tells how far it is.
@@ -178,6 +200,7 @@ picture_told (gpointer watcher, double done, GdkTexture *so_far)
   if (!self->draft || !self->stop)
     return;
   gtk_progress_bar_set_fraction (self->progress, done);
+  show_count (self, done);
   show_texture (self, so_far);
 }
 
@@ -254,10 +277,11 @@ picture_made (GObject *source, GAsyncResult *result, gpointer data)
     return;
   }
   BwPictureMade made = self->made;
-  BwStillKind kind = self->made_kind;
+  gboolean numbered = is_numbered (&self->order);
   gpointer made_data = self->made_data;
+  g_autoptr (GFile) file = g_object_ref (self->file);
   gtk_window_destroy (GTK_WINDOW (self));
-  made (files, kind, made_data);
+  made (file, files, numbered, made_data);
 }
 
 /* Back to the choices. */
@@ -271,23 +295,75 @@ stop_clicked (BwPictureDialog *self)
 }
 
 static void
+remember (const BwStillOrder *order)
+{
+  remembered.width = order->still.width;
+  remembered.height = order->still.height;
+  remembered.ground = order->still.ground;
+  remembered.frames = order->frames;
+}
+
+static void
+make (BwPictureDialog *self)
+{
+  BwScene *scene = chosen (self, &self->order);
+  stop_job (self);
+  remember (&self->order);
+  set_busy (self, TRUE);
+  show_count (self, 0);
+  self->stop = g_cancellable_new ();
+  bw_still_job_run (scene, &self->order, G_OBJECT (self), picture_told, self->stop, picture_made,
+                    weakly (self));
+}
+
+static void ask (BwPictureDialog *self);
+
+/* It was asked for one name; whether the numbered ones are free the asking cannot know. */
+static void
+ask_again (BwPictureDialog *self, GFile *taken)
+{
+  g_autofree char *base = g_file_get_basename (taken), *name = g_filename_display_name (base);
+  g_autofree char *words
+      = g_strdup_printf (_ ("%s is there already. Choose another name for the pictures."), name);
+  say_why_not (self, words);
+  ask (self);
+}
+
+static void
+file_chosen (GFile *file, gpointer data)
+{
+  BwPictureDialog *self = data;
+  g_autoptr (GFile) taken
+      = is_numbered (&self->order) ? bw_picture_files_taken (file, self->order.frames) : NULL;
+  if (taken) {
+    ask_again (self, taken);
+    return;
+  }
+  say_why_not (self, NULL);
+  g_set_object (&self->file, file);
+  make (self);
+}
+
+static void
+ask (BwPictureDialog *self)
+{
+  BwProject *project = bw_draft_get_project (self->draft);
+  BwFileKind kind = self->order.kind == BW_STILL_MOVING ? BW_FILES_MOVING : BW_FILES_PICTURE;
+  g_autofree char *piece = bw_piece_name (project);
+  g_autofree char *name = bw_file_name_for (piece, kind);
+  bw_file_dialog_save (GTK_WINDOW (self), kind, name, bw_project_get_file (project), file_chosen,
+                       self);
+}
+
+/* Where the picture goes is asked before it is made, which may take an hour. */
+static void
 save_clicked (BwPictureDialog *self)
 {
-  BwStillOrder order;
-  stop_job (self);
   gtk_spin_button_update (self->width);
   gtk_spin_button_update (self->height);
   gtk_spin_button_update (self->frames);
-  BwScene *scene = chosen (self, &order);
-  remembered.width = order.still.width;
-  remembered.height = order.still.height;
-  remembered.ground = order.still.ground;
-  remembered.frames = order.frames;
-  self->made_kind = order.kind;
-  set_busy (self, TRUE);
-  self->stop = g_cancellable_new ();
-  bw_still_job_run (scene, &order, G_OBJECT (self), picture_told, self->stop, picture_made,
-                    weakly (self));
+  bw_scene_free (chosen (self, &self->order));
+  ask (self);
 }
 
 /* --- The dialog --------------------------------------------------------------------------------
@@ -335,6 +411,7 @@ bw_picture_dialog_dispose (GObject *object)
 {
   BwPictureDialog *self = BW_PICTURE_DIALOG (object);
   stop_job (self);
+  g_clear_object (&self->file);
   g_clear_object (&self->draft);
   G_OBJECT_CLASS (bw_picture_dialog_parent_class)->dispose (object);
 }
