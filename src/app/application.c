@@ -143,7 +143,7 @@ static BwWindow *
 show_new (GtkApplication *application, BwProject *project)
 {
   BwWindow *window = work_window (application);
-  if (window && bw_window_is_untouched (window))
+  if (window && bw_window_makes_way (window))
     bw_window_set_project (window, project);
   else
     window = bw_window_new (application, project);

@@ -211,6 +211,27 @@ entry_of (Maker *maker, const char *name)
   return gtk_widget_get_next_sibling (desk_find_label (window_of (maker), name));
 }
 
+/* What was filled is filled: the next motif has the whole band before it. */
+static void
+laid_on_some_columns_the_next_motif_has_them_all_again (void **state)
+{
+  Maker *maker = *state;
+  turn_to (maker, "Motif");
+  GtkWidget *from = entry_of (maker, "From column");
+  maker_reveal (from);
+  gtk_widget_grab_focus (from);
+  desk_key ("a", GDK_CONTROL_MASK);
+  desk_type ("5");
+  desk_key ("Tab", 0);
+  desk_settle ();
+  maker_click_words (window_of (maker), "Lay on the Band");
+  desk_settle ();
+  int n;
+  const BwMade *made = bw_project_get_motifs (maker_project (maker), &n);
+  assert_int_equal (made->motif.first_column, 5);
+  assert_true (gtk_spin_button_get_value (GTK_SPIN_BUTTON (from)) == 1);
+}
+
 /* What a word needs is told while it is typed; too long a one is not shown at all, and cannot be
  * laid. */
 static void
@@ -685,6 +706,7 @@ main (void)
     IN_WINDOW (a_motif_laid_is_one_step),
     IN_WINDOW (a_motif_is_laid_on_what_is_there),
     IN_WINDOW (one_more_colour_of_a_motif_is_another),
+    IN_WINDOW (laid_on_some_columns_the_next_motif_has_them_all_again),
     IN_WINDOW (a_motif_is_chosen_and_laid_by_keys_alone),
     IN_WINDOW (lettering_tells_what_it_needs_and_is_never_cut),
     IN_WINDOW (a_ground_is_laid_with_the_word),

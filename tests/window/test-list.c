@@ -4,6 +4,7 @@
 #include "maker.h"
 
 #include "app/fit/fit-line.h"
+#include "app/fit/remedy-list.h"
 #include "app/make/make-cards.h"
 #include "core/band/fit.h"
 #include "output/report/fit-sentence.h"
@@ -15,6 +16,8 @@
 #include <stdint.h>
 #include <string.h>
 #include <cmocka.h>
+
+#define BORDER 8 /* px of a popover beside what it holds */
 
 /* The bead records of a list: letter and count in one piece, summed by letter. */
 static guint64
@@ -267,6 +270,20 @@ shows_what_helps (gpointer foot)
   return list && gtk_widget_get_mapped (list);
 }
 
+/* What opens over the window does not run off it at the right. */
+static void
+assert_inside (GtkWindow *window, GtkWidget *foot)
+{
+  int left, right, edge, y;
+  GtkWidget *list = desk_find_type (foot, BW_TYPE_REMEDY_LIST);
+  desk_point (GTK_WIDGET (window), gtk_widget_get_width (GTK_WIDGET (window)), 0, &edge, &y);
+  desk_point (list, 0, 0, &left, &y);
+  desk_point (list, gtk_widget_get_width (list), 0, &right, &y);
+  assert_true (left > 0);
+  if (right + BORDER > edge)
+    fail_msg ("what helps ends at %d, the window at %d", right, edge);
+}
+
 /* Near even nothing green is shown, what helps comes first, and what does not is folded. */
 static void
 near_even_the_foot_says_so_and_folds_what_does_not_help (void **state)
@@ -276,12 +293,14 @@ near_even_the_foot_says_so_and_folds_what_does_not_help (void **state)
   maker_start (&maker, path);
   GtkWidget *foot = maker_find (&maker, BW_TYPE_FIT_LINE);
   assert_line_in_step (&maker, foot);
+  gtk_window_set_default_size (GTK_WINDOW (maker.window), 900, 600);
   desk_until (offers_to_play_safe, foot);
   desk_settle ();
   maker_click_words (foot, "What helps");
   desk_until (shows_what_helps, foot);
   desk_settle ();
   desk_keep ("fit-what-helps");
+  assert_inside (GTK_WINDOW (maker.window), foot);
   assert_non_null (desk_look_for_label (foot, "Measure a swatch…"));
   assert_non_null (desk_look_for_label (foot, "Weave 116 rows (2 more)"));
   assert_null (desk_look_for_label (foot, "Weave 112 rows (2 fewer)"));

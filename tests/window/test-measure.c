@@ -250,6 +250,41 @@ a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one (void **state)
   expect_mm (maker_design (maker)->stone.values_mm[0], 24.7);
 }
 
+/* How wide the text in an entry is, and the room it has. */
+static void
+text_and_room (GtkWidget *entry, int *text, int *room)
+{
+  GtkWidget *inner = desk_find_type (entry, GTK_TYPE_TEXT);
+  const char *words = gtk_editable_get_text (GTK_EDITABLE (inner));
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (inner, words);
+  pango_layout_get_pixel_size (layout, text, NULL);
+  *room = gtk_widget_get_width (inner);
+}
+
+/* Fifteen sixteenths of an inch, in millimetres, have three decimals; a word that is no number may
+ * be cut. */
+static void
+a_long_number_is_shown_whole (void **state)
+{
+  Maker *maker = *state;
+  int text, room, usual;
+  text_and_room (maker_entry (maker, FLATS), &text, &usual);
+  maker_fill (maker, FLATS, "15/16\"");
+  assert_string_equal (maker_entry_text (maker, FLATS), "23.812 mm");
+  desk_settle ();
+  text_and_room (maker_entry (maker, FLATS), &text, &room);
+  desk_keep ("measure-long");
+  assert_true (text <= room);
+  maker_fill (maker, FLATS, "a number that nobody has ever measured on any stone");
+  desk_settle ();
+  text_and_room (maker_entry (maker, FLATS), &text, &room);
+  assert_true (room < 2 * usual);
+  maker_fill (maker, FLATS, "24");
+  desk_settle ();
+  text_and_room (maker_entry (maker, FLATS), &text, &room);
+  assert_int_equal (room, usual);
+}
+
 static void
 expect_pitch (Maker *maker, const char *typed, double should_be)
 {
@@ -928,6 +963,7 @@ main (void)
     IN_WINDOW (inches_are_typed_as_fractions_and_shown_as_chosen),
     IN_WINDOW (a_swatch_sets_the_gauge_and_can_be_forgotten),
     IN_WINDOW (a_wrong_value_is_marked_and_the_fit_keeps_to_the_last_good_one),
+    IN_WINDOW (a_long_number_is_shown_whole),
     IN_WINDOW (six_faces_are_as_they_were_after_five),
     IN_WINDOW (a_pitch_that_no_bead_has_stays_with_its_reason),
     IN_WINDOW (the_copied_list_tells_what_the_exported_one_does),

@@ -423,6 +423,60 @@ nothing_out_of_sight_is_undone_or_printed (void **state)
     assert_true (g_action_group_get_action_enabled (actions, resting[i]));
 }
 
+/* A design as it was opened makes way for the next, and for a new stone. */
+static void
+the_next_design_opens_in_the_same_window (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *first = put_by ("Kelp lantern", "kelp.bandwright");
+  g_autofree char *second = put_by ("Shore light", "shore.bandwright");
+  maker_start (maker, first);
+  desk_key ("Home", GDK_ALT_MASK);
+  g_autoptr (GFile) file = g_file_new_for_path (second);
+  g_autofree char *uri = g_file_get_uri (file);
+  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "open-file",
+                                  g_variant_new_string (uri));
+  desk_until (shows_work, maker);
+  desk_settle ();
+  expect_title (maker, "Shore light");
+  assert_int_equal (desk_count_mapped (), 1);
+  desk_key ("Home", GDK_ALT_MASK);
+  desk_settle ();
+  desk_click (GTK_WIDGET (design (maker, 0)));
+  desk_until (shows_work, maker);
+  desk_settle ();
+  assert_null (bw_project_get_file (maker_project (maker)));
+  assert_int_equal (desk_count_mapped (), 1);
+}
+
+static gboolean
+is_saved (gpointer maker)
+{
+  return !bw_project_get_modified (maker_project (maker));
+}
+
+/* Though it is saved: its steps would be lost. */
+static void
+a_design_that_was_worked_on_keeps_its_window (void **state)
+{
+  Maker *maker = *state;
+  g_autofree char *first = put_by ("Kelp lantern", "kelp.bandwright");
+  g_autofree char *second = put_by ("Shore light", "shore.bandwright");
+  maker_start (maker, first);
+  bw_project_set_title (maker_project (maker), "Title", "Work");
+  desk_key ("s", GDK_CONTROL_MASK);
+  desk_until (is_saved, maker);
+  desk_key ("Home", GDK_ALT_MASK);
+  g_autoptr (GFile) file = g_file_new_for_path (second);
+  g_autofree char *uri = g_file_get_uri (file);
+  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "open-file",
+                                  g_variant_new_string (uri));
+  desk_until (shows_work, maker);
+  desk_settle ();
+  expect_title (maker, "Work");
+  assert_int_equal (desk_count_mapped (), 2);
+}
+
 static void
 another_design_gets_a_window_of_its_own_when_there_is_work (void **state)
 {
@@ -534,6 +588,8 @@ main (void)
     AT_SHELF (in_large_type_every_card_is_whole),
     AT_SHELF (the_shelf_comes_over_work_and_goes_back_to_it),
     AT_SHELF (nothing_out_of_sight_is_undone_or_printed),
+    AT_SHELF (the_next_design_opens_in_the_same_window),
+    AT_SHELF (a_design_that_was_worked_on_keeps_its_window),
     AT_SHELF (another_design_gets_a_window_of_its_own_when_there_is_work),
     AT_SHELF (the_guide_goes_away_and_comes_back),
     AT_SHELF (a_design_that_changed_is_looked_at_anew),

@@ -160,7 +160,8 @@ expect_abc_to_stay (Bench *bench)
   Maker *maker = &bench->maker;
   expect_told_that (maker, "Length, base to tip");
   assert_string_equal (maker_entry_text (maker, LENGTH), "abc");
-  assert_true (g_str_has_prefix (gtk_window_get_title (GTK_WINDOW (maker->window)), "•"));
+  /* It is no number, and the design is what the file says. */
+  assert_false (g_str_has_prefix (gtk_window_get_title (GTK_WINDOW (maker->window)), "•"));
   expect_file (bench->path, bench->before);
 }
 
@@ -183,6 +184,20 @@ what_cannot_stand_is_told_and_neither_saved_nor_closed_over (void **state)
   maker_click_words (GTK_WIDGET (maker_dialog (maker)), "Discard");
   desk_until (is_closed, maker);
   expect_file (bench->path, bench->before);
+}
+
+/* A measure that waits for another one is work. */
+static void
+a_number_that_waits_is_not_saved (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  type_into (maker, LENGTH, "20");
+  desk_key ("Return", 0);
+  assert_non_null (bw_draft_waits (bw_window_get_draft (maker->window)));
+  assert_true (g_str_has_prefix (gtk_window_get_title (GTK_WINDOW (maker->window)), "•"));
+  desk_key ("Escape", 0);
+  assert_false (g_str_has_prefix (gtk_window_get_title (GTK_WINDOW (maker->window)), "•"));
 }
 
 static void
@@ -301,6 +316,7 @@ main (void)
     IN_WINDOW (closing_asks_about_what_is_typed),
     IN_WINDOW (quitting_asks_about_what_is_typed),
     IN_WINDOW (what_cannot_stand_is_told_and_neither_saved_nor_closed_over),
+    IN_WINDOW (a_number_that_waits_is_not_saved),
     IN_WINDOW (nothing_is_printed_or_exported_over_what_cannot_stand),
     IN_WINDOW (the_list_is_copied_with_what_is_typed),
     IN_WINDOW (another_stage_and_the_bench_are_come_to_with_what_is_typed),

@@ -149,6 +149,9 @@ one_click_makes_a_way_the_project_in_one_step (void **state)
   desk_key ("z", GDK_CONTROL_MASK);
   g_autofree char *after = bw_project_to_data (project, NULL);
   assert_string_equal (after, before);
+  /* What was told is so no longer. */
+  desk_settle ();
+  assert_null (desk_look_for_prefix (GTK_WIDGET (maker->window), "The stone is set this way"));
 }
 
 static gboolean

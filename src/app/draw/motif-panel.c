@@ -395,13 +395,25 @@ kind_chosen (BwMotifPanel *self)
   try_now (self);
 }
 
+/* The next one has the whole band before it again: what was filled is filled. */
+static void
+forget_columns (BwMotifPanel *self)
+{
+  const BwBand *band = &bw_card_get_design (BW_CARD (self))->band;
+  BwMotif *motif = motif_of (self), fresh;
+  bw_motif_init (&fresh, motif->kind, band->columns, band->rows);
+  motif->first_column = fresh.first_column;
+  motif->last_column = fresh.last_column;
+  show_motif (self);
+}
+
 static void
 keep_clicked (BwMotifPanel *self)
 {
   if (!bw_project_has_trial (project_of (self)))
     try_now (self);
   bw_project_keep_trial (project_of (self));
-  gtk_widget_set_sensitive (self->drop, FALSE);
+  forget_columns (self);
 }
 
 static void

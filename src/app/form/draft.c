@@ -375,6 +375,18 @@ bw_draft_set_waiting_text (BwDraft *self, const char *name)
   tell (self);
 }
 
+gboolean
+bw_draft_holds_work (BwDraft *self)
+{
+  g_return_val_if_fail (BW_IS_DRAFT (self), FALSE);
+  gboolean holds = self->waiting_text != NULL;
+  for (guint i = 0; i < self->pendings->len; i++) {
+    const BwPending *pending = g_ptr_array_index (self->pendings, i);
+    holds = holds || pending->is_number || pending->is_clear;
+  }
+  return holds;
+}
+
 const char *
 bw_draft_waits (BwDraft *self)
 {

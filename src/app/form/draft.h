@@ -44,6 +44,8 @@ guint bw_draft_count_pending (BwDraft *self);
 /* Text that waits in an entry which is no field; name is the entry's, translated, NULL once none
  * waits. Ended by another project. */
 void bw_draft_set_waiting_text (BwDraft *self, const char *name);
+/* Whether what waits is more than words that are no number: it would be lost with the window. */
+gboolean bw_draft_holds_work (BwDraft *self);
 /* The name of a field in which something waits, translated; NULL when nothing does. Borrowed until
  * the next change. */
 const char *bw_draft_waits (BwDraft *self);

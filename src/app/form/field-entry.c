@@ -13,6 +13,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define CHARS_MOST 12 /* what is no number, and waits, may be of any length */
+
 struct _BwFieldEntry {
   GtkWidget parent_instance;
   BwDraft *draft;
@@ -55,6 +57,47 @@ is_being_typed (BwFieldEntry *self)
   return self->shown && g_strcmp0 (text_of (self), self->shown) != 0;
 }
 
+/* How many of the entry's own characters a text is as wide as: a unit is wider than its letters are
+ * many. */
+static int
+chars_as_wide (BwFieldEntry *self, const char *text)
+{
+  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self->entry));
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  int one = MAX (pango_font_metrics_get_approximate_char_width (metrics),
+                 pango_font_metrics_get_approximate_digit_width (metrics));
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self->entry), text);
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  pango_font_metrics_unref (metrics);
+  return one > 0 ? (width + one - 1) / one : (int)g_utf8_strlen (text, -1);
+}
+
+/* As many characters as such a quantity takes most often: the drawing must not stir while it is
+ * typed. */
+static int
+chars_of (const BwField *field)
+{
+  switch (field->quantity) {
+  case BW_QUANTITY_LENGTH:
+    return g_str_has_prefix (field->pointer, "/stone/values_mm/") ? 8 : 9;
+  case BW_QUANTITY_COUNT:
+    return 3;
+  default:
+    return 5;
+  }
+}
+
+/* In a drawing a longer number makes room for itself once it is taken; none is shown in part. */
+static void
+make_room (BwFieldEntry *self)
+{
+  int usual = chars_of (&self->field);
+  if (self->slip)
+    g_object_set (self, "chars", CLAMP (chars_as_wide (self, self->shown), usual, CHARS_MOST),
+                  NULL);
+}
+
 static void
 show_text (BwFieldEntry *self, const char *text)
 {
@@ -62,6 +105,7 @@ show_text (BwFieldEntry *self, const char *text)
   self->shown = g_strdup (text);
   if (g_strcmp0 (text_of (self), text) != 0)
     bw_put_text (GTK_EDITABLE (self->entry), text);
+  make_room (self);
 }
 
 /* A reader hears at the entry what stands beside it: what is wrong, else what the number means. */
@@ -399,21 +443,6 @@ bw_field_entry_edit (BwFieldEntry *self)
   g_return_if_fail (BW_IS_FIELD_ENTRY (self));
   gtk_widget_grab_focus (GTK_WIDGET (self->entry));
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
-}
-
-/* As many characters as such a quantity takes, whatever is in it now: the drawing must not stir
- * while one types. */
-static int
-chars_of (const BwField *field)
-{
-  switch (field->quantity) {
-  case BW_QUANTITY_LENGTH:
-    return g_str_has_prefix (field->pointer, "/stone/values_mm/") ? 8 : 9;
-  case BW_QUANTITY_COUNT:
-    return 3;
-  default:
-    return 5;
-  }
 }
 
 void

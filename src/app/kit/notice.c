@@ -23,6 +23,15 @@ bw_notice_clear (BwNotice *self)
   gtk_info_bar_set_revealed (self->bar, FALSE);
 }
 
+/* What went well waits to go away by itself. */
+void
+bw_notice_outdate (BwNotice *self)
+{
+  g_return_if_fail (BW_IS_NOTICE (self));
+  if (self->leaving)
+    bw_notice_clear (self);
+}
+
 static gboolean
 leave (gpointer data)
 {

@@ -10,3 +10,6 @@ G_DECLARE_FINAL_TYPE (BwNotice, bw_notice, BW, NOTICE, GtkWidget)
 
 void bw_notice_tell (BwNotice *self, GtkMessageType type, const char *sentence);
 void bw_notice_clear (BwNotice *self);
+/* What was done is undone: a sentence that told it went well goes away, and what went wrong stays.
+ */
+void bw_notice_outdate (BwNotice *self);

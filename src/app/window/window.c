@@ -71,11 +71,17 @@ struct _BwWindow {
 
 G_DEFINE_FINAL_TYPE (BwWindow, bw_window, GTK_TYPE_APPLICATION_WINDOW)
 
-/* What waits in a field is in no file either. */
+static gboolean
+is_at_shelf (BwWindow *self)
+{
+  return self->at_rest != NULL;
+}
+
+/* What waits in a field is in no file either; what was refused has changed nothing. */
 static gboolean
 has_unsaved (BwWindow *self)
 {
-  return bw_project_get_modified (self->project) || bw_draft_waits (self->draft);
+  return bw_project_get_modified (self->project) || bw_draft_holds_work (self->draft);
 }
 
 static const char *
@@ -112,9 +118,12 @@ hold_logout (BwWindow *self, gboolean unsaved)
   bw_logout_hold (&self->logout, GTK_WINDOW (self), unsaved, name);
 }
 
+/* Behind its last step the project is no longer what was told of it. */
 static void
 history_changed (BwWindow *self)
 {
+  if (bw_project_can_redo (self->project))
+    bw_notice_outdate (self->notice);
   show_title (self);
   hold_logout (self, has_unsaved (self));
 }
@@ -170,11 +179,20 @@ bw_window_keep_work (BwWindow *self)
   bw_recovery_keep (self->recovery);
 }
 
+/* Nothing to go back or forward to: what is shown can be had again as it is by opening it. */
+static gboolean
+is_as_opened (BwWindow *self)
+{
+  return !bw_project_can_undo (self->project) && !bw_project_can_redo (self->project);
+}
+
 gboolean
-bw_window_is_untouched (BwWindow *self)
+bw_window_makes_way (BwWindow *self)
 {
   g_return_val_if_fail (BW_IS_WINDOW (self), FALSE);
-  return !has_unsaved (self) && !bw_project_get_file (self->project);
+  if (has_unsaved (self))
+    return FALSE;
+  return !bw_project_get_file (self->project) || (is_at_shelf (self) && is_as_opened (self));
 }
 
 void
@@ -186,12 +204,6 @@ bw_window_tell (BwWindow *self, GtkMessageType type, const char *sentence)
 
 /* --- The shelf ---------------------------------------------------------------------------------
  */
-
-static gboolean
-is_at_shelf (BwWindow *self)
-{
-  return self->at_rest != NULL;
-}
 
 /* At the bench the row in hand wants the room; the shelf wants all of it. */
 static void
@@ -409,8 +421,9 @@ static GtkWindow *
 show_opened (GtkWindow *window, BwProject *project)
 {
   BwWindow *self = BW_WINDOW (window);
+  gboolean makes_way = bw_window_makes_way (self);
   leave_shelf (self);
-  if (bw_window_is_untouched (self))
+  if (makes_way)
     bw_window_set_project (self, project);
   else
     self = bw_window_new (gtk_window_get_application (window), project);
@@ -569,9 +582,10 @@ static void
 new_stone (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   BwWindow *self = data;
-  if (!bw_window_is_untouched (self)) {
+  gboolean makes_way = bw_window_makes_way (self);
+  if (!makes_way || bw_project_get_file (self->project)) {
     g_action_group_activate_action (G_ACTION_GROUP (gtk_window_get_application (GTK_WINDOW (self))),
-                                    "new", NULL);
+                                    makes_way ? "new-stone" : "new", NULL);
     return;
   }
   leave_shelf (self);

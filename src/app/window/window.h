@@ -18,8 +18,9 @@ BwDraft *bw_window_get_draft (BwWindow *self);     /* borrowed */
 
 /* Puts another project into the window. */
 void bw_window_set_project (BwWindow *self, BwProject *project);
-/* Nothing in it is the maker's own: another project may take its place without a question. */
-gboolean bw_window_is_untouched (BwWindow *self);
+/* Another project may take the place of the one in it without a question: nothing in it is the
+ * maker's own, or, at the shelf, it is a design as it was opened. */
+gboolean bw_window_makes_way (BwWindow *self);
 
 /* Tells one sentence in the window, until it is closed or another takes its place. */
 void bw_window_tell (BwWindow *self, GtkMessageType type, const char *sentence);
