@@ -47,3 +47,6 @@ echo "  strip.pdf      a paper strip at true size, to check the measurements"
 echo "  chart.svg      the chart of the band"
 echo "  picture.png    the finished piece"
 echo "  model.glb      the finished piece for other programs"
+case $file in
+"$PWD"/out/*) echo "and harbour-lamp.bandwright, the copy of the demo that all of it is of; run again, it is opened." ;;
+esac

@@ -172,6 +172,19 @@ count_written (const char *beginning)
   return n;
 }
 
+/* Every fifth millimetre from just before the end on has its number, the one beside the join too.
+ */
+static void
+assert_scale_is_named (BwProject *project)
+{
+  BwStripMarks marks;
+  bw_strip_marks_init (&marks, project);
+  for (int mm = 5 * (int)ceil ((marks.girth_mm - 2) / 5); mm < marks.girth_mm + 9; mm += 5) {
+    g_autofree char *number = g_strdup_printf ("%d", mm);
+    pen_find (number);
+  }
+}
+
 /* Nothing is kept apart by being left out: both ends of the strip are named, and its bail. */
 static void
 assert_strip_is_named (BwProject *project, BwUnit unit)
@@ -179,6 +192,8 @@ assert_strip_is_named (BwProject *project, BwUnit unit)
   const BwDesign *design = bw_project_get_design (project);
   gboolean at_join = fabs (remainder (design->bail.at_deg - design->band.seam_deg, 360)) < 20;
   assert_true (count_written ("join") >= 2);
+  if (unit == BW_UNIT_MM)
+    assert_scale_is_named (project);
   if (design->bail.style != BW_BAIL_NONE && !at_join)
     pen_find ("bail");
 }

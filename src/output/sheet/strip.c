@@ -166,18 +166,29 @@ name_tab (cairo_t *cr, const Piece *piece)
     bw_type_draw (cr, type, text, corner[at].x, corner[at].y, 0);
 }
 
-/* A number of the scale, but where a line of the strip would run through it. */
+/* Where a number as wide as this has its middle: at its mark, but off the strip's end, whose line
+ * would run through it, and off the edge of the paper. */
+static double
+clear_of_end (const Piece *piece, double x, double wide)
+{
+  double end = x_of (piece, piece->length_mm), off = wide / 2 + 1;
+  if (fabs (x - end) < off)
+    x = x < end ? end - off : end + off;
+  return MAX (x, wide / 2);
+}
+
+/* A number of the scale; lower where it was moved on to another one. */
 static void
 name_tick (cairo_t *cr, const Piece *piece, double mm)
 {
-  double x = x_of (piece, mm), y = piece->height_mm * MM / 2 + 4.5;
+  double y = piece->height_mm * MM / 2 + 4.5;
   g_autofree char *number = bw_text_in (mm, piece->unit, 0);
-  double wide = wide_of (cr, BW_TYPE_TINY, number);
-  if (x < wide / 2 || fabs (x - x_of (piece, piece->length_mm)) < wide / 2 + 1)
-    return;
-  bw_type_draw (cr, BW_TYPE_TINY, number, x, y, 0.5);
-  BwLabelBox box = { x - wide / 2, y, wide, bw_type_height (BW_TYPE_TINY) };
-  bw_label_room_take (piece->room, box);
+  double wide = wide_of (cr, BW_TYPE_TINY, number), tall = bw_type_height (BW_TYPE_TINY);
+  double left = clear_of_end (piece, x_of (piece, mm), wide) - wide / 2;
+  BwVec2 corner[] = { { left, y }, { left, y + tall }, { left, y + 2 * tall } };
+  int at = bw_label_room_place (piece->room, wide, tall, corner, G_N_ELEMENTS (corner));
+  if (at >= 0)
+    bw_type_draw (cr, BW_TYPE_TINY, number, corner[at].x, corner[at].y, 0);
 }
 
 /* What the strip measures, read where its first edge comes to lie on its end: each millimetre with
