@@ -4,6 +4,7 @@
 #include "maker.h"
 
 #include <json-glib/json-glib.h>
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -244,6 +245,13 @@ is_woven (gpointer picture)
   return points[0] >> 24 == 255;
 }
 
+static GtkAdjustment *
+page_of (GtkWidget *widget)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  return gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (page));
+}
+
 static void
 a_finish_is_chosen_from_a_card_of_all (void **state)
 {
@@ -252,17 +260,22 @@ a_finish_is_chosen_from_a_card_of_all (void **state)
   GtkWidget *card = maker_find (maker, BW_TYPE_FINISH_CARD);
   BwFinish before = bw_project_get_tray (project)->colour[1].finish;
   maker_reveal (card);
+  double scrolled = gtk_adjustment_get_value (page_of (card));
   desk_click (card);
+  desk_settle ();
   GtkWidget *grid = desk_find_type (card, GTK_TYPE_GRID);
   int n = 0;
   for (GtkWidget *choice = gtk_widget_get_first_child (grid); choice;
-       choice = gtk_widget_get_next_sibling (choice))
-    n++;
+       choice = gtk_widget_get_next_sibling (choice), n++)
+    assert_int_equal (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (choice)), n == (int)before);
   assert_int_equal (n, BW_N_FINISHES);
   desk_until (is_woven, desk_find_type (grid, GTK_TYPE_PICTURE));
   desk_keep ("finish-card");
   maker_click_words (grid, "galvanised");
   assert_int_equal (bw_project_get_tray (project)->colour[1].finish, BW_FINISH_GALVANISED);
+  /* The page stays where it was scrolled to. */
+  desk_settle ();
+  assert_true (fabs (gtk_adjustment_get_value (page_of (card)) - scrolled) < 1);
   desk_key ("z", GDK_CONTROL_MASK);
   assert_int_equal (bw_project_get_tray (project)->colour[1].finish, before);
 }

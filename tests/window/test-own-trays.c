@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Trays of the maker's own, in the workshop's window. */
-#include "own-book.h"
+#include "own-things.h"
 
+#include "app/colours/finish-card.h"
 #include "app/trays/tray-dialog.h"
 #include "core/pattern/tint.h"
 #include "project/book/book-trays.h"
@@ -171,6 +172,55 @@ a_colour_is_taken_out_and_another_added (void **state)
   bw_book_get_tray (book, 0, kept);
   assert_int_equal (kept->tray.n_colours, 1);
   assert_int_equal (kept->tray.colour[0].srgb, bw_tint_srgb (BW_TINT_HAIR, FALSE));
+  close_workshop (maker, window);
+}
+
+/* The card of the workbench, where each finish is seen woven. */
+static void
+a_finish_is_chosen_from_the_card (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill, GINT_TO_POINTER (1));
+  GtkWidget *window = open_workshop (maker, "trays");
+  wait_for (window, "Slack water");
+  maker_click_words (window, "Edit…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_TRAY_DIALOG);
+  GtkWidget *card = desk_find_type (dialog, BW_TYPE_FINISH_CARD);
+  desk_click (card);
+  desk_settle ();
+  maker_click_words (card, "galvanised");
+  desk_settle ();
+  desk_keep ("own-trays-finish");
+  desk_click (button_of (dialog, "Save"));
+  desk_until (is_gone, dialog);
+  g_autoptr (BwBook) book = read_book ();
+  g_autofree BwKeptTray *kept = g_new0 (BwKeptTray, 1);
+  bw_book_get_tray (book, 0, kept);
+  assert_int_equal (kept->tray.colour[0].finish, BW_FINISH_GALVANISED);
+  close_workshop (maker, window);
+}
+
+/* Two that are added can be told apart. */
+static void
+a_second_colour_added_is_another (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill, GINT_TO_POINTER (1));
+  GtkWidget *window = open_workshop (maker, "trays");
+  wait_for (window, "Slack water");
+  maker_click_words (window, "Edit…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_TRAY_DIALOG);
+  maker_click_words (dialog, "Add a Colour");
+  desk_settle ();
+  maker_click_words (dialog, "Add a Colour");
+  desk_settle ();
+  desk_click (button_of (dialog, "Save"));
+  desk_until (is_gone, dialog);
+  g_autoptr (BwBook) book = read_book ();
+  g_autofree BwKeptTray *kept = g_new0 (BwKeptTray, 1);
+  bw_book_get_tray (book, 0, kept);
+  int n = kept->tray.n_colours;
+  assert_int_not_equal (kept->tray.colour[n - 1].srgb, kept->tray.colour[n - 2].srgb);
   close_workshop (maker, window);
 }
 
@@ -397,6 +447,8 @@ main (void)
     IN_WINDOW (search_finds_by_a_trays_and_a_colours_name),
     IN_WINDOW (a_tray_is_renamed_and_none_takes_anothers_name),
     IN_WINDOW (a_colour_is_taken_out_and_another_added),
+    IN_WINDOW (a_finish_is_chosen_from_the_card),
+    IN_WINDOW (a_second_colour_added_is_another),
     IN_WINDOW (a_tray_is_removed_once_the_question_is_answered),
     IN_WINDOW (a_palette_comes_in_and_a_tray_goes_out),
     IN_WINDOW (a_tray_changed_by_another_program_is_not_written_over),

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The pictures are made by a thread when the card is opened, and kept until it is opened on another
- * colour; until then each finish shows the bead of the tray's list. */
+/* What the card holds is made when it is first opened, for a long tray has many of them. The
+ * pictures are made by a thread then, and kept until it is opened on another colour; until they
+ * are there each finish shows the bead of the tray's list. */
 #include "config.h"
 
 #include "app/colours/finish-card.h"
@@ -10,7 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define SIDE 72   /* of a picture */
+#define SIDE 72 /* of a picture */
 #define COLUMNS 5
 
 struct _BwFinishCard {
@@ -20,6 +21,7 @@ struct _BwFinishCard {
   GtkGrid *grid;
   GtkToggleButton *choice[BW_N_FINISHES];
   GtkPicture *picture[BW_N_FINISHES];
+  char *title; /* NULL: the usual one */
   BwColour colour;
   gboolean painted; /* the pictures are of this colour, or being made of it */
   gboolean showing; /* what is toggled now is not the maker's doing */
@@ -93,22 +95,6 @@ hang_beads (BwFinishCard *self)
   }
 }
 
-static void
-card_shown (BwFinishCard *self)
-{
-  gtk_widget_grab_focus (GTK_WIDGET (self->choice[self->colour.finish]));
-  if (self->painted)
-    return;
-  self->painted = TRUE;
-  hang_beads (self);
-  g_autoptr (GTask) task = g_task_new (self, NULL, made, NULL);
-  Job *job = g_new0 (Job, 1);
-  job->srgb = self->colour.srgb;
-  job->side = SIDE * gtk_widget_get_scale_factor (GTK_WIDGET (self));
-  g_task_set_task_data (task, job, job_free);
-  g_task_run_in_thread (task, make);
-}
-
 /* --- Choosing ----------------------------------------------------------------------------------
  */
 
@@ -122,21 +108,6 @@ toggled (BwFinishCard *self, GtkToggleButton *choice)
     finish++;
   gtk_popover_popdown (self->card);
   g_signal_emit (self, signals[CHOSEN], 0, (guint)finish);
-}
-
-void
-bw_finish_card_show (BwFinishCard *self, const BwColour *colour)
-{
-  g_return_if_fail (BW_IS_FINISH_CARD (self));
-  g_autofree char *words = g_strdup_printf (_ ("Finish: %s"), bw_finish_words (colour->finish));
-  self->painted = self->painted && colour->srgb == self->colour.srgb;
-  self->colour = *colour;
-  self->showing = TRUE;
-  gtk_toggle_button_set_active (self->choice[colour->finish], TRUE);
-  self->showing = FALSE;
-  gtk_menu_button_set_label (self->button, bw_finish_words (colour->finish));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  words, -1);
 }
 
 static void
@@ -161,6 +132,72 @@ add_choice (BwFinishCard *self, BwFinish finish)
   gtk_grid_attach (self->grid, choice, (int)finish % COLUMNS, (int)finish / COLUMNS, 1, 1);
 }
 
+/* The finish shown is the one that is pressed. */
+static void
+press (BwFinishCard *self)
+{
+  if (!self->choice[0])
+    return;
+  self->showing = TRUE;
+  gtk_toggle_button_set_active (self->choice[self->colour.finish], TRUE);
+  self->showing = FALSE;
+}
+
+static void
+fill (BwFinishCard *self)
+{
+  for (BwFinish finish = 0; !self->choice[BW_N_FINISHES - 1]; finish++)
+    add_choice (self, finish);
+  press (self);
+}
+
+static void
+card_shown (BwFinishCard *self)
+{
+  fill (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self->choice[self->colour.finish]));
+  if (self->painted)
+    return;
+  self->painted = TRUE;
+  hang_beads (self);
+  g_autoptr (GTask) task = g_task_new (self, NULL, made, NULL);
+  Job *job = g_new0 (Job, 1);
+  job->srgb = self->colour.srgb;
+  job->side = SIDE * gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  g_task_set_task_data (task, job, job_free);
+  g_task_run_in_thread (task, make);
+}
+
+static void
+show_name (BwFinishCard *self)
+{
+  const char *title = self->title ? self->title : _ ("Finish");
+  g_autofree char *words = g_strdup_printf ("%s: %s", title, bw_finish_words (self->colour.finish));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->button), title);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
+}
+
+void
+bw_finish_card_show (BwFinishCard *self, const BwColour *colour)
+{
+  g_return_if_fail (BW_IS_FINISH_CARD (self));
+  self->painted = self->painted && colour->srgb == self->colour.srgb;
+  self->colour = *colour;
+  press (self);
+  gtk_menu_button_set_label (self->button, bw_finish_words (colour->finish));
+  show_name (self);
+}
+
+void
+bw_finish_card_set_title (BwFinishCard *self, const char *title)
+{
+  g_return_if_fail (BW_IS_FINISH_CARD (self));
+  g_free (self->title);
+  self->title = g_strdup (title);
+  show_name (self);
+}
+
 static void
 bw_finish_card_dispose (GObject *object)
 {
@@ -171,10 +208,18 @@ bw_finish_card_dispose (GObject *object)
 }
 
 static void
+bw_finish_card_finalize (GObject *object)
+{
+  g_free (BW_FINISH_CARD (object)->title);
+  G_OBJECT_CLASS (bw_finish_card_parent_class)->finalize (object);
+}
+
+static void
 bw_finish_card_class_init (BwFinishCardClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_finish_card_dispose;
+  G_OBJECT_CLASS (klass)->finalize = bw_finish_card_finalize;
   signals[CHOSEN] = g_signal_new ("chosen", BW_TYPE_FINISH_CARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -189,6 +234,4 @@ static void
 bw_finish_card_init (BwFinishCard *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  for (BwFinish finish = 0; finish < BW_N_FINISHES; finish++)
-    add_choice (self, finish);
 }

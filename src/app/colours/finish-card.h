@@ -13,3 +13,5 @@ G_DECLARE_FINAL_TYPE (BwFinishCard, bw_finish_card, BW, FINISH_CARD, GtkWidget)
 
 /* Shows the finish and colour of this one. */
 void bw_finish_card_show (BwFinishCard *self, const BwColour *colour);
+/* What it is called before the finish, where there are several of them: "Finish of Dusk". */
+void bw_finish_card_set_title (BwFinishCard *self, const char *title);

@@ -5,6 +5,7 @@
 
 #include "app/trays/tray-editor.h"
 
+#include "app/colours/finish-card.h"
 #include "app/kit/bead-swatch.h"
 #include "app/kit/colour-dialog.h"
 #include "app/kit/part-names.h"
@@ -32,6 +33,7 @@ typedef struct {
   BwTrayEditor *editor;
   int at;
   GtkWidget *bead;
+  BwFinishCard *finish;
 } Line;
 
 static Line *
@@ -51,6 +53,7 @@ static void
 tell (const Line *line)
 {
   bw_bead_swatch_set_colour (BW_BEAD_SWATCH (line->bead), colour_of (line));
+  bw_finish_card_show (line->finish, colour_of (line));
   g_signal_emit (line->editor, signals[CHANGED], 0);
 }
 
@@ -68,10 +71,10 @@ name_typed (GtkEditable *entry)
 }
 
 static void
-finish_chosen (GtkDropDown *finish)
+finish_chosen (GtkWidget *card, guint finish)
 {
-  Line *line = line_of (GTK_WIDGET (finish));
-  colour_of (line)->finish = (BwFinish)gtk_drop_down_get_selected (finish);
+  Line *line = line_of (card);
+  colour_of (line)->finish = (BwFinish)finish;
   tell (line);
 }
 
@@ -112,7 +115,7 @@ remove_clicked (GtkWidget *button)
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
-/* A grey that is plainly to be changed. */
+/* A grey that is plainly to be changed, and another where that is there already. */
 static void
 add_clicked (BwTrayEditor *self)
 {
@@ -120,7 +123,8 @@ add_clicked (BwTrayEditor *self)
   if (tray->n_colours >= BW_TRAY_MAX)
     return;
   tray->colour[tray->n_colours]
-      = (BwColour){ .id = bw_tray_free_letter (tray), .srgb = bw_tint_srgb (BW_TINT_HAIR, FALSE) };
+      = (BwColour){ .id = bw_tray_free_letter (tray),
+                    .srgb = bw_tray_free_colour (tray, bw_tint_srgb (BW_TINT_HAIR, FALSE)) };
   tray->n_colours++;
   show_all (self);
   g_signal_emit (self, signals[CHANGED], 0);
@@ -161,18 +165,14 @@ name_entry (const BwColour *colour, const char *name)
 }
 
 static GtkWidget *
-finish_choice (const BwColour *colour, const char *name)
+finish_choice (const BwColour *colour, Line *line, const char *name)
 {
-  g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
-  for (BwFinish finish = 0; finish < BW_N_FINISHES; finish++)
-    gtk_string_list_append (words, bw_finish_words (finish));
-  GtkWidget *choice = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&words)), NULL);
-  g_autofree char *label = g_strdup_printf (_ ("Finish of %s"), name);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), colour->finish);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (choice), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                  -1);
-  g_signal_connect (choice, "notify::selected", G_CALLBACK (finish_chosen), NULL);
-  return choice;
+  g_autofree char *title = g_strdup_printf (_ ("Finish of %s"), name);
+  line->finish = g_object_new (BW_TYPE_FINISH_CARD, NULL);
+  bw_finish_card_set_title (line->finish, title);
+  bw_finish_card_show (line->finish, colour);
+  g_signal_connect (line->finish, "chosen", G_CALLBACK (finish_chosen), NULL);
+  return GTK_WIDGET (line->finish);
 }
 
 static GtkWidget *
@@ -200,7 +200,7 @@ row_new (BwTrayEditor *self, int at)
   g_object_set_data_full (G_OBJECT (row), "line", line, g_free);
   gtk_box_append (GTK_BOX (box), swatch_button (colour, line, name));
   gtk_box_append (GTK_BOX (box), name_entry (colour, name));
-  gtk_box_append (GTK_BOX (box), finish_choice (colour, name));
+  gtk_box_append (GTK_BOX (box), finish_choice (colour, line, name));
   gtk_box_append (GTK_BOX (box), remove_button (name));
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
