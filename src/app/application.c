@@ -165,7 +165,7 @@ begin_on (GtkApplication *application, const char *name)
   if (at < 0)
     return NULL;
   bw_book_get_stone (book, (guint)at, &stone);
-  if (!bw_project_begin_on_stone (project, &stone.measures, stone.mineral, &error)) {
+  if (!bw_project_begin_on_stone (project, &stone.measures, &stone.look, stone.mineral, &error)) {
     bw_tell (GTK_WIDGET (gtk_application_get_active_window (application)), GTK_MESSAGE_WARNING,
              bw_fault_sentence (error));
     return NULL;

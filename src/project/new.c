@@ -225,8 +225,8 @@ fit_narrower (BwDesign *design, const BwProgress *progress)
 }
 
 gboolean
-bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *measures, const char *mineral,
-                           GError **error)
+bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *measures,
+                           const BwStoneLook *look, const char *mineral, GError **error)
 {
   BwDocument *document = self->document;
   BwHead *head = &document->head;
@@ -237,6 +237,7 @@ bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *measures, con
 
   g_return_val_if_fail (!bw_project_can_undo (self), FALSE);
   design.stone = *measures;
+  design.look = *look;
   if (!bw_stone_measures_validate (measures, &fault))
     return bw_fault_tell (&fault, error);
   if (!fit_narrower (&design, head->progress)) {

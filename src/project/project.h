@@ -81,7 +81,7 @@ void bw_project_begin_with_habits (BwProject *self, const BwHabits *habits);
  * as many columns as there were or as have room, as many rows as recommended, and the band in the
  * middle of the prism. FALSE with an error, and nothing done, when no band fits it. */
 gboolean bw_project_begin_on_stone (BwProject *self, const BwStoneMeasures *stone,
-                                    const char *mineral, GError **error);
+                                    const BwStoneLook *look, const char *mineral, GError **error);
 
 /* Reading and writing (JSON, RFC 8259). Loading is all or nothing; errors are BW_FAULT with the
  * pointer of the key, or G_IO_ERROR. Keys the program does not know are kept and written back.

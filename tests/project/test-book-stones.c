@@ -64,6 +64,11 @@ random_stone (GRand *rand, int number)
   m->has_base_shoulder = m->base == BW_BASE_POINT;
   m->base_shoulder_mm = m->has_base_shoulder ? 4 : 0;
   m->apex_offset_mm[0] = g_rand_double_range (rand, -1, 1);
+  if (g_rand_boolean (rand))
+    stone.look = (BwStoneLook){ .veils = g_rand_int_range (rand, 0, 5) / 4.0,
+                                .chips = 0.25,
+                                .base = m->has_base_shoulder ? BW_BASE_PLAIN : BW_BASE_BROKEN,
+                                .seed = g_rand_int_range (rand, 0, 100) };
   return stone;
 }
 
@@ -98,6 +103,7 @@ stones_come_back_as_they_were_put_in (void **state)
       assert_true (found.measures.apex_offset_mm[0] == all[i].measures.apex_offset_mm[0]);
       assert_int_equal (found.measures.base, all[i].measures.base);
       assert_int_equal (found.measures.measured, all[i].measures.measured);
+      assert_true (bw_stone_look_equal (&found.look, &all[i].look));
       /* And it is found as it is, so that it can be mended and taken out. */
       change (again, &all[i], &all[i]);
     }
@@ -131,6 +137,33 @@ what_is_not_known_stays_and_what_is_gone_goes (void **state)
   assert_null (strstr (text, "s.jpg"));
 }
 
+/* What a stone looks like goes along, with what is not known of it; a quiet one says nothing. */
+static void
+the_look_of_a_stone_is_kept (void **state)
+{
+  g_autoptr (BwBook) book = book_of (
+      HEAD
+      ", \"stones\": [{\"name\": \"Smoky\", \"stone\": {\"faces\": 6, \"measured\": \"girth\", "
+      "\"values_mm\": [80], \"at_mm\": 12, \"length_mm\": 58, \"shoulder_mm\": 41, "
+      "\"look\": {\"veils\": 0.5, \"glow\": 3}}}, {\"name\": \"S\", " STONE "}]}");
+  BwKeptStone seen, clearer, bare;
+  bw_book_get_stone (book, 0, &seen);
+  assert_true (seen.look.veils == 0.5);
+  clearer = seen;
+  clearer.look.veils = 0.25;
+  change (book, &seen, &clearer);
+  assert_false (bw_book_change_stone (book, &seen, &seen, NULL));
+  g_autofree char *text = bw_book_to_data (book, NULL);
+  assert_non_null (strstr (text, "\"veils\": 0.25"));
+  assert_non_null (strstr (text, "\"glow\": 3"));
+  change (book, &clearer, NULL);
+  bw_book_get_stone (book, 0, &bare);
+  assert_true (bw_stone_look_is_quiet (&bare.look));
+  change (book, &bare, &bare);
+  g_autofree char *quiet = bw_book_to_data (book, NULL);
+  assert_null (strstr (quiet, "look"));
+}
+
 static void
 a_stone_changed_meanwhile_is_not_written_over (void **state)
 {
@@ -162,6 +195,9 @@ a_stone_that_cannot_be_is_named (void **state)
     { "[{\"name\": \"S\", \"stone\": {\"faces\": 6, \"measured\": \"girth\", \"values_mm\": [-80], "
       "\"at_mm\": 12, \"length_mm\": 58, \"shoulder_mm\": 41}}]",
       "/stones/0/stone/values_mm/0: " },
+    { "[{\"name\": \"S\", \"stone\": {\"faces\": 6, \"measured\": \"girth\", \"values_mm\": [80], "
+      "\"at_mm\": 12, \"length_mm\": 58, \"shoulder_mm\": 41, \"look\": {\"veils\": 2}}}]",
+      "/stones/0/stone/look/veils: " },
     { "[{\"name\": \"S\", " STONE "}, {\"name\": \"S\", " STONE "}]", "/stones/1/name: " },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (bad); i++) {
@@ -224,11 +260,12 @@ a_design_begins_on_a_kept_stone (void **state)
     BwKeptStone stone = random_stone (rand, i);
     g_autoptr (BwProject) project = bw_project_new ();
     g_autoptr (GError) error = NULL;
-    if (!bw_project_begin_on_stone (project, &stone.measures, "beryl", &error))
+    if (!bw_project_begin_on_stone (project, &stone.measures, &stone.look, "beryl", &error))
       fail_msg ("%s", error->message);
     const BwDesign *design = bw_project_get_design (project);
     assert_true (design->stone.length_mm == stone.measures.length_mm);
     assert_string_equal (bw_project_get_mineral (project), "beryl");
+    assert_true (bw_stone_look_equal (&design->look, &stone.look));
     assert_false (bw_project_stone_is_example (project));
     assert_false (bw_project_get_modified (project));
     assert_int_equal (design->band.rows,
@@ -246,7 +283,7 @@ no_design_begins_where_no_band_has_room (void **state)
   g_autoptr (GError) error = NULL;
   double length = bw_project_get_design (project)->stone.length_mm;
   stone.measures.length_mm = -1;
-  assert_false (bw_project_begin_on_stone (project, &stone.measures, "", &error));
+  assert_false (bw_project_begin_on_stone (project, &stone.measures, &stone.look, "", &error));
   assert_true (g_error_matches (error, BW_FAULT, BW_FAULT_RANGE));
   assert_true (bw_project_get_design (project)->stone.length_mm == length);
 }
@@ -257,6 +294,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (stones_come_back_as_they_were_put_in),
     cmocka_unit_test (what_is_not_known_stays_and_what_is_gone_goes),
+    cmocka_unit_test (the_look_of_a_stone_is_kept),
     cmocka_unit_test (a_stone_changed_meanwhile_is_not_written_over),
     cmocka_unit_test (a_stone_that_cannot_be_is_named),
     cmocka_unit_test (a_stone_goes_out_alone_and_comes_in_elsewhere),

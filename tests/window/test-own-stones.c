@@ -108,6 +108,40 @@ a_stone_that_is_kept_already_is_shown (void **state)
   close_workshop (maker, window);
 }
 
+static gboolean
+is_cloudy (gpointer data)
+{
+  BwKeptStone stone;
+  return get ("Kelp lantern", &stone) && stone.look.veils == 0.5;
+}
+
+/* What it looks like is kept with it; looked at anew, it is the kept stone that is asked about. */
+static void
+the_look_of_a_stone_is_kept_with_it (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwDesign design = *maker_design (maker);
+  design.look.veils = 0.25;
+  assert_true (bw_project_set_design (maker_project (maker), "Look", &design, NULL));
+  GtkWidget *window = open_workshop (maker, "stones");
+  wait_for (window, "No stone waits here yet");
+  maker_click_words (window, "Keep This Design’s Stone…");
+  desk_click (button_of (wait_for_window (BW_TYPE_STONE_DIALOG), "Save"));
+  desk_until (has_stone, "Kelp lantern");
+  BwKeptStone kept;
+  assert_true (get ("Kelp lantern", &kept));
+  assert_true (kept.look.veils == 0.25);
+  design.look.veils = 0.5;
+  assert_true (bw_project_set_design (maker_project (maker), "Look", &design, NULL));
+  wait_for (window, "Begin a Design");
+  maker_click_words (window, "Keep This Design’s Stone…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_STONE_DIALOG);
+  assert_string_equal (gtk_window_get_title (GTK_WINDOW (dialog)), "Edit a Stone");
+  desk_click (button_of (dialog, "Save"));
+  desk_until (is_cloudy, NULL);
+  close_workshop (maker, window);
+}
+
 static GtkWidget *
 entry_holding (GtkWidget *root, const char *text)
 {
@@ -415,6 +449,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_measured_stone_is_kept),
     IN_WINDOW (a_stone_that_is_kept_already_is_shown),
+    IN_WINDOW (the_look_of_a_stone_is_kept_with_it),
     IN_WINDOW (measures_are_mended_and_none_that_cannot_be),
     IN_WINDOW (every_measure_of_a_kept_stone_can_be_mended),
     IN_WINDOW (a_design_begins_on_a_stone_that_waits),

@@ -21,6 +21,7 @@ struct _BwStoneDialog {
   BwWorkbook *book;
   BwKeptStone *before;   /* NULL: new */
   BwStoneMeasures shown; /* the last that made a stone */
+  BwStoneLook look;      /* as it was given */
   GtkEntry *name, *mineral, *picture, *date;
   GtkDropDown *state;
   GtkDrawingArea *sketch;
@@ -148,6 +149,7 @@ save_clicked (BwStoneDialog *self)
   take_line (stone->date, sizeof stone->date, self->date);
   stone->state = (BwStoneState)gtk_drop_down_get_selected (self->state);
   stone->measures = self->shown;
+  stone->look = self->look;
   bw_workbook_try (self->book, keep, change, g_free, bw_book_dialog_told,
                    bw_book_dialog_rest (&dialog, is_kept));
 }
@@ -226,6 +228,7 @@ bw_stone_dialog_show (GtkWindow *parent, BwWorkbook *book, const BwKeptStone *be
   BwStoneDialog *self = g_object_new (BW_TYPE_STONE_DIALOG, "transient-for", parent, NULL);
   self->before = g_memdup2 (before, before ? sizeof *before : 0);
   self->shown = stone->measures;
+  self->look = stone->look;
   self->kept = kept;
   g_weak_ref_set (&self->owner, owner);
   self->book = g_object_ref (book);

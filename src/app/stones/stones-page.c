@@ -171,14 +171,29 @@ export_clicked (BwStonesPage *self)
 /* --- The design's stone ------------------------------------------------------------------------
  */
 
+/* The stone that is kept, as it looks now. */
+static void
+look_anew (BwStonesPage *self, const BwKeptStone *before, const BwKeptStone *stone)
+{
+  BwKeptStone now = *before;
+  now.look = stone->look;
+  bw_stone_dialog_show (window_of (self), self->book, before, &now, kept_as, G_OBJECT (self));
+}
+
 /* Asks for its name, unless it is kept already. */
 static void
 keep (BwStonesPage *self, const BwKeptStone *stone)
 {
   const BwBook *book = bw_workbook_get_book (self->book);
   int at = book ? bw_book_find_same_stone (book, stone) : -1;
+  BwKeptStone before;
   if (at < 0) {
     bw_stone_dialog_show (window_of (self), self->book, NULL, stone, kept_as, G_OBJECT (self));
+    return;
+  }
+  bw_book_get_stone (book, (guint)at, &before);
+  if (!bw_stone_look_equal (&before.look, &stone->look)) {
+    look_anew (self, &before, stone);
     return;
   }
   const char *name = bw_book_stone_name (book, (guint)at);
@@ -202,6 +217,9 @@ keep_clicked (BwStonesPage *self)
   }
   g_autofree char *today = bw_observed_today ();
   stone.measures = bw_project_get_design (project)->stone;
+  stone.look = bw_project_get_design (project)->look;
+  if (stone.measures.base != BW_BASE_FLAT)
+    stone.look.base = BW_BASE_PLAIN; /* nothing is said of it */
   bw_copy_text (stone.name, sizeof stone.name, bw_project_get_title (project));
   bw_copy_text (stone.mineral, sizeof stone.mineral, bw_project_get_mineral (project));
   bw_copy_text (stone.date, sizeof stone.date, today);

@@ -20,6 +20,7 @@ struct _BwTrayEditor {
   GtkWidget parent_instance;
   GtkWidget *box, *add;
   GtkListBox *list;
+  GtkSizeGroup *finishes;
   BwTray tray;
 };
 
@@ -171,6 +172,7 @@ finish_choice (const BwColour *colour, Line *line, const char *name)
   line->finish = g_object_new (BW_TYPE_FINISH_CARD, NULL);
   bw_finish_card_set_title (line->finish, title);
   bw_finish_card_show (line->finish, colour);
+  gtk_size_group_add_widget (line->editor->finishes, GTK_WIDGET (line->finish));
   g_signal_connect (line->finish, "chosen", G_CALLBACK (finish_chosen), NULL);
   return GTK_WIDGET (line->finish);
 }
@@ -227,6 +229,7 @@ static void
 bw_tray_editor_dispose (GObject *object)
 {
   g_clear_pointer (&BW_TRAY_EDITOR (object)->box, gtk_widget_unparent);
+  g_clear_object (&BW_TRAY_EDITOR (object)->finishes);
   G_OBJECT_CLASS (bw_tray_editor_parent_class)->dispose (object);
 }
 
@@ -249,6 +252,7 @@ bw_tray_editor_class_init (BwTrayEditorClass *klass)
 static void
 bw_tray_editor_init (BwTrayEditor *self)
 {
+  self->finishes = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 

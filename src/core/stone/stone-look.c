@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "core/stone/stone-look.h"
 
+#include "core/base/tolerance.h"
+
 gboolean
 bw_stone_look_validate (const BwStoneLook *look, BwFault *fault)
 {
@@ -16,4 +18,12 @@ bw_stone_look_is_quiet (const BwStoneLook *look)
 {
   return look->growth_lines <= 0 && look->veils <= 0 && look->needles <= 0 && look->chips <= 0
          && look->base == BW_BASE_PLAIN;
+}
+
+gboolean
+bw_stone_look_equal (const BwStoneLook *a, const BwStoneLook *b)
+{
+  return bw_same_number (a->growth_lines, b->growth_lines) && bw_same_number (a->veils, b->veils)
+         && bw_same_number (a->needles, b->needles) && bw_same_number (a->chips, b->chips)
+         && a->base == b->base && a->seed == b->seed;
 }

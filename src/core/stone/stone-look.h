@@ -24,3 +24,4 @@ typedef struct {
 gboolean bw_stone_look_validate (const BwStoneLook *look, BwFault *fault);
 
 gboolean bw_stone_look_is_quiet (const BwStoneLook *look);
+gboolean bw_stone_look_equal (const BwStoneLook *a, const BwStoneLook *b);

@@ -45,12 +45,13 @@ read_state (JsonObject *element, const char *pointer, BwStoneState *state, GErro
 
 /* A fault of the core at /stone/…, told where this stone stands. */
 static gboolean
-check_measures (const BwStoneMeasures *measures, const char *pointer, GError **error)
+check_stone (const BwDesign *design, const char *pointer, GError **error)
 {
   g_autofree char *inner = NULL, *at = NULL, *words = NULL;
   BwFault fault;
 
-  if (bw_stone_measures_validate (measures, &fault))
+  if (bw_stone_measures_validate (&design->stone, &fault)
+      && bw_stone_look_validate (&design->look, &fault))
     return TRUE;
   inner = bw_fault_pointer (&fault);
   at = g_strconcat (pointer, inner, NULL);
@@ -70,10 +71,11 @@ read_measures (JsonObject *element, const char *pointer, BwKeptStone *stone, GEr
 
   bw_design_defaults (&design);
   if (!object || !bw_read_stone (object, inner, &design, &mineral, error)
-      || !check_measures (&design.stone, pointer, error))
+      || !bw_read_look (object, inner, &design, error) || !check_stone (&design, pointer, error))
     return FALSE;
   bw_copy_text (stone->mineral, sizeof stone->mineral, mineral);
   stone->measures = design.stone;
+  stone->look = design.look;
   return TRUE;
 }
 
@@ -113,7 +115,8 @@ static gboolean
 is_as_it_was (const BwKeptStone *now, const BwKeptStone *before)
 {
   return now->state == before->state && g_str_equal (now->date, before->date)
-         && g_str_equal (now->picture, before->picture) && has_same_measures (now, before);
+         && g_str_equal (now->picture, before->picture) && has_same_measures (now, before)
+         && bw_stone_look_equal (&now->look, &before->look);
 }
 
 /* A stone is what was measured, whatever has become of it meanwhile. */
@@ -193,28 +196,58 @@ write_text (JsonObject *object, const char *key, const char *text)
     json_object_remove_member (object, key);
 }
 
-/* What is not known of the old one's measures, and the new ones. */
+/* What is not known of a group that stands in an object, apart from the keys of the group and two
+ * more. Owned; empty where there is none. */
 static JsonObject *
-measures_of (JsonObject *element, const BwKeptStone *stone)
+unknown_of (JsonObject *outer, BwGroupId id, const char *more, const char *and_more)
 {
-  const BwKeyGroup *group = bw_key_group (BW_GROUP_STONE);
+  const BwKeyGroup *group = bw_key_group (id);
   g_autoptr (GPtrArray) known = g_ptr_array_new ();
-  JsonObject *object = NULL;
-  BwDesign design;
+  JsonObject *unknown = NULL;
 
   for (int i = 0; i < group->n_keys; i++)
     g_ptr_array_add (known, (gpointer)group->keys[i].name);
-  g_ptr_array_add (known, (gpointer) "mineral");
+  g_ptr_array_add (known, (gpointer)more);
+  g_ptr_array_add (known, (gpointer)and_more);
   g_ptr_array_add (known, NULL);
-  if (json_object_has_member (element, "stone"))
-    object = bw_take_unknown (json_object_get_object_member (element, "stone"),
-                              (const char *const *)known->pdata);
-  if (!object)
-    object = json_object_new ();
+  if (outer && json_object_has_member (outer, group->name))
+    unknown = bw_take_unknown (json_object_get_object_member (outer, group->name),
+                               (const char *const *)known->pdata);
+  return unknown ? unknown : json_object_new ();
+}
+
+/* As a project has it: a quiet look is not written, unless something is not known of it. */
+static void
+write_look (JsonObject *object, JsonObject *old, const BwDesign *design)
+{
+  const BwStoneLook *look = &design->look;
+  JsonObject *written = unknown_of (old, BW_GROUP_LOOK, NULL, NULL);
+
+  if (bw_stone_look_is_quiet (look) && look->seed == 0 && json_object_get_size (written) == 0) {
+    json_object_unref (written);
+    return;
+  }
+  bw_write_group (written, design, BW_GROUP_LOOK);
+  json_object_set_object_member (object, bw_key_group (BW_GROUP_LOOK)->name, written);
+}
+
+/* What is not known of the old one, and what is new. */
+static JsonObject *
+stone_of (JsonObject *element, const BwKeptStone *stone)
+{
+  const char *look = bw_key_group (BW_GROUP_LOOK)->name;
+  JsonObject *object = unknown_of (element, BW_GROUP_STONE, "mineral", look);
+  JsonObject *old = json_object_has_member (element, "stone")
+                        ? json_object_get_object_member (element, "stone")
+                        : NULL;
+  BwDesign design;
+
   bw_design_defaults (&design);
   design.stone = stone->measures;
+  design.look = stone->look;
   write_text (object, "mineral", stone->mineral);
   bw_write_group (object, &design, BW_GROUP_STONE);
+  write_look (object, old, &design);
   return object;
 }
 
@@ -226,7 +259,7 @@ draft (const BwBook *book, int at, const BwKeptStone *stone)
   write_text (element, "date", stone->date);
   write_text (element, "picture", stone->picture);
   json_object_set_string_member (element, "state", states[stone->state]);
-  json_object_set_object_member (element, "stone", measures_of (element, stone));
+  json_object_set_object_member (element, "stone", stone_of (element, stone));
   return element;
 }
 

@@ -2,7 +2,8 @@
 /* Stones that are measured and wait for their design, kept in the book under a name each:
  *
  *   "stones": [ { "name": "Smoky point", "date": "2026-11-29", "picture": "smoky.jpg",
- *                 "state": "waiting", "stone": { the keys of the project's "stone" } } ]
+ *                 "state": "waiting", "stone": { the keys of the project's "stone", "look" too } }
+ * ]
  *
  * Required: name and stone. state is "waiting" (unless given), "in-design" or "set". Keys that are
  * not known are kept. */
@@ -25,6 +26,7 @@ typedef struct {
   char mineral[BW_MINERAL_BYTES];    /* "" when not known */
   BwStoneState state;
   BwStoneMeasures measures;
+  BwStoneLook look;
 } BwKeptStone;
 
 guint bw_book_n_stones (const BwBook *book);

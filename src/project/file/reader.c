@@ -192,6 +192,17 @@ bw_read_stone (JsonObject *object, const char *pointer, BwDesign *design, const 
          && check_stone_keys (&design->stone, object, pointer, error);
 }
 
+gboolean
+bw_read_look (JsonObject *object, const char *pointer, BwDesign *design, GError **error)
+{
+  const char *name = bw_key_group (BW_GROUP_LOOK)->name;
+  g_autofree char *inner = bw_json_pointer (pointer, name);
+  JsonNode *node = json_object_get_member (object, name);
+  JsonObject *look = node ? bw_take_object (node, inner, error) : NULL;
+
+  return !node || (look && bw_read_group (BW_GROUP_LOOK, look, inner, design, error));
+}
+
 static gboolean
 read_stone (BwDocument *document, JsonObject *root, GError **error)
 {

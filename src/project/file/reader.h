@@ -23,6 +23,9 @@ gboolean bw_read_group (BwGroupId id, JsonObject *object, const char *pointer, B
 
 /* The same of the stone, checked as a whole but for its geometry; *mineral, borrowed from object,
  * is left as it is where none stands there. */
+/* What the stone looks like, of the object of a stone: that stays as it is where nothing tells it.
+ */
+gboolean bw_read_look (JsonObject *object, const char *pointer, BwDesign *design, GError **error);
 gboolean bw_read_stone (JsonObject *object, const char *pointer, BwDesign *design,
                         const char **mineral, GError **error);
 /* Writes the keys of a group that are given in the design over what stands in object. */
