@@ -121,31 +121,41 @@ draw_section_stone (const Paper *paper)
   dash (paper, 0, 0);
 }
 
-static void
-draw_section_bead (const Paper *paper, int row, int column)
+/* Adds the circles of all beads of one colour to the path; FALSE when there are none. */
+static gboolean
+circle_beads (const Paper *paper, int column, int colour)
 {
-  const BwPlace *place = bw_places_get (bw_project_places (paper->project), row, column);
-  const BwTray *tray = bw_project_shown_tray (paper->project);
-  int colour = bw_drawing_get (bw_project_shown_drawing (paper->project), row, column);
-  GdkRGBA rgba = bw_colour_to_rgba (tray->colour[MIN (colour, tray->n_colours - 1)].srgb);
+  const BwPlaces *places = bw_project_places (paper->project);
+  const BwDrawing *drawing = bw_project_shown_drawing (paper->project);
+  int last = bw_project_shown_tray (paper->project)->n_colours - 1;
   double radius = paper->design->bead.diameter_mm / 2 * paper->plan->section_scale;
-  cairo_new_path (paper->cr);
-  cairo_arc (paper->cr, x_of (paper, place->at.x), y_of (paper, place->at.y),
-             MAX (radius - 0.4, 0.5), 0, 2 * G_PI);
-  ink (paper, &rgba, 0.8);
-  cairo_fill_preserve (paper->cr);
-  ink (paper, &paper->palette->hair, 0.8);
-  cairo_stroke (paper->cr);
+  for (int row = bw_lattice_has (1, column) ? 1 : 2; row <= places->rows; row += 2) {
+    BwVec3 at = bw_places_get (places, row, column).at;
+    if (MIN (bw_drawing_get (drawing, row, column), last) != colour)
+      continue;
+    cairo_new_sub_path (paper->cr);
+    cairo_arc (paper->cr, x_of (paper, at.x), y_of (paper, at.y), MAX (radius - 0.4, 0.5), 0,
+               2 * G_PI);
+  }
+  return cairo_has_current_point (paper->cr);
 }
 
+/* Colour by colour: the toolkit records every stroke, and one for all takes a tenth of the room. */
 static void
 draw_section_beads (const Paper *paper)
 {
-  const BwPlaces *places = bw_project_places (paper->project);
-  int column = MAX (places->columns / 2, 1);
-  for (int row = 1; row <= places->rows; row++)
-    if (bw_lattice_has (row, column))
-      draw_section_bead (paper, row, column);
+  const BwTray *tray = bw_project_shown_tray (paper->project);
+  int column = MAX (bw_project_places (paper->project)->columns / 2, 1);
+  cairo_new_path (paper->cr);
+  for (int i = 0; i < tray->n_colours; i++) {
+    GdkRGBA rgba = bw_colour_to_rgba (tray->colour[i].srgb);
+    if (!circle_beads (paper, column, i))
+      continue;
+    ink (paper, &rgba, 0.8);
+    cairo_fill_preserve (paper->cr);
+    ink (paper, &paper->palette->hair, 0.8);
+    cairo_stroke (paper->cr);
+  }
 }
 
 static void
