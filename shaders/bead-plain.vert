@@ -37,10 +37,6 @@ void main ()
   vec2 corner = vec2 (float (gl_VertexID & 1), float (gl_VertexID >> 1)) * 2.0 - 1.0;
   vec3 ray = centre + u * corner.x * half_size.x + v * corner.y * half_size.y;
   gl_Position = u_projection * vec4 (ray, 1.0);
-#ifdef LOOSE
-  if (hidden (centre))
-    gl_Position = vec4 (2.0, 2.0, 2.0, 1.0);
-#endif
 
   mat3 own = transpose (mat3 (outward, cross (axis, outward), axis));
   v_way = own * ray;

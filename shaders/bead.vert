@@ -51,8 +51,4 @@ void main ()
   v_gloss = looks.gloss;
   v_soft = looks.soft;
   gl_Position = u_projection * vec4 (v_ray, 1.0);
-#ifdef LOOSE
-  if (hidden (centre))
-    gl_Position = vec4 (2.0, 2.0, 2.0, 1.0);
-#endif
 }

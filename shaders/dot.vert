@@ -20,9 +20,5 @@ void main ()
   vec3 light = a_colour * falling (n) * (0.92 * open) + mirrored (reflect (-toward, n), 0.4) * (gloss * open);
   v_shown = vec4 (develop (light), 1.0);
   gl_Position = u_projection * vec4 (centre, 1.0);
-#ifdef LOOSE
-  if (hidden (centre))
-    gl_Position = vec4 (2.0, 2.0, 2.0, 1.0);
-#endif
   gl_PointSize = max ((u_bead.x + u_bead.y) / (u_screen.z * -centre.z), 1.0);
 }

@@ -155,7 +155,7 @@ the_band_in_outline_wears_its_own_colours (void **state)
   assert_int_equal (straw_before, 0);
   for (int row = 1; row <= places->rows; row++)
     for (int column = 1; column <= places->columns; column++)
-      if (bw_lattice_has (row, column) && bw_places_get (places, row, column)->face == 0)
+      if (bw_lattice_has (row, column) && bw_places_get (places, row, column).face == 0)
         assert_true (bw_project_set_bead (project, "Paint", FALSE, row, column, 1));
   /* What points to the right at 90° is a quarter turn on from face 1, which then looks at us. */
   count_colours (project, 90, &slate, &straw);

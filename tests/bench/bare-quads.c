@@ -2,13 +2,18 @@
 #include "bare-quads.h"
 
 #include "preview/scene/hidden.h"
+#include "preview/scene/scene-bead.h"
 #include <epoxy/gl.h>
 
 struct _BareQuads {
   GLuint program, array, buffer;
   GLint view, projection, bead, pixel;
-  GArray *beads; /* of BwSceneBead */
+  GArray *beads; /* of Record */
 };
+
+typedef struct {
+  float at[3], axis[3], colour[3];
+} Record;
 
 static const char vertex_source[]
     = "#version 330 core\n"
@@ -100,8 +105,7 @@ static void
 attribute (GLuint at, int size, gsize offset)
 {
   glEnableVertexAttribArray (at);
-  glVertexAttribPointer (at, size, GL_FLOAT, GL_FALSE, sizeof (BwSceneBead),
-                         GSIZE_TO_POINTER (offset));
+  glVertexAttribPointer (at, size, GL_FLOAT, GL_FALSE, sizeof (Record), GSIZE_TO_POINTER (offset));
   glVertexAttribDivisor (at, 1);
 }
 
@@ -121,14 +125,14 @@ bare_quads_new (const BwScene *scene)
   self->projection = glGetUniformLocation (self->program, "u_projection");
   self->bead = glGetUniformLocation (self->program, "u_bead");
   self->pixel = glGetUniformLocation (self->program, "u_pixel");
-  self->beads = g_array_new (FALSE, FALSE, sizeof (BwSceneBead));
+  self->beads = g_array_new (FALSE, FALSE, sizeof (Record));
   glGenVertexArrays (1, &self->array);
   glGenBuffers (1, &self->buffer);
   glBindVertexArray (self->array);
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  attribute (0, 3, offsetof (BwSceneBead, at));
-  attribute (1, 3, offsetof (BwSceneBead, axis));
-  attribute (2, 3, offsetof (BwSceneBead, colour));
+  attribute (0, 3, offsetof (Record, at));
+  attribute (1, 3, offsetof (Record, axis));
+  attribute (2, 3, offsetof (Record, colour));
   return self;
 }
 
@@ -149,11 +153,14 @@ bare_quads_take (BareQuads *self, const BwScene *scene, const BwEye *eye)
   g_array_set_size (self->beads, 0);
   for (guint i = 0; i < scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+    Record record = { { bead->at[0], bead->at[1], bead->at[2] } };
+    bw_bead_axis (bead, record.axis);
+    bw_bead_light (bead, record.colour);
     if (!bw_hidden_by_stone (scene, eye->eye, bead->at, reach))
-      g_array_append_val (self->beads, *bead);
+      g_array_append_val (self->beads, record);
   }
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (BwSceneBead) * self->beads->len),
+  glBufferData (GL_ARRAY_BUFFER, (GLsizeiptr)(sizeof (Record) * self->beads->len),
                 self->beads->data, GL_DYNAMIC_DRAW);
 }
 

@@ -10,6 +10,7 @@
 #include "preview/gl/gl-program.h"
 #include "preview/gl/offscreen-context.h"
 #include "preview/scene/camera.h"
+#include "preview/scene/scene-bead.h"
 #include <epoxy/gl.h>
 #include <stdlib.h>
 
@@ -161,12 +162,14 @@ divide (BwScene *scene, int times)
   GArray *fine = g_array_new (FALSE, FALSE, sizeof (BwSceneBead));
   for (guint i = 0; i < scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
+    float out[3];
+    bw_bead_out (bead, out);
     for (int k = 0; k < times * times; k++) {
       BwSceneBead one = *bead;
       float up = ((float)(k / times) + 0.5f) / (float)times * 2 - 1;
       float aside = ((float)(k % times) + 0.5f) / (float)times * 2 - 1;
-      one.at[0] -= aside * scene->bead_radius * bead->out[1];
-      one.at[1] += aside * scene->bead_radius * bead->out[0];
+      one.at[0] -= aside * scene->bead_radius * out[1];
+      one.at[1] += aside * scene->bead_radius * out[0];
       one.at[2] += up * scene->bead_half_length;
       g_array_append_val (fine, one);
     }

@@ -337,7 +337,9 @@ check_passes (Replay *r, gboolean in_bail, const guint16 *passes)
   int rows = in_bail ? r->d->bail.rows : r->d->band.rows;
   for (int row = 1; row <= rows; row++)
     for (int j = 0; j < columns / 2; j++) {
-      BwVisit v = { .in_bail = in_bail != 0, .row = row, .column = 2 * j + (row % 2 ? 2 : 1) };
+      BwVisit v = { .in_bail = in_bail != 0,
+                    .row = (guint)row & 0x7fff,
+                    .column = (guint)(2 * j + (row % 2 ? 2 : 1)) & 0xff };
       assert_int_equal (*cell (r, &v), passes[(row - 1) * columns / 2 + j]);
       assert_true (passes[(row - 1) * columns / 2 + j] <= r->path->passes_max);
       assert_true (*cell (r, &v) > 0);

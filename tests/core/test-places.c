@@ -15,13 +15,13 @@
 #define DESIGNS 40
 
 static double
-distance (const BwPlace *a, const BwPlace *b)
+distance (BwPlace a, BwPlace b)
 {
-  return bw_vec3_length (bw_vec3_sub (a->at, b->at));
+  return bw_vec3_length (bw_vec3_sub (a.at, b.at));
 }
 
 /* The next bead of the column, across the join from the last. */
-static const BwPlace *
+static BwPlace
 neighbour (const BwPlaces *places, int row, int column)
 {
   int later = row + 2 <= places->rows ? row + 2 : row % 2 ? 1 : 2;
@@ -29,9 +29,9 @@ neighbour (const BwPlaces *places, int row, int column)
 }
 
 static double
-azimuth (const BwPlace *place)
+azimuth (BwPlace place)
 {
-  return atan2 (place->at.y, place->at.x);
+  return atan2 (place.at.y, place.at.x);
 }
 
 /* Counter-clockwise turn from a to b, 0..2π. */
@@ -62,8 +62,8 @@ beads_of_a_closed_column_are_equally_far_apart_the_join_included (void **state)
       double s
           = distance (bw_places_get (&places, first, column), neighbour (&places, first, column));
       for (int row = first; row <= places.rows; row += 2) {
-        const BwPlace *place = bw_places_get (&places, row, column);
-        assert_near (place->at.z, column_height (&design, column), 1e-12);
+        BwPlace place = bw_places_get (&places, row, column);
+        assert_near (place.at.z, column_height (&design, column), 1e-12);
         assert_near (distance (place, neighbour (&places, row, column)), s, 1e-8);
       }
     }
@@ -84,7 +84,7 @@ even_columns_start_at_the_seam_and_odd_ones_half_a_step_on (void **state)
     assert_true (bw_bedding_init (&bedding, &design.bed, &stone, bw_design_span (&design), NULL));
     bw_places_init_closed (&places, &design, &stone);
     for (int column = 1; column <= places.columns; column++) {
-      const BwPlace *place = bw_places_get (&places, column % 2 ? 2 : 1, column);
+      BwPlace place = bw_places_get (&places, column % 2 ? 2 : 1, column);
       double z = column_height (&design, column);
       BwSection section;
       BwRing ring;
@@ -93,10 +93,10 @@ even_columns_start_at_the_seam_and_odd_ones_half_a_step_on (void **state)
                     bw_bedding_thickness (&bedding, z) + design.bead.diameter_mm / 2);
       double half = column % 2 ? ring.length_mm / design.band.rows : 0;
       BwRingPoint expected = bw_ring_point (&ring, bw_ring_ray (&ring, seam) + half);
-      assert_near (place->at.x, expected.at.x, 1e-9);
-      assert_near (place->at.y, expected.at.y, 1e-9);
-      assert_int_equal (place->face, expected.face);
-      assert_int_equal (place->corner, expected.corner);
+      assert_near (place.at.x, expected.at.x, 1e-9);
+      assert_near (place.at.y, expected.at.y, 1e-9);
+      assert_int_equal (place.face, expected.face);
+      assert_int_equal (place.corner, expected.corner);
       if (column % 2 == 0)
         assert_near (remainder (azimuth (place) - seam, 2 * G_PI), 0, 1e-9);
     }
@@ -146,23 +146,30 @@ the_foot_lies_on_the_face_or_corner_named (void **state)
   int on_corner = 0;
   for (int row = 1; row <= places.rows; row++)
     for (int j = 0; j < places.columns / 2; j++) {
-      const BwPlace *place = bw_places_get (&places, row, bw_lattice_column (row, j));
+      BwPlace place = bw_places_get (&places, row, bw_lattice_column (row, j));
       BwSection section;
-      bw_section_init (&section, &stone, place->at.z);
-      if (place->corner >= 0) {
+      bw_section_init (&section, &stone, place.at.z);
+      if (place.corner >= 0) {
         on_corner++;
-        BwVec2 off = bw_vec2_sub (place->foot, section.corner[place->corner]);
+        BwVec2 off = bw_vec2_sub (place.foot, section.corner[place.corner]);
         assert_near (bw_vec2_length (off), 0, 1e-9);
       } else {
-        BwVec2 normal = bw_stone_normal (6, place->face);
-        double scale = bw_stone_prism_scale (&stone, place->at.z);
-        assert_near (bw_vec2_dot (place->foot, normal), stone.h_mm[place->face] * scale, 1e-9);
-        assert_true (fabs (place->along_mm)
-                     <= bw_section_face_width_mm (&section, place->face) / 2 + 1e-9);
+        BwVec2 normal = bw_stone_normal (6, place.face);
+        double scale = bw_stone_prism_scale (&stone, place.at.z);
+        assert_near (bw_vec2_dot (place.foot, normal), stone.h_mm[place.face] * scale, 1e-9);
+        assert_true (fabs (place.along_mm)
+                     <= bw_section_face_width_mm (&section, place.face) / 2 + 1e-9);
       }
     }
   assert_true (on_corner > 20);
   bw_places_clear (&places);
+}
+
+static BwVec3
+at_index (const BwPlaces *places, int i)
+{
+  int per_row = places->columns / 2, row = i / per_row + 1;
+  return bw_places_get (places, row, bw_lattice_column (row, i % per_row)).at;
 }
 
 /* The farthest two points are apart across the axis: the greatest breadth by another way. */
@@ -178,10 +185,11 @@ the_finished_breadth_is_how_far_the_farthest_two_things_are_apart (void **state)
     bw_places_init_closed (&places, &design, &stone);
     int n = places.rows * places.columns / 2;
     for (int i = 0; i < n; i++) {
-      BwVec3 a = places.place[i].at;
-      for (int j = 0; j < i; j++)
-        most = fmax (most, hypot (a.x - places.place[j].at.x, a.y - places.place[j].at.y)
-                               + design.bead.diameter_mm);
+      BwVec3 a = at_index (&places, i);
+      for (int j = 0; j < i; j++) {
+        BwVec3 b = at_index (&places, j);
+        most = fmax (most, hypot (a.x - b.x, a.y - b.y) + design.bead.diameter_mm);
+      }
       for (int j = 0; j < stone.n_vertices; j++)
         most = fmax (most, hypot (a.x - stone.vertex[j].x, a.y - stone.vertex[j].y)
                                + design.bead.diameter_mm / 2);
@@ -213,14 +221,14 @@ splay_is_the_greatest_turn_between_neighbours (void **state)
     for (int row = 1; row <= places.rows; row++)
       for (int j = 0; j < places.columns / 2; j++) {
         int column = bw_lattice_column (row, j);
-        const BwPlace *a = bw_places_get (&places, row, column);
-        const BwPlace *b = neighbour (&places, row, column);
-        greatest = MAX (greatest, acos (CLAMP (bw_vec2_dot (a->normal, b->normal), -1, 1)));
+        BwPlace a = bw_places_get (&places, row, column);
+        BwPlace b = neighbour (&places, row, column);
+        greatest = MAX (greatest, acos (CLAMP (bw_vec2_dot (a.normal, b.normal), -1, 1)));
       }
     assert_near (splay.max_deg, bw_degrees (greatest), 1e-6);
-    const BwPlace *a = bw_places_get (&places, splay.row, splay.column);
-    const BwPlace *b = neighbour (&places, splay.row, splay.column);
-    assert_near (acos (bw_vec2_dot (a->normal, b->normal)), greatest, 1e-6);
+    BwPlace a = bw_places_get (&places, splay.row, splay.column);
+    BwPlace b = neighbour (&places, splay.row, splay.column);
+    assert_near (acos (bw_vec2_dot (a.normal, b.normal)), greatest, 1e-6);
     assert_int_equal (splay.n_corners_over > 0, splay.max_deg > BW_SPLAY_LIMIT_DEG);
     over += splay.n_corners_over > 0;
     bw_places_clear (&places);
@@ -253,9 +261,9 @@ the_join_splays_like_any_other_place (void **state)
     bw_splay_init (&splay, &places, &design);
     for (int row = 1; row <= places.rows; row++) {
       int column = bw_lattice_column (row, 0);
-      const BwPlace *a = bw_places_get (&places, row, column);
-      const BwPlace *b = neighbour (&places, row, column);
-      double turned = acos (CLAMP (bw_vec2_dot (a->normal, b->normal), -1, 1));
+      BwPlace a = bw_places_get (&places, row, column);
+      BwPlace b = neighbour (&places, row, column);
+      double turned = acos (CLAMP (bw_vec2_dot (a.normal, b.normal), -1, 1));
       if (turned > greatest + 1e-6) {
         greatest = turned;
         joined = row + 2 > places.rows && row % 2;
@@ -310,8 +318,9 @@ beads_over_no_face_splay_at_no_corner (void **state)
   bw_places_init_closed (&places, &design, &stone);
   bw_splay_init (&faced, &places, &design);
   assert_true (faced.n_corners_over > 0);
-  for (int i = 0; i < places.rows * (places.columns / 2); i++)
-    places.place[i].face = places.place[i].corner = -1;
+  for (guint i = 0; i < places.courses->len; i++)
+    for (int k = 0; k < BW_FACES_MAX; k++)
+      g_array_index (places.courses, BwCourse, i).ring.face[k] = -1;
   bw_splay_init (&rounded, &places, &design);
   assert_near (rounded.max_deg, faced.max_deg, 0);
   assert_int_equal (rounded.n_corners_over, 0);
@@ -379,9 +388,9 @@ a_long_band_stands_off_its_bed_until_its_pitch_closes (void **state)
   assert_int_equal (fit.verdict, BW_VERDICT_LOOSE);
   sample_true_places (&places, &design, &stone);
   for (int column = 1; column <= places.columns; column++) {
-    const BwPlace *place = bw_places_get (&places, column % 2 ? 2 : 1, column);
-    BwVec2 at = bw_vec2 (place->at.x, place->at.y);
-    double off = bw_vec2_length (bw_vec2_sub (at, place->foot)) - 0.35 - 0.8;
+    BwPlace place = bw_places_get (&places, column % 2 ? 2 : 1, column);
+    BwVec2 at = bw_vec2 (place.at.x, place.at.y);
+    double off = bw_vec2_length (bw_vec2_sub (at, place.foot)) - 0.35 - 0.8;
     assert_near (off, -fit.column[column - 1].gap_mm / (2 * G_PI), 0.02);
     for (int row = column % 2 ? 2 : 1; row <= places.rows; row += 2)
       assert_near (
@@ -436,13 +445,13 @@ faces_and_corners_lie_among_the_beads_that_sit_on_them (void **state)
       assert_true (to_corner > 0 && to_corner < to_next && to_next < n / 3.0);
     }
     for (int row = column % 2 ? 2 : 1; row <= places.rows; row += 2) {
-      const BwPlace *place = bw_places_get (&places, row, column);
-      if (place->face < 0)
+      BwPlace place = bw_places_get (&places, row, column);
+      if (place.face < 0)
         continue;
-      double off = remainder (bw_lattice_pitches (row) - middle[place->face], n);
-      assert_near (off, place->along_mm / 1.6, 0.5);
-      if (fabs (place->along_mm) > 0.5)
-        assert_true (off * place->along_mm > 0);
+      double off = remainder (bw_lattice_pitches (row) - middle[place.face], n);
+      assert_near (off, place.along_mm / 1.6, 0.5);
+      if (fabs (place.along_mm) > 0.5)
+        assert_true (off * place.along_mm > 0);
     }
   }
   bw_places_clear (&places);
@@ -464,9 +473,9 @@ even_one_row_and_two_have_places (void **state)
         sample_true_places (&places, &design, &stone);
       for (int row = 1; row <= design.band.rows; row++)
         for (int j = 0; j < 7; j++) {
-          const BwPlace *place = bw_places_get (&places, row, bw_lattice_column (row, j));
-          assert_true (isfinite (place->at.x) && isfinite (place->at.y) && place->at.z > 0);
-          assert_near (bw_vec2_length (place->normal), 1, 1e-9);
+          BwPlace place = bw_places_get (&places, row, bw_lattice_column (row, j));
+          assert_true (isfinite (place.at.x) && isfinite (place.at.y) && place.at.z > 0);
+          assert_near (bw_vec2_length (place.normal), 1, 1e-9);
         }
       bw_splay_init (&splay, &places, &design);
       assert_true (splay.max_deg >= 0 && splay.max_deg <= 180);
@@ -474,10 +483,36 @@ even_one_row_and_two_have_places (void **state)
     }
 }
 
+/* What is kept of very many beads: on a prism two ways for all of them. */
+static void
+columns_that_are_laid_alike_share_their_way (void **state)
+{
+  BwStone stone;
+  BwPlaces places;
+  BwDesign design = sample_design ();
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.stone.values_mm[0] = 90;
+  design.stone.has_second = FALSE;
+  sample_solve (&design, &stone);
+  bw_places_init_closed (&places, &design, &stone);
+  assert_true (places.columns > 4);
+  assert_int_equal (places.courses->len, 2);
+  for (int row = 1; row <= places.rows; row++)
+    for (int j = 0; j < places.columns / 2; j++) {
+      BwPlace first = bw_places_get (&places, row, bw_lattice_column (row, 0));
+      BwPlace place = bw_places_get (&places, row, bw_lattice_column (row, j));
+      assert_near (place.at.x, first.at.x, 0);
+      assert_near (place.at.y, first.at.y, 0);
+      assert_near (place.at.z - first.at.z, 2 * j * design.gauge.column_mm, 1e-9);
+    }
+  bw_places_clear (&places);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (columns_that_are_laid_alike_share_their_way),
     cmocka_unit_test (beads_of_a_closed_column_are_equally_far_apart_the_join_included),
     cmocka_unit_test (even_columns_start_at_the_seam_and_odd_ones_half_a_step_on),
     cmocka_unit_test (rows_go_counter_clockwise_once_round),

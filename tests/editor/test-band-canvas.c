@@ -354,10 +354,10 @@ page_down_brings_the_next_face_to_the_middle (void **state)
     double x, y;
     point_of (bench, 1, 2, &x, &y);
     assert_true (bw_band_canvas_bead_at (bench->canvas, 516, y, &row, &column));
-    const BwPlace *place = bw_places_get (bw_project_places (bench->project), row, column);
-    assert_int_not_equal (place->face, face);
-    assert_true (fabs (place->along_mm) < 1.7);
-    face = place->face;
+    BwPlace place = bw_places_get (bw_project_places (bench->project), row, column);
+    assert_int_not_equal (place.face, face);
+    assert_true (fabs (place.along_mm) < 1.7);
+    face = place.face;
     visited |= 1 << face;
   }
   assert_int_equal (visited, (1 << stone->faces) - 1);

@@ -89,9 +89,9 @@ a_bead_on_a_face_lies_between_that_face_s_marks (void **state)
   take_faces (&faces, project);
   for (int row = 1; row <= places->rows; row++)
     for (int column = 1; column <= places->columns; column++) {
-      if (!bw_lattice_has (row, column) || bw_places_get (places, row, column)->face < 0)
+      if (!bw_lattice_has (row, column) || bw_places_get (places, row, column).face < 0)
         continue;
-      int f = bw_places_get (places, row, column)->face;
+      int f = bw_places_get (places, row, column).face;
       const BwBandFace *face = bw_band_faces_get (&faces, column, f);
       double u = bw_lattice_pitches (row);
       u -= faces.around * floor ((u - face->left) / faces.around);

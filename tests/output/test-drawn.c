@@ -397,9 +397,9 @@ the_ribbon_names_the_face_the_beads_come_to_lie_on (void **state)
         best = row;
     best = MAX (best, 1);
     int column = bw_lattice_has (best, 6) ? 6 : 7;
-    const BwPlace *place = bw_places_get (bw_project_places (project), best, column);
-    assert_true (place->face < 0 || place->face == face);
-    n += place->face == face;
+    BwPlace place = bw_places_get (bw_project_places (project), best, column);
+    assert_true (place.face < 0 || place.face == face);
+    n += place.face == face;
   }
   assert_true (n >= 3);
 }
@@ -635,21 +635,21 @@ the_joins_place_is_told_by_the_face_beneath (void **state)
     BwDesign design = *bw_project_get_design (project);
     design.band.seam_deg = tenth / 10.0;
     assert_true (bw_project_set_design (project, "", &design, NULL));
-    const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
+    BwPlace place = bw_places_get (bw_project_places (project), 1, 2);
     int faces = bw_project_stone (project)->faces;
-    gboolean *seen = place->face < 0                   ? &edge
-                     : fabs (place->along_mm) < 0.0499 ? &middle
-                     : fabs (place->along_mm) > 0.0501 ? &beside
-                                                       : NULL;
+    gboolean *seen = place.face < 0                   ? &edge
+                     : fabs (place.along_mm) < 0.0499 ? &middle
+                     : fabs (place.along_mm) > 0.0501 ? &beside
+                                                      : NULL;
     if (!seen || *seen)
       continue;
     *seen = TRUE;
     g_autofree char *told
         = seen == &edge     ? g_strdup_printf ("over the edge between faces %d and %d",
-                                               place->corner + 1, (place->corner + 1) % faces + 1)
-          : seen == &middle ? g_strdup_printf ("over the middle of face %d", place->face + 1)
+                                               place.corner + 1, (place.corner + 1) % faces + 1)
+          : seen == &middle ? g_strdup_printf ("over the middle of face %d", place.face + 1)
                             : g_strdup_printf ("over face %d, %.1f mm from its middle",
-                                               place->face + 1, fabs (place->along_mm));
+                                               place.face + 1, fabs (place.along_mm));
     assert_words (project, told);
   }
   assert_true (middle && beside && edge);

@@ -4,6 +4,7 @@
 #include "core/pattern/colour.h"
 #include "preview/picture/model.h"
 #include "preview/scene/scene.h"
+#include "preview/scene/scene-bead.h"
 
 #include <assimp/cimport.h>
 #include <assimp/scene.h>
@@ -78,9 +79,11 @@ assert_placed (const Piece *piece, const struct aiNode *node, const BwSceneBead 
   struct aiVector3D up = moved (&node->mTransformation, (struct aiVector3D){ 0, 0, 1 });
   struct aiVector3D out = moved (&node->mTransformation, (struct aiVector3D){ 1, 0, 0 });
   float axis_end[3], out_end[3];
+  bw_bead_axis (bead, axis_end);
+  bw_bead_out (bead, out_end);
   for (int i = 0; i < 3; i++) {
-    axis_end[i] = bead->at[i] + bead->axis[i];
-    out_end[i] = bead->at[i] + bead->out[i];
+    axis_end[i] += bead->at[i];
+    out_end[i] += bead->at[i];
   }
   assert_at (middle, bead->at, 2e-4);
   assert_at (up, axis_end, 2e-4);
@@ -96,9 +99,11 @@ assert_coloured (const Piece *piece, const struct aiNode *node, const BwSceneBea
   assert_int_equal (aiGetMaterialColor (piece->model->mMaterials[mesh->mMaterialIndex], "$clr.base",
                                         0, 0, &colour),
                     aiReturn_SUCCESS);
-  assert_near (colour.r, bead->colour[0], 1e-5);
-  assert_near (colour.g, bead->colour[1], 1e-5);
-  assert_near (colour.b, bead->colour[2], 1e-5);
+  float light[3];
+  bw_bead_light (bead, light);
+  assert_near (colour.r, light[0], 1e-5);
+  assert_near (colour.g, light[1], 1e-5);
+  assert_near (colour.b, light[2], 1e-5);
 }
 
 static void
@@ -113,8 +118,9 @@ every_bead_is_in_its_place_in_its_colour (void **state)
                       piece.scene->beads->len - (guint)piece.scene->n_band);
     for (guint i = 0; i < piece.scene->beads->len; i++) {
       const BwSceneBead *bead = &g_array_index (piece.scene->beads, BwSceneBead, i);
-      const struct aiNode *node
-          = bead->in_bail ? bail->mChildren[i - (guint)piece.scene->n_band] : band->mChildren[i];
+      const struct aiNode *node = bw_scene_bead_of (piece.scene, (int)i).in_bail
+                                      ? bail->mChildren[i - (guint)piece.scene->n_band]
+                                      : band->mChildren[i];
       assert_placed (&piece, node, bead);
       assert_coloured (&piece, node, bead);
     }

@@ -9,6 +9,7 @@
 #include "pieces.h"
 #include "preview/scene/camera.h"
 #include "preview/scene/seen-from.h"
+#include "preview/scene/scene-bead.h"
 
 enum { WIDTH = 640, HEIGHT = 480 };
 
@@ -156,7 +157,9 @@ bead_distance (const BwScene *scene, const BwSceneBead *bead, BwVec3 p)
 {
   BwVec3 off
       = bw_vec3_sub (p, bw_vec3 ((double)bead->at[0], (double)bead->at[1], (double)bead->at[2]));
-  BwVec3 axis = bw_vec3 ((double)bead->axis[0], (double)bead->axis[1], (double)bead->axis[2]);
+  float hole[3];
+  bw_bead_axis (bead, hole);
+  BwVec3 axis = bw_vec3 ((double)hole[0], (double)hole[1], (double)hole[2]);
   double q = (double)scene->bead_rounding, z = bw_vec3_dot (off, axis);
   double r = bw_vec3_length (bw_vec3_sub (off, bw_vec3_scale (axis, z)));
   double over_r = r - ((double)scene->bead_radius - q);

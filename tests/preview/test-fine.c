@@ -389,7 +389,7 @@ beads_have_about_the_colour_they_have_in_the_stone_view (void **state)
   int n[BW_N_FINISHES] = { 0 };
   for (guint i = 0; i < scene->beads->len; i++)
     if (mean[2 * i].n >= 30) {
-      int finish = (int)(g_array_index (scene->beads, BwSceneBead, i).finish + 0.5f);
+      int finish = g_array_index (scene->beads, BwSceneBead, i).finish;
       double apart = means_apart (&mean[2 * i], &mean[2 * i + 1]);
       worst = MAX (worst, apart);
       sum[finish] += apart;

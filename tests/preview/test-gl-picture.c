@@ -11,6 +11,7 @@
 #include "preview/gl/offscreen-context.h"
 #include "preview/gl/gl-program.h"
 #include "preview/scene/camera.h"
+#include "preview/scene/scene-bead.h"
 #include <epoxy/gl.h>
 #include <string.h>
 
@@ -264,9 +265,7 @@ static void
 dye (BwScene *scene, int i, gboolean green)
 {
   BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
-  const float light[3] = { green ? 0.05f : 0.8f, green ? 0.8f : 0.05f, 0.05f };
-  memcpy (bead->colour, light, sizeof bead->colour);
-  bead->finish = BW_FINISH_MATTE;
+  bw_bead_paint (bead, green ? 0x3fe73f : 0xe73f3f, BW_FINISH_MATTE);
 }
 
 typedef struct {

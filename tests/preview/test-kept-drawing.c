@@ -13,8 +13,8 @@
 
 enum { WIDTH = 310, HEIGHT = 270, MOST_SCALE = 2 };
 
-/* Where a clip cuts an edge, cairo may round otherwise: by so many steps of a channel, and by more at
- * hardly a pixel of the whole picture. A bead that was left as it was is dozens of pixels. */
+/* Where a clip cuts an edge, cairo may round otherwise: by so many steps of a channel, and by more
+ * at hardly a pixel of the whole picture. A bead that was left as it was is dozens of pixels. */
 #define ROUNDING 8
 #define HARDLY_ANY 6
 
@@ -80,8 +80,8 @@ static void
 change_bead (Easel *easel, int index)
 {
   BwSceneBead *bead = &g_array_index (easel->scene->beads, BwSceneBead, index);
-  bead->colour[0] = 1 - bead->colour[0];
-  bead->colour[2] = 1 - bead->colour[2];
+  bead->srgb[0] = 255 - bead->srgb[0];
+  bead->srgb[2] = 255 - bead->srgb[2];
   bw_drawn_spoil_beads (easel->drawn, &index, 1);
 }
 

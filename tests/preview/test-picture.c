@@ -15,6 +15,7 @@
 #include "preview/picture/offscreen.h"
 #include "preview/picture/projection.h"
 #include "preview/picture/still.h"
+#include "preview/scene/scene-bead.h"
 #include <string.h>
 
 enum { SIZE = 240 };
@@ -143,12 +144,7 @@ hue_apart (BwLab a, BwLab b)
 static void
 set_look (BwScene *scene, int i, guint32 srgb, BwFinish finish)
 {
-  BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
-  BwLinear light = bw_colour_linear (srgb);
-  bead->colour[0] = (float)light.r;
-  bead->colour[1] = (float)light.g;
-  bead->colour[2] = (float)light.b;
-  bead->finish = (float)finish;
+  bw_bead_paint (&g_array_index (scene->beads, BwSceneBead, i), srgb, finish);
 }
 
 static void

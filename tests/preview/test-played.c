@@ -11,6 +11,8 @@
 #include "preview/picture/projection.h"
 #include "preview/scene/played.h"
 #include "preview/scene/seen-from.h"
+#include "preview/scene/scene-bead.h"
+#include "preview/scene/scene-thread.h"
 #include <string.h>
 
 enum { SIDE = 120 };
@@ -32,7 +34,7 @@ count_there (const BwScene *scene)
 {
   int n = 0;
   for (guint i = 0; i < scene->beads->len; i++)
-    n += bw_played_has (scene, &g_array_index (scene->beads, BwSceneBead, i));
+    n += bw_played_has (scene, (int)i);
   return n;
 }
 
@@ -45,13 +47,12 @@ beads_are_there_once_they_are_picked_up (void **state)
     const BwPath *path = bw_project_path (project);
     int there = 0;
     assert_int_equal (count_there (scene), scene->beads->len);
-    scene->played = 0;
+    bw_scene_play (scene, 0);
     assert_int_equal (count_there (scene), 0);
     for (int i = 0; i < (int)path->visits->len; i++) {
-      const BwSceneBead *bead
-          = &g_array_index (scene->beads, BwSceneBead, bead_of (scene, visit_at (path, i)));
+      int bead = bead_of (scene, visit_at (path, i));
       assert_int_equal (bw_played_has (scene, bead), !visit_at (path, i)->is_new);
-      scene->played = i + 1;
+      bw_scene_play (scene, i + 1);
       assert_true (bw_played_has (scene, bead));
       there += visit_at (path, i)->is_new;
       if (i % 97 == 0)
@@ -71,7 +72,7 @@ a_strip_that_cannot_be_zipped_never_gets_its_bail (void **state)
   assert_true (bw_project_set_design (project, "Odd", &design, NULL));
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
   assert_true (design.band.rows % 2 && (int)scene->beads->len > scene->n_band);
-  scene->played = G_MAXINT32;
+  bw_scene_play (scene, G_MAXINT32);
   assert_int_equal (count_there (scene), scene->n_band);
 }
 
@@ -81,22 +82,26 @@ the_thread_has_run_as_far_as_the_needle (void **state)
   for (int piece = 0; piece < N_PIECES; piece++) {
     g_autoptr (BwProject) project = piece_new (piece);
     g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-    int all = (int)scene->thread_holes->len, links = 0;
+    g_autoptr (GArray) all_holes = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+    g_autoptr (GArray) all_links = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+    int all = scene->n_visits, links = 0;
+    bw_scene_thread_lines (scene, all, all_holes, all_links);
+    assert_int_equal (all_holes->len, all);
     assert_int_equal (bw_played_holes (scene), all);
-    assert_int_equal (bw_played_links (scene), scene->thread_links->len);
+    assert_int_equal (bw_played_links (scene), all_links->len);
     for (int n = 0; n <= all; n++) {
-      scene->played = n;
+      bw_scene_play (scene, n);
       assert_int_equal (bw_played_holes (scene), n);
       assert_in_range (bw_played_links (scene) - links, 0, 1);
       if (bw_played_links (scene) > links) {
-        const BwSceneLine *link = &g_array_index (scene->thread_links, BwSceneLine, links);
-        const BwSceneLine *hole = &g_array_index (scene->thread_holes, BwSceneLine, n - 1);
+        const BwSceneLine *link = &g_array_index (all_links, BwSceneLine, links);
+        const BwSceneLine *hole = &g_array_index (all_holes, BwSceneLine, n - 1);
         assert_memory_equal (link->to, hole->from, sizeof link->to);
       }
       links = bw_played_links (scene);
     }
-    assert_int_equal (links, scene->thread_links->len);
-    scene->played = all + 7;
+    assert_int_equal (links, all_links->len);
+    bw_scene_play (scene, all + 7);
     assert_int_equal (bw_played_holes (scene), all);
   }
 }
@@ -111,23 +116,24 @@ the_needle_goes_on_from_the_bead_it_left (void **state)
   BwSceneLine needle;
   assert_false (bw_played_needle (scene, &needle));
   for (int n = 1; n < all; n += 11) {
-    scene->played = n;
+    bw_scene_play (scene, n);
     assert_true (bw_played_needle (scene, &needle));
     const BwVisit *visit = visit_at (path, n - 1);
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, bead_of (scene, visit));
-    float along = 0, length = 0;
+    float along = 0, length = 0, axis[3];
+    bw_bead_axis (bead, axis);
     for (int i = 0; i < 3; i++) {
       float way = needle.to[i] - needle.from[i];
-      along += way * bead->axis[i];
+      along += way * axis[i];
       length = hypotf (length, way);
     }
     assert_true (fabsf (along) > 0.999f * length);
     assert_int_equal (along > 0, visit->direction);
     assert_true (length > 4 * scene->bead_half_length);
   }
-  scene->played = 0;
+  bw_scene_play (scene, 0);
   assert_false (bw_played_needle (scene, &needle));
-  scene->played = all;
+  bw_scene_play (scene, all);
   assert_false (bw_played_needle (scene, &needle));
 }
 
@@ -141,15 +147,16 @@ what_is_not_woven_cannot_be_pointed_at (void **state)
   bw_eye_init (&eye, (BwCamera){ 20, 5, 2 }, scene, SIDE, SIDE);
   for (int y = 0; y < SIDE; y += 3)
     for (int x = 0; x < SIDE; x += 3) {
-      scene->played = -1;
+      bw_scene_play (scene, -1);
       int bead = bw_eye_pick (&eye, scene, BW_LAYER_ALL, x, y, SIDE, SIDE);
       if (bead < 0)
         continue;
-      int born = g_array_index (scene->beads, BwSceneBead, bead).born;
+      bw_scene_play (scene, 0);
+      int born = scene->born[bead];
       found++;
-      scene->played = born;
+      bw_scene_play (scene, born);
       assert_int_not_equal (bw_eye_pick (&eye, scene, BW_LAYER_ALL, x, y, SIDE, SIDE), bead);
-      scene->played = born + 1;
+      bw_scene_play (scene, born + 1);
       assert_int_equal (bw_eye_pick (&eye, scene, BW_LAYER_ALL, x, y, SIDE, SIDE), bead);
     }
   assert_true (found > 100);
@@ -178,9 +185,9 @@ static int
 differ (BwScene *scene, int played, guint layers, guint finished, gboolean by_hand)
 {
   int n = 0;
-  scene->played = -1;
+  bw_scene_play (scene, -1);
   cairo_surface_t *a = picture (scene, finished, by_hand);
-  scene->played = played;
+  bw_scene_play (scene, played);
   cairo_surface_t *b = picture (scene, layers, by_hand);
   const guint32 *p = (const guint32 *)(const void *)cairo_image_surface_get_data (a);
   const guint32 *q = (const guint32 *)(const void *)cairo_image_surface_get_data (b);
@@ -199,7 +206,7 @@ pictures_show_what_is_woven_and_nothing_else (void **state)
     for (int by_hand = 0; by_hand < 2; by_hand++) {
       g_autoptr (BwProject) project = piece_new (piece);
       g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
-      int all = (int)scene->thread_holes->len;
+      int all = scene->n_visits;
       guint whole = BW_LAYER_ALL & ~(guint)(BW_LAYER_CORD | BW_LAYER_BALANCE);
       assert_int_equal (differ (scene, 0, BW_LAYER_ALL, bare, by_hand), 0);
       assert_int_equal (differ (scene, all, BW_LAYER_ALL, whole, by_hand), 0);
@@ -234,10 +241,9 @@ the_eye_goes_round_with_the_needle (void **state)
     const BwVisit *visit = visit_at (path, n - 1);
     assert_true (camera.tip_deg == now.tip_deg && camera.zoom == now.zoom);
     if (visit->part == BW_PART_ROWS) {
-      const BwPlace *place = bw_places_get (places, visit->row, visit->column);
+      BwPlace place = bw_places_get (places, visit->row, visit->column);
       /* Two rows back at most, as the mean of a row's visits is; and never by a jerk. */
-      assert_true (turned (camera.turn_deg, bw_degrees (atan2 (place->at.y, place->at.x)))
-                   < 2 * row);
+      assert_true (turned (camera.turn_deg, bw_degrees (atan2 (place.at.y, place.at.x))) < 2 * row);
       assert_true (turned (last.turn_deg, camera.turn_deg) < 0.5 * row);
     }
     if (visit->in_bail)

@@ -12,6 +12,7 @@
 #include "preview/gl/offscreen-context.h"
 #include "preview/picture/projection.h"
 #include "preview/scene/swing.h"
+#include "preview/scene/scene-bead.h"
 #include <string.h>
 
 enum { PIECES = 40 };
@@ -285,7 +286,9 @@ on_its_way_the_piece_hangs_from_a_point_that_stands_still (void **state)
 static double
 outside_bead (const BwScene *scene, const BwSceneBead *bead, BwVec3 at)
 {
-  BwVec3 from = bw_vec3_sub (at, wide (bead->at)), axis = wide (bead->axis);
+  float hole[3];
+  bw_bead_axis (bead, hole);
+  BwVec3 from = bw_vec3_sub (at, wide (bead->at)), axis = wide (hole);
   double h = bw_vec3_dot (from, axis);
   double r = bw_vec3_length (bw_vec3_sub (from, bw_vec3_scale (axis, h)));
   double out = r - (double)scene->bead_radius, along = fabs (h) - (double)scene->bead_half_length;

@@ -12,6 +12,9 @@
 #include "pieces.h"
 #include "preview/scene/scene-parts.h"
 #include "preview/scene/shadow.h"
+#include "preview/scene/played.h"
+#include "preview/scene/scene-bead.h"
+#include "preview/scene/scene-thread.h"
 #include <string.h>
 
 static const BwSceneBead *
@@ -32,6 +35,22 @@ apart (BwVec3 a, BwVec3 b)
   return bw_vec3_length (bw_vec3_sub (a, b));
 }
 
+static BwVec3
+axis_of (const BwSceneBead *bead)
+{
+  float axis[3];
+  bw_bead_axis (bead, axis);
+  return wide (axis);
+}
+
+static BwVec3
+out_of (const BwSceneBead *bead)
+{
+  float out[3];
+  bw_bead_out (bead, out);
+  return wide (out);
+}
+
 static void
 every_bead_of_the_band_is_at_its_place (void **state)
 {
@@ -46,12 +65,12 @@ every_bead_of_the_band_is_at_its_place (void **state)
       for (int j = 0; j < places->columns / 2; j++) {
         int column = bw_lattice_column (row, j);
         int index = bw_scene_bead_index (scene, FALSE, row, column);
-        const BwPlace *place = bw_places_get (places, row, column);
+        BwPlace place = bw_places_get (places, row, column);
         assert_in_range (index, 0, scene->n_band - 1);
-        assert_int_equal (bead (scene, index)->row, row);
-        assert_int_equal (bead (scene, index)->column, column);
-        assert_true (apart (wide (bead (scene, index)->at), place->at) < 1e-4);
-        assert_true (fabs ((double)bead (scene, index)->out[0] - place->normal.x) < 1e-6);
+        BwBeadOf of = bw_scene_bead_of (scene, index);
+        assert_true (!of.in_bail && of.row == row && of.column == column);
+        assert_true (apart (wide (bead (scene, index)->at), place.at) < 1e-4);
+        assert_true (fabs (out_of (bead (scene, index)).x - place.normal.x) < 2e-5);
       }
   }
 }
@@ -81,10 +100,12 @@ row_middle (const BwScene *scene, const BwDesign *design, int row)
   BwVec3 sum = bw_vec3 (0, 0, 0);
   int n = design->bail.columns / 2;
   for (int j = 0; j < n; j++) {
-    const BwSceneBead *b
-        = bead (scene, bw_scene_bead_index (scene, TRUE, row, bw_lattice_column (row, j)));
-    double off = ((design->bail.columns + 1) / 2.0 - b->column) * design->gauge.column_mm;
-    sum = bw_vec3_add (sum, bw_vec3_add (wide (b->at), bw_vec3_scale (wide (b->axis), off)));
+    int column = bw_lattice_column (row, j), index = bw_scene_bead_index (scene, TRUE, row, column);
+    const BwSceneBead *b = bead (scene, index);
+    BwBeadOf of = bw_scene_bead_of (scene, index);
+    double off = ((design->bail.columns + 1) / 2.0 - column) * design->gauge.column_mm;
+    assert_true (of.in_bail && of.row == row && of.column == column);
+    sum = bw_vec3_add (sum, bw_vec3_add (wide (b->at), bw_vec3_scale (axis_of (b), off)));
   }
   return bw_vec3_scale (sum, 1.0 / n);
 }
@@ -165,11 +186,11 @@ holes_run_along_the_stone_or_across_it (void **state)
   g_autoptr (BwScene) one = bw_scene_new (flap, FALSE), other = bw_scene_new (upright, FALSE);
   double at = bw_radians (bw_project_get_design (upright)->bail.at_deg);
   for (guint i = (guint)one->n_band; i < one->beads->len; i++)
-    assert_true (bead (one, (int)i)->axis[2] > 0.999f);
+    assert_true (axis_of (bead (one, (int)i)).z > 0.999);
   for (guint i = (guint)other->n_band; i < other->beads->len; i++) {
-    const BwSceneBead *b = bead (other, (int)i);
-    assert_true (fabsf (b->axis[2]) < 1e-6f);
-    assert_true (fabs ((double)b->axis[0] * cos (at) + (double)b->axis[1] * sin (at)) < 1e-6);
+    BwVec3 axis = axis_of (bead (other, (int)i));
+    assert_true (fabs (axis.z) < 2e-5);
+    assert_true (fabs (axis.x * cos (at) + axis.y * sin (at)) < 4e-5);
   }
 }
 
@@ -179,7 +200,7 @@ same_colours (const BwScene *a, const BwScene *b)
   assert_int_equal (a->beads->len, b->beads->len);
   for (guint i = 0; i < a->beads->len; i++) {
     const BwSceneBead *x = bead (a, (int)i), *y = bead (b, (int)i);
-    assert_memory_equal (x->colour, y->colour, sizeof x->colour);
+    assert_memory_equal (x->srgb, y->srgb, sizeof x->srgb);
     assert_true (x->finish == y->finish);
   }
 }
@@ -242,10 +263,13 @@ a_bead_has_the_linear_light_of_its_tray_colour (void **state)
   const BwDrawing *drawing = bw_project_get_drawing (project);
   for (int i = 0; i < scene->n_band; i++) {
     const BwSceneBead *b = bead (scene, i);
-    const BwColour *colour = &tray->colour[bw_drawing_get (drawing, b->row, b->column)];
-    BwLinear light = bw_colour_linear (colour->srgb);
-    assert_true (fabs ((double)b->colour[0] - light.r) < 1e-6);
-    assert_true (fabs ((double)b->colour[2] - light.b) < 1e-6);
+    BwBeadOf of = bw_scene_bead_of (scene, i);
+    const BwColour *colour = &tray->colour[bw_drawing_get (drawing, of.row, of.column)];
+    BwLinear linear = bw_colour_linear (colour->srgb);
+    float light[3];
+    bw_bead_light (b, light);
+    assert_true (fabs ((double)light[0] - linear.r) < 1e-6);
+    assert_true (fabs ((double)light[2] - linear.b) < 1e-6);
     assert_int_equal ((int)b->finish, (int)colour->finish);
   }
 }
@@ -402,14 +426,18 @@ the_thread_goes_through_every_visited_hole (void **state)
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
   const BwPath *path = bw_project_path (project);
   double length = 2 * (double)scene->bead_half_length, hole = (double)scene->hole_radius;
-  assert_int_equal (scene->thread_holes->len, path->visits->len);
+  g_autoptr (GArray) holes = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+  bw_scene_thread_lines (scene, scene->n_visits, holes, NULL);
+  assert_int_equal (holes->len, path->visits->len);
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
-    const BwSceneLine *line = &g_array_index (scene->thread_holes, BwSceneLine, i);
+    const BwSceneLine *line = &g_array_index (holes, BwSceneLine, i);
+    BwSceneLine alone = bw_scene_thread_hole (scene, (int)i);
+    assert_memory_equal (&alone, line, sizeof alone);
     const BwSceneBead *b
         = bead (scene, bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column));
     BwVec3 from = wide (line->from), to = wide (line->to);
-    BwVec3 along = bw_vec3_scale (wide (b->axis), visit->direction ? 1 : -1);
+    BwVec3 along = bw_vec3_scale (axis_of (b), visit->direction ? 1 : -1);
     assert_true (apart (bw_vec3_scale (bw_vec3_add (from, to), 0.5), wide (b->at)) < hole);
     assert_true (apart (bw_vec3_sub (to, from), bw_vec3_scale (along, length)) < 1e-4);
   }
@@ -420,17 +448,20 @@ the_thread_links_each_bead_to_the_next (void **state)
 {
   g_autoptr (BwProject) project = piece_new (0);
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  g_autoptr (GArray) holes = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+  g_autoptr (GArray) links = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
   guint hole = 0;
-  assert_true (scene->thread_links->len > 0.9 * scene->thread_holes->len);
-  for (guint i = 0; i < scene->thread_links->len; i++) {
-    const BwSceneLine *link = &g_array_index (scene->thread_links, BwSceneLine, i);
+  bw_scene_thread_lines (scene, scene->n_visits, holes, links);
+  assert_int_equal (bw_scene_thread_links (scene, scene->n_visits), links->len);
+  assert_true (links->len > 0.9 * holes->len);
+  for (guint i = 0; i < links->len; i++) {
+    const BwSceneLine *link = &g_array_index (links, BwSceneLine, i);
     const BwSceneLine *here;
     /* Links come in the order of the holes; where a new length of thread begins one is left out. */
     do
-      here = &g_array_index (scene->thread_holes, BwSceneLine, hole);
-    while (memcmp (link->from, here->to, sizeof link->from)
-           && ++hole + 1 < scene->thread_holes->len);
-    assert_true (hole + 1 < scene->thread_holes->len);
+      here = &g_array_index (holes, BwSceneLine, hole);
+    while (memcmp (link->from, here->to, sizeof link->from) && ++hole + 1 < holes->len);
+    assert_true (hole + 1 < holes->len);
     assert_memory_equal (link->to, (here + 1)->from, sizeof link->to);
     hole++;
   }
@@ -461,15 +492,18 @@ every_further_pass_through_a_hole_lies_farther_out (void **state)
   const BwPath *path = bw_project_path (project);
   g_autofree float *last = g_new0 (float, scene->beads->len);
   g_autofree gboolean *seen = g_new0 (gboolean, scene->beads->len);
+  g_autoptr (GArray) holes = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
   int n = 0;
+  bw_scene_thread_lines (scene, scene->n_visits, holes, NULL);
   for (guint i = 0; i < path->visits->len; i++) {
     const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
-    const BwSceneLine *line = &g_array_index (scene->thread_holes, BwSceneLine, i);
+    const BwSceneLine *line = &g_array_index (holes, BwSceneLine, i);
     int index = bw_scene_bead_index (scene, visit->in_bail, visit->row, visit->column);
     const BwSceneBead *b = bead (scene, index);
-    float out = 0;
+    float out = 0, away[3];
+    bw_bead_out (b, away);
     for (int k = 0; k < 3; k++)
-      out += ((line->from[k] + line->to[k]) / 2 - b->at[k]) * b->out[k];
+      out += ((line->from[k] + line->to[k]) / 2 - b->at[k]) * away[k];
     if (!seen[index])
       assert_true (fabsf (out) < 1e-4f);
     else if (last[index] < scene->hole_radius - 3.1f * scene->thread_radius) {
@@ -583,11 +617,7 @@ scenes_are_alike (const BwScene *a, const BwScene *b)
 {
   assert_int_equal (a->beads->len, b->beads->len);
   for (guint i = 0; i < a->beads->len; i++) {
-    BwSceneBead one = g_array_index (a->beads, BwSceneBead, i);
-    BwSceneBead other = g_array_index (b->beads, BwSceneBead, i);
-    if (one.in_bail)
-      one.born = other.born; /* no thread comes to it yet */
-    assert_memory_equal (&one, &other, sizeof one);
+    assert_memory_equal (bead (a, (int)i), bead (b, (int)i), sizeof (BwSceneBead));
   }
   assert_int_equal (a->bail_columns, b->bail_columns);
   assert_true (a->radius == b->radius && a->breadth == b->breadth && a->centre[2] == b->centre[2]);
@@ -618,7 +648,7 @@ a_followed_bail_is_that_of_a_new_scene (void **state)
       continue;
     assert_true (bw_scene_follow_bail (scene, project));
     assert_true (scene->lacks_thread);
-    assert_true (scene->thread_holes->len >= (guint)scene->n_band);
+    assert_true (scene->n_visits >= scene->n_band);
     g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
     assert_false (anew->lacks_thread);
     scenes_are_alike (scene, anew);
@@ -634,12 +664,12 @@ what_is_more_than_a_bail_is_not_followed (void **state)
   design.bail.at_deg += 10;
   design.stone.values_mm[0] += 1;
   assert_true (bw_project_set_design (project, "Stone", &design, NULL));
-  guint holes = scene->thread_holes->len;
+  int visits = scene->n_visits;
   assert_false (bw_scene_follow_bail (scene, project));
-  assert_int_equal (scene->thread_holes->len, holes);
+  assert_int_equal (scene->n_visits, visits);
   assert_false (scene->lacks_thread);
   g_autoptr (BwScene) anew = bw_scene_new (project, FALSE);
-  anew->played = 5;
+  bw_scene_play (anew, 5);
   design.bail.at_deg += 10;
   assert_true (bw_project_set_design (project, "Bail", &design, NULL));
   assert_false (bw_scene_follow_bail (anew, project));

@@ -14,6 +14,7 @@
 #include "preview/scene/camera.h"
 #include "preview/view/stone-view.h"
 #include "preview/view/view-marks.h"
+#include "preview/scene/played.h"
 
 enum { SIZE = 460 };
 
@@ -378,7 +379,7 @@ a_dragged_bail_moves_alone_until_it_is_let_go (void **state)
 {
   Table table = table_laid (0);
   const BwScene *before = bw_stone_view_get_scene (table.view);
-  guint holes = before->thread_holes->len;
+  int visits = before->n_visits;
   bw_project_begin (table.project, "Bail");
   for (int i = 0; i < 4; i++) {
     BwDesign design = *bw_project_get_design (table.project);
@@ -387,14 +388,14 @@ a_dragged_bail_moves_alone_until_it_is_let_go (void **state)
     desk_settle ();
     const BwScene *dragged = bw_stone_view_get_scene (table.view);
     assert_ptr_equal (dragged, before);
-    assert_true (dragged->lacks_thread && dragged->thread_holes->len < holes);
+    assert_true (dragged->lacks_thread && dragged->n_visits < visits);
   }
   bw_project_commit (table.project);
   desk_settle ();
   const BwScene *after = bw_stone_view_get_scene (table.view);
   assert_false (after->lacks_thread);
   g_autoptr (BwScene) anew = bw_scene_new (table.project, FALSE);
-  assert_int_equal (after->thread_holes->len, anew->thread_holes->len);
+  assert_int_equal (after->n_visits, anew->n_visits);
   assert_memory_equal (after->beads->data, anew->beads->data,
                        anew->beads->len * sizeof (BwSceneBead));
   table_cleared (&table);
@@ -747,7 +748,7 @@ born_before (const BwScene *scene, int visits)
 {
   int n = 0;
   for (guint i = 0; i < scene->beads->len; i++)
-    n += g_array_index (scene->beads, BwSceneBead, i).born < visits;
+    n += scene->born[i] < visits;
   return n;
 }
 
@@ -764,7 +765,9 @@ beads_come_with_the_needle_and_hidden_ones_cost_nothing (void **state)
   guint32 finished = desk_pixel (GTK_WIDGET (table.view), x, y);
   const BwScene *scene = bw_stone_view_get_scene (table.view);
   int bead = bw_scene_bead_index (scene, FALSE, row, column);
-  int born = g_array_index (scene->beads, BwSceneBead, bead).born;
+  g_autoptr (BwScene) played = bw_scene_new (table.project, FALSE);
+  bw_scene_play (played, 0);
+  int born = played->born[bead];
   const int steps[] = { 0, 1, all / 3, born };
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++) {
     guint64 before = bw_stone_view_uploaded (table.view);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What follows from the document: never stale, never computed again without need, and the warnings
  * drawn from it. */
+#include "core/base/lattice.h"
 #include "edits.h"
 
 #include <math.h>
@@ -18,11 +19,12 @@ assert_places_equal (const BwPlaces *a, const BwPlaces *b)
 {
   assert_int_equal (a->rows, b->rows);
   assert_int_equal (a->columns, b->columns);
-  for (int i = 0; i < a->rows * (a->columns / 2); i++) {
-    assert_true (fabs (a->place[i].at.x - b->place[i].at.x) < 1e-9);
-    assert_true (fabs (a->place[i].at.y - b->place[i].at.y) < 1e-9);
-    assert_true (fabs (a->place[i].at.z - b->place[i].at.z) < 1e-9);
-  }
+  for (int row = 1; row <= a->rows; row++)
+    for (int j = 0; j < a->columns / 2; j++) {
+      int column = bw_lattice_column (row, j);
+      BwVec3 x = bw_places_get (a, row, column).at, y = bw_places_get (b, row, column).at;
+      assert_true (bw_vec3_length (bw_vec3_sub (x, y)) < 1e-9);
+    }
 }
 
 /* A cached project against one that was just read and has computed nothing yet. */
@@ -84,13 +86,13 @@ a_painted_bead_drops_only_what_colours_feed (void **state)
   g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
   g_autoptr (GArray) visits = g_array_ref (bw_project_path (project)->visits);
   g_autoptr (GArray) remedies = g_array_ref ((GArray *)bw_project_remedies (project));
-  const BwPlace *place = bw_project_places (project)->place;
+  const GArray *courses = bw_project_places (project)->courses;
   guint64 count = bw_project_materials (project)->need[2].count;
 
   assert_true (bw_project_set_bead (project, "Bead", FALSE, 1, 2, 2));
   assert_ptr_equal (bw_project_path (project)->visits, visits);
   assert_ptr_equal (bw_project_remedies (project), remedies);
-  assert_ptr_equal (bw_project_places (project)->place, place);
+  assert_ptr_equal (bw_project_places (project)->courses, courses);
   assert_int_equal (bw_project_materials (project)->need[2].count, count + 1);
 }
 

@@ -65,11 +65,11 @@ tear_down (void **state)
  */
 
 static double
-facing_of (const BwEye *eye, const BwPlace *place)
+facing_of (const BwEye *eye, BwPlace place)
 {
   BwVec3 to_eye = bw_vec3_sub (
-      bw_vec3 ((double)eye->eye[0], (double)eye->eye[1], (double)eye->eye[2]), place->at);
-  return (place->normal.x * to_eye.x + place->normal.y * to_eye.y) / bw_vec3_length (to_eye);
+      bw_vec3 ((double)eye->eye[0], (double)eye->eye[1], (double)eye->eye[2]), place.at);
+  return (place.normal.x * to_eye.x + place.normal.y * to_eye.y) / bw_vec3_length (to_eye);
 }
 
 static BwEye
@@ -88,8 +88,8 @@ static Seen
 see (Bench *bench, const BwEye *eye, const BwPlaces *places, int row, int column)
 {
   Seen seen = { .row = row, .column = column };
-  const BwPlace *place = bw_places_get (places, row, column);
-  const float at[3] = { (float)place->at.x, (float)place->at.y, (float)place->at.z };
+  BwPlace place = bw_places_get (places, row, column);
+  const float at[3] = { (float)place.at.x, (float)place.at.y, (float)place.at.z };
   assert_true (bw_eye_project (eye, at, gtk_widget_get_width (bench->view),
                                gtk_widget_get_height (bench->view), &seen.x, &seen.y));
   seen.facing = facing_of (eye, place);

@@ -18,15 +18,15 @@ typedef struct {
 } Seen;
 
 static Seen
-see (BwProject *project, const BwPlace *place, int row, int column, double azimuth_deg)
+see (BwProject *project, BwPlace place, int row, int column, double azimuth_deg)
 {
   const BwTray *tray = bw_project_shown_tray (project);
   int colour = bw_drawing_get (bw_project_shown_drawing (project), row, column);
   double s = sin (bw_radians (azimuth_deg)), c = cos (bw_radians (azimuth_deg));
-  return (Seen){ .x = bw_outline_x (bw_vec2 (place->at.x, place->at.y), azimuth_deg),
-                 .z = place->at.z,
-                 .depth = place->at.x * s - place->at.y * c,
-                 .facing = place->normal.x * s - place->normal.y * c,
+  return (Seen){ .x = bw_outline_x (bw_vec2 (place.at.x, place.at.y), azimuth_deg),
+                 .z = place.at.z,
+                 .depth = place.at.x * s - place.at.y * c,
+                 .facing = place.normal.x * s - place.normal.y * c,
                  .srgb = tray->colour[MIN (colour, tray->n_colours - 1)].srgb };
 }
 

@@ -11,6 +11,7 @@
 #include "app/window/picture-dialog.h"
 #include "app/window/picture-files.h"
 #include "app/window/still-job.h"
+#include "preview/scene/played.h"
 #include "preview/scene/seen-from.h"
 #include "project/piece-name.h"
 
@@ -70,7 +71,8 @@ look_from (BwPictureDialog *self, View view, BwScene *scene, BwStill *still)
                                       [FROM_ABOVE] = BW_SEEN_FROM_ABOVE,
                                       [HANGING] = BW_SEEN_FROM_FRONT };
   gboolean hanging = view == HANGING && scene->rest.hangs;
-  scene->played = -1; /* whatever is shown being woven, from elsewhere the piece is finished */
+  bw_scene_play (scene,
+                 -1); /* whatever is shown being woven, from elsewhere the piece is finished */
   if (hanging)
     bw_scene_stand_at_rest (scene);
   else

@@ -3,13 +3,14 @@
 
 #include "app/window/still-job.h"
 #include "preview/picture/picture-bytes.h"
+#include "preview/scene/played.h"
 
 BwScene *
 bw_still_as_shown (BwSession *session, int side, BwStill *still)
 {
   BwProject *project = bw_session_get_project (session);
   BwScene *scene = bw_scene_new (project, bw_session_get_colour_by_fit (session));
-  scene->played = bw_session_get_played (session);
+  bw_scene_play (scene, bw_session_get_played (session));
   if (bw_session_get_at_rest (session))
     bw_scene_stand_at_rest (scene);
   *still = (BwStill){ .camera = bw_session_get_camera (session),

@@ -6,25 +6,17 @@
 #include "core/band/column.h"
 #include "core/base/lattice.h"
 #include "core/base/tolerance.h"
-
-/* How one column is laid. */
-typedef struct {
-  BwRing ring;
-  double start;      /* arc length of its first bead */
-  gboolean has_step; /* FALSE: equal arcs, for want of a ring */
-  double step;       /* chord from bead to bead */
-  double z_mm;
-} Course;
+#include <string.h>
 
 static void
-start_at_seam (Course *course, const BwLaid *laid, int column, double half_step)
+start_at_seam (BwCourse *course, const BwLaid *laid, int column, double half_step)
 {
   course->start = bw_laid_seam (laid, &course->ring) + (column % 2 ? half_step : 0);
 }
 
 /* n equal chords on the relaxed bed. */
 static void
-lay_closed (Course *course, const BwLaid *laid, const BwColumn *column, int c, int n)
+lay_closed (BwCourse *course, const BwLaid *laid, const BwColumn *column, int c, int n)
 {
   bw_column_relaxed (&course->ring, column);
   start_at_seam (course, laid, c, course->ring.length_mm / (2 * n));
@@ -34,7 +26,7 @@ lay_closed (Course *course, const BwLaid *laid, const BwColumn *column, int c, i
 
 /* A strip that does not close lies on the bed with its own pitch and leaves a gap. */
 static void
-lay_open (Course *course, const BwLaid *laid, const BwColumn *column, int c)
+lay_open (BwCourse *course, const BwLaid *laid, const BwColumn *column, int c)
 {
   bw_column_relaxed (&course->ring, column);
   start_at_seam (course, laid, c, laid->design->pitch.mm / 2);
@@ -61,7 +53,7 @@ stand_off (const BwLaid *laid, const BwColumn *column, int n, double gap)
 }
 
 static void
-lay_standing_off (Course *course, const BwLaid *laid, const BwColumn *column, int c, int n,
+lay_standing_off (BwCourse *course, const BwLaid *laid, const BwColumn *column, int c, int n,
                   double gap)
 {
   BwColumn outer = *column;
@@ -77,7 +69,7 @@ lies_open (const BwFit *fit)
 }
 
 static void
-lay_true (Course *course, const BwLaid *laid, const BwColumn *column, int c, const BwFit *fit)
+lay_true (BwCourse *course, const BwLaid *laid, const BwColumn *column, int c, const BwFit *fit)
 {
   double gap = fit->column[c - 1].gap_mm;
   int n = fit->beads_around;
@@ -89,9 +81,9 @@ lay_true (Course *course, const BwLaid *laid, const BwColumn *column, int c, con
     lay_closed (course, laid, column, c, n);
 }
 
-/* fit NULL: the closed ring. */
-static void
-lay_course (Course *course, const BwLaid *laid, int c, int n, const BwFit *fit)
+/* fit NULL: the closed ring. Gives the column's height. */
+static double
+lay_course (BwCourse *course, const BwLaid *laid, int c, int n, const BwFit *fit)
 {
   BwColumn column;
   bw_column_init (&column, laid, c);
@@ -99,12 +91,12 @@ lay_course (Course *course, const BwLaid *laid, int c, int n, const BwFit *fit)
     lay_true (course, laid, &column, c, fit);
   else
     lay_closed (course, laid, &column, c, n);
-  course->z_mm = column.section.z_mm;
+  return column.section.z_mm;
 }
 
 /* Arc length of the bead after u. */
 static double
-next_bead (const Course *course, double u, int n)
+next_bead (const BwCourse *course, double u, int n)
 {
   if (course->has_step && bw_ring_advance (&course->ring, &u, course->step))
     return u;
@@ -112,10 +104,10 @@ next_bead (const Course *course, double u, int n)
 }
 
 static BwPlace
-place_at (const Course *course, double u)
+place_at (const BwRing *ring, double z_mm, double u)
 {
-  BwRingPoint point = bw_ring_point (&course->ring, u);
-  return (BwPlace){ .at = bw_vec3 (point.at.x, point.at.y, course->z_mm),
+  BwRingPoint point = bw_ring_point (ring, u);
+  return (BwPlace){ .at = bw_vec3 (point.at.x, point.at.y, z_mm),
                     .normal = point.normal,
                     .foot = point.foot,
                     .face = point.face,
@@ -123,11 +115,42 @@ place_at (const Course *course, double u)
                     .along_mm = point.along_mm };
 }
 
-static BwPlace *
-place_slot (const BwPlaces *places, int row, int column)
+static gboolean
+are_alike (const BwCourse *a, const BwCourse *b)
 {
-  return &places->place[(gsize)(row - 1) * (gsize)(places->columns / 2)
-                        + (gsize)bw_lattice_index (column)];
+  return a->start == b->start && a->has_step == b->has_step && a->step == b->step
+         && !memcmp (&a->ring, &b->ring, sizeof a->ring);
+}
+
+/* The way of each of n beads along a course; `around` of them go round. */
+static double *
+ways_of (const BwCourse *course, int n, int around)
+{
+  double *way = g_new (double, MAX (n, 1)), u = course->start;
+  for (int i = 0; i < n; i++) {
+    way[i] = u;
+    u = next_bead (course, u, around);
+  }
+  return way;
+}
+
+/* Index of the course: one that is there, of the last two, or a new one. */
+static int
+keep_course (BwPlaces *places, BwCourse *course, int around)
+{
+  int n = (int)places->courses->len;
+  for (int i = n - 1; i >= MAX (n - 2, 0); i--)
+    if (are_alike (&g_array_index (places->courses, BwCourse, i), course))
+      return i;
+  course->way = ways_of (course, (places->rows + 1) / 2, around);
+  g_array_append_vals (places->courses, course, 1);
+  return n;
+}
+
+static void
+clear_course (gpointer course)
+{
+  g_free (((BwCourse *)course)->way);
 }
 
 /* Beads lie on the stone as it is drawn, whatever a try-on taught about the way round it. */
@@ -146,17 +169,16 @@ lay_places (BwPlaces *places, const BwDesign *design, const BwStone *stone, cons
   int n = bw_lattice_beads_around (design->band.rows);
   places->columns = design->band.columns;
   places->rows = design->band.rows;
-  places->place = g_new0 (BwPlace, (gsize)places->rows * (gsize)(places->columns / 2));
+  places->course = g_new0 (int, places->columns);
+  places->z_mm = g_new0 (double, places->columns);
+  places->courses = g_array_new (FALSE, FALSE, sizeof (BwCourse));
+  g_array_set_clear_func (places->courses, clear_course);
   BwDesign measured = as_measured (design);
   g_return_if_fail (bw_laid_init (&laid, &measured, stone));
   for (int c = 1; c <= places->columns; c++) {
-    Course course;
-    lay_course (&course, &laid, c, n, fit);
-    double u = course.start;
-    for (int row = bw_lattice_has (1, c) ? 1 : 2; row <= places->rows; row += 2) {
-      *place_slot (places, row, c) = place_at (&course, u);
-      u = next_bead (&course, u, n);
-    }
+    BwCourse course = { 0 };
+    places->z_mm[c - 1] = lay_course (&course, &laid, c, n, fit);
+    places->course[c - 1] = keep_course (places, &course, n);
   }
 }
 
@@ -176,13 +198,17 @@ bw_places_init_true (BwPlaces *places, const BwDesign *design, const BwStone *st
 void
 bw_places_clear (BwPlaces *places)
 {
-  g_clear_pointer (&places->place, g_free);
+  g_clear_pointer (&places->course, g_free);
+  g_clear_pointer (&places->z_mm, g_free);
+  g_clear_pointer (&places->courses, g_array_unref);
 }
 
-const BwPlace *
+BwPlace
 bw_places_get (const BwPlaces *places, int row, int column)
 {
-  return place_slot (places, row, column);
+  int course = places->course[column - 1];
+  const BwCourse *laid = &g_array_index (places->courses, BwCourse, course);
+  return place_at (&laid->ring, places->z_mm[column - 1], laid->way[(row - 1) / 2]);
 }
 
 static double
@@ -237,11 +263,11 @@ bw_splay_init (BwSplay *splay, const BwPlaces *places, const BwDesign *design)
       int after = row_after (places, row);
       if (after == 0)
         continue;
-      const BwPlace *a = bw_places_get (places, row, column);
-      const BwPlace *b = bw_places_get (places, after, column);
-      double turn = turn_between (a->normal, b->normal);
+      BwPlace a = bw_places_get (places, row, column);
+      BwPlace b = bw_places_get (places, after, column);
+      double turn = turn_between (a.normal, b.normal);
       if (turn > limit)
-        mark_corners (splay, a, b, design->stone.faces);
+        mark_corners (splay, &a, &b, design->stone.faces);
       if (turn > max) {
         max = turn;
         splay->row = row;
@@ -256,7 +282,7 @@ bw_splay_init (BwSplay *splay, const BwPlaces *places, const BwDesign *design)
 
 /* Arc lengths of the n beads of a closed column, and of the first once more. */
 static double *
-bead_lengths (const Course *course, int n)
+bead_lengths (const BwCourse *course, int n)
 {
   double *u = g_new (double, n + 1);
   u[0] = course->start;
@@ -294,7 +320,7 @@ bw_places_faces (const BwDesign *design, const BwStone *stone, int column, int n
 {
   BwLaid laid;
   BwColumn on;
-  Course course;
+  BwCourse course;
   BwDesign measured = as_measured (design);
   g_return_if_fail (bw_laid_init (&laid, &measured, stone));
   bw_column_init (&on, &laid, column);

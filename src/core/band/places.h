@@ -15,9 +15,22 @@ typedef struct {
   double along_mm; /* on a face: signed distance from its middle */
 } BwPlace;
 
+/* How one column is laid. */
+typedef struct {
+  BwRing ring;
+  double start;      /* arc length of its first bead */
+  gboolean has_step; /* FALSE: equal arcs, for want of a ring */
+  double step;       /* chord from bead to bead */
+  double *way;       /* arc length of each bead, rising by row */
+} BwCourse;
+
+/* A place follows from the ring its column is laid round and the way along it: that alone is kept,
+ * for there are very many. On a prism all odd columns are laid alike, and all even ones. */
 typedef struct {
   int columns, rows;
-  BwPlace *place; /* rows × columns/2, row by row, lowest column first */
+  int *course;     /* of each column, in courses */
+  double *z_mm;    /* of each column */
+  GArray *courses; /* of BwCourse; columns that are laid alike share one */
 } BwPlaces;
 
 /* n equal chords on the relaxed bed, one whole turn: what fit and splay speak of. */
@@ -27,7 +40,7 @@ void bw_places_init_closed (BwPlaces *places, const BwDesign *design, const BwSt
 void bw_places_init_true (BwPlaces *places, const BwDesign *design, const BwStone *stone,
                           const BwFit *fit);
 void bw_places_clear (BwPlaces *places);
-const BwPlace *bw_places_get (const BwPlaces *places, int row, int column);
+BwPlace bw_places_get (const BwPlaces *places, int row, int column);
 
 /* Greatest turn of the normals between neighbours of one column, the join included (of the closed
  * ring) but for a place that odd rows leave empty; above 65° (common practice, no source) thread

@@ -141,14 +141,14 @@ bw_needle_next (const BwNeedle *needle, const BwStitch *from, BwStitch next[6])
 static void
 visit (BwNeedle *needle, BwPart part, BwStitch stitch, guint16 *hole, gboolean is_new)
 {
-  BwVisit entry = { .part = (guint8)part,
+  BwVisit entry = { .row = (guint)stitch.row & 0x7fff,
+                    .column = (guint)stitch.column & 0xff,
+                    .part = (guint)part & 0xf,
                     .in_bail = stitch.in_bail != FALSE,
                     .is_new = is_new != FALSE,
                     .direction = stitch.way > 0,
-                    .row = stitch.row,
-                    .column = stitch.column,
-                    .pass = needle->pass,
-                    .length = needle->length };
+                    .pass = (guint)needle->pass & 0x1ffff,
+                    .length = (guint)needle->length & 0x1ffff };
   if (needle->path->visits->len == 0)
     needle->first = stitch;
   g_array_append_val (needle->path->visits, entry);

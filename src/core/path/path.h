@@ -21,14 +21,18 @@ typedef enum {
 /* "pick-up", "rows", "zip", "return", "anchors", "bail", "attachment", "weaving-in", "tails". */
 const char *bw_part_word (BwPart part);
 
-typedef struct {
-  guint8 part;        /* BwPart */
-  guint8 in_bail;     /* the bead belongs to the bail, else to the band */
-  guint8 is_new;      /* picked up here; else passed again */
-  guint8 direction;   /* 1: needle runs towards higher columns, 0: lower */
-  gint32 row, column; /* of the bead, from 1, on its own lattice (band or bail) */
-  gint32 pass;        /* passes count up from 1; a pass is never split between two lengths */
-  gint32 length; /* index into BwPath.lengths: another thread is in the needle where it changes */
+/* Packed, because there are two for every bead: rows go to BW_ROWS_MAX, columns to BW_COLUMNS_MAX,
+ * and passes and lengths to a few for each row of band and bail. */
+typedef struct __attribute__ ((packed)) {
+  guint row : 15;      /* of the bead, from 1, on its own lattice (band or bail) */
+  guint column : 8;    /* of the bead, from 1 */
+  guint part : 4;      /* BwPart */
+  guint in_bail : 1;   /* the bead belongs to the bail, else to the band */
+  guint is_new : 1;    /* picked up here; else passed again */
+  guint direction : 1; /* 1: needle runs towards higher columns, 0: lower */
+  guint pass : 17;     /* passes count up from 1; a pass is never split between two lengths */
+  guint length : 17;   /* index into BwPath.lengths: another thread is in the needle where it
+                            changes */
 } BwVisit;
 
 /* A length of thread: rows of the band run 1..R; R + 1 is the zip, R + 2 the return and the

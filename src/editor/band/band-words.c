@@ -11,13 +11,13 @@
 static char *
 place_words (BwProject *project, int row, int column)
 {
-  const BwPlace *place = bw_places_get (bw_project_places (project), row, column);
+  BwPlace place = bw_places_get (bw_project_places (project), row, column);
   int faces = bw_project_stone (project)->faces;
 
-  if (place->face >= 0)
-    return g_strdup_printf (_ ("face %d"), place->face + 1);
-  return g_strdup_printf (_ ("edge of faces %d and %d"), place->corner + 1,
-                          (place->corner + 1) % faces + 1);
+  if (place.face >= 0)
+    return g_strdup_printf (_ ("face %d"), place.face + 1);
+  return g_strdup_printf (_ ("edge of faces %d and %d"), place.corner + 1,
+                          (place.corner + 1) % faces + 1);
 }
 
 char *

@@ -104,14 +104,14 @@ add_stone (View *view, const BwStone *stone, const double *heights, int n)
 }
 
 static void
-add_bead (View *view, const BwPlace *place, guint32 srgb, double across, double along)
+add_bead (View *view, BwPlace place, guint32 srgb, double across, double along)
 {
-  double facing = dot (place->normal, view->to_eye);
+  double facing = dot (place.normal, view->to_eye);
   double half = across / 2 * MAX (facing, 0.12);
   if (facing <= 0)
     return;
-  double x = screen_x (view, (BwVec2){ place->at.x, place->at.y });
-  double y = screen_y (view, place->at.z);
+  double x = screen_x (view, (BwVec2){ place.at.x, place.at.y });
+  double y = screen_y (view, place.at.z);
   BwStoneShape shape = { .n = 4, .srgb = mix (srgb, 0, 0.25 * (1 - facing)) };
   for (int i = 0; i < 4; i++) {
     shape.x[i] = x + (i == 1 || i == 2 ? half : -half);

@@ -26,12 +26,12 @@ json_int (BwAnswer *json, const char *key, int value)
 static void
 json_seam (BwAnswer *json, BwProject *project)
 {
-  const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
+  BwPlace place = bw_places_get (bw_project_places (project), 1, 2);
   int faces = bw_project_stone (project)->faces;
-  gboolean on_face = place->face >= 0;
-  double both[] = { place->corner + 1, (place->corner + 1) % faces + 1 }, one = place->face + 1;
+  gboolean on_face = place.face >= 0;
+  double both[] = { place.corner + 1, (place.corner + 1) % faces + 1 }, one = place.face + 1;
   bw_answer_numbers (json, "join_faces", on_face ? &one : both, on_face ? 1 : 2);
-  bw_answer_number_if (json, on_face, "join_off_mm", ABS (place->along_mm));
+  bw_answer_number_if (json, on_face, "join_off_mm", ABS (place.along_mm));
 }
 
 static void

@@ -35,15 +35,15 @@ append_size (GString *text, const BwDesign *design)
 static char *
 seam_place (BwProject *project, BwUnit unit)
 {
-  const BwPlace *place = bw_places_get (bw_project_places (project), 1, 2);
+  BwPlace place = bw_places_get (bw_project_places (project), 1, 2);
   int faces = bw_project_stone (project)->faces;
-  if (place->face < 0)
-    return g_strdup_printf (_ ("over the edge between faces %d and %d"), place->corner + 1,
-                            (place->corner + 1) % faces + 1);
-  if (ABS (place->along_mm) < 0.05)
-    return g_strdup_printf (_ ("over the middle of face %d"), place->face + 1);
-  g_autofree char *away = bw_text_length (ABS (place->along_mm), unit, 1);
-  return g_strdup_printf (_ ("over face %d, %s from its middle"), place->face + 1, away);
+  if (place.face < 0)
+    return g_strdup_printf (_ ("over the edge between faces %d and %d"), place.corner + 1,
+                            (place.corner + 1) % faces + 1);
+  if (ABS (place.along_mm) < 0.05)
+    return g_strdup_printf (_ ("over the middle of face %d"), place.face + 1);
+  g_autofree char *away = bw_text_length (ABS (place.along_mm), unit, 1);
+  return g_strdup_printf (_ ("over face %d, %s from its middle"), place.face + 1, away);
 }
 
 static void

@@ -5,6 +5,7 @@
 #include "preview/fine/world.h"
 
 #include "preview/fine/world-shapes.h"
+#include "preview/scene/scene-bead.h"
 
 #define FAR 1e6     /* mm: beyond everything */
 #define ENOUGH 0.35 /* beams that keep less end by lot */
@@ -118,7 +119,10 @@ typedef struct {
 static Frame
 frame_of (const BwSceneBead *bead)
 {
-  BwVec3 x = wide (bead->out), z = wide (bead->axis);
+  float out[3], axis[3];
+  bw_bead_out (bead, out);
+  bw_bead_axis (bead, axis);
+  BwVec3 x = wide (out), z = wide (axis);
   return (Frame){ x, bw_vec3_cross (z, x), z, wide (bead->at) };
 }
 
@@ -167,9 +171,11 @@ meet_glass (const BwWorld *world, BwBeam *beam, const Frame *frame, const BwBead
 static void
 own_colour (const BwSceneBead *bead, gboolean pure, float colour[3])
 {
-  float x = sinf (bead->at[0] * 12.9f + bead->at[1] * 78.2f + bead->at[2] * 37.7f) * 437.585f;
+  float light[3],
+      x = sinf (bead->at[0] * 12.9f + bead->at[1] * 78.2f + bead->at[2] * 37.7f) * 437.585f;
+  bw_bead_light (bead, light);
   for (int i = 0; i < 3; i++)
-    colour[i] = pure ? 1 : CLAMP (bead->colour[i] * (0.95f + 0.1f * (x - floorf (x))), 0, 1);
+    colour[i] = pure ? 1 : CLAMP (light[i] * (0.95f + 0.1f * (x - floorf (x))), 0, 1);
 }
 
 static gboolean
@@ -188,7 +194,7 @@ meet_bead (const BwWorld *world, BwBeam *beam, const BwRayHit *hit)
   float colour[3];
   BwBeadLook look;
   own_colour (bead, world->pure, colour);
-  bw_bead_look_init (&look, &world->bead, colour, (BwFinish)(bead->finish + 0.5f), world->pure);
+  bw_bead_look_init (&look, &world->bead, colour, (BwFinish)bead->finish, world->pure);
   BwVec3 normal = bw_bead_shape_normal (&world->bead, at, &in_hole);
   if (bw_vec3_dot (normal, way) >= 0)
     normal = hit->face;
@@ -453,8 +459,10 @@ describe (const BwWorld *world, const BwRayHit *hit, BwVec3 way, BwGlance *glanc
       = &g_array_index (world->scene->beads, BwSceneBead, hit->shape - BW_SHAPE_BEADS);
   Frame frame = frame_of (bead);
   glance->normal = turn_out (&frame, hit->face);
+  float light[3];
+  bw_bead_light (bead, light);
   for (int i = 0; i < 3; i++)
-    glance->colour[i] = (double)bead->colour[i];
+    glance->colour[i] = (double)light[i];
 }
 
 /* How the piece changes the light on the table at a place: what falls there with it, and without.

@@ -3,6 +3,7 @@
 
 #include "preview/picture/picture-bytes.h"
 #include "preview/scene/seen-from.h"
+#include "preview/scene/played.h"
 
 void
 bw_weaving_init (BwWeaving *weaving, BwProject *project, int n, gboolean follows, double turn_deg)
@@ -59,7 +60,7 @@ bw_weaving_pngs (BwScene *scene, const BwStill *still, const BwWeaving *weaving,
   for (; progress.i < weaving->n; progress.i++) {
     if (g_cancellable_set_error_if_cancelled (stop, error))
       return NULL;
-    scene->played = weaving->visits[progress.i];
+    bw_scene_play (scene, weaving->visits[progress.i]);
     now.camera.turn_deg = weaving->turn_deg[progress.i];
     GBytes *png = make_png (scene, &now, fine, stop, &progress, error);
     if (!png)

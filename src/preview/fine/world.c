@@ -4,6 +4,8 @@
 
 #include "preview/fine/world-shapes.h"
 #include "preview/scene/played.h"
+#include "preview/scene/scene-bead.h"
+#include "preview/scene/scene-thread.h"
 
 static void
 add_stone (BwWorld *world)
@@ -24,9 +26,12 @@ add_beads (BwWorld *world, guint layers)
 {
   for (guint i = 0; i < world->scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (world->scene->beads, BwSceneBead, i);
-    const float *x = bead->out, *z = bead->axis, *at = bead->at;
-    if (!bw_played_has (world->scene, bead)
-        || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+    const float *at = bead->at;
+    float x[3], z[3];
+    bw_bead_out (bead, x);
+    bw_bead_axis (bead, z);
+    if (!bw_played_has (world->scene, (int)i)
+        || !(layers & ((int)i >= world->scene->n_band ? BW_LAYER_BAIL : BW_LAYER_BAND)))
       continue;
     const float placed[12] = { x[0],
                                x[1],
@@ -47,19 +52,17 @@ add_beads (BwWorld *world, guint layers)
 static void
 add_thread (BwWorld *world)
 {
-  const GArray *parts[] = { world->scene->thread_holes, world->scene->thread_links };
-  const guint run[]
-      = { (guint)bw_played_holes (world->scene), (guint)bw_played_links (world->scene) };
-  guint n = run[0] + run[1];
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+  bw_scene_thread_lines (world->scene, bw_played_holes (world->scene), lines, lines);
+  guint n = lines->len;
   g_autofree float (*end)[4] = g_malloc_n (MAX (2 * n, 1), sizeof *end);
   float (*at)[4] = end;
-  for (int k = 0; k < 2; k++)
-    for (guint i = 0; i < run[k]; i++, at += 2) {
-      const BwSceneLine *line = &g_array_index (parts[k], BwSceneLine, i);
-      memcpy (at[0], line->from, sizeof line->from);
-      memcpy (at[1], line->to, sizeof line->to);
-      at[0][3] = at[1][3] = world->scene->thread_radius;
-    }
+  for (guint i = 0; i < n; i++, at += 2) {
+    const BwSceneLine *line = &g_array_index (lines, BwSceneLine, i);
+    memcpy (at[0], line->from, sizeof line->from);
+    memcpy (at[1], line->to, sizeof line->to);
+    at[0][3] = at[1][3] = world->scene->thread_radius;
+  }
   if (n)
     bw_rays_add_rods (world->rays, BW_SHAPE_THREAD, (const float (*)[4])end, n);
 }

@@ -3,8 +3,8 @@
  * are left out. A change of colour alone writes one record where the sorted order has put it.
  *
  * A GPU draws very many beads in less time than it takes to sort them: there they lie loose, in the
- * order of the scene, with hard edges that need none, and the GPU itself leaves out the hidden
- * ones.
+ * order that keeps neighbours together, with hard edges that need no other, and are left out by
+ * whole stretches.
  */
 #include "preview/gl/gl-beads.h"
 
@@ -12,19 +12,21 @@
 #include "preview/gl/gl-program.h"
 #include "preview/scene/hidden.h"
 #include "preview/scene/played.h"
+#include "preview/scene/scene-bead.h"
+#include "preview/scene/stretches.h"
 #include <string.h>
 
-/* What one instance carries. */
+/* What one instance carries: directions and light in shares of the greatest number. */
 typedef struct {
-  float at[3], axis[3], out[3], colour[3], finish;
+  float at[3];
+  gint16 axis[3], out[3];
+  guint16 light[3], finish;
 } Record;
 
 /* The ways beads are drawn; each has its program, made when first wanted. */
 typedef enum { FINE, PLAIN, DOTS, LOOSE, LOOSE_PLAIN, LOOSE_DOTS, N_WAYS } Way;
 
-G_STATIC_ASSERT (BW_GL_PLANES_MOST == BW_STONE_MAX_FACES);
-
-#define LIES_LOOSE "#define LOOSE\n#define STONE_MOST " G_STRINGIFY (BW_GL_PLANES_MOST) "\n"
+#define LIES_LOOSE "#define LOOSE\n"
 
 static const struct {
   const char *name, *defines;
@@ -35,20 +37,18 @@ static const struct {
   [DOTS] = { "dot", "", 0 },
   [LOOSE] = { "bead", LIES_LOOSE, 1 },
   [LOOSE_PLAIN] = { "bead-plain", LIES_LOOSE, 1 },
-  [LOOSE_DOTS] = { "dot", LIES_LOOSE, 0 },
+  [LOOSE_DOTS] = { "dot", "", 0 },
 };
 
 struct _BwGlBeads {
   GLuint buffer;
   GLuint program[N_WAYS], array[N_WAYS];
-  GLint planes[N_WAYS];
   gboolean software;
   GLuint hover_program, hover_array, hover_buffer; /* made when first wanted */
   GLint halo, ghost;
   int n_beads, n_drawn;
-  gint32 *order; /* bead in each slot of the buffer */
-  gint32 *slot;  /* slot of each bead, −1: left out */
-  guint16 *key;  /* nearness of each bead, scratch of the sort */
+  gint32 *order;     /* bead in each slot of the buffer */
+  GArray *stretches; /* of the slots, while they lie loose */
   float seen_from[3];
   guint layers;
   int played;
@@ -59,16 +59,25 @@ struct _BwGlBeads {
 /* One call a bead is dearer than one for all when more than one bead in so many has changed. */
 #define MANY 16
 
+/* What is drawn begins at the record `first` of the buffer. */
 static void
-declare_record (GLuint program, GLuint array, GLuint buffer, GLuint divisor)
+declare_record (GLuint program, GLuint array, GLuint buffer, GLuint divisor, int first)
 {
+  const struct {
+    const char *name;
+    int size;
+    BwGlNumbers numbers;
+    gsize offset;
+  } parts[] = { { "a_at", 3, BW_GL_FLOATS, offsetof (Record, at) },
+                { "a_axis", 3, BW_GL_SIGNED_SHARES, offsetof (Record, axis) },
+                { "a_out", 3, BW_GL_SIGNED_SHARES, offsetof (Record, out) },
+                { "a_colour", 3, BW_GL_SHARES, offsetof (Record, light) },
+                { "a_finish", 1, BW_GL_WHOLE, offsetof (Record, finish) } };
   glBindVertexArray (array);
   glBindBuffer (GL_ARRAY_BUFFER, buffer);
-  bw_gl_attribute (program, "a_at", 3, sizeof (Record), offsetof (Record, at), divisor);
-  bw_gl_attribute (program, "a_axis", 3, sizeof (Record), offsetof (Record, axis), divisor);
-  bw_gl_attribute (program, "a_out", 3, sizeof (Record), offsetof (Record, out), divisor);
-  bw_gl_attribute (program, "a_colour", 3, sizeof (Record), offsetof (Record, colour), divisor);
-  bw_gl_attribute (program, "a_finish", 1, sizeof (Record), offsetof (Record, finish), divisor);
+  for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
+    bw_gl_attribute_of (program, parts[i].name, parts[i].numbers, parts[i].size, sizeof (Record),
+                        (gsize)first * sizeof (Record) + parts[i].offset, divisor);
 }
 
 static gboolean
@@ -80,9 +89,8 @@ ensure (BwGlBeads *self, Way way, GError **error)
   if (!program)
     return FALSE;
   self->program[way] = program;
-  self->planes[way] = glGetUniformLocation (program, "u_planes");
   glGenVertexArrays (1, &self->array[way]);
-  declare_record (program, self->array[way], self->buffer, ways[way].divisor);
+  declare_record (program, self->array[way], self->buffer, ways[way].divisor, 0);
   return TRUE;
 }
 
@@ -112,8 +120,7 @@ bw_gl_beads_free (BwGlBeads *self)
   glDeleteBuffers (1, &self->buffer);
   glDeleteBuffers (1, &self->hover_buffer);
   g_free (self->order);
-  g_free (self->slot);
-  g_free (self->key);
+  g_clear_pointer (&self->stretches, g_array_unref);
   g_free (self);
 }
 
@@ -129,12 +136,7 @@ bw_gl_beads_set_scene (BwGlBeads *self, const BwScene *scene)
 {
   int n = (int)scene->beads->len;
   bw_gl_beads_lie_loose (self, !self->software && n > BW_GL_LOOSE_BEADS);
-  if (n == self->n_beads && self->order)
-    return;
   self->n_beads = n;
-  self->order = g_renew (gint32, self->order, MAX (n, 1));
-  self->slot = g_renew (gint32, self->slot, MAX (n, 1));
-  self->key = g_renew (guint16, self->key, MAX (n, 1));
 }
 
 static const BwSceneBead *
@@ -149,7 +151,10 @@ write_record (Record *record, const BwSceneBead *bead)
   memcpy (record->at, bead->at, sizeof record->at);
   memcpy (record->axis, bead->axis, sizeof record->axis);
   memcpy (record->out, bead->out, sizeof record->out);
-  memcpy (record->colour, bead->colour, sizeof record->colour);
+  float light[3];
+  bw_bead_light (bead, light);
+  for (int i = 0; i < 3; i++)
+    record->light[i] = (guint16)lroundf (light[i] * G_MAXUINT16);
   record->finish = bead->finish;
 }
 
@@ -161,7 +166,7 @@ nearness (const BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint l
           int i)
 {
   const BwSceneBead *bead = bead_at (scene, i);
-  if (!bw_played_has (scene, bead) || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+  if (!bw_played_has (scene, i) || !(layers & (i >= scene->n_band ? BW_LAYER_BAIL : BW_LAYER_BAND)))
     return NEARNESS_STEPS;
   if (self->loose)
     return 0;
@@ -180,19 +185,18 @@ sort (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint layers)
 {
   int start[NEARNESS_STEPS + 2] = { 0 };
   float reach = hypotf (scene->bead_radius, scene->bead_half_length);
+  g_autofree guint16 *key = g_new (guint16, MAX (self->n_beads, 1));
   for (int i = 0; i < self->n_beads; i++) {
-    self->key[i] = nearness (self, scene, eye, layers, reach, i);
-    start[self->key[i] + 1]++;
+    key[i] = nearness (self, scene, eye, layers, reach, i);
+    start[key[i] + 1]++;
   }
   for (int k = 0; k <= NEARNESS_STEPS; k++)
     start[k + 1] += start[k];
   self->n_drawn = start[NEARNESS_STEPS];
-  for (int i = 0; i < self->n_beads; i++) {
-    int slot = self->key[i] < NEARNESS_STEPS ? start[self->key[i]]++ : -1;
-    self->slot[i] = slot;
-    if (slot >= 0)
-      self->order[slot] = i;
-  }
+  self->order = g_renew (gint32, self->order, MAX (self->n_drawn, 1));
+  for (int i = 0; i < self->n_beads; i++)
+    if (key[i] < NEARNESS_STEPS)
+      self->order[start[key[i]]++] = i;
 }
 
 /* Written where the driver wants them, so that no copy of them is kept. */
@@ -219,11 +223,28 @@ ensure_sorted (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint la
       && (self->loose || !memcmp (self->seen_from, eye->eye, sizeof self->seen_from)))
     return;
   sort (self, scene, eye, layers);
+  if (self->loose)
+    bw_stretches_sort (scene, self->order, self->n_drawn);
   upload (self, scene);
+  g_clear_pointer (&self->stretches, g_array_unref);
+  if (self->loose)
+    self->stretches = bw_stretches_new (scene, self->order, self->n_drawn);
   self->sorted = TRUE;
   self->layers = layers;
   self->played = scene->played;
   memcpy (self->seen_from, eye->eye, sizeof self->seen_from);
+}
+
+/* Where each bead lies in the buffer, −1: nowhere. */
+static gint32 *
+slots_of (const BwGlBeads *self)
+{
+  gint32 *slot = g_new (gint32, MAX (self->n_beads, 1));
+  for (int i = 0; i < self->n_beads; i++)
+    slot[i] = -1;
+  for (int i = 0; i < self->n_drawn; i++)
+    slot[self->order[i]] = i;
+  return slot;
 }
 
 void
@@ -235,9 +256,10 @@ bw_gl_beads_update (BwGlBeads *self, const BwScene *scene, const int *bead, int 
     upload (self, scene);
     return;
   }
+  g_autofree gint32 *slots = slots_of (self);
   glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
   for (int i = 0; i < n; i++) {
-    gint32 slot = self->slot[bead[i]];
+    gint32 slot = slots[bead[i]];
     if (slot < 0)
       continue;
     Record record;
@@ -263,13 +285,38 @@ bead_pixels (const BwScene *scene, const BwEye *eye)
 
 /* OpenGL ES always lets the shader say how large a point is. */
 static void
-draw_dots (const BwGlBeads *self)
+draw_dots (int first, int n)
 {
   if (epoxy_is_desktop_gl ())
     glEnable (GL_PROGRAM_POINT_SIZE);
-  glDrawArrays (GL_POINTS, 0, self->n_drawn);
+  glDrawArrays (GL_POINTS, first, n);
   if (epoxy_is_desktop_gl ())
     glDisable (GL_PROGRAM_POINT_SIZE);
+}
+
+/* An instance other than the first is begun with by telling where the buffer begins: the oldest
+ * OpenGL that is wanted knows no other way. */
+static void
+draw_run (const BwGlBeads *self, Way way, int first, int n)
+{
+  if (!ways[way].divisor) {
+    draw_dots (first, n);
+    return;
+  }
+  declare_record (self->program[way], self->array[way], self->buffer, 1, first);
+  glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, n);
+}
+
+static void
+draw_loose (const BwGlBeads *self, Way way, const BwScene *scene, const BwEye *eye, guint layers)
+{
+  g_autoptr (GArray) runs = g_array_new (FALSE, FALSE, sizeof (BwStretchRun));
+  bw_stretches_seen (self->stretches, self->n_drawn, scene, eye, (layers & BW_LAYER_STONE) != 0,
+                     runs);
+  for (guint i = 0; i < runs->len; i++) {
+    const BwStretchRun *run = &g_array_index (runs, BwStretchRun, i);
+    draw_run (self, way, run->first, run->n);
+  }
 }
 
 /* A way whose shader fails is replaced by the one that was made first. */
@@ -296,11 +343,10 @@ bw_gl_beads_draw (BwGlBeads *self, const BwScene *scene, const BwEye *eye, guint
   Way way = way_for (self, bead_pixels (scene, eye) < BW_GL_DOT_PIXELS, plain);
   glUseProgram (self->program[way]);
   glBindVertexArray (self->array[way]);
-  glUniform1i (self->planes[way], layers & BW_LAYER_STONE ? (GLint)scene->stone_planes->len : 0);
-  if (ways[way].divisor)
-    glDrawArraysInstanced (GL_TRIANGLE_STRIP, 0, 4, self->n_drawn);
+  if (self->loose)
+    draw_loose (self, way, scene, eye, layers);
   else
-    draw_dots (self);
+    draw_run (self, way, 0, self->n_drawn);
 }
 
 static gboolean
@@ -315,7 +361,7 @@ ensure_hover (BwGlBeads *self)
   self->ghost = glGetUniformLocation (self->hover_program, "u_ghost");
   glGenVertexArrays (1, &self->hover_array);
   glGenBuffers (1, &self->hover_buffer);
-  declare_record (self->hover_program, self->hover_array, self->hover_buffer, 1);
+  declare_record (self->hover_program, self->hover_array, self->hover_buffer, 1, 0);
   return TRUE;
 }
 

@@ -10,8 +10,7 @@ typedef struct _BwGlBeads BwGlBeads;
 BwGlBeads *bw_gl_beads_new (GError **error);
 void bw_gl_beads_free (BwGlBeads *beads);
 void bw_gl_beads_set_scene (BwGlBeads *beads, const BwScene *scene);
-/* Whether they are drawn in no order, until the next scene; what a test chooses. Wants the planes
- * of the stone in the block Stone when it is drawn. */
+/* Whether they are drawn in no order, until the next scene; what a test chooses. */
 void bw_gl_beads_lie_loose (BwGlBeads *beads, gboolean loose);
 /* Uploads the colours of these n beads and, unless they are a good part of all, nothing else. */
 void bw_gl_beads_update (BwGlBeads *beads, const BwScene *scene, const int *bead, int n);

@@ -20,7 +20,8 @@ struct _BwGlBody {
   guint pane_layers; /* it was drawn for */
   int n_bed_wall;    /* vertices of the bed's outer wall, which come first */
   GLuint planes, veil;
-  int n_planes;        /* that the stone's shader was made for */
+  int n_planes; /* that the stone's shader was made for */
+  gboolean software;
   int bounces;         /* faces a ray is followed to inside */
   gboolean has_nature; /* the stone's shader shows needles, chips and the like */
   GLint cloud, worn, shaded;
@@ -162,7 +163,8 @@ BwGlBody *
 bw_gl_body_new (GError **error)
 {
   BwGlBody *self = g_new0 (BwGlBody, 1);
-  self->bounces = bw_gl_is_software () ? BW_GL_BOUNCES_SOFTWARE : BW_GL_BOUNCES;
+  self->software = bw_gl_is_software ();
+  self->bounces = self->software ? BW_GL_BOUNCES_SOFTWARE : BW_GL_BOUNCES;
   /* Thirteen faces: six sides, a point of six, a flat base. */
   if (!ensure_stone_program (self, 13, FALSE, error)
       || !mesh_program (&self->bed, "bed", "", error)) {
@@ -325,6 +327,9 @@ bw_gl_body_prepare_plain (BwGlBody *self, const BwScene *scene, const BwEye *eye
   glEnable (GL_BLEND);
   glEnable (GL_DEPTH_TEST);
   bw_gl_pane_end (&self->pane, width, height);
+  /* The processor's driver keeps what each picture on its way took: so there is one at a time. */
+  if (self->software)
+    glFinish ();
 }
 
 static gboolean

@@ -6,7 +6,6 @@
 #define BW_GL_BOUNCES_SOFTWARE 2 /* the same where the processor draws */
 #define BW_GL_BEAD_STEPS 12      /* steps along a ray past a bead's rim or down its hole */
 #define BW_GL_BEAD_STEPS_SOFTWARE 7
-#define BW_GL_PLANES_MOST 192   /* of the block of the stone, see BW_STONE_MAX_FACES */
 #define BW_GL_LOOSE_BEADS 20000 /* on a GPU, more than that are not sorted */
 #define BW_GL_STRIP_MS 6.0  /* a strip of a better picture shall take so long between two events */
 #define BW_GL_STRIP_ROWS 24 /* rows of the first one */

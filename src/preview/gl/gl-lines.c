@@ -53,6 +53,14 @@ bw_gl_lines_set (BwGlLines *self, const GArray *of)
 }
 
 void
+bw_gl_lines_clear (BwGlLines *self)
+{
+  self->n_lines = 0;
+  glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
+  glBufferData (GL_ARRAY_BUFFER, 0, NULL, GL_STATIC_DRAW);
+}
+
+void
 bw_gl_lines_draw (BwGlLines *self, const BwGlPen *pen)
 {
   bw_gl_lines_draw_first (self, pen, self->n_lines);

@@ -49,12 +49,9 @@ static char *
 source_of (const char *name, const char *defines, gboolean fragment, GError **error)
 {
   g_autofree char *own = g_strconcat (name, fragment ? ".frag" : ".vert", NULL);
-  const char *parts[] = { "frame.glsl",
-                          "studio.glsl",
-                          fragment && g_str_equal (name, "bead") ? "bead.glsl" : NULL,
-                          !fragment && g_str_has_prefix (name, "bead") ? "finish.glsl" : NULL,
-                          !fragment && strstr (defines, "LOOSE") ? "hidden.glsl" : NULL,
-                          own };
+  const char *parts[]
+      = { "frame.glsl", "studio.glsl", fragment && g_str_equal (name, "bead") ? "bead.glsl" : NULL,
+          !fragment && g_str_has_prefix (name, "bead") ? "finish.glsl" : NULL, own };
   g_autofree char *head = preamble ();
   g_autoptr (GString) source = g_string_new (head);
   g_string_append (source, defines);
@@ -134,16 +131,30 @@ bw_gl_program_new (const char *name, const char *defines, GError **error)
 }
 
 void
-bw_gl_attribute (GLuint program, const char *name, int size, gsize stride, gsize offset,
-                 GLuint divisor)
+bw_gl_attribute_of (GLuint program, const char *name, BwGlNumbers numbers, int size, gsize stride,
+                    gsize offset, GLuint divisor)
 {
+  static const struct {
+    GLenum type;
+    GLboolean shares;
+  } kinds[] = { [BW_GL_FLOATS] = { GL_FLOAT, GL_FALSE },
+                [BW_GL_SIGNED_SHARES] = { GL_SHORT, GL_TRUE },
+                [BW_GL_SHARES] = { GL_UNSIGNED_SHORT, GL_TRUE },
+                [BW_GL_WHOLE] = { GL_UNSIGNED_SHORT, GL_FALSE } };
   GLint where = glGetAttribLocation (program, name);
   if (where < 0)
     return;
   glEnableVertexAttribArray ((GLuint)where);
-  glVertexAttribPointer ((GLuint)where, size, GL_FLOAT, GL_FALSE, (GLsizei)stride,
-                         GSIZE_TO_POINTER (offset));
+  glVertexAttribPointer ((GLuint)where, size, kinds[numbers].type, kinds[numbers].shares,
+                         (GLsizei)stride, GSIZE_TO_POINTER (offset));
   glVertexAttribDivisor ((GLuint)where, divisor);
+}
+
+void
+bw_gl_attribute (GLuint program, const char *name, int size, gsize stride, gsize offset,
+                 GLuint divisor)
+{
+  bw_gl_attribute_of (program, name, BW_GL_FLOATS, size, stride, offset, divisor);
 }
 
 gboolean

@@ -12,6 +12,7 @@
 #include "preview/gl/gl-program.h"
 #include "preview/gl/gl-tubes.h"
 #include "preview/scene/played.h"
+#include "preview/scene/scene-thread.h"
 #include <gio/gio.h>
 
 #define LEAST_THREAD_PIXELS 0.4f
@@ -21,7 +22,8 @@ struct _BwRenderer {
   BwGlBeads *beads;
   BwGlBody *body;
   BwGlLines *edges;
-  BwGlLines *holes, *links; /* the thread in the beads, and from bead to bead */
+  BwGlLines *holes, *links;          /* the thread in the beads, and from bead to bead */
+  gboolean lacks_holes, lacks_links; /* these are not uploaded yet */
   BwGlTubes *tubes;
   GLuint frame;
   float scale;
@@ -80,8 +82,9 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
   bw_gl_body_set_scene (self->body, scene);
   bw_gl_beads_set_scene (self->beads, scene);
   bw_gl_lines_set (self->edges, scene->stone_edges);
-  bw_gl_lines_set (self->holes, scene->thread_holes);
-  bw_gl_lines_set (self->links, scene->thread_links);
+  bw_gl_lines_clear (self->holes);
+  bw_gl_lines_clear (self->links);
+  self->lacks_holes = self->lacks_links = TRUE;
   bw_gl_tubes_set_scene (self->tubes, scene);
 }
 
@@ -156,6 +159,19 @@ start (BwRenderer *self, const BwGlFrame *frame, const float background[4])
   glBlendFunc (GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
 }
 
+/* The thread is uploaded when it is to be seen: it takes twice the room of the beads, and in most
+ * pictures of very many it is not. */
+static void
+upload_thread (const BwScene *scene, gboolean *lacks, BwGlLines *to, gboolean holes)
+{
+  if (!*lacks)
+    return;
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+  bw_scene_thread_lines (scene, scene->n_visits, holes ? lines : NULL, holes ? NULL : lines);
+  bw_gl_lines_set (to, lines);
+  *lacks = FALSE;
+}
+
 /* Thinner than a pixel the thread is drawn a pixel wide and fainter instead. */
 static void
 draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint layers)
@@ -173,9 +189,12 @@ draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint lay
   gboolean lost = pixels < seen && (layers & BW_LAYER_BAND);
   if (!(layers & BW_LAYER_THREAD) || lost)
     return;
+  upload_thread (scene, &self->lacks_links, self->links, FALSE);
   bw_gl_lines_draw_first (self->links, &pen, bw_played_links (scene));
-  if (!(layers & BW_LAYER_BAND) || !(layers & BW_LAYER_BAIL))
-    bw_gl_lines_draw_first (self->holes, &pen, bw_played_holes (scene));
+  if ((layers & BW_LAYER_BAND) && (layers & BW_LAYER_BAIL))
+    return;
+  upload_thread (scene, &self->lacks_holes, self->holes, TRUE);
+  bw_gl_lines_draw_first (self->holes, &pen, bw_played_holes (scene));
 }
 
 /* A line of light on each edge, so wide and so strong. */

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "preview/picture/finish-pictures.h"
 
-#include "core/pattern/colour.h"
 #include "preview/gl/offscreen-context.h"
 #include "preview/picture/projection.h"
+#include "preview/scene/scene-bead.h"
 
 #define NEAR 13.0      /* so that two or three beads lie across the picture */
 #define ABOVE_DEG 12.0 /* a little of their holes and the lining show */
@@ -13,14 +13,8 @@
 static void
 dress (BwScene *scene, guint32 srgb, BwFinish finish)
 {
-  BwLinear light = bw_colour_linear (srgb);
-  for (guint i = 0; i < scene->beads->len; i++) {
-    BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
-    bead->colour[0] = (float)light.r;
-    bead->colour[1] = (float)light.g;
-    bead->colour[2] = (float)light.b;
-    bead->finish = (float)finish;
-  }
+  for (guint i = 0; i < scene->beads->len; i++)
+    bw_bead_paint (&g_array_index (scene->beads, BwSceneBead, i), srgb, finish);
 }
 
 static cairo_surface_t *

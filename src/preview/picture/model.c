@@ -9,6 +9,7 @@
 #include "preview/picture/glb.h"
 #include "preview/scene/scene.h"
 #include "project/piece-name.h"
+#include "preview/scene/scene-bead.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -106,7 +107,9 @@ add_bead (BwGlb *glb, const BwScene *scene)
 static void
 bead_turn (const BwSceneBead *bead, float turn[4])
 {
-  const float *x = bead->out, *z = bead->axis;
+  float x[3], z[3];
+  bw_bead_out (bead, x);
+  bw_bead_axis (bead, z);
   const float y[3]
       = { z[1] * x[2] - z[2] * x[1], z[2] * x[0] - z[0] * x[2], z[0] * x[1] - z[1] * x[0] };
   const float m[3][3] = { { x[0], y[0], z[0] }, { x[1], y[1], z[1] }, { x[2], y[2], z[2] } };
@@ -163,11 +166,11 @@ add_colour (BwGlb *glb, const BwColour *colour, Bead bead)
 }
 
 static int
-colour_of (BwProject *project, const BwSceneBead *bead)
+colour_of (BwProject *project, BwBeadOf bead)
 {
   const BwDrawing *drawing
-      = bead->in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
-  return MIN (bw_drawing_get (drawing, bead->row, bead->column),
+      = bead.in_bail ? bw_project_get_bail_drawing (project) : bw_project_get_drawing (project);
+  return MIN (bw_drawing_get (drawing, bead.row, bead.column),
               bw_project_get_tray (project)->n_colours - 1);
 }
 
@@ -179,7 +182,7 @@ add_beads (BwGlb *glb, BwProject *project, const BwScene *scene, Bead shape, int
   int first = glb->n_nodes;
   for (guint i = from; i < to; i++) {
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
-    int colour = colour_of (project, bead);
+    int colour = colour_of (project, bw_scene_bead_of (scene, (int)i));
     float turn[4];
     if (mesh[colour] < 0)
       mesh[colour] = add_colour (glb, &bw_project_get_tray (project)->colour[colour], shape);

@@ -2,6 +2,7 @@
 #include "preview/picture/painter-bead.h"
 
 #include "core/pattern/tint.h"
+#include "preview/scene/scene-bead.h"
 
 #define OUTLINE_PIXELS 9
 #define OUTLINE_WIDTH 0.05 /* of the radius */
@@ -31,7 +32,9 @@ see (const BwPainter *p, const BwSceneBead *bead, Seen *seen)
   for (int i = 0; i < 3; i++)
     depth += (double)((p->eye.eye[i] - bead->at[i]) * p->eye.view[i][2]);
   double scale = 1 / (depth * (double)p->eye.pixel);
-  bw_painter_turn (p, bead->axis, seen->axis);
+  float axis[3];
+  bw_bead_axis (bead, axis);
+  bw_painter_turn (p, axis, seen->axis);
   double flat = hypot (seen->axis[0], seen->axis[1]);
   seen->angle = flat > 1e-6 ? atan2 (-seen->axis[1], seen->axis[0]) : 0;
   seen->half = (double)p->scene->bead_half_length * flat * scale;
@@ -64,15 +67,18 @@ across (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
                        1 - seen->axis[2] * seen->axis[2] };
   double size = MAX (sqrt (bw_painter_dot (toward, toward)), 1e-6);
   double shine = shine_of ((BwFinish)bead->finish);
+  float away[3], light[3];
   double out[3];
-  bw_painter_turn (p, bead->out, out);
+  bw_bead_out (bead, away);
+  bw_bead_light (bead, light);
+  bw_painter_turn (p, away, out);
   for (int i = 0; i <= 6; i++) {
     double s = 1 - i / 3.0, n[3], rgb[3];
     for (int k = 0; k < 3; k++)
       n[k] = s * side[k] + sqrt (1 - s * s) * toward[k] / size;
     double open = 0.35 + 0.65 * CLAMP (0.4 + 0.8 * bw_painter_dot (n, out), 0, 1);
     double gleam = pow (MAX (bw_painter_dot (n, p->key), 0), 12) * shine;
-    bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * open * 1.05, gleam * open, rgb);
+    bw_painter_shade (p, light, bw_painter_falling (p, n) * open * 1.05, gleam * open, rgb);
     cairo_pattern_add_color_stop_rgb (pattern, i / 6.0, rgb[0], rgb[1], rgb[2]);
   }
   return pattern;
@@ -84,7 +90,9 @@ paint_end (const BwPainter *p, const BwSceneBead *bead, const Seen *seen)
   double side = seen->axis[2] > 0 ? 1 : -1, rgb[3];
   double hole = (double)(p->scene->hole_radius / p->scene->bead_radius);
   double n[3] = { side * seen->axis[0], side * seen->axis[1], side * seen->axis[2] };
-  bw_painter_shade (p, bead->colour, bw_painter_falling (p, n) * 0.9, 0, rgb);
+  float light[3];
+  bw_bead_light (bead, light);
+  bw_painter_shade (p, light, bw_painter_falling (p, n) * 0.9, 0, rgb);
   cairo_translate (p->cr, side * seen->half, 0);
   cairo_scale (p->cr, seen->end, seen->radius);
   cairo_arc (p->cr, 0, 0, 0.94, 0, 2 * G_PI);

@@ -9,6 +9,7 @@
 #include "preview/picture/painter-bead.h"
 #include "preview/picture/painter-tube.h"
 #include "preview/scene/played.h"
+#include "preview/scene/scene-thread.h"
 #include <string.h>
 
 static gboolean
@@ -166,9 +167,9 @@ paint_bed (const BwPainter *p, gboolean behind)
 }
 
 static void
-thread_path (const BwPainter *p, const GArray *lines, int n)
+thread_path (const BwPainter *p, const GArray *lines)
 {
-  for (int i = 0; i < n; i++) {
+  for (guint i = 0; i < lines->len; i++) {
     const BwSceneLine *line = &g_array_index (lines, BwSceneLine, i);
     if (!bw_painter_behind_stone (p, line->from))
       line_path (p, line);
@@ -182,9 +183,10 @@ paint_thread (const BwPainter *p)
   double width = 2 * (double)p->scene->thread_radius / ((double)p->eye.pixel * away);
   cairo_set_line_width (p->cr, MAX (0.8, width));
   cairo_set_source_rgb (p->cr, 0.80, 0.77, 0.72);
-  thread_path (p, p->scene->thread_links, bw_played_links (p->scene));
-  if (!(p->layers & BW_LAYER_BAND))
-    thread_path (p, p->scene->thread_holes, bw_played_holes (p->scene));
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
+  gboolean holes = !(p->layers & BW_LAYER_BAND);
+  bw_scene_thread_lines (p->scene, bw_played_holes (p->scene), holes ? lines : NULL, lines);
+  thread_path (p, lines);
   cairo_stroke (p->cr);
 }
 
@@ -198,10 +200,12 @@ far_first (gconstpointer a, gconstpointer b)
 /* TRUE for a bead behind the stone that the bed's far wall covers wholly: its line of sight,
  * however slanted, meets the wall between the bed's edges. */
 static gboolean
-covered_by_bed (const BwPainter *p, const BwSceneBead *bead)
+covered_by_bed (const BwPainter *p, int index)
 {
   const BwScene *scene = p->scene;
-  if (bead->in_bail || !(p->layers & BW_LAYER_BED) || scene->bed_span[1] <= scene->bed_span[0])
+  const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
+  if (index >= scene->n_band || !(p->layers & BW_LAYER_BED)
+      || scene->bed_span[1] <= scene->bed_span[0])
     return FALSE;
   /* How far up or down the line of sight moves over the bead and the bed's thickness. */
   float slant
@@ -239,11 +243,11 @@ bw_projection_parts (const BwPainter *p, gboolean hidden)
   for (guint i = 0; i < p->scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (p->scene->beads, BwSceneBead, i);
     BwDrawnPart entry = { depth_of (p, bead->at), (int)i };
-    if (!bw_played_has (p->scene, bead))
+    if (!bw_played_has (p->scene, (int)i))
       continue;
     gboolean behind = (p->layers & BW_LAYER_STONE) && bw_painter_behind_stone (p, bead->at);
-    if (!(p->layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)) || behind != hidden
-        || (behind && covered_by_bed (p, bead)))
+    if (!(p->layers & ((int)i >= p->scene->n_band ? BW_LAYER_BAIL : BW_LAYER_BAND))
+        || behind != hidden || (behind && covered_by_bed (p, (int)i)))
       continue;
     g_array_append_val (order, entry);
   }

@@ -6,6 +6,7 @@
  * are quicker than keeping a search structure in step with the scene. */
 #include "preview/scene/camera.h"
 #include "preview/scene/played.h"
+#include "preview/scene/scene-bead.h"
 
 typedef struct {
   BwVec3 from, along;
@@ -37,7 +38,9 @@ typedef struct {
 static Profile
 profile_of (const Ray *ray, const BwSceneBead *bead)
 {
-  BwVec3 axis = wide (bead->axis), from = bw_vec3_sub (ray->from, wide (bead->at));
+  float hole[3];
+  bw_bead_axis (bead, hole);
+  BwVec3 axis = wide (hole), from = bw_vec3_sub (ray->from, wide (bead->at));
   double h = bw_vec3_dot (from, axis), slope = bw_vec3_dot (ray->along, axis);
   BwVec3 off = bw_vec3_sub (from, bw_vec3_scale (axis, h));
   BwVec3 way = bw_vec3_sub (ray->along, bw_vec3_scale (axis, slope));
@@ -110,8 +113,8 @@ nearest_bead (const BwScene *scene, const Ray *ray, guint layers, double *distan
   for (guint i = 0; i < scene->beads->len; i++) {
     const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
     double t = sphere_entry (ray, bead->at, reach);
-    if (t < 0 || t >= *distance || !bw_played_has (scene, bead)
-        || !(layers & (bead->in_bail ? BW_LAYER_BAIL : BW_LAYER_BAND)))
+    if (t < 0 || t >= *distance || !bw_played_has (scene, (int)i)
+        || !(layers & ((int)i >= scene->n_band ? BW_LAYER_BAIL : BW_LAYER_BAND)))
       continue;
     t = bead_entry (scene, ray, bead, t, reach);
     if (t < 0 || t >= *distance)

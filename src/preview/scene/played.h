@@ -5,11 +5,15 @@
 
 #include "preview/scene/scene.h"
 
-/* Whether a bead is on the thread already. */
+/* Shows the piece after so many visits; −1: finished. */
+void bw_scene_play (BwScene *scene, int visits);
+
+/* Whether the bead of that index is on the thread already: scene->born is the visit of the thread's
+ * path, from 0, that picks it up; G_MAXINT32: none does. */
 static inline gboolean
-bw_played_has (const BwScene *scene, const BwSceneBead *bead)
+bw_played_has (const BwScene *scene, int bead)
 {
-  return scene->played < 0 || bead->born < scene->played;
+  return scene->played < 0 || scene->born[bead] < scene->played;
 }
 
 /* Of these layers, those that may be drawn: what the piece hangs by comes when it is finished. */
@@ -18,8 +22,7 @@ guint bw_played_layers (const BwScene *scene, guint layers);
 /* The same for stone and bed, which darken under a band: only one that is all round them does. */
 guint bw_played_layers_around (const BwScene *scene, guint layers);
 
-/* How many of thread_holes, and of thread_links, the thread has run so far; of a finished piece
- * all of them. */
+/* How many visits the thread has run so far, and links between them; of a finished piece all. */
 int bw_played_holes (const BwScene *scene);
 int bw_played_links (const BwScene *scene);
 

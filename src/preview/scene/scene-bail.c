@@ -4,6 +4,7 @@
 #include "preview/scene/scene-parts.h"
 
 #include "core/base/lattice.h"
+#include "preview/scene/scene-bead.h"
 
 static void
 store (float to[3], BwVec3 from)
@@ -31,13 +32,14 @@ bw_scene_add_bail (BwScene *scene, const BwHang *hang, const BwDesign *design)
                                  bw_vec3_scale (frame->along, sin (angle)));
     BwVec3 middle = bw_vec3_add (centre, bw_vec3_scale (normal, loop->radius_mm));
     for (int j = 0; j < bail->columns / 2; j++) {
-      BwSceneBead bead = {
-        .row = row, .column = bw_lattice_column (row, j), .in_bail = TRUE, .born = G_MAXINT32
-      };
-      double across = (bead.column - (bail->columns + 1) / 2.0) * design->gauge.column_mm;
+      BwSceneBead bead = { 0 };
+      float axis[3], out[3];
+      double across
+          = (bw_lattice_column (row, j) - (bail->columns + 1) / 2.0) * design->gauge.column_mm;
       store (bead.at, bw_vec3_add (middle, bw_vec3_scale (frame->columns, across)));
-      store (bead.axis, frame->columns);
-      store (bead.out, normal);
+      store (axis, frame->columns);
+      store (out, normal);
+      bw_bead_lie (&bead, axis, out);
       g_array_append_val (scene->beads, bead);
     }
   }

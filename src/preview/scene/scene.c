@@ -23,8 +23,6 @@ scene_empty (void)
   scene->stone_planes = array_of (sizeof (BwScenePlane));
   scene->bed = array_of (sizeof (BwSceneVertex));
   scene->beads = array_of (sizeof (BwSceneBead));
-  scene->thread_holes = array_of (sizeof (BwSceneLine));
-  scene->thread_links = array_of (sizeof (BwSceneLine));
   scene->thread_gaps = array_of (sizeof (guint));
   scene->cord.stations = array_of (sizeof (BwSceneStation));
   scene->ring.stations = array_of (sizeof (BwSceneStation));
@@ -42,8 +40,8 @@ bw_scene_free (BwScene *scene)
   g_array_unref (scene->stone_planes);
   g_array_unref (scene->bed);
   g_array_unref (scene->beads);
-  g_array_unref (scene->thread_holes);
-  g_array_unref (scene->thread_links);
+  g_clear_pointer (&scene->visits, g_array_unref);
+  g_free (scene->born);
   g_array_unref (scene->thread_gaps);
   g_array_unref (scene->cord.stations);
   g_array_unref (scene->ring.stations);
@@ -155,8 +153,7 @@ bw_scene_new (BwProject *project, gboolean colour_by_fit)
 
 /* How a bead looks. */
 typedef struct {
-  float colour[3];
-  float finish;
+  guint8 srgb[3], finish;
 } Look;
 
 /* The looks there are: one for each colour of the tray, and by fit one for each column. */
@@ -167,21 +164,26 @@ typedef struct {
 } Palette;
 
 static Look
+look_of (guint32 srgb, BwFinish finish)
+{
+  return (Look){ { srgb >> 16 & 255, srgb >> 8 & 255, srgb & 255 }, (guint8)finish };
+}
+
+static Look
 look_of_colour (const BwColour *colour)
 {
-  BwLinear light = bw_colour_linear (colour->srgb);
-  return (Look){ { (float)light.r, (float)light.g, (float)light.b }, (float)colour->finish };
+  return look_of (colour->srgb, colour->finish);
 }
 
 /* Dull, so that no highlight lightens what lightness has to tell. */
 static Look
 look_of_fit (const BwFitColumn *column, double slack_mm)
 {
-  Look look = { .finish = (float)BW_FINISH_MATTE };
+  Look look = { .finish = BW_FINISH_MATTE };
   float srgb[3];
   bw_scene_fit_colour (column, slack_mm, srgb);
   for (int i = 0; i < 3; i++)
-    look.colour[i] = (float)bw_colour_decode ((double)srgb[i]);
+    look.srgb[i] = (guint8)lroundf (CLAMP (srgb[i], 0, 1) * 255);
   return look;
 }
 
@@ -215,25 +217,25 @@ palette_init (Palette *palette, BwProject *project, const BwTray *tray, gboolean
 static Look
 dimmed (Look look)
 {
-  for (int i = 0; i < 3; i++)
-    look.colour[i] = 0.22f * look.colour[i] + 0.02f;
-  look.finish = (float)BW_FINISH_MATTE;
-  return look;
+  const guint8 *c = look.srgb;
+  BwLinear light = bw_colour_linear ((guint32)(c[0] << 16 | c[1] << 8 | c[2]));
+  BwLinear dim = { 0.22 * light.r + 0.02, 0.22 * light.g + 0.02, 0.22 * light.b + 0.02 };
+  return look_of (bw_colour_srgb (dim), BW_FINISH_MATTE);
 }
 
 static gboolean
-is_dimmed (const BwScene *scene, const BwSceneBead *bead)
+is_dimmed (const BwScene *scene, int index)
 {
-  return !bead->in_bail && bead->row <= scene->woven;
+  return index < scene->n_band && index < scene->woven * (scene->band_columns / 2);
 }
 
 /* FALSE when it looked so already. */
 static gboolean
 paint (BwSceneBead *bead, const Look *look)
 {
-  if (!memcmp (bead->colour, look->colour, sizeof look->colour) && bead->finish == look->finish)
+  if (!memcmp (bead->srgb, look->srgb, sizeof look->srgb) && bead->finish == look->finish)
     return FALSE;
-  memcpy (bead->colour, look->colour, sizeof look->colour);
+  memcpy (bead->srgb, look->srgb, sizeof look->srgb);
   bead->finish = look->finish;
   return TRUE;
 }
@@ -243,7 +245,7 @@ static void
 show (BwScene *scene, int index, Look look, GArray *changed)
 {
   BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
-  if (is_dimmed (scene, bead))
+  if (is_dimmed (scene, index))
     look = dimmed (look);
   scene->looked++;
   if (paint (bead, &look) && changed)
@@ -261,11 +263,11 @@ recolour_from (BwScene *scene, BwProject *project, gboolean colour_by_fit, guint
   palette_init (palette, project, tray_of (scene, project), colour_by_fit);
   scene->colour_by_fit = colour_by_fit;
   for (guint i = first; i < scene->beads->len; i++) {
-    const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, i);
-    int cell = bw_drawing_get (bead->in_bail ? bail : band, bead->row, bead->column);
-    gboolean by_column = colour_by_fit && !bead->in_bail;
+    BwBeadOf bead = bw_scene_bead_of (scene, (int)i);
+    int cell = bw_drawing_get (bead.in_bail ? bail : band, bead.row, bead.column);
+    gboolean by_column = colour_by_fit && !bead.in_bail;
     show (scene, (int)i,
-          by_column ? palette->column[bead->column - 1]
+          by_column ? palette->column[bead.column - 1]
                     : palette->tray[MIN (cell, palette->n_tray - 1)],
           changed);
   }
@@ -296,6 +298,7 @@ bw_scene_follow_bail (BwScene *scene, BwProject *project)
   scene->bail_columns = 0;
   scene->seat = (BwSceneSeat){ .radius = 0 };
   scene->rest = (BwSceneRest){ .hangs = FALSE };
+  g_clear_pointer (&scene->born, g_free);
   bw_scene_leave_bail_thread (scene);
   bw_scene_add_bail (scene, bw_project_hang (project), design);
   add_what_hangs (scene, project);

@@ -7,17 +7,17 @@
 #include "preview/scene/pose.h"
 #include "project/session.h"
 
-/* One bead: a holed, rounded cylinder. */
+/* One bead: a holed, rounded cylinder. There may be very many: what its index tells, or is rarely
+ * asked, is not kept here, and the rest is packed; see scene-bead.h. */
 typedef struct {
   float at[3];
-  float axis[3];   /* unit, along the hole, towards the higher column */
-  float out[3];    /* unit, away from what it lies on */
-  float colour[3]; /* linear light, 0..1 */
-  float finish;    /* BwFinish */
-  gint32 row, column;
-  gint32 in_bail;
-  gint32 born; /* the visit of the thread's path, from 0, that picks it up; G_MAXINT32: none does */
+  gint16 axis[3]; /* unit, along the hole, towards the higher column, in shares of BW_UNIT */
+  gint16 out[3];  /* unit, away from what it lies on, likewise */
+  guint8 srgb[3]; /* colour */
+  guint8 finish;  /* BwFinish */
 } BwSceneBead;
+
+#define BW_UNIT 32767
 
 /* A corner of a triangle. */
 typedef struct {
@@ -97,6 +97,7 @@ typedef struct {
   int woven;      /* rows of the band shown as woven: dimmed by the next recolouring */
   int played;     /* so many visits of the thread's path are made, see scene/played.h; −1, as at
                      first: the piece is finished */
+  gint32 *born;   /* of each bead, once played: see there */
   float bead_radius, bead_half_length, hole_radius;
   float bead_rounding; /* radius of its rims */
   float band_span[2];  /* lower and upper edge of the band */
@@ -112,14 +113,12 @@ typedef struct {
   GArray *stone_edges;  /* of BwSceneLine */
   GArray *stone_planes; /* of BwScenePlane */
   GArray *bed;          /* of BwSceneVertex, triangles, a closed sleeve */
-  GArray *beads; /* of BwSceneBead: the band row by row (index = (row − 1)·W/2 + j), then the
-                    bail in the same way */
-  GArray *thread_holes; /* of BwSceneLine: the thread through each hole, in the needle's order */
-  GArray *thread_links; /* of BwSceneLine: the thread from each bead to the next */
-  GArray *thread_gaps;  /* of guint, rising: the visits that no link leads to, the first left out */
-  int n_band_holes, n_band_links; /* of these, before the needle first comes to the bail; −1: it
-                                     does not */
-  gboolean lacks_thread;          /* that of the bail, see bw_scene_follow_bail() */
+  GArray *beads;  /* of BwSceneBead: the band row by row (index = (row − 1)·W/2 + j), then the
+                     bail in the same way */
+  GArray *visits; /* of BwVisit, borrowed from the path: the thread, see scene-thread.h */
+  int n_visits;   /* of these are shown */
+  GArray *thread_gaps; /* of guint, rising: the visits that no link leads to, the first left out */
+  gboolean lacks_thread; /* that of the bail, see bw_scene_follow_bail() */
   BwDesign made_for;
   BwSceneSeat seat;
   BwSceneTube cord; /* as it lies in the present stance */
@@ -151,6 +150,8 @@ void bw_scene_stand_swinging (BwScene *scene, double lean, double arrived);
 
 /* Index of a bead in scene->beads, −1 when there is none at that place. */
 int bw_scene_bead_index (const BwScene *scene, gboolean in_bail, int row, int column);
+/* And the place of the bead at an index. */
+BwBeadOf bw_scene_bead_of (const BwScene *scene, int index);
 
 /* Recolours the beads in place after "changed" with cells or tray alone: geometry untouched. The
  * indices in beads (int) of those that look otherwise now are appended to changed, which may be

@@ -94,9 +94,9 @@ bw_seen_from_needle (BwProject *project, int visits, BwCamera now)
     const BwVisit *visit = &g_array_index (path, BwVisit, i);
     if (visit->in_bail)
       continue;
-    const BwPlace *place = bw_places_get (places, visit->row, visit->column);
-    x += place->at.x;
-    y += place->at.y;
+    BwPlace place = bw_places_get (places, visit->row, visit->column);
+    x += place.at.x;
+    y += place.at.y;
     left--;
   }
   now.turn_deg = bw_degrees (atan2 (y, x));

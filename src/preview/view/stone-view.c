@@ -140,7 +140,7 @@ follow_played (BwStoneView *self)
   int played = bw_session_get_played (self->session);
   if (self->scene->played == played)
     return;
-  self->scene->played = played;
+  bw_scene_play (self->scene, played);
   bw_drawn_spoil (self->drawn);
   if (self->picture)
     bw_gl_picture_spoil (self->picture);
@@ -213,9 +213,7 @@ hovered (BwStoneView *self)
   bw_session_get_hover (self->session, &in_bail, &row, &column);
   const BwScene *scene = scene_of (self);
   int bead = row ? bw_scene_bead_index (scene, in_bail, row, column) : -1;
-  gboolean there
-      = bead >= 0 && bw_played_has (scene, &g_array_index (scene->beads, BwSceneBead, bead));
-  return there ? bead : -1;
+  return bead >= 0 && bw_played_has (scene, bead) ? bead : -1;
 }
 
 /* Words for a screen reader: what is seen from where, and what is pointed at. */
@@ -819,9 +817,9 @@ bw_stone_view_pick (BwStoneView *self, double x, double y, gboolean *in_bail, in
   int index = bw_eye_pick (&eye, scene, bw_session_get_layers (self->session), x, y, width, height);
   if (index < 0)
     return -1;
-  const BwSceneBead *bead = &g_array_index (scene->beads, BwSceneBead, index);
-  *in_bail = bead->in_bail;
-  *row = bead->row;
-  *column = bead->column;
+  BwBeadOf bead = bw_scene_bead_of (scene, index);
+  *in_bail = bead.in_bail;
+  *row = bead.row;
+  *column = bead.column;
   return index;
 }
