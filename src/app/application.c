@@ -204,14 +204,23 @@ hold (gconstpointer window, gpointer data)
 
 /* One window after the other; the first that asks a question goes on quitting by its answer. A
  * window takes its dialogs with it, which stand in the same list: it is held meanwhile. */
+static gboolean
+quit_now (gpointer application)
+{
+  g_autolist (GtkWindow) windows
+      = g_list_copy_deep (gtk_application_get_windows (application), hold, NULL);
+  for (GList *item = windows; item; item = item->next)
+    if (BW_IS_WINDOW (item->data) && !bw_window_close_for_quit (item->data))
+      break;
+  return G_SOURCE_REMOVE;
+}
+
+/* Once the key is dealt with: the toolkit holds the window it was pressed in until then, and a
+ * dialog that outlives its parent lets go of a parent that is no more. */
 static void
 quit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  g_autolist (GtkWindow) windows
-      = g_list_copy_deep (gtk_application_get_windows (data), hold, NULL);
-  for (GList *item = windows; item; item = item->next)
-    if (BW_IS_WINDOW (item->data) && !bw_window_close_for_quit (item->data))
-      return;
+  g_idle_add_full (G_PRIORITY_DEFAULT, quit_now, g_object_ref (data), g_object_unref);
 }
 
 static void

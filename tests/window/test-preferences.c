@@ -87,6 +87,25 @@ switches_hold_at_once (void **state)
   put_back ();
 }
 
+static gboolean
+is_closed (gpointer maker)
+{
+  return ((Maker *)maker)->window == NULL;
+}
+
+/* The window goes, and the preferences with it, though the key was theirs. */
+static void
+the_program_is_quit_from_here_too (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  bw_project_set_modified (maker_project (maker), FALSE);
+  open_preferences (maker);
+  desk_key ("q", GDK_CONTROL_MASK);
+  desk_until (is_closed, maker);
+  desk_settle ();
+  assert_int_equal (desk_count_mapped (), 0);
+}
+
 static void
 it_opens_once (void **state)
 {
@@ -108,6 +127,7 @@ main (void)
     IN_WINDOW (a_needle_that_cannot_be_is_left_out),
     IN_WINDOW (switches_hold_at_once),
     IN_WINDOW (it_opens_once),
+    IN_WINDOW (the_program_is_quit_from_here_too),
   };
   return maker_run (tests);
 }
