@@ -879,6 +879,10 @@ of_a_row_of_pictures_it_is_told_which_is_made (void **state)
   maker_answer_path (maker, path);
   desk_until (tells_the_count, dialog);
   desk_keep ("stage-count");
+  /* What is shown meanwhile is small, however large the pictures are. */
+  GtkWidget *shown = desk_find_type (dialog, GTK_TYPE_PICTURE);
+  GdkPaintable *so_far = gtk_picture_get_paintable (GTK_PICTURE (shown));
+  assert_in_range (gdk_paintable_get_intrinsic_width (so_far), 100, 360);
   maker_click_words (dialog, "Stop");
   desk_until (is_done_making, dialog);
   assert_false (is_file (first));

@@ -3,6 +3,8 @@
 
 #include "app/window/still-job.h"
 #include "preview/picture/picture-bytes.h"
+
+#define SMALL_PX 360 /* the larger side of a picture that is only looked at */
 #include "preview/scene/played.h"
 
 BwScene *
@@ -71,6 +73,26 @@ tell_news (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* The same, no larger than is looked at while it is made: a preview of the picture's own size would
+ * make its window as large as the screen. Owned. */
+static cairo_surface_t *
+small_of (cairo_surface_t *surface)
+{
+  int width = cairo_image_surface_get_width (surface);
+  int height = cairo_image_surface_get_height (surface);
+  double share = (double)SMALL_PX / MAX (width, height);
+  if (share >= 1)
+    return cairo_surface_reference (surface);
+  cairo_surface_t *small = cairo_image_surface_create (
+      CAIRO_FORMAT_ARGB32, MAX (1, (int)(share * width)), MAX (1, (int)(share * height)));
+  cairo_t *cr = cairo_create (small);
+  cairo_scale (cr, share, share);
+  cairo_set_source_surface (cr, surface, 0, 0);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  return small;
+}
+
 static GdkTexture *
 texture_of (cairo_surface_t *surface)
 {
@@ -111,7 +133,9 @@ tell (double done, cairo_surface_t *so_far, gpointer data)
     return;
   job->percent = (int)(100 * done);
   News *news = g_new (News, 1);
-  *news = (News){ g_atomic_rc_box_acquire (job->watch), done, texture_of (so_far) };
+  cairo_surface_t *small = small_of (so_far);
+  *news = (News){ g_atomic_rc_box_acquire (job->watch), done, texture_of (small) };
+  cairo_surface_destroy (small);
   g_main_context_invoke_full (NULL, G_PRIORITY_DEFAULT, tell_news, news, news_free);
 }
 
