@@ -274,6 +274,41 @@ every_measure_of_a_kept_stone_can_be_mended (void **state)
 }
 
 static gboolean
+tells_why (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LABEL (widget)
+         && g_str_has_prefix (gtk_label_get_text (GTK_LABEL (widget)), "An odd number of faces");
+}
+
+/* The choice goes back, and says why, until something else is chosen. */
+static void
+flats_of_an_odd_number_of_faces_are_refused_with_a_reason (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  fill_book (fill, NULL);
+  GtkWidget *window = open_workshop (maker, "stones");
+  wait_for (window, "Smoky point");
+  desk_click (desk_find_label (window, "Smoky point"));
+  desk_settle ();
+  maker_click_words (window, "Edit…");
+  GtkWidget *dialog = wait_for_window (BW_TYPE_STONE_DIALOG);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (control_of (dialog, "Faces round the stone")), 5);
+  desk_settle ();
+  assert_null (desk_look_for (dialog, tells_why, NULL));
+  turn_to (dialog, "Measured", BW_MEASURED_ACROSS_FLATS);
+  assert_int_not_equal (
+      gtk_drop_down_get_selected (GTK_DROP_DOWN (control_of (dialog, "Measured"))),
+      BW_MEASURED_ACROSS_FLATS);
+  assert_non_null (desk_look_for (dialog, tells_why, NULL));
+  desk_keep ("own-stones-odd");
+  turn_to (dialog, "Measured", BW_MEASURED_FACE_WIDTHS);
+  assert_null (desk_look_for (dialog, tells_why, NULL));
+  desk_key ("Escape", 0);
+  desk_settle ();
+  close_workshop (maker, window);
+}
+
+static gboolean
 second_window (gpointer data)
 {
   GtkWindow **found = data;
@@ -452,6 +487,7 @@ main (void)
     IN_WINDOW (the_look_of_a_stone_is_kept_with_it),
     IN_WINDOW (measures_are_mended_and_none_that_cannot_be),
     IN_WINDOW (every_measure_of_a_kept_stone_can_be_mended),
+    IN_WINDOW (flats_of_an_odd_number_of_faces_are_refused_with_a_reason),
     IN_WINDOW (a_design_begins_on_a_stone_that_waits),
     IN_WINDOW (ways_are_asked_for_a_stone),
     IN_WINDOW (a_stone_goes_out_is_removed_and_comes_back),

@@ -21,6 +21,7 @@ struct _BwStoneForm {
   GtkSpinButton *faces;
   GtkDropDown *way, *taper, *point, *base;
   GtkGrid *choices, *numbers;
+  GtkLabel *why;      /* a choice was not taken; hidden when none was refused */
   GPtrArray *entries; /* of GtkEntry, each with its BwField */
   gboolean filling;
 };
@@ -178,12 +179,21 @@ choose (BwStoneForm *self, BwStoneMeasures *stone)
     bw_measures_set_base (stone, base);
 }
 
+/* A choice goes back, or takes another along, where flats are asked of an odd number of faces. */
+static void
+show_why (BwStoneForm *self, gboolean no_flats)
+{
+  gtk_widget_set_visible (GTK_WIDGET (self->why), no_flats);
+}
+
 static void
 chosen (BwStoneForm *self)
 {
   BwDesign typed = self->design;
   if (self->filling)
     return;
+  int faces = gtk_spin_button_get_value_as_int (self->faces);
+  show_why (self, faces % 2 && gtk_drop_down_get_selected (self->way) == BW_MEASURED_ACROSS_FLATS);
   if (read_numbers (self, &typed, NULL)) {
     choose (self, &typed.stone);
     self->design = typed;
@@ -289,6 +299,13 @@ bw_stone_form_init (BwStoneForm *self)
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   bw_design_defaults (&self->design);
   self->choices = grid_new (self->box);
+  self->why = GTK_LABEL (
+      gtk_label_new (_ ("An odd number of faces has no opposite faces to measure across.")));
+  gtk_label_set_wrap (self->why, TRUE);
+  gtk_label_set_xalign (self->why, 0);
+  gtk_widget_add_css_class (GTK_WIDGET (self->why), "reason");
+  gtk_widget_set_visible (GTK_WIDGET (self->why), FALSE);
+  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (self->why));
   self->numbers = grid_new (self->box);
   self->filling = TRUE;
   add_choices (self);
