@@ -194,7 +194,8 @@ make_remedies (BwDerived *d, const Inputs *in)
 #define PART(name) (1u << BW_GROUP_##name)
 #define OF(piece) (1u << (piece))
 
-/* The swatch is settled into the gauge, so that whoever weaves by the gauge need not see it. */
+/* The swatch is settled into the gauge, so that whoever weaves by the gauge need not see it; and
+ * so is what is known of squeeze and stretch into bed and thread. */
 static const struct {
   guint parts;  /* read from the document */
   guint pieces; /* made from, all of them above in the list */
@@ -224,7 +225,8 @@ static const struct {
                       | PART (THREAD) | PART (MATERIALS) | PART (PRICES) | CELLS | TRAY,
                   OF (STONE) | OF (PATH), make_materials },
   [FOUND] = { PART (STONE) | PART (BEAD) | PART (GAUGE) | PART (SWATCH) | PART (BED) | PART (BAND)
-                  | PART (HANDS) | PART (BAIL) | PART (THREAD) | PART (FIT),
+                  | PART (HANDS) | PART (BED_HANDS) | PART (BED_PULLED) | PART (THREAD_HANDS)
+                  | PART (THREAD_PULLED) | PART (BAIL) | PART (THREAD) | PART (FIT),
               OF (STONE), find_remedies, clear_remedies },
   [REMEDIES] = { PART (LOOK) | PART (MATERIALS) | PART (PRICES), OF (FOUND), make_remedies },
 };

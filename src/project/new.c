@@ -108,6 +108,18 @@ bw_project_new_priced (const BwSupply *supply)
   return bw_project_new_for_document (document);
 }
 
+/* Another thread's readings tell how hard the maker draws, and so count for every thread. */
+static void
+begin_with_gives (BwDesign *design, const BwBookHands *hands)
+{
+  int pieces;
+
+  design->thread.has_hands = hands->stretch.pieces > 0;
+  design->thread.hands = bw_book_give_of (&hands->stretch, design->thread.diameter_mm, &pieces);
+  design->bed.has_hands = hands->squeeze.pieces > 0;
+  design->bed.hands = bw_book_give_of (&hands->squeeze, design->bed.cord_width_mm, &pieces);
+}
+
 void
 bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands)
 {
@@ -121,7 +133,9 @@ bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands)
   g_return_if_fail (!bw_project_can_undo (self));
   design.gauge.hands = bw_book_hands_of (hands, design.bead.name, design.bead.diameter_mm, &pieces);
   design.gauge.has_hands = pieces > 0;
-  if (pieces == 0 || !bw_stone_init (&stone, &design.stone, NULL)
+  begin_with_gives (&design, hands);
+  if (bw_design_difference (&design, &frame->design) == 0
+      || !bw_stone_init (&stone, &design.stone, NULL)
       || !bw_design_settle (&design, document->head.progress, NULL))
     return;
   design.band.rows = 2 * bw_fit_recommended (&design, &stone);

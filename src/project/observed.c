@@ -61,6 +61,17 @@ take_end (BwWoven *piece, BwProject *project)
   g_strlcpy (piece->end.currency, design->supply.currency, sizeof piece->end.currency);
 }
 
+static void
+take_gives (BwWoven *piece, const BwDesign *design)
+{
+  piece->has_stretch = design->thread.has_pulled;
+  piece->thread_mm = design->thread.diameter_mm;
+  piece->stretch = design->thread.pulled;
+  piece->has_squeeze = design->bed.has_pulled;
+  piece->cord_width_mm = design->bed.cord_width_mm;
+  piece->squeeze = design->bed.pulled;
+}
+
 gboolean
 bw_observed_piece (BwWoven *piece, BwProject *project, const char *date)
 {
@@ -79,8 +90,10 @@ bw_observed_piece (BwWoven *piece, BwProject *project, const char *date)
     g_array_append_vals (piece->checks, checks, (guint)n_checks);
   }
   bw_copy_text (piece->title, sizeof piece->title, bw_project_get_title (project));
+  take_gives (piece, design);
   take_end (piece, project);
-  return piece->has_swatch || n_checks > 0 || piece->has_end;
+  return piece->has_swatch || n_checks > 0 || piece->has_stretch || piece->has_squeeze
+         || piece->has_end;
 }
 
 /* What the maker said of the piece in the book and the project knows nothing of. */

@@ -5,9 +5,9 @@
 #include "project/book/book.h"
 #include "project/project.h"
 
-/* Fills a piece from the project: its bead, its swatch and strip lengths, its id. FALSE when
- * nothing was observed; *piece is to be cleared in either case. date: the day it is told,
- * "2026-11-29". */
+/* Fills a piece from the project: its bead, its swatch and strip lengths, what bed and thread gave,
+ * its id. FALSE when nothing was observed; *piece is to be cleared in either case. date: the day it
+ * is told, "2026-11-29". */
 gboolean bw_observed_piece (BwWoven *piece, BwProject *project, const char *date);
 
 /* Puts a piece into the book at a path, where it takes the place of what the book had of this

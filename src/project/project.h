@@ -62,7 +62,8 @@ BwProject *bw_project_new (void);
 BwProject *bw_project_new_priced (const BwSupply *supply);
 
 /* Begins a new project, before its first edit, from what the book says of the hands: its gauge
- * knows them when the book has pieces of its bead, and its rows are those that then fit. */
+ * knows them when the book has pieces of its bead, bed and thread what they give when the book has
+ * any that were pulled, and its rows are those that then fit. */
 void bw_project_begin_with_hands (BwProject *self, const BwBookHands *hands);
 /* What a new project starts with; NULL and 0: as it has it. */
 typedef struct {

@@ -78,6 +78,20 @@ keep_hands (BwDesign *design, const BwProgress *progress)
     design->gauge.pitch_mm = design->pitch.mm;
 }
 
+/* What was measured of bed and thread belongs to the piece it was measured of, and is told to the
+ * book as that; what it taught goes along. */
+static void
+keep_give (BwDesign *design)
+{
+  if (design->bed.has_pulled)
+    design->bed.hands = (BwGive){ design->bed.squeeze, design->bed.squeeze_sd };
+  if (design->thread.has_pulled)
+    design->thread.hands = (BwGive){ design->thread.stretch, design->thread.stretch_sd };
+  design->bed.has_hands |= design->bed.has_pulled;
+  design->thread.has_hands |= design->thread.has_pulled;
+  design->bed.has_pulled = design->thread.has_pulled = FALSE;
+}
+
 /* Rows as recommended, and the band in the middle of the prism. */
 static gboolean
 fit_to_stone (BwDesign *design, BwStone *stone, GError **error)
@@ -173,6 +187,7 @@ bw_project_restone (BwProject *self, const BwStoneMeasures *measures, const BwEx
   BwStone stone;
 
   keep_hands (design, document->head.progress);
+  keep_give (design);
   replace_progress (&document->head);
   if (!put_on_stone (design, measures, &stone, error)
       || !bw_design_settle (design, document->head.progress, error))

@@ -64,7 +64,8 @@ stone_thread_and_piece_say_what_there_is (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
   BwDesign design = *bw_project_get_design (project);
-  g_autofree char *rows = g_strdup_printf ("%d rows · Join: middle of face 4 (180°)", design.band.rows);
+  g_autofree char *rows
+      = g_strdup_printf ("%d rows · Join: middle of face 4 (180°)", design.band.rows);
   g_autofree char *stone = bw_matter_words (BW_MATTER_STONE, project, BW_UNIT_MM);
   assert_true (g_str_has_prefix (stone, "quartz · "));
   expect (project, BW_MATTER_PIECE, BW_UNIT_MM, rows);
@@ -73,6 +74,21 @@ stone_thread_and_piece_say_what_there_is (void **state)
   expect (project, BW_MATTER_PIECE, BW_UNIT_MM, named);
   expect (project, BW_MATTER_THREAD, BW_UNIT_INCH,
           "0.0059 in thread · 0.0142 in needle · lengths up to 78.7 in");
+}
+
+static void
+what_was_learnt_of_bed_and_thread_is_told (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.bed.has_hands = design.thread.has_hands = TRUE;
+  design.bed.hands = (BwGive){ 0.17, 0.03 };
+  design.thread.hands = (BwGive){ 0.012, 0.002 };
+  assert_true (bw_project_set_design (project, "Learnt", &design, NULL));
+  g_autofree char *bed = bw_matter_words (BW_MATTER_BED, project, BW_UNIT_MM);
+  assert_true (g_str_has_suffix (bed, " · gives 17.0 % ± 3.0 %"));
+  expect (project, BW_MATTER_THREAD, BW_UNIT_MM,
+          "0.15 mm thread · 0.36 mm needle · stretches by 1.2 % ± 0.2 %");
 }
 
 static void
@@ -93,6 +109,7 @@ main (void)
     cmocka_unit_test (beads_are_told_with_their_columns_and_swatch),
     cmocka_unit_test (a_bed_is_told_as_wound_as_measured_or_as_none),
     cmocka_unit_test (stone_thread_and_piece_say_what_there_is),
+    cmocka_unit_test (what_was_learnt_of_bed_and_thread_is_told),
     cmocka_unit_test (a_value_is_called_by_the_faces_it_lies_between),
   };
   return cmocka_run_group_tests_name ("matter-words", tests, NULL, NULL);

@@ -122,6 +122,76 @@ a_stone_known_by_a_strip_of_paper_is_asked_for_its_flats (void **state)
   assert_null (find (&helps, BW_HELP_FLATS, 0));
 }
 
+/* A stone known by a strip of paper, and hands by a long swatch: bed and pull are most of what is
+ * not known. Of a girth where the help is worth its walk; fails when there is none. */
+static BwDesign
+well_woven (BwHelpKind kind, int layers)
+{
+  BwDesign design = sample_design ();
+  design.stone.measured = BW_MEASURED_GIRTH;
+  design.pitch.sd_mm = 0.003;
+  design.bed.layers = layers;
+  for (double girth = 84; girth < 87; girth += 0.1) {
+    design.stone.values_mm[0] = girth;
+    BwHelps helps = helps_of (&design);
+    if (find (&helps, kind, 0))
+      return design;
+  }
+  fail_msg ("%s is never offered", bw_help_word (kind));
+  return design;
+}
+
+/* The long swatch pulled, and a thick bed under a pulled strip; neither where it was done. */
+static void
+stretch_and_squeeze_are_asked_for_until_they_are_measured (void **state)
+{
+  BwDesign design = well_woven (BW_HELP_STRETCH, 1);
+  BwHelps helps = helps_of (&design);
+  assert_non_null (find (&helps, BW_HELP_STRETCH, BW_HELP_LONG_SWATCH_ROWS));
+  assert_null (find (&helps, BW_HELP_SQUEEZE, 0)); /* a thin bed tells too little of itself */
+  design.thread.has_pulled = TRUE;
+  design.thread.pulled = (BwStretchReading){ 48.8, 49.3, BW_STRIP_BY_CALLIPER };
+  helps = helps_of (&design);
+  assert_null (find (&helps, BW_HELP_STRETCH, 0));
+  design = well_woven (BW_HELP_SQUEEZE, 4);
+  design.bed.has_pulled = TRUE;
+  design.bed.pulled = (BwSqueezeReading){ 84, 92.8, 91.4, BW_STRIP_BY_CALLIPER };
+  helps = helps_of (&design);
+  assert_null (find (&helps, BW_HELP_SQUEEZE, 0));
+}
+
+/* What a measurement leaves is what is left once it is made: as sure, whatever it said. */
+static void
+measuring_the_stretch_leaves_the_chance_that_was_told (void **state)
+{
+  BwDesign design = well_woven (BW_HELP_STRETCH, 1), after;
+  BwStone stone;
+  sample_solve (&design, &stone);
+  BwHelps helps = helps_of (&design);
+  const BwHelp *help = find (&helps, BW_HELP_STRETCH, 0);
+  double length = 30.5 * design.pitch.mm;
+  after = design;
+  after.thread.has_pulled = TRUE;
+  after.thread.pulled = (BwStretchReading){ length, 1.01 * length, BW_STRIP_BY_CALLIPER };
+  bw_design_give (&after);
+  int n = bw_fit_recommended (&design, &stone);
+  double was = bw_forecast_sigma_of (&design, &stone, n),
+         is = bw_forecast_sigma_of (&after, &stone, n);
+  double best = 0;
+  for (int i = -400; i <= 400; i++) { /* the mean over what it may say, done otherwise */
+    double z = i / 80.0, weight = exp (-0.5 * z * z) / 80 / sqrt (2 * G_PI), likely = 0;
+    for (int k = n - 6; k <= n + 6; k++) {
+      double lo = (bw_fit_closing_scale (&design, &stone, k - 1) - 1) * stone.girth_mm;
+      double hi = (bw_fit_closing_scale (&design, &stone, k) - 1) * stone.girth_mm;
+      double at = z * sqrt (was * was - is * is);
+      likely
+          = MAX (likely, 0.5 * (erf ((hi - at) / is / G_SQRT2) - erf ((lo - at) / is / G_SQRT2)));
+    }
+    best += weight * likely;
+  }
+  assert_near (help->chance, best, 1e-3);
+}
+
 /* Drawn at random what the integral sums: first what the measurement will say, then the truth. */
 static void
 the_integral_is_what_drawing_comes_to (void **state)
@@ -241,6 +311,8 @@ main (void)
     cmocka_unit_test (help_is_told_in_order_on_every_stone),
     cmocka_unit_test (what_is_there_already_is_not_asked_for),
     cmocka_unit_test (a_stone_known_by_a_strip_of_paper_is_asked_for_its_flats),
+    cmocka_unit_test (stretch_and_squeeze_are_asked_for_until_they_are_measured),
+    cmocka_unit_test (measuring_the_stretch_leaves_the_chance_that_was_told),
     cmocka_unit_test (the_integral_is_what_drawing_comes_to),
     cmocka_unit_test (what_is_promised_comes_true),
   };

@@ -150,6 +150,9 @@ with_an_upright_bail (BwDesign *d)
   d->bail = (BwBail){ BW_BAIL_UPRIGHT, 4, 30, 3, 100, 2.5, 1.5 };
   d->gauge.has_hands = TRUE;
   d->gauge.hands = (BwGaugeHands){ 1.61, 0.012 };
+  d->bed.has_hands = d->thread.has_hands = TRUE;
+  d->bed.hands = (BwGive){ 0.17, 0.04 };
+  d->thread.hands = (BwGive){ 0.012, 0.002 };
   d->bed.has_girth_over = FALSE;
   d->bed.layers = 2;
 }
@@ -173,6 +176,9 @@ with_a_ring_and_natural_angle (BwDesign *d)
   d->gauge.has_swatch = FALSE;
   d->gauge.has_hands = TRUE;
   d->gauge.hands = (BwGaugeHands){ 1.62, 0.015 };
+  d->bed.has_pulled = d->thread.has_pulled = TRUE;
+  d->bed.pulled = (BwSqueezeReading){ 60, 64, 63.2, BW_STRIP_BY_CALLIPER };
+  d->thread.pulled = (BwStretchReading){ 48.8, 49.5, BW_STRIP_BY_CALLIPER };
   d->bail.at_deg = 75;
 }
 

@@ -161,6 +161,37 @@ hands_are_told_from_the_book (void **state)
   assert_non_null (strstr (text.out, "11/0 cylinder"));
 }
 
+/* Drawn from one reading of each: as far towards it as a third of the usual variance is known. */
+static void
+what_thread_and_bed_give_is_told_from_the_book (void **state)
+{
+  const Bench *bench = *state;
+  g_autofree char *path = bench_file (
+      bench, "gives.json",
+      "{\"format\": \"bandwright-book\", \"version\": 1, \"pieces\": ["
+      "{\"bead\": \"11/0 cylinder\", \"diameter_mm\": 1.6, \"date\": \"2026-11-29\", "
+      "\"stretch\": {\"thread_mm\": 0.15, \"slack_mm\": 48.8, \"pulled_mm\": 49.6, \"tool\": "
+      "\"calliper\"}, \"squeeze\": {\"cord_width_mm\": 1, \"girth_mm\": 70, \"slack_mm\": 78, "
+      "\"pulled_mm\": 76, \"tool\": \"calliper\"}}]}");
+  g_auto (Result) json = run ("hands", "--json", "--book", path, NULL);
+  g_auto (Result) text = run ("hands", "--book", path, NULL);
+  g_autoptr (JsonNode) root = json_from_string (json.out, NULL);
+  assert_non_null (root);
+  JsonArray *list = json_object_get_array_member (json_node_get_object (root), "stretch");
+  JsonObject *thread = json_array_get_object_element (list, 0);
+  /* Two thirds of the usual variance, 0.003², are shared with the next piece of this thread. */
+  double said = 0.8 / 48.8, sd = 0.1 / 48.8 * sqrt (1 + 1.01 * 1.01), all = 9e-6 + sd * sd;
+  assert_int_equal (json_array_get_length (list), 2);
+  assert_true (
+      fabs (json_object_get_double_member (thread, "share") - (0.01 + 6e-6 / all * (said - 0.01)))
+      < 1e-9);
+  assert_true (fabs (json_object_get_double_member (thread, "sd") - sqrt (9e-6 - 36e-12 / all))
+               < 1e-9);
+  assert_true (json_object_get_null_member (json_array_get_object_element (list, 1), "thread_mm"));
+  assert_non_null (strstr (json.out, "\"cord_width_mm\": 1,"));
+  assert_non_null (strstr (text.out, "Thread of 0.15 mm stretches by 1.2 % ± 0.3 % (1 piece)."));
+}
+
 /* The second of two like pieces is foretold by the first, and lies where it was told. */
 static void
 what_the_book_told_is_held_against_what_came (void **state)
@@ -583,6 +614,7 @@ main (void)
     cmocka_unit_test (a_sound_project_is_checked_in_silence),
     cmocka_unit_test (every_demo_is_sound_and_snug),
     cmocka_unit_test (hands_are_told_from_the_book),
+    cmocka_unit_test (what_thread_and_bed_give_is_told_from_the_book),
     cmocka_unit_test (what_the_book_told_is_held_against_what_came),
     cmocka_unit_test (a_book_that_cannot_be_read_is_named),
     cmocka_unit_test (a_project_is_noted_in_the_book_once),

@@ -918,6 +918,114 @@ a_calliper_is_taken_for_what_it_is_and_a_longer_swatch_advised (void **state)
   maker_no_dialog (maker);
 }
 
+/* The group that tells it may be folded away. */
+static void
+assert_told (Maker *maker, const char *words)
+{
+  GtkWidget *window = GTK_WIDGET (maker->window);
+  maker_unfold (window, is_label_with, "Squeeze and overhang");
+  assert_non_null (desk_look_for (window, is_label_with, words));
+}
+
+/* Pulled the swatch is 1.8 % longer, by calliper: 1/sd² = 1/0.003² + 1/(0.1 √(1 + 1.01²) / 49.4)²,
+ * from 1 % and 1.8 %. */
+static void
+a_swatch_measured_pulled_tells_the_stretch_and_forgets_it (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *dialog = open_swatch (maker, "Measure a Swatch…");
+  write_in (dialog, "columns", "10");
+  write_in (dialog, "width", "13.4");
+  write_in (dialog, "rows", "60");
+  write_in (dialog, "length", "49.4");
+  maker_click_words (dialog, "a calliper");
+  write_in (dialog, "pulled", "60");
+  GtkWidget *use = gtk_widget_get_ancestor (desk_find_label (dialog, "Use It"), GTK_TYPE_BUTTON);
+  assert_false (gtk_widget_get_sensitive (use));
+  assert_non_null (desk_look_for (dialog, is_label_with, "is not between"));
+  write_in (dialog, "pulled", "50.3");
+  desk_keep ("measure-swatch-pulled");
+  assert_non_null (desk_look_for (dialog, is_label_with, "longer by 1.4\u00a0%"));
+  maker_click_words (dialog, "Use It");
+  maker_no_dialog (maker);
+  const BwThread *thread = &maker_design (maker)->thread;
+  assert_true (thread->has_pulled);
+  expect_mm (thread->pulled.slack_mm, 49.4);
+  expect_mm (thread->pulled.pulled_mm, 50.3);
+  assert_int_equal (thread->pulled.tool, BW_STRIP_BY_CALLIPER);
+  assert_true (thread->stretch > 0.0138 && thread->stretch < 0.0145);
+  assert_told (maker, "1.4\u00a0% ± 0.2\u00a0%, by what you measured");
+  dialog = open_swatch (maker, "Swatch…");
+  maker_click_words (dialog, "Forget This Swatch");
+  maker_no_dialog (maker);
+  assert_false (maker_design (maker)->thread.has_pulled);
+  assert_true (maker_design (maker)->thread.stretch < 0.0101);
+}
+
+static void
+open_bed (Maker *maker)
+{
+  GtkWidget *window = GTK_WIDGET (maker->window);
+  maker_unfold (window, is_label_with, "Squeeze and overhang");
+  if (!desk_look_for_label (window, "Measure the Squeeze…"))
+    maker_click_words (window, "Squeeze and overhang");
+}
+
+static GtkWidget *
+open_squeeze (Maker *maker)
+{
+  open_bed (maker);
+  maker_click_words (GTK_WIDGET (maker->window), "Measure the Squeeze…");
+  return GTK_WIDGET (maker_dialog (maker));
+}
+
+/* By calliper a bed that adds 8 mm and loses 2: q = 0.25, sd √(0.2² (1 + 0.85²) + 0.15² 0.4²)/8. */
+static void
+girths_over_the_bed_tell_the_squeeze_and_are_forgotten (void **state)
+{
+  Maker *maker = *state;
+  GtkWidget *dialog = open_squeeze (maker);
+  write_in (dialog, "bare", "64 mm");
+  write_in (dialog, "slack", "72");
+  maker_click_words (dialog, "a calliper");
+  GtkWidget *use = gtk_widget_get_ancestor (desk_find_label (dialog, "Use It"), GTK_TYPE_BUTTON);
+  assert_false (gtk_widget_get_sensitive (use));
+  write_in (dialog, "pulled", "70");
+  desk_keep ("measure-squeeze");
+  assert_non_null (desk_look_for (dialog, is_label_with, "21.9\u00a0% ± 2.8"));
+  maker_click_words (dialog, "Use It");
+  maker_no_dialog (maker);
+  const BwBed *bed = &maker_design (maker)->bed;
+  assert_true (bed->has_pulled);
+  expect_mm (bed->pulled.girth_mm, 64);
+  expect_mm (bed->pulled.slack_mm, 72);
+  expect_mm (bed->pulled.pulled_mm, 70);
+  assert_true (bed->squeeze > 0.218 && bed->squeeze < 0.22);
+  assert_told (maker, "21.9\u00a0% ± 2.8\u00a0%, by what you measured");
+  desk_keep ("measure-squeeze-known");
+  dialog = open_squeeze (maker);
+  maker_click_words (dialog, "Forget These Girths");
+  maker_no_dialog (maker);
+  assert_false (maker_design (maker)->bed.has_pulled);
+  assert_true (maker_design (maker)->bed.squeeze < 0.1501);
+}
+
+/* What is typed counts instead of what was learnt. */
+static void
+a_squeeze_that_is_typed_takes_the_place_of_the_girths (void **state)
+{
+  Maker *maker = *state;
+  BwDesign design = *maker_design (maker);
+  design.bed.has_pulled = TRUE;
+  design.bed.pulled = (BwSqueezeReading){ 64, 72, 70, BW_STRIP_BY_CALLIPER };
+  assert_true (bw_project_set_design (maker_project (maker), "Girths", &design, NULL));
+  open_bed (maker);
+  maker_fill (maker, "/bed/squeeze", "20 %");
+  assert_false (maker_design (maker)->bed.has_pulled);
+  assert_true (maker_design (maker)->bed.squeeze > 0.199
+               && maker_design (maker)->bed.squeeze_sd <= 0);
+}
+
 static const char *
 text_in (GtkWidget *dialog, const char *name)
 {
@@ -972,6 +1080,9 @@ main (void)
     IN_WINDOW (a_tenth_of_the_bead_is_taken_and_asked_about),
     IN_WINDOW (a_dimension_is_asked_about_where_it_stands),
     IN_WINDOW (a_swatch_begins_with_open_blanks),
+    IN_WINDOW (a_swatch_measured_pulled_tells_the_stretch_and_forgets_it),
+    IN_WINDOW (girths_over_the_bed_tell_the_squeeze_and_are_forgotten),
+    IN_WINDOW (a_squeeze_that_is_typed_takes_the_place_of_the_girths),
     IN_WINDOW (a_calliper_is_taken_for_what_it_is_and_a_longer_swatch_advised),
     IN_WINDOW (a_click_into_a_dimension_selects_all_of_it),
     IN_WINDOW (tab_goes_round_the_stone_and_then_up_along_it),

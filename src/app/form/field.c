@@ -214,6 +214,23 @@ set_flag (const BwField *field, BwDesign *design, gboolean there)
     *(gboolean *)(void *)((char *)design + field->flag) = there;
 }
 
+/* What was learnt speaks of one cord and one thread; a value that is typed counts instead. */
+static void
+forget_squeeze (const BwField *field, BwDesign *design)
+{
+  double value = bw_field_get (field, design);
+  bw_bed_unlearn (&design->bed);
+  *(double *)place_of (field, design) = value;
+}
+
+static void
+forget_stretch (const BwField *field, BwDesign *design)
+{
+  double value = bw_field_get (field, design);
+  bw_thread_unlearn (&design->thread);
+  *(double *)place_of (field, design) = value;
+}
+
 /* What a new value makes void. */
 static void
 drop_what_no_longer_holds (const BwField *field, BwDesign *design)
@@ -225,6 +242,10 @@ drop_what_no_longer_holds (const BwField *field, BwDesign *design)
     design->gauge.has_swatch = FALSE;
   else if (g_str_has_prefix (pointer, "/bead/") && !g_str_has_suffix (pointer, "glass_g_cm3"))
     bw_bead_set_name (&design->bead, "");
+  else if (g_str_equal (pointer, "/bed/squeeze") || g_str_equal (pointer, "/bed/cord_width_mm"))
+    forget_squeeze (field, design);
+  else if (g_str_equal (pointer, "/thread/stretch") || g_str_equal (pointer, "/thread/diameter_mm"))
+    forget_stretch (field, design);
   else if (g_str_equal (pointer, "/bed/layers") || g_str_equal (pointer, "/bed/cord_thickness_mm"))
     design->bed.has_girth_over = FALSE;
   else if (g_str_equal (pointer, "/stone/natural_angle_deg"))

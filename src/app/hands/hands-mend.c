@@ -13,6 +13,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define GIVES_MOST 3 /* lengths of one reading of what gives */
+
 struct _BwHandsMend {
   GtkWindow parent_instance;
   BwWorkbook *book;
@@ -20,6 +22,7 @@ struct _BwHandsMend {
   BwWoven before;
   GtkEntry *thread;
   GtkGrid *readings; /* a row for the swatch, one for each check; columns 1 and 2 are entries */
+  GtkGrid *gives; /* a row each for stretch and squeeze, with a number in each of so many columns */
   GtkLabel *result;
   GtkWidget *save;
 };
@@ -73,6 +76,40 @@ count_readings (const BwWoven *piece)
   return piece->has_swatch + (piece->checks ? (int)piece->checks->len : 0);
 }
 
+/* The lengths of one row of what gives; *told is FALSE when all are left empty. */
+static gboolean
+read_give (BwHandsMend *self, int row, double *const mm[], int n, gboolean *told, GError **error)
+{
+  static const BwField length = { .pointer = "/length_mm", .quantity = BW_QUANTITY_LENGTH };
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  const char *text[GIVES_MOST];
+  *told = FALSE;
+  for (int i = 0; i < n; i++) {
+    text[i] = gtk_editable_get_text (
+        GTK_EDITABLE (gtk_grid_get_child_at (self->gives, 1, row + 1 + i)));
+    *told |= *text[i] != '\0';
+  }
+  for (int i = 0; *told && i < n; i++)
+    if (!bw_field_parse (&length, text[i], unit, mm[i], error))
+      return FALSE;
+  return TRUE;
+}
+
+/* A reading whose lengths are all taken out is no reading any more. */
+static gboolean
+read_gives (BwHandsMend *self, BwWoven *piece, GError **error)
+{
+  BwSqueezeReading *squeeze = &piece->squeeze;
+  double *const of_stretch[] = { &piece->stretch.slack_mm, &piece->stretch.pulled_mm };
+  double *const of_squeeze[] = { &squeeze->girth_mm, &squeeze->slack_mm, &squeeze->pulled_mm };
+  int row = 0;
+  if (self->before.has_stretch && !read_give (self, row, of_stretch, 2, &piece->has_stretch, error))
+    return FALSE;
+  row += self->before.has_stretch ? 3 : 0;
+  return !self->before.has_squeeze
+         || read_give (self, row, of_squeeze, 3, &piece->has_squeeze, error);
+}
+
 static gboolean
 read_reading (BwHandsMend *self, int row, int *rows, double *length_mm, GError **error)
 {
@@ -105,6 +142,8 @@ read_piece (BwHandsMend *self, BwWoven *piece, GError **error)
     if (!read_reading (self, i, &check->rows, &check->length_mm, error))
       return FALSE;
   }
+  if (!read_gives (self, piece, error))
+    return FALSE;
   return bw_woven_validate (piece, "", error);
 }
 
@@ -130,7 +169,8 @@ save_clicked (BwHandsMend *self)
 }
 
 static GtkWidget *
-add_entry (BwHandsMend *self, int column, int row, const char *text, const char *name)
+add_entry (BwHandsMend *self, GtkGrid *grid, int column, int row, const char *text,
+           const char *name)
 {
   GtkWidget *entry = gtk_entry_new ();
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
@@ -138,7 +178,7 @@ add_entry (BwHandsMend *self, int column, int row, const char *text, const char 
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_signal_connect_object (entry, "changed", G_CALLBACK (changed), self, G_CONNECT_SWAPPED);
-  gtk_grid_attach (self->readings, entry, column, row, 1, 1);
+  gtk_grid_attach (grid, entry, column, row, 1, 1);
   return entry;
 }
 
@@ -153,8 +193,50 @@ add_reading (BwHandsMend *self, int row, const char *what, int rows, double leng
   GtkWidget *name = gtk_label_new (what);
   gtk_label_set_xalign (GTK_LABEL (name), 0);
   gtk_grid_attach (self->readings, name, 0, row, 1, 1);
-  add_entry (self, 1, row, count, rows_name);
-  add_entry (self, 2, row, length, length_name);
+  add_entry (self, self->readings, 1, row, count, rows_name);
+  add_entry (self, self->readings, 2, row, length, length_name);
+}
+
+static void
+add_words (BwHandsMend *self, int row, const char *words, int columns)
+{
+  GtkWidget *name = gtk_label_new (words);
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
+  gtk_grid_attach (self->gives, name, 0, row, columns, 1);
+}
+
+/* A heading, and a line for each length. Returns the row after them. */
+static int
+add_give (BwHandsMend *self, int row, const char *what, const char *const names[],
+          const double mm[], int n)
+{
+  BwUnit unit = bw_settings_get_unit (bw_settings_get ());
+  add_words (self, row++, what, 2);
+  for (int i = 0; i < n; i++, row++) {
+    g_autofree char *length = bw_length_format (mm[i], unit, 2);
+    g_autofree char *name = g_strdup_printf ("%s, %s", what, _ (names[i]));
+    add_words (self, row, _ (names[i]), 1);
+    gtk_widget_set_hexpand (add_entry (self, self->gives, 1, row, length, name), TRUE);
+  }
+  return row;
+}
+
+static void
+add_gives (BwHandsMend *self, const BwWoven *piece)
+{
+  static const char *const of_stretch[] = { N_ ("slack"), N_ ("pulled") };
+  static const char *const of_squeeze[]
+      = { N_ ("round the bare stone"), N_ ("over the bed"), N_ ("under a pulled strip") };
+  const double stretch[] = { piece->stretch.slack_mm, piece->stretch.pulled_mm };
+  const double squeeze[]
+      = { piece->squeeze.girth_mm, piece->squeeze.slack_mm, piece->squeeze.pulled_mm };
+  int row = 0;
+  if (piece->has_stretch)
+    row = add_give (self, row, _ ("Thread stretch"), of_stretch, stretch, 2);
+  if (piece->has_squeeze)
+    add_give (self, row, _ ("Squeeze of the bed"), of_squeeze, squeeze, 3);
+  gtk_widget_set_visible (GTK_WIDGET (self->gives), piece->has_stretch || piece->has_squeeze);
 }
 
 void
@@ -173,6 +255,7 @@ bw_hands_mend_show (GtkWindow *parent, BwWorkbook *book, guint at, const BwWoven
     g_autofree char *what = g_strdup_printf (_ ("Strip %u"), i + 1);
     add_reading (self, row++, what, check.rows, check.length_mm);
   }
+  add_gives (self, piece);
   changed (self);
   bw_part_names_give (GTK_WIDGET (self));
   gtk_window_present (GTK_WINDOW (self));
@@ -197,6 +280,7 @@ bw_hands_mend_class_init (BwHandsMendClass *klass)
                                                "/io/github/bandwright/Bandwright/hands-mend.ui");
   gtk_widget_class_bind_template_child (widget_class, BwHandsMend, thread);
   gtk_widget_class_bind_template_child (widget_class, BwHandsMend, readings);
+  gtk_widget_class_bind_template_child (widget_class, BwHandsMend, gives);
   gtk_widget_class_bind_template_child (widget_class, BwHandsMend, result);
   gtk_widget_class_bind_template_child (widget_class, BwHandsMend, save);
   gtk_widget_class_bind_template_callback (widget_class, changed);

@@ -10,16 +10,19 @@
 #include "app/hands/hands-mend.h"
 #include "app/hands/hands-plot.h"
 #include "app/hands/line-rows.h"
+#include "output/report/give-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
+#define GIVES_SHOWN 3 /* threads, and cords; more are told by the list of pieces */
+
 struct _BwHandsPage {
   GtkWidget parent_instance;
   BwWorkbook *book;
   GtkDropDown *kind;
-  GtkLabel *next, *spread, *none;
+  GtkLabel *next, *spread, *gives, *none;
   GtkWidget *some, *mend, *leave, *deeds;
   BwHandsPlot *plot;
   GtkListView *list;
@@ -75,6 +78,27 @@ spread_words (const BwBookHands *hands)
                   "your own.");
 }
 
+static void
+add_gives (GString *words, const BwBookGives *gives, char *(*sentence) (const BwBookGive *, BwUnit))
+{
+  for (int k = 0; k < MIN (gives->n_kinds, GIVES_SHOWN); k++) {
+    g_autofree char *one = sentence (&gives->kinds[k], unit ());
+    g_string_append_printf (words, "%s%s", words->len > 0 ? " " : "", one);
+  }
+}
+
+static char *
+gives_words (const BwBookHands *hands)
+{
+  GString *words = g_string_new (NULL);
+  add_gives (words, &hands->stretch, bw_give_words_thread);
+  add_gives (words, &hands->squeeze, bw_give_words_cord);
+  if (words->len == 0)
+    g_string_append (words, _ ("How much thread and bed give is what is usual, until a swatch is "
+                               "measured pulled as well and a bed under a pulled strip."));
+  return g_string_free (words, FALSE);
+}
+
 static char *
 source_words (const BwWoven *piece)
 {
@@ -85,6 +109,10 @@ source_words (const BwWoven *piece)
   if (strips)
     g_ptr_array_add (
         parts, g_strdup_printf (ngettext ("%u strip length", "%u strip lengths", strips), strips));
+  if (piece->has_stretch)
+    g_ptr_array_add (parts, g_strdup (_ ("pulled length")));
+  if (piece->has_squeeze)
+    g_ptr_array_add (parts, g_strdup (_ ("squeeze of the bed")));
   if (piece->has_end)
     g_ptr_array_add (parts, g_strdup (_ ("finished")));
   if (piece->left_out)
@@ -93,7 +121,8 @@ source_words (const BwWoven *piece)
   return g_strjoinv (", ", (char **)parts->pdata);
 }
 
-/* What an entry says by itself, whether or not it is left out; FALSE when it says nothing. */
+/* What an entry says of the pitch by itself, whether or not it is left out; FALSE when it says
+ * nothing of it. */
 static gboolean
 point_of (const BwWoven *piece, BwHandsPoint *point)
 {
@@ -151,7 +180,7 @@ gather (BwHandsPage *self)
     const BwWoven *piece = bw_book_get_piece (book, i);
     BwHandsPoint point;
     if (g_str_equal (piece->bead, self->name) && fabs (piece->diameter_mm - self->diameter_mm) <= 0
-        && point_of (piece, &point))
+        && (point_of (piece, &point) || piece->has_stretch || piece->has_squeeze))
       g_array_append_val (self->places, i);
   }
   g_array_sort_with_data (self->places, by_date, book);
@@ -238,6 +267,8 @@ show_kind (BwHandsPage *self)
   g_autofree char *words = next_words (kind);
   bw_label_set_words (self->next, words);
   bw_label_set_words (self->spread, spread_words (bw_workbook_get_hands (self->book)));
+  g_autofree char *gives = gives_words (bw_workbook_get_hands (self->book));
+  bw_label_set_words (self->gives, gives);
   show_plot (self, kind, words);
   show_list (self);
 }
@@ -344,6 +375,7 @@ bw_hands_page_class_init (BwHandsPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwHandsPage, kind);
   gtk_widget_class_bind_template_child (widget_class, BwHandsPage, next);
   gtk_widget_class_bind_template_child (widget_class, BwHandsPage, spread);
+  gtk_widget_class_bind_template_child (widget_class, BwHandsPage, gives);
   gtk_widget_class_bind_template_child (widget_class, BwHandsPage, none);
   gtk_widget_class_bind_template_child (widget_class, BwHandsPage, some);
   gtk_widget_class_bind_template_child (widget_class, BwHandsPage, plot);

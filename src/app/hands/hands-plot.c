@@ -52,6 +52,8 @@ set_range (const BwHandsPlot *self, Frame *frame)
   double high = MAX (self->next.mm + self->next.sd_mm, self->next.size_mm);
   for (guint i = 0; i < self->points->len; i++) {
     const BwHandsPoint *point = &g_array_index (self->points, BwHandsPoint, i);
+    if (!(point->mm > 0))
+      continue;
     low = MIN (low, point->mm - point->sd_mm);
     high = MAX (high, point->mm + point->sd_mm);
   }
@@ -119,6 +121,8 @@ draw_point (const BwHandsPlot *self, const Frame *frame, guint i)
 {
   const BwHandsPoint *point = &g_array_index (self->points, BwHandsPoint, i);
   gboolean chosen = (int)i == self->chosen;
+  if (!(point->mm > 0))
+    return;
   double x = place_of (frame, i), y = height_of (frame, point->mm);
   GdkRGBA ink = chosen ? frame->palette.blank : frame->palette.ink;
   GdkRGBA bar = bw_palette_alpha (ink, chosen ? 1 : 0.5);

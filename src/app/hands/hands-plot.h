@@ -9,7 +9,7 @@
 G_DECLARE_FINAL_TYPE (BwHandsPlot, bw_hands_plot, BW, HANDS_PLOT, GtkWidget)
 
 typedef struct {
-  double mm, sd_mm;
+  double mm, sd_mm; /* mm 0: the piece says nothing of the pitch, and its place stays empty */
   gboolean left_out;
 } BwHandsPoint;
 

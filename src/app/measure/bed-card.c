@@ -3,7 +3,9 @@
 #include "config.h"
 
 #include "app/kit/words.h"
+#include "output/report/give-words.h"
 #include "app/measure/measure-cards.h"
+#include "app/measure/squeeze-dialog.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -31,7 +33,16 @@ bw_bed_card_refresh (BwCard *card)
   g_autofree char *text = g_strdup_printf (
       _ ("%s thick at the band’s middle, %s under the closed band. Cord to cut: %s."), thick,
       squeezed, cord);
-  bw_label_set_words (self->result, text);
+  g_autofree char *learnt = bw_give_words_learnt (design);
+  g_autofree char *all = learnt ? g_strconcat (text, " ", learnt, NULL) : NULL;
+  bw_label_set_words (self->result, all ? all : text);
+}
+
+static void
+squeeze_clicked (BwBedCard *self)
+{
+  bw_squeeze_dialog_show (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
+                          bw_card_get_draft (BW_CARD (self)));
 }
 
 static void
@@ -42,6 +53,7 @@ bw_bed_card_class_init (BwBedCardClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/bed-card.ui");
   gtk_widget_class_bind_template_child (widget_class, BwBedCard, result);
+  gtk_widget_class_bind_template_callback (widget_class, squeeze_clicked);
 }
 
 static void

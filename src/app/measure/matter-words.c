@@ -3,6 +3,8 @@
 
 #include "app/measure/matter-words.h"
 
+#include "output/report/give-words.h"
+
 #include "project/place-words.h"
 
 #include <glib/gi18n-lib.h>
@@ -61,6 +63,13 @@ bead_words (BwProject *project, BwUnit unit)
                gauge_words (&design->gauge, pitch), NULL);
 }
 
+/* How much a bed gives, or a thread, once it was learnt; else NULL. */
+static char *
+give_words (BwGive give)
+{
+  return give.sd > 0 ? bw_give_words (give) : NULL;
+}
+
 static char *
 bed_layers (const BwBed *bed, BwUnit unit)
 {
@@ -81,8 +90,19 @@ bed_words (BwProject *project, BwUnit unit)
   const BwDesign *design = bw_project_get_design (project);
   double mm = bw_bed_cord_mm (&design->bed, bw_project_stone (project), bw_design_span (design));
   g_autofree char *cord = bw_length_format (mm, unit, 0);
+  g_autofree char *give = give_words ((BwGive){ design->bed.squeeze, design->bed.squeeze_sd });
   return join (bed_layers (&design->bed, unit),
-               mm > 0 ? g_strdup_printf (_ ("cut %s"), cord) : NULL, NULL);
+               mm > 0 ? g_strdup_printf (_ ("cut %s"), cord) : NULL,
+               give ? g_strdup_printf (_ ("gives %s"), give) : NULL);
+}
+
+/* What was learnt takes the place of the longest length: a line holds no more. */
+static char *
+last_of_thread (const BwThread *thread, const char *working)
+{
+  g_autofree char *give = give_words ((BwGive){ thread->stretch, thread->stretch_sd });
+  return give ? g_strdup_printf (_ ("stretches by %s"), give)
+              : g_strdup_printf (_ ("lengths up to %s"), working);
 }
 
 static char *
@@ -93,7 +113,7 @@ thread_words (BwProject *project, BwUnit unit)
   g_autofree char *needle = bw_length_format (design->thread.needle_mm, unit, 3);
   g_autofree char *working = bw_length_format (design->thread.working_mm, unit, 0);
   return join (g_strdup_printf (_ ("%s thread"), thread), g_strdup_printf (_ ("%s needle"), needle),
-               g_strdup_printf (_ ("lengths up to %s"), working));
+               last_of_thread (&design->thread, working));
 }
 
 static char *

@@ -4,12 +4,13 @@
 #include "config.h"
 
 #include "app/form/doubt.h"
-#include "app/form/field.h"
 #include "app/kit/part-names.h"
 #include "app/kit/select-all.h"
 #include "app/kit/settings.h"
 #include "app/fit/sure-words.h"
 #include "app/kit/words.h"
+#include "app/measure/dialog-entry.h"
+#include "output/report/give-words.h"
 #include "app/measure/swatch-dialog.h"
 #include "project/fault/fault-words.h"
 
@@ -22,6 +23,7 @@ struct _BwSwatchDialog {
   GtkEntry *rows;
   GtkEntry *width;
   GtkEntry *length;
+  GtkEntry *pulled; /* may be left empty */
   GtkCheckButton *ruler;
   GtkCheckButton *calliper;
   GtkLabel *result;
@@ -36,38 +38,51 @@ struct _BwSwatchDialog {
 
 G_DEFINE_FINAL_TYPE (BwSwatchDialog, bw_swatch_dialog, GTK_TYPE_WINDOW)
 
-static const char *
-text_of (GtkEntry *entry)
-{
-  return gtk_editable_get_text (GTK_EDITABLE (entry));
-}
-
-static gboolean
-read_number (GtkEntry *entry, BwQuantity quantity, const char *pointer, double *value,
-             GError **error)
-{
-  BwField field = { .quantity = quantity };
-  g_strlcpy (field.pointer, pointer, sizeof field.pointer);
-  return bw_field_parse (&field, text_of (entry), bw_settings_get_unit (bw_settings_get ()), value,
-                         error);
-}
-
 static gboolean
 read_swatch (BwSwatchDialog *self, BwSwatch *swatch, GError **error)
 {
   double columns, rows;
-  if (!read_number (self->columns, BW_QUANTITY_COUNT, "/gauge/swatch/columns", &columns, error)
-      || !read_number (self->width, BW_QUANTITY_LENGTH, "/gauge/swatch/width_mm", &swatch->width_mm,
-                       error)
-      || !read_number (self->rows, BW_QUANTITY_COUNT, "/gauge/swatch/rows", &rows, error)
-      || !read_number (self->length, BW_QUANTITY_LENGTH, "/gauge/swatch/length_mm",
-                       &swatch->length_mm, error))
+  if (!bw_entry_read (self->columns, BW_QUANTITY_COUNT, "/gauge/swatch/columns", &columns, error)
+      || !bw_entry_read (self->width, BW_QUANTITY_LENGTH, "/gauge/swatch/width_mm",
+                         &swatch->width_mm, error)
+      || !bw_entry_read (self->rows, BW_QUANTITY_COUNT, "/gauge/swatch/rows", &rows, error)
+      || !bw_entry_read (self->length, BW_QUANTITY_LENGTH, "/gauge/swatch/length_mm",
+                         &swatch->length_mm, error))
     return FALSE;
   swatch->columns = (int)CLAMP (columns, -1e6, 1e6);
   swatch->rows = (int)CLAMP (rows, -1e6, 1e6);
   swatch->tool
       = gtk_check_button_get_active (self->calliper) ? BW_STRIP_BY_CALLIPER : BW_STRIP_BY_RULER;
   return TRUE;
+}
+
+/* What the pieces woven before say of it stays. */
+static void
+forget_pulled (BwThread *thread)
+{
+  gboolean has_hands = thread->has_hands;
+  if (!thread->has_pulled)
+    return;
+  bw_thread_unlearn (thread);
+  thread->has_hands = has_hands;
+}
+
+/* The swatch's own length is the slack one. */
+static gboolean
+read_pulled (BwSwatchDialog *self, const BwSwatch *swatch, BwThread *thread, GError **error)
+{
+  BwStretchReading reading = { .slack_mm = swatch->length_mm, .tool = swatch->tool };
+  BwFault fault;
+  if (*bw_entry_text (self->pulled) == '\0') {
+    forget_pulled (thread);
+    return TRUE;
+  }
+  if (!bw_entry_read (self->pulled, BW_QUANTITY_LENGTH, "/thread/pulled/pulled_mm",
+                      &reading.pulled_mm, error))
+    return FALSE;
+  thread->has_pulled = TRUE;
+  thread->pulled = reading;
+  return bw_stretch_reading_validate (&reading, &fault) || bw_fault_tell (&fault, error);
 }
 
 static BwPitch
@@ -95,18 +110,11 @@ read_design (BwSwatchDialog *self, BwDesign *design, GError **error)
   BwFault fault;
   if (!bw_gauge_validate (&design->gauge, &fault))
     return bw_fault_tell (&fault, error);
+  if (!read_pulled (self, &swatch, &design->thread, error))
+    return FALSE;
+  bw_design_give (design);
   design->pitch = pitch_of (self, &design->gauge);
   return bw_design_validate (design, NULL, &fault) || bw_fault_tell (&fault, error);
-}
-
-static void
-mark (GtkEntry *entry, const GError *error, const char *pointer)
-{
-  g_autofree char *blamed = error ? bw_fault_dup_pointer (error) : NULL;
-  if (blamed && g_str_equal (blamed, pointer))
-    gtk_widget_add_css_class (GTK_WIDGET (entry), "error");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
 }
 
 /* What is hard to believe of the gauge it gives; NULL for nothing. */
@@ -145,16 +153,27 @@ words_of_longer (BwSwatchDialog *self, const BwDesign *design)
       LONG_ROWS, sd);
 }
 
-static void
-show_result (BwSwatchDialog *self, const BwDesign *design)
+static char *
+gauge_words (const BwDesign *design)
 {
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
-  const BwStone *stone = bw_project_stone (bw_draft_get_project (self->draft));
   g_autofree char *w = bw_length_format (design->gauge.column_mm, unit, 3);
   g_autofree char *p = bw_length_format (design->pitch.mm, unit, 3);
   g_autofree char *sd = bw_length_format (design->pitch.sd_mm, unit, 3);
-  g_autofree char *gauge
-      = g_strdup_printf (_ ("Column to column %s, bead to bead %s ± %s"), w, p, sd);
+  if (!design->thread.has_pulled)
+    return g_strdup_printf (_ ("Column to column %s, bead to bead %s ± %s"), w, p, sd);
+  g_autofree char *stretch
+      = bw_give_words ((BwGive){ design->thread.stretch, design->thread.stretch_sd });
+  return g_strdup_printf (
+      _ ("Column to column %s, bead to bead %s ± %s; pulled it is longer by %s"), w, p, sd,
+      stretch);
+}
+
+static void
+show_result (BwSwatchDialog *self, const BwDesign *design)
+{
+  const BwStone *stone = bw_project_stone (bw_draft_get_project (self->draft));
+  g_autofree char *gauge = gauge_words (design);
   g_autofree char *gain = bw_sure_words_gain (bw_draft_get_design (self->draft), design, stone);
   g_autofree char *doubt = words_of_doubt (design);
   g_autofree char *longer = words_of_longer (self, design);
@@ -169,7 +188,7 @@ is_whole (BwSwatchDialog *self)
 {
   GtkEntry *entries[] = { self->columns, self->width, self->rows, self->length };
   for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
-    if (*text_of (entries[i]) == '\0')
+    if (*bw_entry_text (entries[i]) == '\0')
       return FALSE;
   return gtk_check_button_get_active (self->ruler) || gtk_check_button_get_active (self->calliper);
 }
@@ -177,17 +196,14 @@ is_whole (BwSwatchDialog *self)
 static void
 show_fault (BwSwatchDialog *self, const GError *error)
 {
-  mark (self->columns, error, "/gauge/swatch/columns");
-  mark (self->width, error, "/gauge/swatch/width_mm");
-  mark (self->rows, error, "/gauge/swatch/rows");
-  mark (self->length, error, "/gauge/swatch/length_mm");
-  bw_label_set_words (self->result, error ? bw_fault_sentence (error) : "");
+  bw_entry_mark (self->columns, error, "/gauge/swatch/columns");
+  bw_entry_mark (self->width, error, "/gauge/swatch/width_mm");
+  bw_entry_mark (self->rows, error, "/gauge/swatch/rows");
+  bw_entry_mark (self->length, error, "/gauge/swatch/length_mm");
+  bw_entry_mark (self->pulled, error, "/thread/pulled/pulled_mm");
+  bw_entry_show_fault (self->result, error);
   bw_label_set_words (self->gain, "");
   bw_label_set_words (self->longer, "");
-  if (error)
-    gtk_widget_add_css_class (GTK_WIDGET (self->result), "reason");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->result), "reason");
 }
 
 static void
@@ -225,6 +241,7 @@ drop_clicked (BwSwatchDialog *self)
   BwDesign design = *bw_draft_get_design (self->draft);
   design.gauge
       = (BwGauge){ .column_mm = design.bead.length_mm, .pitch_mm = design.bead.diameter_mm };
+  forget_pulled (&design.thread);
   if (bw_draft_apply (self->draft, _ ("Swatch dropped"), &design, NULL))
     gtk_window_destroy (GTK_WINDOW (self));
 }
@@ -233,13 +250,6 @@ static void
 put_count (GtkEntry *entry, int count)
 {
   g_autofree char *text = g_strdup_printf ("%d", count);
-  gtk_editable_set_text (GTK_EDITABLE (entry), text);
-}
-
-static void
-put_length (GtkEntry *entry, double mm)
-{
-  g_autofree char *text = bw_length_format (mm, bw_settings_get_unit (bw_settings_get ()), 2);
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
 }
 
@@ -255,15 +265,18 @@ static void
 show_swatch (BwSwatchDialog *self)
 {
   const BwGauge *gauge = &bw_draft_get_design (self->draft)->gauge;
+  const BwThread *thread = &bw_draft_get_design (self->draft)->thread;
   suggest (self->columns, BW_SWATCH_COLUMNS);
   suggest (self->rows, LONG_ROWS);
   gtk_widget_set_visible (GTK_WIDGET (self->drop), gauge->has_swatch);
   if (!gauge->has_swatch)
     return;
   put_count (self->columns, gauge->swatch.columns);
-  put_length (self->width, gauge->swatch.width_mm);
+  bw_entry_put_length (self->width, gauge->swatch.width_mm);
   put_count (self->rows, gauge->swatch.rows);
-  put_length (self->length, gauge->swatch.length_mm);
+  bw_entry_put_length (self->length, gauge->swatch.length_mm);
+  if (thread->has_pulled)
+    bw_entry_put_length (self->pulled, thread->pulled.pulled_mm);
   gboolean finely = gauge->swatch.tool == BW_STRIP_BY_CALLIPER;
   gtk_check_button_set_active (finely ? self->calliper : self->ruler, TRUE);
 }
@@ -299,6 +312,7 @@ bw_swatch_dialog_class_init (BwSwatchDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, rows);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, width);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, length);
+  gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, pulled);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, ruler);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, calliper);
   gtk_widget_class_bind_template_child (widget_class, BwSwatchDialog, longer);
@@ -315,7 +329,7 @@ static void
 bw_swatch_dialog_init (BwSwatchDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  GtkEntry *entries[] = { self->columns, self->width, self->rows, self->length };
+  GtkEntry *entries[] = { self->columns, self->width, self->rows, self->length, self->pulled };
   for (gsize i = 0; i < G_N_ELEMENTS (entries); i++)
     bw_select_all_on_click (GTK_WIDGET (entries[i]));
 }

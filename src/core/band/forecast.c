@@ -120,12 +120,43 @@ thickness_at_middle (const BwDesign *design, const BwStone *stone)
 }
 
 double
+bw_forecast_squeeze_sd (const BwDesign *design)
+{
+  double sd = design->bed.squeeze_sd;
+  return sd > 0 ? sd : BW_KNOWN_SQUEEZE_SHARE * design->bed.squeeze;
+}
+
+double
+bw_forecast_stretch_sd (const BwDesign *design)
+{
+  double sd = design->thread.stretch_sd;
+  return sd > 0 ? sd : BW_KNOWN_STRETCH_SHARE * design->thread.stretch;
+}
+
+double
 bw_forecast_pull_sd_mm (const BwDesign *design, const BwStone *stone, int beads_around)
 {
-  double squeeze = BW_KNOWN_SQUEEZE_SHARE * design->bed.squeeze;
-  double stretch = BW_KNOWN_STRETCH_SHARE * design->thread.stretch;
-  return hypot (2 * G_PI * thickness_at_middle (design, stone) * squeeze,
-                beads_around * design->pitch.mm * stretch);
+  return hypot (2 * G_PI * thickness_at_middle (design, stone) * bw_forecast_squeeze_sd (design),
+                beads_around * design->pitch.mm * bw_forecast_stretch_sd (design));
+}
+
+static double
+less_mm2 (double times_mm, BwGive usual, double sd)
+{
+  return sd > 0 ? times_mm * times_mm * (usual.sd * usual.sd - sd * sd) : 0;
+}
+
+/* By how much less the square of the error is than what a girth told by calliper has room for,
+ * where squeeze and stretch were learnt. */
+static double
+learnt_mm2 (const BwDesign *design, const BwStone *stone, int n, double girth_sd_mm)
+{
+  if (!(design->bed.squeeze_sd > 0) && !(design->thread.stretch_sd > 0))
+    return 0;
+  double squeeze = less_mm2 (2 * G_PI * thickness_at_middle (design, stone), bw_squeeze_usual (),
+                             design->bed.squeeze_sd);
+  double stretch = less_mm2 (n * design->pitch.mm, bw_stretch_usual (), design->thread.stretch_sd);
+  return CLAMP (squeeze + stretch, 0, (1 - BW_OWN_GIRTH_SHARE) * girth_sd_mm * girth_sd_mm);
 }
 
 /* Of how thick a bed came out that nobody measured. */
@@ -136,19 +167,20 @@ bed_sd_mm (const BwDesign *design)
   return is_wound ? 2 * G_PI * (1 - design->bed.squeeze) * BW_KNOWN_BED_MM : 0;
 }
 
-/* What comes on top of the girth's error. */
+/* The error of the way round: a strip of paper knows nothing of bed and pull, a calliper's girth
+ * has room for them. */
 static double
-unmeasured_mm (const BwDesign *design, const BwStone *stone, int n)
+round_sd_mm (const BwDesign *design, const BwStone *stone, int n, double girth_sd_mm)
 {
   if (design->stone.measured != BW_MEASURED_GIRTH && !design->bed.has_girth_over)
-    return 0;
-  return hypot (bed_sd_mm (design), bw_forecast_pull_sd_mm (design, stone, n));
+    return sqrt (girth_sd_mm * girth_sd_mm - learnt_mm2 (design, stone, n, girth_sd_mm));
+  return hypot (girth_sd_mm, hypot (bed_sd_mm (design), bw_forecast_pull_sd_mm (design, stone, n)));
 }
 
 static double
 sigma_with (const BwDesign *design, const BwStone *stone, int n, double sd_mm, double girth_sd_mm)
 {
-  return hypot (hypot (girth_sd_mm, n * sd_mm), unmeasured_mm (design, stone, n));
+  return hypot (round_sd_mm (design, stone, n, girth_sd_mm), n * sd_mm);
 }
 
 double

@@ -10,7 +10,11 @@
  *   σ_eff² = girth_sd² + (n sd_p)² + (2π (1 − q) sd_t)² + (2π t q / 3)² + (0.3 n p ε)²,
  *
  * sd_t left out where the girth over the bed was measured. So it is in tests/bench/bench-study.c
- * that what is told comes true. */
+ * that what is told comes true. Where squeeze and stretch were learnt ("core/design/give.h"), their
+ * own errors stand for a third of q and 0.3 ε, and a girth told by calliper is known by so much
+ * better as they are known better than is usual:
+ *
+ *   girth_sd² − (2π t)² (0.05² − sd_q²) − (n p)² (0.003² − sd_ε²), at least girth_sd²/4. */
 #pragma once
 
 #include "core/band/fit.h"
@@ -25,6 +29,9 @@ typedef struct {
 #define BW_KNOWN_BED_MM 0.02
 #define BW_KNOWN_SQUEEZE_SHARE (1 / 3.0)
 #define BW_KNOWN_STRETCH_SHARE 0.3
+/* Of the square of a girth's error told by calliper what is the calliper's own: half of the error.
+ */
+#define BW_OWN_GIRTH_SHARE 0.25
 
 #define BW_FORECAST_MAX 512
 
@@ -49,8 +56,12 @@ double bw_forecast_sigma_mm (const BwDesign *design, const BwStone *stone);
 /* σ_eff with n beads around, whatever a try-on taught. */
 double bw_forecast_sigma_of (const BwDesign *design, const BwStone *stone, int beads_around);
 
-/* What pulling gives is known to no better than this: hypot (2π t q / 3, 0.3 n p ε), t the
- * thickness of the bed at the middle of the band. */
+/* How well squeeze and stretch are known: their own sd once learnt, else those shares. */
+double bw_forecast_squeeze_sd (const BwDesign *design);
+double bw_forecast_stretch_sd (const BwDesign *design);
+
+/* What pulling gives is known to no better than this: hypot (2π t sd_q, n p sd_ε), t the thickness
+ * of the bed at the middle of the band. */
 double bw_forecast_pull_sd_mm (const BwDesign *design, const BwStone *stone, int beads_around);
 
 /* The chance that the recommended count is right the first time if the pitch's sd were sd_mm and

@@ -27,6 +27,8 @@ bw_help_word (BwHelpKind kind)
     [BW_HELP_FLATS] = "flats",
     [BW_HELP_GIRTH_AGAIN] = "girth-again",
     [BW_HELP_GIRTH_OVER] = "girth-over",
+    [BW_HELP_STRETCH] = "stretch",
+    [BW_HELP_SQUEEZE] = "squeeze",
   };
   return words[kind];
 }
@@ -157,6 +159,42 @@ find_girths (Search *search)
     offer (search, BW_HELP_GIRTH_OVER, 0, &over);
 }
 
+/* A swatch once more, pulled; the one there is, or the long one. */
+static void
+find_stretch (Search *search)
+{
+  BwDesign changed = *search->design;
+  const BwGauge *gauge = &changed.gauge;
+  int rows = gauge->has_swatch ? gauge->swatch.rows : BW_HELP_LONG_SWATCH_ROWS;
+  double length = (rows + 1) / 2.0 * changed.pitch.mm;
+  BwStretchReading reading = { length, length, BW_STRIP_BY_CALLIPER };
+  BwGive now = { changed.thread.stretch, bw_forecast_stretch_sd (&changed) };
+  if (changed.thread.has_pulled || !(now.sd > 0))
+    return;
+  changed.thread.stretch_sd = bw_give_weigh (now, bw_stretch_said (&reading)).sd;
+  offer (search, BW_HELP_STRETCH, rows, &changed);
+}
+
+/* The girth over the bed, slack and under a pulled strip. */
+static void
+find_squeeze (Search *search)
+{
+  BwDesign changed = *search->design;
+  BwBedding bedding;
+  BwBandSpan span = bw_design_span (&changed);
+  BwGive now = { changed.bed.squeeze, bw_forecast_squeeze_sd (&changed) };
+  if (changed.bed.has_pulled || !(now.sd > 0)
+      || !bw_bedding_init (&bedding, &changed.bed, search->stone, span, NULL))
+    return;
+  double girth = search->stone->girth_mm;
+  double thick = 2 * G_PI * bw_bedding_thickness (&bedding, bw_band_span_mid (span));
+  BwSqueezeReading reading = { girth, girth + thick, girth + thick, BW_STRIP_BY_CALLIPER };
+  if (!bw_squeeze_reading_validate (&reading, NULL))
+    return;
+  changed.bed.squeeze_sd = bw_give_weigh (now, bw_squeeze_said (&reading)).sd;
+  offer (search, BW_HELP_SQUEEZE, 0, &changed);
+}
+
 static int
 compare (gconstpointer a, gconstpointer b)
 {
@@ -178,5 +216,7 @@ bw_helps_init (BwHelps *helps, const BwDesign *design, const BwStone *stone)
   find_swatches (&search);
   find_strip (&search);
   find_girths (&search);
+  find_stretch (&search);
+  find_squeeze (&search);
   qsort (helps->help, (gsize)helps->n, sizeof *helps->help, compare);
 }

@@ -20,14 +20,16 @@ typedef enum {
   BW_HELP_FLATS,           /* the stone across its flats by calliper, not by a strip of paper */
   BW_HELP_GIRTH_AGAIN,     /* the strip of paper once more, and the mean of both */
   BW_HELP_GIRTH_OVER,      /* the girth over the bed by a strip of paper */
+  BW_HELP_STRETCH,         /* a swatch of so many rows pulled, by calliper */
+  BW_HELP_SQUEEZE,         /* the girth over the bed slack and under a pulled strip, by calliper */
 } BwHelpKind;
 
-/* "swatch", "swatch", "strip", "flats", "girth-again", "girth-over". */
+/* "swatch", "swatch", "strip", "flats", "girth-again", "girth-over", "stretch", "squeeze". */
 const char *bw_help_word (BwHelpKind kind);
 
 #define BW_HELP_SWATCH_ROWS 24
 #define BW_HELP_LONG_SWATCH_ROWS 60
-#define BW_HELPS_MAX 8
+#define BW_HELPS_MAX 10
 #define BW_HELP_LEAST 0.01 /* a gain of less is not worth the walk to the drawer: judgement */
 
 typedef struct {
@@ -43,6 +45,7 @@ typedef struct {
 } BwHelps;
 
 /* The design must be valid, its pitch and its bed as known now. What is there already is not asked
- * for again: no shorter swatch and none by a coarser tool, no girth over a bed that has one. After
- * a try-on nothing is offered, for the strip round the stone knows better than all of these. */
+ * for again: no shorter swatch and none by a coarser tool, no girth over a bed that has one, no
+ * stretch and no squeeze of a strip and a bed that were pulled. After a try-on nothing is offered,
+ * for the strip round the stone knows better than all of these. */
 void bw_helps_init (BwHelps *helps, const BwDesign *design, const BwStone *stone);

@@ -125,8 +125,10 @@ bw_bed_validate (const BwBed *bed, BwFault *fault)
          && bw_check_range (bed->layers, 0, BW_LAYERS_MAX, BW_AT_BED_LAYERS, fault)
          && bw_check_range (bed->top_extra_mm, -BW_LENGTH_MAX_MM, BW_LENGTH_MAX_MM,
                             BW_AT_BED_TOP_EXTRA, fault)
-         && bw_check_range (bed->squeeze, 0, 0.9, BW_AT_BED_SQUEEZE, fault)
+         && bw_check_range (bed->squeeze, 0, BW_SQUEEZE_MOST, BW_AT_BED_SQUEEZE, fault)
          && bw_check_range (bed->overhang_mm, 0, BW_LENGTH_MAX_MM, BW_AT_BED_OVERHANG, fault)
+         && (!bed->has_hands || bw_squeeze_hands_validate (&bed->hands, fault))
+         && (!bed->has_pulled || bw_squeeze_reading_validate (&bed->pulled, fault))
          && (!bed->has_girth_over
              || bw_check_range (bed->girth_over_mm, BW_LENGTH_MIN_MM, BW_GIRTH_MAX_MM,
                                 BW_AT_BED_GIRTH_OVER, fault));

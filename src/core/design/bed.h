@@ -2,6 +2,7 @@
 /* The bed: the layer of waxed cord between stone and band. */
 #pragma once
 
+#include "core/design/give.h"
 #include "core/stone/stone.h"
 
 typedef struct {
@@ -15,6 +16,11 @@ typedef struct {
                           practice, no source */
   gboolean has_girth_over;
   double girth_over_mm; /* measured over the relaxed bed at z_mid; wins over layers */
+  double squeeze_sd;    /* of q once it is learnt, and then by bw_design_give(); 0: it is not */
+  gboolean has_hands;
+  BwGive hands; /* what the pieces wound before say of q */
+  gboolean has_pulled;
+  BwSqueezeReading pulled; /* what was measured of it, on this stone or another */
 } BwBed;
 
 /* The band's place on the stone, as far as bed and ring need it. */

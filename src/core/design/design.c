@@ -75,6 +75,49 @@ bw_design_defaults (BwDesign *design)
   default_supply (&design->supply);
 }
 
+static void
+give_bed (BwBed *bed)
+{
+  gboolean reads = bed->has_pulled && bw_squeeze_reading_validate (&bed->pulled, NULL);
+  BwGive said = reads ? bw_squeeze_said (&bed->pulled) : (BwGive){ 0 };
+  bw_give_settle (bed->has_hands ? &bed->hands : NULL, reads ? &said : NULL, bw_squeeze_usual (),
+                  BW_SQUEEZE_MOST, &bed->squeeze, &bed->squeeze_sd);
+}
+
+static void
+give_thread (BwThread *thread)
+{
+  gboolean reads = thread->has_pulled && bw_stretch_reading_validate (&thread->pulled, NULL);
+  BwGive said = reads ? bw_stretch_said (&thread->pulled) : (BwGive){ 0 };
+  bw_give_settle (thread->has_hands ? &thread->hands : NULL, reads ? &said : NULL,
+                  bw_stretch_usual (), BW_STRETCH_MOST, &thread->stretch, &thread->stretch_sd);
+}
+
+void
+bw_design_give (BwDesign *design)
+{
+  give_bed (&design->bed);
+  give_thread (&design->thread);
+}
+
+void
+bw_bed_unlearn (BwBed *bed)
+{
+  if (bed->has_hands || bed->has_pulled)
+    bed->squeeze = bw_squeeze_usual ().share;
+  bed->squeeze_sd = 0;
+  bed->has_hands = bed->has_pulled = FALSE;
+}
+
+void
+bw_thread_unlearn (BwThread *thread)
+{
+  if (thread->has_hands || thread->has_pulled)
+    thread->stretch = bw_stretch_usual ().share;
+  thread->stretch_sd = 0;
+  thread->has_hands = thread->has_pulled = FALSE;
+}
+
 BwBandSpan
 bw_design_span (const BwDesign *design)
 {
@@ -127,7 +170,9 @@ validate_thread (const BwThread *thread, double hole, BwFault *fault)
                             BW_AT_THREAD_NEEDLE, fault)
          && bw_check_range (thread->working_mm, 1, BW_STRIP_MAX_MM, BW_AT_THREAD_WORKING, fault)
          && bw_check_range (thread->tail_mm, 0, BW_STRIP_MAX_MM, BW_AT_THREAD_TAIL, fault)
-         && bw_check_range (thread->stretch, 0, 1, BW_AT_THREAD_STRETCH, fault)
+         && bw_check_range (thread->stretch, 0, BW_STRETCH_MOST, BW_AT_THREAD_STRETCH, fault)
+         && (!thread->has_hands || bw_stretch_hands_validate (&thread->hands, fault))
+         && (!thread->has_pulled || bw_stretch_reading_validate (&thread->pulled, fault))
          && check_goes_through (thread->diameter_mm, hole, BW_AT_THREAD_DIAMETER, fault)
          && check_goes_through (thread->needle_mm, hole, BW_AT_THREAD_NEEDLE, fault);
 }

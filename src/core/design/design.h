@@ -22,7 +22,12 @@ typedef struct {
   double needle_mm;
   double working_mm; /* longest length to work with */
   double tail_mm;
-  double stretch; /* ε; 0.01 is common practice, no source */
+  double stretch;    /* ε; 0.01 is common practice, no source */
+  double stretch_sd; /* of ε once it is learnt, and then by bw_design_give(); 0: it is not */
+  gboolean has_hands;
+  BwGive hands; /* what the pieces woven before say of ε */
+  gboolean has_pulled;
+  BwStretchReading pulled; /* what was measured of it */
 } BwThread;
 
 typedef struct {
@@ -84,6 +89,14 @@ typedef struct {
 
 /* The defaults of every key that has one; stone, bead and columns still want filling. */
 void bw_design_defaults (BwDesign *design);
+
+/* Brings squeeze and stretch, and how sure they are, in line with what hands and readings say of
+ * them; without either they stay. A reading that cannot be is left to bw_design_validate(). */
+void bw_design_give (BwDesign *design);
+
+/* Takes away what was learnt of either; the value is then what is usual. */
+void bw_bed_unlearn (BwBed *bed);
+void bw_thread_unlearn (BwThread *thread);
 
 BwBandSpan bw_design_span (const BwDesign *design);
 

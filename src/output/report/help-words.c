@@ -19,6 +19,12 @@ bw_help_words (const BwHelp *help)
     return g_strdup (_ ("Measure the stone across its flats by calliper"));
   case BW_HELP_GIRTH_AGAIN:
     return g_strdup (_ ("Measure the girth once more and take the mean"));
+  case BW_HELP_STRETCH:
+    return g_strdup_printf (_ ("Measure a swatch of %d rows slack and pulled, by calliper"),
+                            help->rows);
+  case BW_HELP_SQUEEZE:
+    return g_strdup (
+        _ ("Measure the girth over the bed, slack and under a pulled strip, by calliper"));
   case BW_HELP_GIRTH_OVER:
   default:
     return g_strdup (_ ("Measure the girth over the bed"));
@@ -28,7 +34,7 @@ bw_help_words (const BwHelp *help)
 const char *
 bw_help_tool_word (BwHelpKind kind)
 {
-  if (kind == BW_HELP_SWATCH_CALLIPER)
+  if (kind == BW_HELP_SWATCH_CALLIPER || kind == BW_HELP_STRETCH || kind == BW_HELP_SQUEEZE)
     return bw_strip_tool_words[BW_STRIP_BY_CALLIPER];
   if (kind == BW_HELP_SWATCH || kind == BW_HELP_STRIP)
     return bw_strip_tool_words[BW_STRIP_BY_RULER];

@@ -7,5 +7,5 @@
 /* "Weave a swatch of 60 rows and measure it by calliper": what to do. Owned. */
 char *bw_help_words (const BwHelp *help);
 
-/* The tool of a swatch or a strip, "ruler" or "calliper"; NULL for the others. */
+/* The tool of a swatch or a strip, or of its marks, "ruler" or "calliper"; NULL for the others. */
 const char *bw_help_tool_word (BwHelpKind kind);

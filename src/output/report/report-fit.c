@@ -190,6 +190,7 @@ fit_json (BwProject *project, BwProject *file)
   bw_answer_string (&json, "verdict", bw_verdict_word (fit->verdict));
   bw_answer_number (&json, "pitch_mm", design->pitch.mm);
   bw_answer_number (&json, "pitch_sd_mm", design->pitch.sd_mm);
+  bw_answer_gives (&json, design);
   bw_answer_number (&json, "sigma_mm", bw_project_forecast (project)->sigma_mm);
   bw_answer_number (&json, "splay_max_deg", bw_project_splay (project)->max_deg);
   bw_answer_number (&json, "splay_limit_deg", BW_SPLAY_LIMIT_DEG);

@@ -3,6 +3,7 @@
 
 #include "output/report/report-hands.h"
 
+#include "output/report/give-words.h"
 #include "output/report/report-parts.h"
 
 #include <glib/gi18n-lib.h>
@@ -26,6 +27,24 @@ answer_kind (BwAnswer *json, const BwBookKind *kind)
   bw_answer_close (json);
 }
 
+/* What threads, or cords, are known to give, by size; in the last place one never used before. */
+static void
+answer_gives (BwAnswer *json, const char *key, const char *size_key, const BwBookGives *gives)
+{
+  bw_answer_open_array (json, key);
+  for (int k = 0; gives->pieces > 0 && k <= gives->n_kinds; k++) {
+    gboolean known = k < gives->n_kinds;
+    BwGive next = known ? gives->kinds[k].next : gives->new_kind;
+    bw_answer_open_object (json, NULL);
+    bw_answer_number_if (json, known, size_key, known ? gives->kinds[k].mm : 0);
+    bw_answer_count (json, "pieces", known ? (guint64)gives->kinds[k].pieces : 0);
+    bw_answer_number (json, "share", next.share);
+    bw_answer_number (json, "sd", next.sd);
+    bw_answer_close (json);
+  }
+  bw_answer_close (json);
+}
+
 static char *
 hands_json (const BwBookHands *hands)
 {
@@ -44,6 +63,9 @@ hands_json (const BwBookHands *hands)
   bw_answer_open_array (&json, "kinds");
   for (int k = 0; k < hands->n_kinds; k++)
     answer_kind (&json, &hands->kinds[k]);
+  bw_answer_close (&json);
+  answer_gives (&json, "stretch", "thread_mm", &hands->stretch);
+  answer_gives (&json, "squeeze", "cord_width_mm", &hands->squeeze);
   return bw_answer_finish (&json);
 }
 
@@ -75,6 +97,15 @@ spread_sentence (gboolean fitted)
                      "your own.");
 }
 
+static void
+add_gives (GString *text, const BwBookGives *gives, char *(*words) (const BwBookGive *, BwUnit))
+{
+  for (int k = 0; k < gives->n_kinds; k++) {
+    g_autofree char *sentence = words (&gives->kinds[k], BW_UNIT_MM);
+    bw_text_item (text, sentence);
+  }
+}
+
 char *
 bw_report_hands (const BwBook *book, gboolean json)
 {
@@ -98,5 +129,7 @@ bw_report_hands (const BwBook *book, gboolean json)
   g_string_append_c (text, '\n');
   bw_text_item (text, tightness);
   bw_text_item (text, spread_sentence (hands.fitted));
+  add_gives (text, &hands.stretch, bw_give_words_thread);
+  add_gives (text, &hands.squeeze, bw_give_words_cord);
   return bw_text_done (text);
 }

@@ -51,6 +51,10 @@ void bw_text_warnings (GString *text, BwProject *project, guint topics, BwUnit u
  * the report's own, or NULL. */
 void bw_answer_warnings (BwAnswer *json, BwProject *project, guint topics, const char *more);
 
+/* How much bed and thread are taken to give, and how sure that is: members squeeze, squeeze_sd,
+ * squeeze_learnt and the same of stretch. */
+void bw_answer_gives (BwAnswer *json, const BwDesign *design);
+
 /* The beads to buy, heading and sum included, and what else is to be had at hand and paid for: what
  * the printed list and the sheet both show. The first initialises its table of six columns; the
  * others add to one of two and of three columns. order: where it is told what of it lies in the

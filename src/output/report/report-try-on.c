@@ -33,6 +33,7 @@ try_on_json (BwProject *project, const BwTryOn *try_on)
   bw_answer_number (&json, "pulled_mm", try_on->pulled_mm);
   bw_answer_number (&json, "over_mm", try_on->over_mm);
   bw_answer_number (&json, "bed_mm", try_on->bed_mm);
+  bw_answer_gives (&json, bw_project_get_design (project));
   bw_answer_warnings (&json, project, 0, astray);
   return bw_answer_finish (&json);
 }

@@ -2,7 +2,7 @@
 /* The book's pieces as readings of the hands, gathered by kind of bead. */
 #include "config.h"
 
-#include "project/book/book.h"
+#include "project/book/book-private.h"
 
 #include <string.h>
 
@@ -88,6 +88,7 @@ bw_book_hands_init (BwBookHands *hands, const BwBook *book)
   for (guint k = 0; k < kinds->len; k++)
     g_array_index (kinds, BwBookKind, k).next = known.next[k];
   bw_hands_clear (&known);
+  bw_book_gives_init (hands, book);
   hands->n_kinds = (int)kinds->len;
   hands->kinds = (BwBookKind *)(void *)g_array_free (g_steal_pointer (&kinds), FALSE);
 }
@@ -128,6 +129,7 @@ void
 bw_book_hands_clear (BwBookHands *hands)
 {
   g_clear_pointer (&hands->kinds, g_free);
+  bw_book_gives_clear (hands);
   hands->n_kinds = 0;
 }
 

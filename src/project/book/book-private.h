@@ -17,6 +17,10 @@ struct _BwBook {
 /* One element of the list into a piece, checked; *piece is to be cleared in either case. */
 gboolean bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **error);
 
+/* Fills and clears what the book says of threads and cords. */
+void bw_book_gives_init (BwBookHands *hands, const BwBook *book);
+void bw_book_gives_clear (BwBookHands *hands);
+
 /* That a day is written like 2026-11-29; pointer is where the key "date" stands in. */
 gboolean bw_date_validate (const char *date, const char *pointer, GError **error);
 

@@ -1,9 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "core/base/tolerance.h"
+#include "project/book/book-beads.h"
 #include "project/book/book-habits-private.h"
 #include "project/book/book-private.h"
+#include "project/book/book-stash.h"
+#include "project/book/book-stones.h"
 #include "project/book/book-stones-private.h"
+#include "project/book/book-trays.h"
 #include "project/book/book-trays-private.h"
 #include "project/book/book-things-private.h"
 #include "project/fault/fault-error.h"
@@ -147,6 +152,13 @@ bw_book_n_pieces (const BwBook *self)
   return self->pieces->len;
 }
 
+guint
+bw_book_n_entries (const BwBook *self)
+{
+  return self->pieces->len + bw_book_n_beads (self) + bw_book_n_trays (self)
+         + bw_book_n_stones (self) + bw_book_n_stash (self);
+}
+
 const BwWoven *
 bw_book_get_piece (const BwBook *self, guint i)
 {
@@ -200,6 +212,14 @@ is_same_check (const BwWoven *a, const BwWoven *b, guint i)
          && !(one.length_mm > other.length_mm);
 }
 
+static gboolean
+is_same_give (const BwWoven *a, const BwWoven *b)
+{
+  return a->has_stretch == b->has_stretch && a->has_squeeze == b->has_squeeze
+         && (!a->has_stretch || bw_same_number (a->stretch.pulled_mm, b->stretch.pulled_mm))
+         && (!a->has_squeeze || bw_same_number (a->squeeze.pulled_mm, b->squeeze.pulled_mm));
+}
+
 /* Word for word, as far as it tells one entry from another. */
 static gboolean
 says_the_same (const BwWoven *a, const BwWoven *b)
@@ -209,7 +229,7 @@ says_the_same (const BwWoven *a, const BwWoven *b)
   if (!g_str_equal (a->id, b->id) || !g_str_equal (a->bead, b->bead)
       || !g_str_equal (a->date, b->date) || a->has_swatch != b->has_swatch
       || (a->has_swatch && a->swatch.rows != b->swatch.rows)
-      || n != (b->checks ? b->checks->len : 0))
+      || n != (b->checks ? b->checks->len : 0) || !is_same_give (a, b))
     return FALSE;
   for (guint i = 0; i < n; i++)
     if (!is_same_check (a, b, i))

@@ -7,17 +7,20 @@
  *                   "thread": "…", "date": "2026-11-29", "left_out": false,
  *                   "swatch": { the keys of the project's "gauge/swatch" },
  *                   "checks": [ { "rows": 40, "length_mm": 32.9 } ],
- *                   "finished": { "rows": 114, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4,
- *                                 "cost": 41.5, "currency": "EUR",
- *                                 and the keys of the project's "finished" } } ] }
+ *                   "stretch": { "thread_mm": 0.15, and the keys of the project's "thread/pulled"
+ * }, "squeeze": { "cord_width_mm": 1, and the keys of the project's "bed/pulled" }, "finished": {
+ * "rows": 114, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4, "cost": 41.5, "currency": "EUR", and
+ * the keys of the project's "finished" } } ] }
  *
- * Required: format, version; of a piece diameter_mm and date; of "finished" the first three. Read
+ * Required: format, version; of a piece diameter_mm and date; of "finished" the first three; of
+ * "stretch" and "squeeze" all but the tool. Read
  * as strictly as a project; keys that are not known are kept at every level and written back. */
 #pragma once
 
 #include "core/design/gauge.h"
 #include "core/design/design.h"
 #include "core/workshop/calibration.h"
+#include "core/workshop/give-hands.h"
 #include "core/workshop/hands.h"
 #include "project/document/done.h"
 #include <gio/gio.h>
@@ -49,6 +52,12 @@ typedef struct {
   gboolean has_swatch;
   BwSwatch swatch;
   GArray *checks; /* of BwCheck, owned; NULL or empty when there are none */
+  gboolean has_stretch;
+  double thread_mm; /* the thread's diameter, by which readings of threads are told apart */
+  BwStretchReading stretch;
+  gboolean has_squeeze;
+  double cord_width_mm; /* the bed's cord's, by which readings of cords are told apart */
+  BwSqueezeReading squeeze;
   gboolean has_end;
   BwWovenEnd end;
 } BwWoven;
@@ -76,6 +85,8 @@ BwBook *bw_book_from_data (const char *data, gsize length, GError **error);
 char *bw_book_to_data (const BwBook *self, gsize *length);
 
 guint bw_book_n_pieces (const BwBook *self);
+/* Pieces, kinds of bead, trays, stones and what lies in the stash, all together. */
+guint bw_book_n_entries (const BwBook *self);
 const BwWoven *bw_book_get_piece (const BwBook *self, guint i); /* borrowed */
 /* The place of the piece with this id; −1: none, and none has "". */
 int bw_book_find_piece (const BwBook *self, const char *id);
@@ -102,6 +113,21 @@ typedef struct {
   BwHandsBelief next;
 } BwBookKind;
 
+/* What the book says of how much threads, or cords, give: of those that were pulled, by size, and
+ * of others. */
+typedef struct {
+  double mm;  /* a thread's diameter, a cord's width */
+  int pieces; /* that say something of it */
+  BwGive next;
+} BwBookGive;
+
+typedef struct {
+  int pieces; /* all that say something */
+  int n_kinds;
+  BwBookGive *kinds; /* by size; owned */
+  BwGive new_kind;
+} BwBookGives;
+
 /* What the whole book says of the maker's hands. */
 typedef struct {
   BwHandsSpread spread;
@@ -110,6 +136,7 @@ typedef struct {
   BwHandsBelief new_kind; /* of a next piece of beads never woven before */
   int n_kinds;
   BwBookKind *kinds; /* by diameter, then by name; owned */
+  BwBookGives stretch, squeeze;
 } BwBookHands;
 
 void bw_book_hands_init (BwBookHands *hands, const BwBook *book);
@@ -124,3 +151,7 @@ void bw_book_calibrate (BwCalibration *calibration, const BwBook *book);
  * this kind it rests on. */
 BwGaugeHands bw_book_hands_of (const BwBookHands *hands, const char *bead, double diameter_mm,
                                int *pieces);
+
+/* How much such a thread or cord gives in the next piece; *pieces tells how many of this size it
+ * rests on, besides those of others. */
+BwGive bw_book_give_of (const BwBookGives *gives, double mm, int *pieces);

@@ -56,6 +56,39 @@ read_swatch (JsonObject *object, const char *pointer, BwWoven *piece, GError **e
   return TRUE;
 }
 
+/* A reading of thread or cord: its size, and the keys of the project's own. */
+static gboolean
+read_pulled (JsonObject *object, const char *pointer, const char *key, BwGroupId id,
+             const char *size_key, double *size_mm, BwDesign *design, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, key);
+  g_autofree char *inner = bw_json_pointer (pointer, key);
+  JsonObject *pulled = bw_take_object (node, inner, error);
+
+  return pulled && bw_key_need_number (pulled, inner, size_key, size_mm, error)
+         && bw_read_group (id, pulled, inner, design, error);
+}
+
+static gboolean
+read_gives (JsonObject *object, const char *pointer, BwWoven *piece, GError **error)
+{
+  BwDesign design;
+
+  bw_design_defaults (&design);
+  piece->has_stretch = json_object_has_member (object, "stretch");
+  piece->has_squeeze = json_object_has_member (object, "squeeze");
+  if ((piece->has_stretch
+       && !read_pulled (object, pointer, "stretch", BW_GROUP_THREAD_PULLED, "thread_mm",
+                        &piece->thread_mm, &design, error))
+      || (piece->has_squeeze
+          && !read_pulled (object, pointer, "squeeze", BW_GROUP_BED_PULLED, "cord_width_mm",
+                           &piece->cord_width_mm, &design, error)))
+    return FALSE;
+  piece->stretch = design.thread.pulled;
+  piece->squeeze = design.bed.pulled;
+  return TRUE;
+}
+
 static gboolean
 read_check (JsonNode *node, const char *pointer, GArray *checks, GError **error)
 {
@@ -132,7 +165,8 @@ bw_woven_read (JsonNode *node, const char *pointer, BwWoven *piece, GError **err
          && bw_key_read_text (object, pointer, "date", piece->date, sizeof piece->date, error)
          && read_left_out (object, pointer, &piece->left_out, error)
          && read_swatch (object, pointer, piece, error)
-         && read_checks (object, pointer, piece, error) && read_end (object, pointer, piece, error)
+         && read_checks (object, pointer, piece, error)
+         && read_gives (object, pointer, piece, error) && read_end (object, pointer, piece, error)
          && bw_woven_validate (piece, pointer, error);
 }
 
@@ -153,6 +187,27 @@ write_swatch (const BwSwatch *swatch, JsonObject *object)
   bw_key_write_number (object, "rows", swatch->rows);
   bw_key_write_number (object, "length_mm", swatch->length_mm);
   json_object_set_string_member (object, "tool", bw_strip_tool_words[swatch->tool]);
+}
+
+static void
+write_gives (const BwWoven *piece, JsonObject *object)
+{
+  BwDesign design = { .thread.pulled = piece->stretch, .bed.pulled = piece->squeeze };
+
+  if (piece->has_stretch) {
+    JsonObject *inner = inner_object (object, "stretch");
+
+    bw_key_write_number (inner, "thread_mm", piece->thread_mm);
+    bw_write_group (inner, &design, BW_GROUP_THREAD_PULLED);
+  } else
+    bw_key_drop (object, "stretch");
+  if (piece->has_squeeze) {
+    JsonObject *inner = inner_object (object, "squeeze");
+
+    bw_key_write_number (inner, "cord_width_mm", piece->cord_width_mm);
+    bw_write_group (inner, &design, BW_GROUP_BED_PULLED);
+  } else
+    bw_key_drop (object, "squeeze");
 }
 
 static void
@@ -210,6 +265,7 @@ bw_woven_write (const BwWoven *piece, JsonObject *object)
     write_checks (piece->checks, object);
   else
     bw_key_drop (object, "checks");
+  write_gives (piece, object);
   if (piece->has_end)
     write_end (&piece->end, inner_object (object, "finished"));
   else

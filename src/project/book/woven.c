@@ -45,22 +45,52 @@ validate_pitch (const BwWoven *piece, double pitch_mm, const char *pointer, cons
   return FALSE;
 }
 
+/* A fault of the core at a reading of the project's, told where this one stands. */
+static gboolean
+tell_at (const BwFault *fault, const char *from, const char *pointer, const char *to,
+         GError **error)
+{
+  g_autofree char *inner = bw_fault_pointer (fault), *words = bw_fault_words (fault);
+  g_autofree char *at = g_strconcat (pointer, to, inner + strlen (from), NULL);
+
+  bw_fault_set (error, bw_fault_code (fault), at, "%s", words);
+  return FALSE;
+}
+
 /* A fault of the core at /gauge/swatch/…, told where this swatch stands. */
 static gboolean
 validate_swatch (const BwWoven *piece, const char *pointer, GError **error)
 {
   BwGauge gauge = { .column_mm = 1, .pitch_mm = 1, .has_swatch = TRUE, .swatch = piece->swatch };
-  g_autofree char *inner = NULL, *at = NULL, *words = NULL;
   BwFault fault;
 
   if (bw_gauge_validate (&gauge, &fault))
     return validate_pitch (piece, bw_swatch_pitch_mm (&piece->swatch), pointer, "/swatch/length_mm",
                            error);
-  inner = bw_fault_pointer (&fault);
-  at = g_strconcat (pointer, inner + strlen ("/gauge"), NULL);
-  words = bw_fault_words (&fault);
-  bw_fault_set (error, bw_fault_code (&fault), at, "%s", words);
-  return FALSE;
+  return tell_at (&fault, "/gauge", pointer, "", error);
+}
+
+static gboolean
+validate_stretch (const BwWoven *piece, const char *pointer, GError **error)
+{
+  g_autofree char *size = g_strconcat (pointer, "/stretch/thread_mm", NULL);
+  BwFault fault;
+
+  return bw_fault_check_range (piece->thread_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, size, error)
+         && (bw_stretch_reading_validate (&piece->stretch, &fault)
+             || tell_at (&fault, "/thread/pulled", pointer, "/stretch", error));
+}
+
+static gboolean
+validate_squeeze (const BwWoven *piece, const char *pointer, GError **error)
+{
+  g_autofree char *size = g_strconcat (pointer, "/squeeze/cord_width_mm", NULL);
+  BwFault fault;
+
+  return bw_fault_check_range (piece->cord_width_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, size,
+                               error)
+         && (bw_squeeze_reading_validate (&piece->squeeze, &fault)
+             || tell_at (&fault, "/bed/pulled", pointer, "/squeeze", error));
 }
 
 static gboolean
@@ -122,7 +152,9 @@ bw_woven_validate (const BwWoven *piece, const char *pointer, GError **error)
   if (!bw_fault_check_range (piece->diameter_mm, BW_LENGTH_MIN_MM, BW_LENGTH_MAX_MM, diameter,
                              error)
       || !bw_date_validate (piece->date, pointer, error)
-      || (piece->has_swatch && !validate_swatch (piece, pointer, error)))
+      || (piece->has_swatch && !validate_swatch (piece, pointer, error))
+      || (piece->has_stretch && !validate_stretch (piece, pointer, error))
+      || (piece->has_squeeze && !validate_squeeze (piece, pointer, error)))
     return FALSE;
   for (guint i = 0; piece->checks && i < piece->checks->len; i++)
     if (!validate_check (piece, i, pointer, error))

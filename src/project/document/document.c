@@ -515,6 +515,7 @@ bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error)
   if (!bw_gauge_validate (gauge, &fault))
     return bw_fault_tell (&fault, error);
   design->pitch = bw_gauge_pitch (gauge, progress->check, progress->n_checks);
+  bw_design_give (design);
   return TRUE;
 }
 

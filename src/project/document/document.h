@@ -139,7 +139,8 @@ gboolean bw_progress_follow (const BwProgress *progress, const BwDesign *before,
                              const BwDesign *after, BwProgress *next);
 
 /* Brings what follows from other values of the design in line: gauge from the swatch, believed
- * pitch from gauge and checks. Faults at /gauge/…, and at a text that is not UTF-8. */
+ * pitch from gauge and checks, squeeze and stretch from what is known of them. Faults at /gauge/…,
+ * and at a text that is not UTF-8. */
 gboolean bw_design_settle (BwDesign *design, const BwProgress *progress, GError **error);
 /* And what the try-on taught. The design must be valid, and the stone its own. */
 void bw_design_believe (BwDesign *design, const BwStone *stone, const BwProgress *progress);

@@ -82,6 +82,24 @@ static const BwKey bed_keys[] = {
   { NUMBER (bed, overhang_mm) },
 };
 
+static const BwKey bed_hands_keys[] = {
+  { .name = "squeeze",
+    .offset = offsetof (BwDesign, bed.hands.share),
+    .kind = BW_KEY_NUMBER,
+    REQUIRED },
+  { .name = "squeeze_sd",
+    .offset = offsetof (BwDesign, bed.hands.sd),
+    .kind = BW_KEY_NUMBER,
+    REQUIRED },
+};
+
+static const BwKey bed_pulled_keys[] = {
+  { NUMBER (bed.pulled, girth_mm), REQUIRED },
+  { NUMBER (bed.pulled, slack_mm), REQUIRED },
+  { NUMBER (bed.pulled, pulled_mm), REQUIRED },
+  { WORD (bed.pulled, tool, bw_strip_tool_words) },
+};
+
 static const BwKey band_keys[] = {
   { WHOLE (band, columns, BW_COLUMNS_MIN, BW_COLUMNS_MAX), REQUIRED },
   { WHOLE (band, rows, BW_ROWS_MIN, BW_ROWS_MAX) },
@@ -102,6 +120,23 @@ static const BwKey bail_keys[] = {
 static const BwKey thread_keys[] = {
   { NUMBER (thread, diameter_mm) }, { NUMBER (thread, needle_mm) }, { NUMBER (thread, working_mm) },
   { NUMBER (thread, tail_mm) },     { NUMBER (thread, stretch) },
+};
+
+static const BwKey thread_hands_keys[] = {
+  { .name = "stretch",
+    .offset = offsetof (BwDesign, thread.hands.share),
+    .kind = BW_KEY_NUMBER,
+    REQUIRED },
+  { .name = "stretch_sd",
+    .offset = offsetof (BwDesign, thread.hands.sd),
+    .kind = BW_KEY_NUMBER,
+    REQUIRED },
+};
+
+static const BwKey thread_pulled_keys[] = {
+  { NUMBER (thread.pulled, slack_mm), REQUIRED },
+  { NUMBER (thread.pulled, pulled_mm), REQUIRED },
+  { WORD (thread.pulled, tool, bw_strip_tool_words) },
 };
 
 static const BwKey fit_keys[] = {
@@ -142,9 +177,16 @@ static const BwKeyGroup groups[BW_N_GROUPS] = {
   [BW_GROUP_HANDS] = { "hands", "/gauge/hands", HAS (gauge, has_hands), KEYS (hands_keys) },
   [BW_GROUP_SWATCH] = { "swatch", "/gauge/swatch", HAS (gauge, has_swatch), KEYS (swatch_keys) },
   [BW_GROUP_BED] = { "bed", "/bed", KEYS (bed_keys) },
+  [BW_GROUP_BED_HANDS] = { "hands", "/bed/hands", HAS (bed, has_hands), KEYS (bed_hands_keys) },
+  [BW_GROUP_BED_PULLED]
+  = { "pulled", "/bed/pulled", HAS (bed, has_pulled), KEYS (bed_pulled_keys) },
   [BW_GROUP_BAND] = { "band", "/band", KEYS (band_keys) },
   [BW_GROUP_BAIL] = { "bail", "/bail", KEYS (bail_keys) },
   [BW_GROUP_THREAD] = { "thread", "/thread", KEYS (thread_keys) },
+  [BW_GROUP_THREAD_HANDS]
+  = { "hands", "/thread/hands", HAS (thread, has_hands), KEYS (thread_hands_keys) },
+  [BW_GROUP_THREAD_PULLED]
+  = { "pulled", "/thread/pulled", HAS (thread, has_pulled), KEYS (thread_pulled_keys) },
   [BW_GROUP_FIT] = { "fit", "/fit", KEYS (fit_keys) },
   [BW_GROUP_MATERIALS] = { "materials", "/materials", KEYS (materials_keys) },
   [BW_GROUP_PRICES]
@@ -257,6 +299,10 @@ bw_design_difference (const BwDesign *a, const BwDesign *b)
       || !numbers_equal (&a->tried.longer_mm, &b->tried.longer_mm, 1)
       || !numbers_equal (&a->tried.sd_mm, &b->tried.sd_mm, 1))
     bits |= 1u << BW_GROUP_GAUGE;
+  if (!numbers_equal (&a->bed.squeeze_sd, &b->bed.squeeze_sd, 1))
+    bits |= 1u << BW_GROUP_BED;
+  if (!numbers_equal (&a->thread.stretch_sd, &b->thread.stretch_sd, 1))
+    bits |= 1u << BW_GROUP_THREAD;
   return bits;
 }
 
@@ -304,4 +350,8 @@ bw_design_take_groups (BwDesign *to, const BwDesign *from, guint wanted)
     to->pitch = from->pitch;
     to->tried = from->tried;
   }
+  if (wanted & 1u << BW_GROUP_BED)
+    to->bed.squeeze_sd = from->bed.squeeze_sd;
+  if (wanted & 1u << BW_GROUP_THREAD)
+    to->thread.stretch_sd = from->thread.stretch_sd;
 }

@@ -45,9 +45,13 @@ typedef enum {
   BW_GROUP_HANDS,
   BW_GROUP_SWATCH,
   BW_GROUP_BED,
+  BW_GROUP_BED_HANDS,
+  BW_GROUP_BED_PULLED,
   BW_GROUP_BAND,
   BW_GROUP_BAIL,
   BW_GROUP_THREAD,
+  BW_GROUP_THREAD_HANDS,
+  BW_GROUP_THREAD_PULLED,
   BW_GROUP_FIT,
   BW_GROUP_MATERIALS,
   BW_GROUP_PRICES,
@@ -91,9 +95,10 @@ bw_design_flag (BwDesign *design, size_t offset)
 }
 
 /* Bits of the groups in which two designs differ by meaning: what is not given is not compared.
- * A differing believed pitch counts as the gauge's. 0 = equal. */
+ * A differing believed pitch counts as the gauge's, and how sure squeeze and stretch are as the
+ * bed's and the thread's. 0 = equal. */
 guint bw_design_difference (const BwDesign *a, const BwDesign *b);
 
 /* Copies the keys of the groups (bits as above) and nothing else, the believed pitch with the
- * gauge. */
+ * gauge, how sure squeeze and stretch are with bed and thread. */
 void bw_design_take_groups (BwDesign *to, const BwDesign *from, guint groups);

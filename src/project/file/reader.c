@@ -233,6 +233,23 @@ read_gauge (BwDocument *document, JsonObject *root, GError **error)
   return TRUE;
 }
 
+/* Bed or thread, with what was learnt of it. */
+static gboolean
+read_giving_group (BwDocument *document, JsonObject *root, BwGroupId id, BwGroupId hands,
+                   BwGroupId pulled, GError **error)
+{
+  BwDesign *design = &document->head.frame->design;
+  const BwKeyGroup *group = bw_key_group (id);
+  g_autoptr (JsonObject) object = group_object (root, "", group->name, FALSE, error);
+
+  if (!object || !bw_read_group (id, object, group->pointer, design, error)
+      || !read_inner_group (document, object, hands, error)
+      || !read_inner_group (document, object, pulled, error))
+    return FALSE;
+  keep_unknown_of_group_but (document, id, object, "hands", "pulled");
+  return TRUE;
+}
+
 static gboolean
 read_materials (BwDocument *document, JsonObject *root, GError **error)
 {
@@ -475,13 +492,15 @@ read_root (BwDocument *document, JsonObject *root, GError **error)
       || !read_stone (document, root, error)
       || !read_plain_group (document, root, BW_GROUP_BEAD, TRUE, error)
       || !read_gauge (document, root, error)
-      || !read_plain_group (document, root, BW_GROUP_BED, FALSE, error)
+      || !read_giving_group (document, root, BW_GROUP_BED, BW_GROUP_BED_HANDS, BW_GROUP_BED_PULLED,
+                             error)
       || !read_band (document, root, error)
       || !bw_read_tray (json_object_get_member (root, "tray"), "/tray", document->head.tray, error)
       || !bw_read_motifs (json_object_get_member (root, "motifs"), &document->head.tray->tray,
                           document->head.motifs, error)
       || !read_bail (document, root, error)
-      || !read_plain_group (document, root, BW_GROUP_THREAD, FALSE, error)
+      || !read_giving_group (document, root, BW_GROUP_THREAD, BW_GROUP_THREAD_HANDS,
+                             BW_GROUP_THREAD_PULLED, error)
       || !read_plain_group (document, root, BW_GROUP_FIT, FALSE, error)
       || !read_materials (document, root, error) || !read_progress (document, root, error)
       || !read_done (document, root, error)
