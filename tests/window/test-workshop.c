@@ -221,6 +221,7 @@ write_over (GtkWidget *window, const char *text, const char *by)
 {
   GtkWidget *entry = entry_holding (window, text);
   assert_non_null (entry);
+  maker_reveal (entry);
   desk_click (entry);
   desk_key ("a", GDK_CONTROL_MASK);
   desk_type (by);
@@ -273,6 +274,62 @@ an_entry_is_mended_and_none_that_cannot_be (void **state)
   desk_click (save);
   desk_until (is_mended, NULL);
   wait_to_be_told (window, "2026-01-01 · 1.625");
+  close_workshop (maker);
+}
+
+/* A piece with both readings and nothing of the pitch. */
+static gboolean
+put_gives (BwBook *book, gpointer data, GError **error)
+{
+  BwWoven piece = { .id = "given",
+                    .date = "2026-10-01",
+                    .bead = "11/0 cylinder",
+                    .diameter_mm = 1.6,
+                    .has_stretch = TRUE,
+                    .thread_mm = 0.15,
+                    .stretch = { 48.8, 49.6, BW_STRIP_BY_CALLIPER },
+                    .has_squeeze = TRUE,
+                    .cord_width_mm = 1,
+                    .squeeze = { 70, 78, 76, BW_STRIP_BY_CALLIPER } };
+  return bw_book_put_piece (book, &piece, error);
+}
+
+static gboolean
+only_squeeze_is_left (gpointer data)
+{
+  g_autoptr (BwBook) book = read_book ();
+  const BwWoven *piece = bw_book_get_piece (book, 0);
+  return !piece->has_stretch && piece->has_squeeze && fabs (piece->squeeze.pulled_mm - 76.5) < 1e-9;
+}
+
+/* What thread and bed give is told, mended, and taken out by emptying its lengths; the told numbers
+ * are the book's own, from the same file. */
+static void
+what_thread_and_bed_give_is_shown_mended_and_taken_out (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  g_autofree char *path = bw_book_usual_path ();
+  assert_true (bw_book_change (path, put_gives, NULL, NULL));
+  GtkWidget *window = open_workshop (maker);
+  wait_to_be_told (window, "1.2\u00a0% ± 0.3\u00a0% (1 piece)");
+  wait_to_be_told (window, "19.6\u00a0%");
+  assert_non_null (desk_look_for (window, holds, "pulled length, squeeze of the bed"));
+  desk_settle ();
+  desk_keep ("workshop-gives");
+  GtkWidget *mend = open_mend (window);
+  desk_keep ("workshop-gives-mend");
+  write_over (mend, "49.6 mm", "70");
+  GtkWidget *save = gtk_widget_get_ancestor (desk_find_label (mend, "Save"), GTK_TYPE_BUTTON);
+  assert_false (gtk_widget_get_sensitive (save));
+  write_over (mend, "70", " ");
+  desk_key ("BackSpace", 0);
+  write_over (mend, "48.8 mm", " ");
+  desk_key ("BackSpace", 0);
+  write_over (mend, "76 mm", "76.5");
+  desk_keep ("workshop-gives-mended");
+  assert_true (gtk_widget_get_sensitive (save));
+  desk_click (save);
+  desk_until (only_squeeze_is_left, NULL);
   close_workshop (maker);
 }
 
@@ -329,6 +386,10 @@ a_book_is_exported_and_read_in_again (void **state)
   maker_answer_path (maker, path);
   desk_until (has_nine, NULL);
   wait_to_be_told (window, "It rests on 9 pieces");
+  wait_to_be_told (window, "7 entries were new. 2 were there already.");
+  maker_click_words (window, "Read In…");
+  maker_answer_path (maker, path);
+  wait_to_be_told (window, "0 entries were new. 9 were there already.");
   close_workshop (maker);
 }
 
@@ -451,6 +512,7 @@ main (void)
     IN_WINDOW (what_the_next_piece_starts_from_is_told),
     IN_WINDOW (an_entry_is_left_out_and_counted_again),
     IN_WINDOW (an_entry_is_mended_and_none_that_cannot_be),
+    IN_WINDOW (what_thread_and_bed_give_is_shown_mended_and_taken_out),
     IN_WINDOW (an_entry_changed_by_another_program_is_not_written_over),
     IN_WINDOW (a_book_is_exported_and_read_in_again),
     IN_WINDOW (a_book_that_cannot_be_read_is_told_and_left_alone),

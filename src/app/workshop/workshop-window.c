@@ -24,6 +24,8 @@
 
 #include <glib/gi18n-lib.h>
 
+typedef struct _ReadIn ReadIn;
+
 struct _BwWorkshopWindow {
   GtkWindow parent_instance;
   BwWorkbook *book;
@@ -34,6 +36,7 @@ struct _BwWorkshopWindow {
   BwHabitsPage *habits;
   BwNotice *notice;
   gboolean tells_fault; /* the notice tells the book's fault and nothing else */
+  ReadIn *reading;      /* NULL but while another book is read in */
 };
 
 G_DEFINE_FINAL_TYPE (BwWorkshopWindow, bw_workshop_window, GTK_TYPE_WINDOW)
@@ -62,14 +65,39 @@ export_clicked (BwWorkshopWindow *self)
   bw_file_dialog_save (GTK_WINDOW (self), BW_FILES_BOOK, name, NULL, export_to, self);
 }
 
-static gboolean
-take_in (BwBook *book, gpointer path, GError **error)
+/* A book being read in, and what came of it; a thread's until it is done. */
+struct _ReadIn {
+  char *path;
+  int done; /* atomic */
+  guint offered, came;
+};
+
+static void
+read_in_clear (gpointer in)
 {
-  g_autofree char *name = g_filename_display_basename (path);
+  g_free (((ReadIn *)in)->path);
+}
+
+static void
+read_in_unref (gpointer in)
+{
+  g_atomic_rc_box_release_full (in, read_in_clear);
+}
+
+static gboolean
+take_in (BwBook *book, gpointer data, GError **error)
+{
+  ReadIn *in = data;
+  g_autofree char *name = g_filename_display_basename (in->path);
   g_autoptr (GError) failure = NULL;
-  g_autoptr (BwBook) other = bw_book_load (path, &failure);
-  if (other && bw_book_take_in (book, other, &failure))
+  g_autoptr (BwBook) other = bw_book_load (in->path, &failure);
+  guint before = bw_book_n_entries (book);
+  if (other && bw_book_take_in (book, other, &failure)) {
+    in->offered = bw_book_n_entries (other);
+    in->came = bw_book_n_entries (book) - before;
+    g_atomic_int_set (&in->done, TRUE);
     return TRUE;
+  }
   g_set_error (error, G_IO_ERROR, G_IO_ERROR_FAILED, "%s: %s", name,
                failure->domain == BW_FAULT ? failure->message : bw_io_words (failure, BW_IO_READ));
   return FALSE;
@@ -79,9 +107,13 @@ static void
 read_in (GFile *file, gpointer data)
 {
   BwWorkshopWindow *self = data;
-  char *path = g_file_get_path (file);
-  if (path)
-    bw_workbook_change (self->book, take_in, path, g_free);
+  g_autofree char *path = g_file_get_path (file);
+  if (!path)
+    return;
+  g_clear_pointer (&self->reading, read_in_unref);
+  self->reading = g_atomic_rc_box_new0 (ReadIn);
+  self->reading->path = g_steal_pointer (&path);
+  bw_workbook_change (self->book, take_in, g_atomic_rc_box_acquire (self->reading), read_in_unref);
 }
 
 static void
@@ -91,14 +123,31 @@ read_in_clicked (BwWorkshopWindow *self)
 }
 
 static void
+tell_read_in (BwWorkshopWindow *self, guint came, guint there)
+{
+  g_autofree char *new
+      = g_strdup_printf (ngettext ("%u entry was new.", "%u entries were new.", came), came);
+  g_autofree char *old = g_strdup_printf (
+      ngettext ("%u was there already.", "%u were there already.", there), there);
+  g_autofree char *sentence = g_strconcat (new, " ", old, NULL);
+  bw_notice_tell (self->notice, GTK_MESSAGE_INFO, sentence);
+}
+
+static void
 book_changed (BwWorkshopWindow *self)
 {
+  ReadIn *in = self->reading;
   const char *fault = bw_workbook_get_fault (self->book);
   if (fault)
     bw_notice_tell (self->notice, GTK_MESSAGE_WARNING, fault);
   else if (self->tells_fault)
     bw_notice_clear (self->notice);
   self->tells_fault = fault != NULL;
+  if (!in || !g_atomic_int_get (&in->done))
+    return;
+  if (!fault)
+    tell_read_in (self, in->came, in->offered - in->came);
+  g_clear_pointer (&self->reading, read_in_unref);
 }
 
 static void
@@ -116,9 +165,17 @@ tell (GtkWidget *widget, const char *action, GVariant *parameter)
  */
 
 static void
+bw_workshop_window_finalize (GObject *object)
+{
+  g_clear_pointer (&BW_WORKSHOP_WINDOW (object)->reading, read_in_unref);
+  G_OBJECT_CLASS (bw_workshop_window_parent_class)->finalize (object);
+}
+
+static void
 bw_workshop_window_class_init (BwWorkshopWindowClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = bw_workshop_window_finalize;
   gtk_widget_class_install_action (widget_class, "win." BW_TELL_ACTION, "(is)", tell);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_set_template_from_resource (
