@@ -13,6 +13,7 @@
 #include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _BwStoneForm {
   GtkWidget parent_instance;
@@ -179,11 +180,13 @@ choose (BwStoneForm *self, BwStoneMeasures *stone)
     bw_measures_set_base (stone, base);
 }
 
-/* A choice goes back, or takes another along, where flats are asked of an odd number of faces. */
+/* A choice goes back, or takes another along, where flats are asked of an odd number of faces. It
+ * is told until something else is chosen; a choice that goes back is none. */
 static void
-show_why (BwStoneForm *self, gboolean no_flats)
+show_why (BwStoneForm *self, gboolean no_flats, gboolean other)
 {
-  gtk_widget_set_visible (GTK_WIDGET (self->why), no_flats);
+  if (no_flats || other)
+    gtk_widget_set_visible (GTK_WIDGET (self->why), no_flats);
 }
 
 static void
@@ -192,10 +195,13 @@ chosen (BwStoneForm *self)
   BwDesign typed = self->design;
   if (self->filling)
     return;
-  int faces = gtk_spin_button_get_value_as_int (self->faces);
-  show_why (self, faces % 2 && gtk_drop_down_get_selected (self->way) == BW_MEASURED_ACROSS_FLATS);
+  gboolean odd = gtk_spin_button_get_value_as_int (self->faces) % 2;
+  guint way = gtk_drop_down_get_selected (self->way);
   if (read_numbers (self, &typed, NULL)) {
+    BwStoneMeasures before = typed.stone;
     choose (self, &typed.stone);
+    show_why (self, odd && way == BW_MEASURED_ACROSS_FLATS,
+              memcmp (&before, &typed.stone, sizeof before) != 0);
     self->design = typed;
     show (self);
   } else {
