@@ -168,6 +168,8 @@ the_book_keeps_the_readings_and_what_stands_beside_them (void **state)
   g_autoptr (BwBook) again = bw_book_from_data (text, length, NULL);
   g_autofree char *same = bw_book_to_data (again, NULL);
   assert_string_equal (same, text);
+  assert_true (bw_book_get_piece (again, 0)->has_stretch);
+  near (bw_book_get_piece (again, 0)->stretch.pulled_mm, 49.6);
   near (bw_book_get_piece (again, 0)->squeeze.girth_mm, 70);
   near (bw_book_get_piece (again, 0)->cord_width_mm, 1);
 }
