@@ -2,9 +2,9 @@
 /* A toolkit hands out another framebuffer for every frame, so nothing drawn stays. This one stays:
  * when only beads have changed, the rectangle round them is drawn again and the rest is copied.
  *
- * Where the processor draws, or very many beads are drawn, there are pictures of several kinds,
- * each better and dearer than the one before. One is shown; the next is drawn beside it, strip by
- * strip, and shown when it is whole. */
+ * There are pictures of several kinds, each better and dearer than the one before. One is shown;
+ * the next is drawn beside it, strip by strip, and shown when it is whole. A GPU begins with a fine
+ * one, unless there are very many beads. */
 #include "preview/gl/gl-picture.h"
 
 #include "preview/scene/camera.h"
@@ -40,9 +40,9 @@ struct _BwGlPicture {
   int spoilt[BEADS_MAX];
   int n_spoilt;
   gboolean software;
-  gboolean by_steps; /* better pictures follow: the processor draws, or there are very many beads */
-  int rows_done;     /* of next, from below; 0: not begun */
-  int rows;          /* of its next strip */
+  gboolean plainly; /* while they move: the processor draws, or there are very many beads */
+  int rows_done;    /* of next, from below; 0: not begun */
+  int rows;         /* of its next strip */
   gint64 last_pixels;
 };
 
@@ -218,9 +218,9 @@ kind_for (const BwGlPicture *self, const BwGlShot *shot, BwGlPace pace)
 {
   gint64 pixels = (gint64)shot->width * shot->height;
   gboolean smooth = may_be_smooth (shot) && (!self->software || pixels <= BW_GL_SMOOTH_MOST);
-  if (!self->by_steps || pace == BW_GL_AT_REST)
+  if (pace == BW_GL_AT_REST)
     return smooth ? SMOOTH : FINE;
-  if (pace == BW_GL_STILL)
+  if (pace == BW_GL_STILL || !self->plainly)
     return FINE;
   return self->software && pixels > BW_GL_PLAIN_MOST ? COARSE : PLAIN;
 }
@@ -240,7 +240,7 @@ bw_gl_picture_draw (BwGlPicture *self, BwRenderer *renderer, const BwScene *scen
                     const BwGlShot *shot, BwGlPace pace)
 {
   GLint target = 0;
-  self->by_steps = self->software || scene->beads->len > BW_GL_LOOSE_BEADS;
+  self->plainly = self->software || scene->beads->len > BW_GL_LOOSE_BEADS;
   Kind kind = kind_for (self, shot, pace);
   glGetIntegerv (GL_DRAW_FRAMEBUFFER_BINDING, &target);
   /* A bead or two in a better picture keep it so. */
