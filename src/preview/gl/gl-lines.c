@@ -53,14 +53,6 @@ bw_gl_lines_set (BwGlLines *self, const GArray *of)
 }
 
 void
-bw_gl_lines_clear (BwGlLines *self)
-{
-  self->n_lines = 0;
-  glBindBuffer (GL_ARRAY_BUFFER, self->buffer);
-  glBufferData (GL_ARRAY_BUFFER, 0, NULL, GL_STATIC_DRAW);
-}
-
-void
 bw_gl_lines_draw (BwGlLines *self, const BwGlPen *pen)
 {
   bw_gl_lines_draw_first (self, pen, self->n_lines);
@@ -69,7 +61,7 @@ bw_gl_lines_draw (BwGlLines *self, const BwGlPen *pen)
 void
 bw_gl_lines_draw_first (BwGlLines *self, const BwGlPen *pen, int n)
 {
-  if (MIN (n, self->n_lines) <= 0)
+  if (!self || MIN (n, self->n_lines) <= 0)
     return;
   glUseProgram (self->program);
   glUniform2f (self->width, pen->least_pixels, pen->width_mm);

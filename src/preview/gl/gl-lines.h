@@ -18,8 +18,6 @@ BwGlLines *bw_gl_lines_new (GError **error);
 void bw_gl_lines_free (BwGlLines *lines);
 /* of: BwSceneLine. */
 void bw_gl_lines_set (BwGlLines *lines, const GArray *of);
-/* There are none, and no room is kept for them. */
-void bw_gl_lines_clear (BwGlLines *lines);
 void bw_gl_lines_draw (BwGlLines *lines, const BwGlPen *pen);
-/* The first n of them alone. */
+/* The first n of them alone. lines may be NULL. */
 void bw_gl_lines_draw_first (BwGlLines *lines, const BwGlPen *pen, int n);

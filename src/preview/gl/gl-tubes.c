@@ -47,19 +47,29 @@ tube_clear (Tube *tube)
 }
 
 BwGlTubes *
-bw_gl_tubes_new (GError **error)
+bw_gl_tubes_new (void)
 {
-  GLuint program = bw_gl_program_new ("tube", "", error);
-  if (!program)
-    return NULL;
-  BwGlTubes *self = g_new0 (BwGlTubes, 1);
-  self->program = program;
-  self->radius = glGetUniformLocation (program, "u_radius");
-  self->metal = glGetUniformLocation (program, "u_metal");
-  tube_init (&self->cord, program);
-  tube_init (&self->ring, program);
+  return g_new0 (BwGlTubes, 1);
+}
+
+/* Most pieces have neither cord nor ring until they hang. */
+static gboolean
+ensure (BwGlTubes *self)
+{
+  g_autoptr (GError) error = NULL;
+  if (self->program)
+    return TRUE;
+  self->program = bw_gl_program_new ("tube", "", &error);
+  if (!self->program) {
+    g_warning ("%s", error->message);
+    return FALSE;
+  }
+  self->radius = glGetUniformLocation (self->program, "u_radius");
+  self->metal = glGetUniformLocation (self->program, "u_metal");
+  tube_init (&self->cord, self->program);
+  tube_init (&self->ring, self->program);
   glBindVertexArray (0);
-  return self;
+  return TRUE;
 }
 
 void
@@ -134,6 +144,9 @@ tube_set (Tube *tube, const BwSceneTube *from)
 void
 bw_gl_tubes_set_scene (BwGlTubes *self, const BwScene *scene)
 {
+  gboolean any = scene->cord.stations->len > 0 || scene->ring.stations->len > 0;
+  if (!self->program && (!any || !ensure (self)))
+    return;
   tube_set (&self->cord, &scene->cord);
   tube_set (&self->ring, &scene->ring);
   self->cord_radius = scene->cord.radius;
@@ -162,7 +175,7 @@ begin (BwGlTubes *self)
 void
 bw_gl_tubes_draw_solid (BwGlTubes *self, guint layers)
 {
-  if (!(layers & BW_LAYER_CORD))
+  if (!self->program || !(layers & BW_LAYER_CORD))
     return;
   begin (self);
   draw_range (&self->cord, self->cord.first_solid, self->cord.n_solid);
@@ -177,7 +190,7 @@ bw_gl_tubes_draw_faded (BwGlTubes *self, guint layers)
 {
   const Tube *cord = &self->cord;
   int after = cord->first_solid + cord->n_solid;
-  if (!(layers & BW_LAYER_CORD))
+  if (!self->program || !(layers & BW_LAYER_CORD))
     return;
   begin (self);
   glDepthMask (GL_FALSE);

@@ -6,7 +6,7 @@
 
 typedef struct _BwGlTubes BwGlTubes;
 
-BwGlTubes *bw_gl_tubes_new (GError **error);
+BwGlTubes *bw_gl_tubes_new (void);
 void bw_gl_tubes_free (BwGlTubes *tubes);
 /* Uploads both tubes of the scene. */
 void bw_gl_tubes_set_scene (BwGlTubes *tubes, const BwScene *scene);

@@ -22,8 +22,8 @@ struct _BwRenderer {
   BwGlBeads *beads;
   BwGlBody *body;
   BwGlLines *edges;
-  BwGlLines *holes, *links;          /* the thread in the beads, and from bead to bead */
-  gboolean lacks_holes, lacks_links; /* these are not uploaded yet */
+  BwGlLines *holes, *links; /* the thread in the beads, and from bead to bead; each made when it is
+                               to be seen */
   BwGlTubes *tubes;
   GLuint frame;
   float scale;
@@ -50,11 +50,11 @@ bw_renderer_new (GError **error)
     return NULL;
   BwRenderer *self = g_new0 (BwRenderer, 1);
   if (!(self->body = bw_gl_body_new (error)) || !(self->beads = bw_gl_beads_new (error))
-      || !(self->edges = bw_gl_lines_new (error)) || !(self->holes = bw_gl_lines_new (error))
-      || !(self->links = bw_gl_lines_new (error)) || !(self->tubes = bw_gl_tubes_new (error))) {
+      || !(self->edges = bw_gl_lines_new (error))) {
     bw_renderer_free (self);
     return NULL;
   }
+  self->tubes = bw_gl_tubes_new ();
   self->scale = 1;
   glGenBuffers (1, &self->frame);
   glBindVertexArray (0);
@@ -82,9 +82,8 @@ bw_renderer_set_scene (BwRenderer *self, const BwScene *scene)
   bw_gl_body_set_scene (self->body, scene);
   bw_gl_beads_set_scene (self->beads, scene);
   bw_gl_lines_set (self->edges, scene->stone_edges);
-  bw_gl_lines_clear (self->holes);
-  bw_gl_lines_clear (self->links);
-  self->lacks_holes = self->lacks_links = TRUE;
+  g_clear_pointer (&self->holes, bw_gl_lines_free);
+  g_clear_pointer (&self->links, bw_gl_lines_free);
   bw_gl_tubes_set_scene (self->tubes, scene);
 }
 
@@ -162,14 +161,13 @@ start (BwRenderer *self, const BwGlFrame *frame, const float background[4])
 /* The thread is uploaded when it is to be seen: it takes twice the room of the beads, and in most
  * pictures of very many it is not. */
 static void
-upload_thread (const BwScene *scene, gboolean *lacks, BwGlLines *to, gboolean holes)
+upload_thread (const BwScene *scene, BwGlLines **to, gboolean holes)
 {
-  if (!*lacks)
+  if (*to || !(*to = bw_gl_lines_new (NULL)))
     return;
   g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (BwSceneLine));
   bw_scene_thread_lines (scene, scene->n_visits, holes ? lines : NULL, holes ? NULL : lines);
-  bw_gl_lines_set (to, lines);
-  *lacks = FALSE;
+  bw_gl_lines_set (*to, lines);
 }
 
 /* Thinner than a pixel the thread is drawn a pixel wide and fainter instead. */
@@ -189,11 +187,11 @@ draw_thread (BwRenderer *self, const BwScene *scene, const BwEye *eye, guint lay
   gboolean lost = pixels < seen && (layers & BW_LAYER_BAND);
   if (!(layers & BW_LAYER_THREAD) || lost)
     return;
-  upload_thread (scene, &self->lacks_links, self->links, FALSE);
+  upload_thread (scene, &self->links, FALSE);
   bw_gl_lines_draw_first (self->links, &pen, bw_played_links (scene));
   if ((layers & BW_LAYER_BAND) && (layers & BW_LAYER_BAIL))
     return;
-  upload_thread (scene, &self->lacks_holes, self->holes, TRUE);
+  upload_thread (scene, &self->holes, TRUE);
   bw_gl_lines_draw_first (self->holes, &pen, bw_played_holes (scene));
 }
 
