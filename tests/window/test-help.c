@@ -284,11 +284,47 @@ every_key_that_the_help_names_exists (void **state)
   assert_true (n > 30);
 }
 
+static GtkWindow *
+window_of_shortcuts (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  GtkWindow *found = NULL;
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++) {
+    g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+    if (GTK_IS_SHORTCUTS_WINDOW (window))
+      found = window;
+  }
+  return found;
+}
+
+static gboolean
+shortcuts_are_shown (gpointer data)
+{
+  GtkWindow *window = window_of_shortcuts ();
+  gboolean shown = window && gtk_widget_get_mapped (GTK_WIDGET (window));
+  return shown == (data != NULL);
+}
+
+static void
+shortcuts_come_when_asked_for_and_again (void **state)
+{
+  assert_null (window_of_shortcuts ());
+  for (int i = 0; i < 2; i++) {
+    desk_key ("F1", GDK_CONTROL_MASK);
+    desk_until (shortcuts_are_shown, *state);
+    desk_settle ();
+    gtk_window_close (window_of_shortcuts ());
+    desk_until (shortcuts_are_shown, NULL);
+    desk_settle ();
+  }
+}
+
 int
 main (void)
 {
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, maker_set_up, maker_tear_down)
   const struct CMUnitTest tests[] = {
+    IN_WINDOW (shortcuts_come_when_asked_for_and_again),
     IN_WINDOW (f1_opens_the_page_of_the_stage),
     IN_WINDOW (the_question_mark_of_every_stage_does_the_same),
     IN_WINDOW (a_link_leads_to_its_page_and_back_again),

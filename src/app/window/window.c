@@ -654,6 +654,19 @@ help (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_help_show (gtk_window_get_application (GTK_WINDOW (self)), page);
 }
 
+/* Made when first asked for: the toolkit would make it with every window, before it is seen. From
+ * then on the toolkit's own action of this name shows it. */
+static void
+show_shortcuts (GSimpleAction *action, GVariant *parameter, gpointer self)
+{
+  g_autoptr (GtkBuilder) builder
+      = gtk_builder_new_from_resource ("/io/github/bandwright/Bandwright/help-overlay.ui");
+  GObject *shortcuts = gtk_builder_get_object (builder, "help_overlay");
+  gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (self),
+                                           GTK_SHORTCUTS_WINDOW (shortcuts));
+  gtk_window_present (GTK_WINDOW (shortcuts));
+}
+
 static void
 add_actions (BwWindow *self)
 {
@@ -661,6 +674,7 @@ add_actions (BwWindow *self)
     { BW_TELL_ACTION, tell, "(is)" },
     { "bench", bench },
     { "help", help },
+    { "show-help-overlay", show_shortcuts },
     { "close", close_window },
     { "zoom-in", zoom_in },
     { "zoom-out", zoom_out },
