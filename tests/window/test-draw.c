@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Drawing in the program's window, from the tray to the saved file. */
 #include "app/colours/finish-card.h"
+#include "app/colours/tray-panel.h"
 #include "maker.h"
 
 #include <json-glib/json-glib.h>
@@ -194,6 +195,43 @@ a_letter_takes_its_colour_in_hand (void **state)
   assert_int_equal (maker_count (maker, 3), 1);
 }
 
+/* Whether the row of the colour in hand lies wholly in the part of the list that is seen. */
+static gboolean
+is_in_sight (Maker *maker)
+{
+  GtkWidget *panel = maker_find (maker, BW_TYPE_TRAY_PANEL);
+  GtkWidget *list = desk_find_type (panel, GTK_TYPE_LIST_BOX);
+  GtkWidget *page = gtk_widget_get_ancestor (list, GTK_TYPE_SCROLLED_WINDOW);
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (GTK_LIST_BOX (list));
+  graphene_rect_t place;
+  assert_true (gtk_widget_compute_bounds (GTK_WIDGET (row), page, &place));
+  return place.origin.y >= -0.5f
+         && place.origin.y + place.size.height <= (float)gtk_widget_get_height (page) + 0.5f;
+}
+
+/* In a tray too long for its list. */
+static void
+a_colour_taken_by_its_letter_is_seen_in_the_list (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  BwTray tray = *bw_project_get_tray (maker_project (maker));
+  while (tray.n_colours < 26) {
+    tray.colour[tray.n_colours] = (BwColour){ .id = bw_tray_free_letter (&tray),
+                                              .srgb = 0x0a0a0au * (guint32)tray.n_colours };
+    tray.n_colours++;
+  }
+  assert_true (bw_project_set_tray (maker_project (maker), "Tray", &tray, NULL));
+  maker_click_bead (maker, 11, 6);
+  static const char *const letters[] = { "z", "a", "m" };
+  for (gsize i = 0; i < G_N_ELEMENTS (letters); i++) {
+    desk_key (letters[i], 0);
+    desk_rest ();
+    assert_int_equal (bw_session_get_colour (maker_session (maker)), *letters[i] - 'a');
+    assert_true (is_in_sight (maker));
+  }
+  desk_keep ("tray-long");
+}
+
 static void
 click_bead_with (Maker *maker, int row, int column, int button)
 {
@@ -290,6 +328,7 @@ main (void)
     IN_WINDOW (one_undo_takes_the_whole_stroke_back),
     IN_WINDOW (escape_in_the_middle_of_a_stroke_leaves_nothing_of_it),
     IN_WINDOW (a_letter_takes_its_colour_in_hand),
+    IN_WINDOW (a_colour_taken_by_its_letter_is_seen_in_the_list),
     IN_WINDOW (the_right_button_offers_the_colour_and_paints_nothing),
     IN_WINDOW (a_finish_is_chosen_from_a_card_of_all),
     IN_WINDOW (the_middle_button_picks_up_at_a_click_and_paints_nothing),

@@ -44,8 +44,11 @@ struct _BwTrayPanel {
   GtkEntry *letter;
   GtkLabel *letter_problem;
   GtkLabel *alike;
-  BwTray looked_at;   /* the tray whose likenesses are shown */
-  GtkWidget *choices; /* one row where their words are short, two where they are not */
+  BwTray looked_at;         /* the tray whose likenesses are shown */
+  guint roll;               /* the list is to be rolled; 0: it is not */
+  int frames;               /* since that was asked for */
+  int in_sight, n_in_sight; /* the colour it was rolled to, of how many */
+  GtkWidget *choices;       /* one row where their words are short, two where they are not */
   GtkWidget *merge_button;
   BwTrayMerge *merge;
   BwTrayChoice *choice;
@@ -74,6 +77,37 @@ count_beads (BwTrayPanel *self, guint64 counts[256])
     bw_drawing_count (bail, counts);
 }
 
+/* Once its row is laid out, which the frame does that follows the first call of this. */
+static gboolean
+roll_to_chosen (GtkWidget *list, GdkFrameClock *clock, gpointer data)
+{
+  BwTrayPanel *self = data;
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
+  GtkAdjustment *page = gtk_list_box_get_adjustment (self->list);
+  graphene_rect_t place;
+  if (self->frames++ == 0)
+    return G_SOURCE_CONTINUE;
+  self->roll = 0;
+  if (row && page && gtk_widget_compute_bounds (GTK_WIDGET (row), list, &place))
+    gtk_adjustment_clamp_page (page, (double)place.origin.y,
+                               (double)place.origin.y + (double)place.size.height);
+  return G_SOURCE_REMOVE;
+}
+
+/* The colour in hand is in sight, wherever it was taken in hand; otherwise the list stays where the
+ * maker has rolled it. */
+static void
+show_in_sight (BwTrayPanel *self, int n_colours)
+{
+  if (self->in_sight == chosen (self) && self->n_in_sight == n_colours)
+    return;
+  self->in_sight = chosen (self);
+  self->n_in_sight = n_colours;
+  self->frames = 0;
+  if (!self->roll)
+    self->roll = gtk_widget_add_tick_callback (GTK_WIDGET (self->list), roll_to_chosen, self, NULL);
+}
+
 static void
 show_list (BwTrayPanel *self)
 {
@@ -93,6 +127,7 @@ show_list (BwTrayPanel *self)
   while ((row = gtk_list_box_get_row_at_index (self->list, tray->n_colours)))
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
   gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, chosen (self)));
+  show_in_sight (self, tray->n_colours);
 }
 
 /* Only a tray that is another is looked at anew: beads are counted far more often. */
