@@ -9,9 +9,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* So near to a middle or an edge a maker says that it lies there: half a small bead's width. */
-#define THERE_MM 0.5
-
 /* Where the ray from the axis meets edge i: how far along from its first corner, mm. FALSE when it
  * does not. */
 static gboolean
@@ -38,12 +35,12 @@ words_along (const BwSection *section, int i, double along_mm)
 {
   int edges = section->edges;
   double width = bw_section_face_width_mm (section, i);
-  if (fabs (along_mm - width / 2) <= THERE_MM)
+  if (fabs (along_mm - width / 2) <= BW_PLACE_THERE_MM)
     return g_strdup_printf (_ ("middle of face %d"), section->face[i] + 1);
   int before = (i + edges - 1) % edges, after = (i + 1) % edges;
-  if (along_mm <= THERE_MM && section->face[before] >= 0)
+  if (along_mm <= BW_PLACE_THERE_MM && section->face[before] >= 0)
     return edge_words (section, before, i);
-  if (width - along_mm <= THERE_MM && section->face[after] >= 0)
+  if (width - along_mm <= BW_PLACE_THERE_MM && section->face[after] >= 0)
     return edge_words (section, i, after);
   return g_strdup_printf (_ ("face %d"), section->face[i] + 1);
 }

@@ -338,17 +338,28 @@ warn_of_thread (BwProject *project, Doubts *list)
          told (list, working_mm, 0));
 }
 
+/* What a maker calls a colour: its name, or the letter it has on paper and its value. Owned. */
+static char *
+colour_words (const BwTray *tray, int i)
+{
+  const BwColour *colour = &tray->colour[i];
+  char letter[BW_TRAY_LETTER];
+  if (*colour->name)
+    return g_strdup (colour->name);
+  bw_tray_print_letter (tray, i, letter);
+  return g_strdup_printf ("%s, #%06x", letter, colour->srgb);
+}
+
 /* Two colours in use that only a careful look tells apart. */
 static void
-warn_of_pair (const BwColour *a, const BwColour *b, Doubts *list)
+warn_of_pair (const BwTray *tray, int i, int j, Doubts *list)
 {
+  const BwColour *a = &tray->colour[i], *b = &tray->colour[j];
   double difference = bw_colour_difference (bw_colour_lab (a->srgb), bw_colour_lab (b->srgb));
-  char first[8] = { 0 }, second[8] = { 0 };
 
   if (difference >= BW_COLOUR_HARDLY || a->finish != b->finish)
     return;
-  g_unichar_to_utf8 (a->id, first);
-  g_unichar_to_utf8 (b->id, second);
+  g_autofree char *first = colour_words (tray, i), *second = colour_words (tray, j);
   add (list,
        _ ("Colours “%s” and “%s” look almost alike (difference %.1f): they are easily mixed up at "
           "the "
@@ -371,7 +382,7 @@ warn_of_materials (BwProject *project, Doubts *list)
   for (int i = 0; i < tray->n_colours; i++)
     for (int j = i + 1; materials->need[i].count > 0 && j < tray->n_colours; j++)
       if (materials->need[j].count > 0)
-        warn_of_pair (&tray->colour[i], &tray->colour[j], list);
+        warn_of_pair (tray, i, j, list);
 }
 
 char **

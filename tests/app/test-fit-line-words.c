@@ -83,13 +83,13 @@ a_band_too_short_names_its_worst_column (void **state)
   g_autofree char *detail = detail_of (project);
   assert_int_equal (fit->verdict, BW_VERDICT_WILL_NOT_CLOSE);
   assert_string_equal (bw_fit_words_verdict (fit->verdict), "Will not close");
-  assert_tells (detail, "too short even when pulled");
+  assert_tells (detail, "Even when pulled, the ends stay");
   int worst = 0;
   for (int i = 1; i < fit->n_columns; i++)
     if (fit->column[i].gap_mm - fit->column[i].pull_mm
         > fit->column[worst].gap_mm - fit->column[worst].pull_mm)
       worst = i;
-  g_autofree char *column = g_strdup_printf ("Column %d is", worst + 1);
+  g_autofree char *column = g_strdup_printf ("apart in column %d.", worst + 1);
   assert_tells (detail, column);
 }
 
@@ -100,7 +100,7 @@ a_band_too_long_tells_what_is_allowed (void **state)
   g_autoptr (BwProject) project = project_of_rows (bw_project_get_design (plain)->band.rows + 6);
   g_autofree char *detail = detail_of (project);
   assert_int_equal (bw_project_fit (project)->verdict, BW_VERDICT_LOOSE);
-  assert_tells (detail, "too long, 0.8 mm is allowed");
+  assert_tells (detail, "slack; up to 0.8 mm still grips");
 }
 
 static void

@@ -326,6 +326,25 @@ the_thickest_needle_that_goes_is_named (void **state)
     }
 }
 
+/* Thicker ones would go too: the list names the one that the project tells. */
+static void
+the_makers_own_needle_is_named_where_it_goes (void **state)
+{
+  static const struct {
+    double own_mm;
+    const char *number;
+  } cases[] = { { 0.36, "12" }, { 0.4, "12" }, { 0.33, "13" }, { 0.2, "15" }, { 0.6, "10" } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    Order order;
+    take (&order);
+    order.design.thread.needle_mm = cases[i].own_mm;
+    fill_out (&order);
+    assert_true (order.list.needle_most_mm > 0.46);
+    assert_string_equal (order.list.needle->number, cases[i].number);
+    put_away (&order);
+  }
+}
+
 static void
 no_needle_is_named_where_thread_fills_the_hole (void **state)
 {
@@ -511,6 +530,7 @@ main (void)
     cmocka_unit_test (a_necklace_that_goes_round_no_neck_is_refused),
     cmocka_unit_test (the_needle_goes_through_the_fullest_bead),
     cmocka_unit_test (the_thickest_needle_that_goes_is_named),
+    cmocka_unit_test (the_makers_own_needle_is_named_where_it_goes),
     cmocka_unit_test (no_needle_is_named_where_thread_fills_the_hole),
     cmocka_unit_test (no_cord_is_bought_for_a_bare_stone),
     cmocka_unit_test (cost_is_the_sum_of_its_parts),

@@ -163,6 +163,30 @@ boxes_of_several_rows_end_at_the_right_edge (void **state)
   }
 }
 
+/* The rule below each tenth row does not part the number of rows from the lines that tell them. */
+static void
+no_rule_parts_rows_in_turn_from_their_lines (void **state)
+{
+  int n = 0;
+  for (guint32 seed = 90; seed < 100; seed++) {
+    g_autoptr (BwProject) project = some_project (seed, 10);
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+    for (guint i = 0; i + 4 < pen_n_words (); i++) {
+      const PenWords *label = pen_word (i), *last = pen_word (i + 4);
+      if (!g_str_has_suffix (label->text, ", in turn:") || last->page != label->page)
+        continue;
+      for (guint k = 0; k < pen_n_lines (); k++) {
+        const PenLine *line = pen_line (k);
+        assert_true (line->page != label->page || line->x1 - line->x0 < 500
+                     || line->y0 < label->y + 4 || line->y0 > last->y + 10);
+      }
+      n++;
+    }
+  }
+  assert_true (n > 3);
+}
+
 int
 main (void)
 {
@@ -170,6 +194,7 @@ main (void)
     cmocka_unit_test (every_row_of_the_band_is_told_once),
     cmocka_unit_test (a_repeat_is_written_once_with_how_often_it_comes),
     cmocka_unit_test (boxes_of_several_rows_end_at_the_right_edge),
+    cmocka_unit_test (no_rule_parts_rows_in_turn_from_their_lines),
     cmocka_unit_test (what_is_done_between_rows_is_told_with_its_row),
   };
   return cmocka_run_group_tests_name ("bench-rows", tests, NULL, NULL);

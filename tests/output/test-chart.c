@@ -251,6 +251,30 @@ a_small_stone_stands_beside_the_strung_colours (void **state)
   }
 }
 
+/* Pieces of the thread, none of which runs over a bead of the key. */
+static void
+the_thread_of_the_key_runs_between_its_beads (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (49);
+  g_autoptr (Sample) sample = sample_new (rand, 12, 0, SAMPLE_NO_BAIL);
+  g_autoptr (BwProject) project = project_of (sample);
+  g_autofree char *svg = bw_chart_svg (project);
+  int pieces = 0;
+  for (const char *line = svg; (line = strstr (line, "<path class=\"thread\"")); line++) {
+    const char *end = strchr (line, '>');
+    for (const char *at = line; (at = strchr (at, 'M')) && at < end; at++, pieces++) {
+      char *rest;
+      double from = g_ascii_strtod (at + 1, &rest);
+      double y = g_ascii_strtod (rest, &rest), to = g_ascii_strtod (rest + 1, NULL);
+      for (const char *bead = svg; (bead = strstr (bead, "<use class=\"key\"")); bead++) {
+        double left = number_of (bead, "x"), top = number_of (bead, "y");
+        assert_true (y < top || y > top + 16 || to <= left || from >= left + 16);
+      }
+    }
+  }
+  assert_true (pieces > 2);
+}
+
 static void
 the_chart_alone_is_a_page_as_well (void **state)
 {
@@ -284,6 +308,7 @@ main (void)
     cmocka_unit_test (the_svg_has_a_key_of_the_colours_in_use),
     cmocka_unit_test (the_svg_has_a_ribbon_of_the_faces),
     cmocka_unit_test (a_small_stone_stands_beside_the_strung_colours),
+    cmocka_unit_test (the_thread_of_the_key_runs_between_its_beads),
     cmocka_unit_test (the_chart_alone_is_a_page_as_well),
     cmocka_unit_test (the_svg_stands_as_the_band_is_worn),
     cmocka_unit_test (letters_and_names_that_markup_would_take_are_escaped),

@@ -73,6 +73,18 @@ the_cover_tells_the_size_in_both_units_and_so_does_the_report (void **state)
 }
 
 static void
+a_piece_without_a_bail_speaks_of_none_beside_its_size (void **state)
+{
+  for (int bail = 0; bail < 2; bail++) {
+    g_autoptr (BwProject) project = some_project (82, bail ? SAMPLE_FLAP : SAMPLE_NO_BAIL, FALSE);
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, BW_PAPER_A4, NULL, NULL);
+    g_autofree char *text = pen_text ();
+    assert_int_equal (strstr (text, "without the bail") != NULL, bail);
+  }
+}
+
+static void
 costs_are_printed_only_when_they_are_asked_for (void **state)
 {
   g_autoptr (BwProject) project = some_project (83, SAMPLE_FLAP, TRUE);
@@ -194,6 +206,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (the_cover_tells_of_maker_and_licence_what_is_said_and_no_more),
     cmocka_unit_test (the_cover_tells_the_size_in_both_units_and_so_does_the_report),
+    cmocka_unit_test (a_piece_without_a_bail_speaks_of_none_beside_its_size),
     cmocka_unit_test (costs_are_printed_only_when_they_are_asked_for),
     cmocka_unit_test (where_ink_is_spared_no_page_has_a_beads_colour),
     cmocka_unit_test (every_page_but_the_first_has_the_band_at_its_head),

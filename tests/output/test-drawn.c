@@ -638,8 +638,8 @@ the_joins_place_is_told_by_the_face_beneath (void **state)
     BwPlace place = bw_places_get (bw_project_places (project), 1, 2);
     int faces = bw_project_stone (project)->faces;
     gboolean *seen = place.face < 0                   ? &edge
-                     : fabs (place.along_mm) < 0.0499 ? &middle
-                     : fabs (place.along_mm) > 0.0501 ? &beside
+                     : fabs (place.along_mm) < 0.4999 ? &middle
+                     : fabs (place.along_mm) > 0.5001 ? &beside
                                                       : NULL;
     if (!seen || *seen)
       continue;

@@ -36,12 +36,13 @@ pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
 
 /* What of a line's height is air, above and below its ink. */
 #define AIR 0.22
-#define LARGE_NUMBER 10.0 /* points: of a row on the chart, in beads that are large by themselves  \
-                           */
-#define HAIR 0.5          /* points that boxes may share at their sides */
-#define DPI 18            /* fine enough to see where a page ends */
-#define MOST_EMPTY 0.334  /* of the height that text may take */
-#define LEAST_FULL 0.1    /* of it, and otherwise so many lines at least */
+#define LARGE_NUMBER                                                                               \
+  10.0                   /* points: of a row on the chart, in beads that are large by themselves   \
+                          */
+#define HAIR 0.5         /* points that boxes may share at their sides */
+#define DPI 18           /* fine enough to see where a page ends */
+#define MOST_EMPTY 0.334 /* of the height that text may take */
+#define LEAST_FULL 0.1   /* of it, and otherwise so many lines at least */
 #define LEAST_LINES 4
 
 static const char *const papers[] = { "A4", "A5", "Letter" };
@@ -566,6 +567,50 @@ ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for (void **state)
   }
 }
 
+#define FINE 144 /* dots an inch: two a point */
+
+static guint8
+dot_at (const PrintedGrey *grey, double x, double y)
+{
+  return grey->dots[(int)(y * FINE / 72) * grey->width + (int)(x * FINE / 72)];
+}
+
+/* A cross in a ring six millimetres from the corner of each card. */
+static void
+every_tag_tells_where_to_punch_it (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (94);
+  g_autoptr (BwProject) project = random_project (rand, 1);
+  const double mm = BW_POINTS_PER_MM;
+  printed_print (*state, bw_tags_new (project, BW_PAPER_A4, NULL));
+  g_autoptr (GArray) greys = printed_grey (*state, FINE);
+  const PrintedGrey *page = &g_array_index (greys, PrintedGrey, 0);
+  for (int i = 0; i < 10; i++) {
+    double x = (20 + i % 2 * 85 + 6) * mm, y = (11 + i / 2 * 55 + 6) * mm;
+    assert_true (dot_at (page, x, y) < 220);
+    assert_true (dot_at (page, x + 1, y + 1) > 250);
+    assert_true (dot_at (page, x - 1.5 * mm, y) < 220
+                 || dot_at (page, x - 1.5 * mm - 0.5, y) < 220);
+  }
+}
+
+/* Its right edge is that of the rules, and it does not reach the heading below. */
+static void
+the_picture_of_a_kit_is_in_line (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (94);
+  g_autoptr (BwProject) project = random_project (rand, 1);
+  cairo_surface_t *picture = dark_picture ();
+  printed_print (*state, bw_kit_new (project, BW_PAPER_A4, 1, picture));
+  cairo_surface_destroy (picture);
+  g_autoptr (GArray) greys = printed_grey (*state, FINE);
+  const PrintedGrey *page = &g_array_index (greys, PrintedGrey, 1);
+  double right = BW_PAPER_A4.width - BW_SHEET_MARGIN;
+  assert_true (dot_at (page, right - 1.5, BW_SHEET_HEAD + 60) < 40);
+  assert_true (dot_at (page, right + 1.5, BW_SHEET_HEAD + 60) > 250);
+  assert_true (dot_at (page, right - 20, BW_SHEET_HEAD + 147) > 250);
+}
+
 static int
 set_up (void **state)
 {
@@ -738,6 +783,8 @@ int
 main (int argc, char **argv)
 {
   const struct CMUnitTest tests[] = {
+    cmocka_unit_test (every_tag_tells_where_to_punch_it),
+    cmocka_unit_test (the_picture_of_a_kit_is_in_line),
     cmocka_unit_test (ten_tags_are_on_a_page_with_a_price_where_it_is_wished_for),
     cmocka_unit_test (the_pages_of_the_demos_are_well_set_on_every_paper),
     cmocka_unit_test (the_pages_of_random_designs_are_well_set),

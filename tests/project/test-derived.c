@@ -305,7 +305,21 @@ each_doubt_about_thread_and_colours_is_told (void **state)
   assert_true (bw_project_set_tray (project, "Alike", &tray, NULL));
   assert_false (says (project, BW_TOPIC_MATERIALS, "almost alike"));
   assert_true (bw_project_set_bead (project, "Bead", FALSE, 1, 2, 1));
-  assert_true (says (project, BW_TOPIC_MATERIALS, "“a” and “b” look almost alike"));
+  g_autofree char *named = g_strdup_printf ("“%s” and “%s” look almost alike", tray.colour[0].name,
+                                            tray.colour[1].name);
+  assert_true (says (project, BW_TOPIC_MATERIALS, named));
+  /* Where a colour has no name, the letter is that of the pages: without I, L and O. */
+  tray.colour[0].id = 'o';
+  tray.colour[0].srgb = 0x2b4a78;
+  tray.colour[1].srgb = 0x2b4a79;
+  *tray.colour[0].name = '\0';
+  assert_true (bw_project_set_tray (project, "Unnamed", &tray, NULL));
+  char letter[BW_TRAY_LETTER];
+  bw_tray_print_letter (&tray, 0, letter);
+  assert_string_not_equal (letter, "o");
+  g_autofree char *unnamed
+      = g_strdup_printf ("“%s, #2b4a78” and “%s” look almost alike", letter, tray.colour[1].name);
+  assert_true (says (project, BW_TOPIC_MATERIALS, unnamed));
 }
 
 static void

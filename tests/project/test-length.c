@@ -143,6 +143,22 @@ what_is_written_is_read_back (void **state)
   }
 }
 
+/* One value is one number wherever it is shown, typed or reckoned. */
+static void
+a_half_is_rounded_up_however_it_was_reckoned (void **state)
+{
+  static const struct {
+    double mm;
+    const char *written;
+  } halves[] = {
+    { 83.25, "83.3 mm" }, { 0.35, "0.4 mm" }, { 24.65, "24.7 mm" }, { -0.25, "\u22120.3 mm" }
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (halves); i++)
+    for (int off = -3; off <= 3; off++)
+      assert_written (halves[i].mm * (1 + off * 1e-12), BW_UNIT_MM, 1, halves[i].written);
+  assert_written (83.2499, BW_UNIT_MM, 1, "83.2 mm");
+}
+
 static void
 lengths_follow_the_users_decimal_sign (void **state)
 {
@@ -192,6 +208,7 @@ main (void)
     cmocka_unit_test (a_length_too_long_for_a_number_is_refused),
     cmocka_unit_test (lengths_are_written_without_idle_zeros),
     cmocka_unit_test (what_is_written_is_read_back),
+    cmocka_unit_test (a_half_is_rounded_up_however_it_was_reckoned),
     cmocka_unit_test (a_number_stays_on_a_line_with_its_unit),
     cmocka_unit_test (lengths_follow_the_users_decimal_sign),
   };

@@ -69,11 +69,15 @@ choose_needle (double most_mm)
   return NULL;
 }
 
+/* The maker's own needle, where it goes; finer than any of the trade's counts as the finest. */
 static void
 find_needle (BwMaterials *materials, const BwDesign *design, const BwPath *path)
 {
+  int n;
+  const BwNeedleSize *sizes = bw_needle_sizes (&n), *finest = &sizes[n - 1];
+  double own = MAX (design->thread.needle_mm, finest->shaft_mm);
   materials->needle_most_mm = bw_needle_most_mm (design, path);
-  materials->needle = choose_needle (materials->needle_most_mm);
+  materials->needle = choose_needle (MIN (materials->needle_most_mm, own));
 }
 
 static double

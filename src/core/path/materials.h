@@ -53,8 +53,8 @@ typedef struct {
   double fitting_most_mm;     /* what passes the bail's loop; 0 without one, ≤ 0: nothing does */
   BwHangRing ring;            /* which ring to take, all 0 without one */
   double needle_most_mm;      /* bw_needle_most_mm () */
-  const BwNeedleSize
-      *needle; /* the thickest of the trade that goes; NULL when none is fine enough */
+  const BwNeedleSize *needle; /* of the trade, not thicker than the maker's own and than what goes;
+                                 NULL when none is fine enough */
   gboolean has_cost;
   struct {
     double beads, thread, bed_cord, hanging_cord, findings, stone, labour; /* for all pieces */

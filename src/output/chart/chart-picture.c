@@ -217,18 +217,24 @@ append_stone (GString *svg, const GArray *shapes, double x, double y, double sca
   g_string_append (svg, "</g>\n");
 }
 
-/* The thread of one line of the key, with a needle at its end. */
+/* The thread of one line of the key, n beads strung: seen between them, as thread is. */
 static void
-append_thread (GString *svg, double left, double right, double y)
+append_thread (GString *svg, int n, double y)
 {
-  g_string_append (svg, "<path class=\"thread\" fill=\"none\" d=\"M");
-  for (int i = 0; i < 2; i++) {
-    bw_json_append_number (svg, i == 0 ? left : right);
+  g_string_append (svg, "<path class=\"thread\" fill=\"none\" d=\"");
+  for (int i = 0; i <= n; i++) {
+    double from = i == 0 ? EDGE - 10 : EDGE + (i - 1) * KEY_STEP + PITCH;
+    double to = i < n ? EDGE + i * KEY_STEP : EDGE + n * KEY_STEP - 20;
+    g_string_append_c (svg, 'M');
+    bw_json_append_number (svg, from);
     g_string_append_c (svg, ' ');
     bw_json_append_number (svg, y);
-    g_string_append (svg, i == 0 ? "L" : "\"");
+    g_string_append_c (svg, 'L');
+    bw_json_append_number (svg, to);
+    g_string_append_c (svg, ' ');
+    bw_json_append_number (svg, y);
   }
-  g_string_append_printf (svg, " stroke=\"#%06x\" stroke-width=\"1.2\"/>\n",
+  g_string_append_printf (svg, "\" stroke=\"#%06x\" stroke-width=\"1.2\"/>\n",
                           bw_tint_srgb (BW_TINT_TIDE, FALSE));
 }
 
@@ -240,8 +246,7 @@ append_key (GString *svg, BwProject *project, double y, double width, double hei
   int colours[BW_TRAY_MAX], n = used_colours (project, colours);
   int columns = key_columns (n, width, KEY_STEP);
   for (int i = 0; i < n; i += columns)
-    append_thread (svg, EDGE - 10, EDGE + MIN (columns, n - i) * KEY_STEP - 20,
-                   y + i / columns * KEY_ROW + height / 2);
+    append_thread (svg, MIN (columns, n - i), y + i / columns * KEY_ROW + height / 2);
   for (int i = 0; i < n; i++) {
     double x = EDGE + i % columns * KEY_STEP, low = y + i / columns * KEY_ROW;
     g_autofree char *name = key_name (&tray->colour[colours[i]]);

@@ -88,7 +88,8 @@ short_words (const BwFit *fit, BwUnit unit)
 {
   const BwFitColumn *worst = worst_column (fit, FALSE);
   g_autofree char *by = bw_length_format (worst->gap_mm - worst->pull_mm, unit, 2);
-  return g_strdup_printf (_ ("Column %d is %s too short even when pulled."), worst->column, by);
+  return g_strdup_printf (_ ("Even when pulled, the ends stay %s apart in column %d."), by,
+                          worst->column);
 }
 
 static char *
@@ -97,7 +98,8 @@ loose_words (const BwFit *fit, double slack_mm, BwUnit unit)
   const BwFitColumn *worst = worst_column (fit, TRUE);
   g_autofree char *by = bw_length_format (-worst->gap_mm, unit, 2);
   g_autofree char *slack = bw_length_format (slack_mm, unit, 2);
-  return g_strdup_printf (_ ("Column %d is %s too long, %s is allowed."), worst->column, by, slack);
+  return g_strdup_printf (_ ("Column %d lies %s slack; up to %s still grips."), worst->column, by,
+                          slack);
 }
 
 /* What the measurements say of these rows. */

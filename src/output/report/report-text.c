@@ -21,7 +21,7 @@ bw_text_number (double value, int decimals)
     return g_strdup ("–");
   /* A rounded −0.00 would read as a finding; it is nothing. */
   double least = 0.5 * pow (10, -decimals);
-  return g_strdup_printf ("%.*f", decimals, fabs (value) < least ? 0.0 : value);
+  return g_strdup_printf ("%.*f", decimals, fabs (value) < least ? 0.0 : bw_length_half_up (value));
 }
 
 char *

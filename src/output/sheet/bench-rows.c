@@ -21,6 +21,8 @@
 #define NUMBER_SHARE 0.27 /* of the width, where that is less */
 #define AFTER_NUMBER 6.0
 #define BEFORE_BOXES 8.0
+#define LEAST_LEADER 24.0
+#define LINES_IN_TURN 2 /* below the number of rows that alternate */
 #define ROW_GAP 5.0
 #define LEAST_REPEAT 6 /* rows: less is told as equal or alternating rows */
 
@@ -143,6 +145,21 @@ make_room (BwBenchRows *rows, double height)
     bw_sheet_add_key (flow, rows->project);
 }
 
+/* Leads the eye to boxes that stand far off. */
+static void
+draw_leader (BwFlow *flow, double from, double to)
+{
+  if (to - from < LEAST_LEADER)
+    return;
+  cairo_set_source_rgb (flow->cr, BW_ON_PAPER (HAIR));
+  cairo_set_line_width (flow->cr, 0.5);
+  cairo_set_dash (flow->cr, (double[]){ 0.5, 3.5 }, 2, 0);
+  cairo_move_to (flow->cr, flow->left + from, flow->y + 4 + BOX);
+  cairo_rel_line_to (flow->cr, to - from, 0);
+  cairo_stroke (flow->cr);
+  cairo_set_dash (flow->cr, NULL, 0, 0);
+}
+
 /* A row: its number, its beads beside it, or below it where the number is long. `more`: it goes on
  * in the next lines, which must stay with it. Boxes of several rows stand at the right edge, below
  * one another. */
@@ -165,8 +182,10 @@ add_row (BwBenchRows *rows, const char *number, const char *beads, gboolean goes
   make_room (rows, first + height + boxes + more);
   if (n == 1)
     draw_box (flow, 0, flow->y + 4);
-  if (beside)
+  if (beside) {
+    draw_leader (flow, end + BEFORE_BOXES, boxes_x - BEFORE_BOXES);
     draw_boxes (flow, n, boxes_x, flow->y + 4);
+  }
   show (flow, label, TICK + indent);
   flow->y += first;
   show (flow, layout, TICK + room);
@@ -259,8 +278,14 @@ bw_bench_rows_line (BwBenchRows *rows, const char *line)
   int boxes = last == 2 ? 1 : last - first + 1;
   add_row (rows, number, beads, goes_on, counted ? boxes : 0,
            parting ? 0 : 2 * (bw_type_height (BW_TYPE_BENCH) + ROW_GAP));
-  if (counted)
-    rule_tens (rows->flow, first, last);
+  if (counted) {
+    rows->first = first;
+    rows->lines = parting ? 0 : LINES_IN_TURN;
+  } else if (rows->lines == 0 || --rows->lines > 0) {
+    return;
+  }
+  if (rows->lines == 0)
+    rule_tens (rows->flow, rows->first, rows->last);
 }
 
 char *

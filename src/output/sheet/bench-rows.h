@@ -12,7 +12,8 @@ typedef struct {
   BwProject *project;
   BwBeadWords *beads;
   int repeat;       /* of the band, while its rows are told; 0: every row is written */
-  int last;         /* row told or passed over */
+  int first, last;  /* rows told or passed over */
+  int lines;        /* that are still to tell them */
   gboolean folded;  /* the repeat was told, and rows are passed over */
   gboolean keyless; /* too many colours for a key on every page */
 } BwBenchRows;

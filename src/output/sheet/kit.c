@@ -15,6 +15,7 @@
 
 #define PICTURE_HEIGHT 150.0
 #define PICTURE_WIDTH 130.0
+#define BELOW_PICTURE 8.0
 #define USUAL_ROOM 260.0
 #define NO_PICTURE_HEIGHT 84.0
 
@@ -74,7 +75,8 @@ draw_head (cairo_t *cr, double width, double height, gpointer data)
   if (!is_pictured (page))
     return;
   cairo_translate (cr, width - PICTURE_WIDTH, 0);
-  bw_sheet_draw_picture (cr, page->picture, PICTURE_WIDTH, height);
+  /* Its edge in line with the rules', and clear of the heading below. */
+  bw_sheet_place_picture (cr, page->picture, PICTURE_WIDTH, height - BELOW_PICTURE, 1);
 }
 
 /* Sentences of what is known and, unless it stands in the list above, what is cut; NULL-terminated.

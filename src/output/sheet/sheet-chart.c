@@ -334,45 +334,78 @@ typedef struct {
   const BwTray *tray;
   GArray *colours;     /* of int: those in use */
   guint first, beyond; /* of them, those that are drawn */
+  guint a_row;
 } Key;
 
 #define KEY_ROW 17.0
-#define KEYS_A_ROW 4
+#define KEY_NAME 23.0 /* from a bead to its name, both at their left */
+#define KEY_GAP 9.0
+#define KEYS_A_ROW 6 /* at most */
+#define LEAST_KEYS 2
+#define KEY_ROWS 3 /* at most, where names are long: rather are they cut */
 
 static void
 draw_key (cairo_t *cr, double width, double height, gpointer data)
 {
   const Key *key = data;
   const BwTray *tray = key->tray;
-  double step = width / KEYS_A_ROW;
+  double step = width / key->a_row;
   for (guint i = 0; i < key->beyond - key->first; i++) {
     int colour = g_array_index (key->colours, int, key->first + i);
-    double x = i % KEYS_A_ROW * step, y = i / KEYS_A_ROW * KEY_ROW;
+    double x = i % key->a_row * step, y = i / key->a_row * KEY_ROW;
     bw_mark_draw_whole (cr, tray, colour, x, y, 19, 14);
     g_autofree char *name = bw_sheet_one_line (tray->colour[colour].name);
-    g_autoptr (PangoLayout) layout = bw_type_layout (cr, BW_TYPE_SMALL, name, step - 28);
+    g_autoptr (PangoLayout) layout
+        = bw_type_layout (cr, BW_TYPE_SMALL, name, step - KEY_NAME - KEY_GAP / 2);
     pango_layout_set_auto_dir (layout, FALSE);
     pango_layout_set_height (layout, -1);
     pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
     cairo_set_source_rgb (cr, BW_ON_PAPER (PRINT));
-    cairo_move_to (cr, x + 23, y + 2.5);
+    cairo_move_to (cr, x + KEY_NAME, y + 2.5);
     pango_cairo_show_layout (cr, layout);
     cairo_new_path (cr);
   }
+}
+
+static double
+widest_name (const BwFlow *flow, const GArray *colours)
+{
+  double widest = 0;
+  for (guint i = 0; i < colours->len; i++) {
+    const BwColour *colour = &flow->tray.colour[g_array_index (colours, int, i)];
+    g_autofree char *name = bw_sheet_one_line (colour->name);
+    g_autoptr (PangoLayout) layout = bw_type_layout (flow->cr, BW_TYPE_SMALL, name, 0);
+    int width;
+    pango_layout_get_size (layout, &width, NULL);
+    widest = MAX (widest, pango_units_to_double (width));
+  }
+  return widest;
+}
+
+/* As many as their names leave room for, in rows as long as each other. */
+static guint
+keys_a_row (const BwFlow *flow, const GArray *colours)
+{
+  guint n = MAX (1, colours->len);
+  guint fit = (guint)(flow->width / (KEY_NAME + widest_name (flow, colours) + KEY_GAP));
+  guint rows = (n + KEY_ROWS - 1) / KEY_ROWS;
+  fit = CLAMP (MAX (fit, MIN (rows, KEYS_A_ROW - 2)), LEAST_KEYS, KEYS_A_ROW);
+  rows = (n + fit - 1) / fit;
+  return (n + rows - 1) / rows;
 }
 
 /* A key that is longer than what is left of the page goes on on the next. */
 static void
 draw_whole_key (BwFlow *flow, GArray *colours)
 {
-  Key key = { &flow->tray, colours, 0, 0 };
+  Key key = { &flow->tray, colours, 0, 0, keys_a_row (flow, colours) };
   while (key.beyond < colours->len) {
-    bw_flow_room (flow,
-                  MIN (2, (colours->len - key.beyond + KEYS_A_ROW - 1) / KEYS_A_ROW) * KEY_ROW + 2);
+    guint rows = (colours->len - key.beyond + key.a_row - 1) / key.a_row;
+    bw_flow_room (flow, MIN (2, rows) * KEY_ROW + 2);
     guint lines = (guint)MAX (1, (bw_flow_left_over (flow) - 2) / KEY_ROW);
     key.first = key.beyond;
-    key.beyond = MIN (colours->len, key.first + lines * KEYS_A_ROW);
-    bw_flow_figure (flow, (key.beyond - key.first + KEYS_A_ROW - 1) / KEYS_A_ROW * KEY_ROW + 2,
+    key.beyond = MIN (colours->len, key.first + lines * key.a_row);
+    bw_flow_figure (flow, (key.beyond - key.first + key.a_row - 1) / key.a_row * KEY_ROW + 2,
                     draw_key, &key);
   }
   bw_flow_space (flow, 4);

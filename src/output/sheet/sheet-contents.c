@@ -113,11 +113,12 @@ static void
 draw_entry (cairo_t *cr, const Entry *entry, double x, double y, double width)
 {
   double low = y + (entry->lines - 1) * LINE;
+  /* Before its heading, so that a reader of the text has it on a line of its own. */
+  bw_type_draw (cr, BW_TYPE_SMALL, entry->page, x + width, low, 1);
   cairo_set_source_rgb (cr, BW_ON_PAPER (INK));
   cairo_move_to (cr, x, y);
   pango_cairo_show_layout (cr, entry->heading);
   cairo_new_path (cr);
-  bw_type_draw (cr, BW_TYPE_SMALL, entry->page, x + width, low, 1);
   cairo_set_source_rgb (cr, BW_ON_PAPER (HAIR));
   cairo_set_line_width (cr, 0.5);
   cairo_set_dash (cr, (double[]){ 0.5, 2.5 }, 2, 0);

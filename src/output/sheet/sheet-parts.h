@@ -7,6 +7,9 @@
 
 /* A picture with a clear ground, as large as the box at (0, 0) allows. */
 void bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height);
+/* The same, not in the middle: across 0 at the left of the box, 1 at its right. */
+void bw_sheet_place_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height,
+                             double across);
 
 /* How much paper may be off: printers feed it, and it takes up damp (common practice, no source).
  */

@@ -39,12 +39,13 @@ drawn_box (cairo_surface_t *picture)
 }
 
 void
-bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height)
+bw_sheet_place_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height,
+                        double across)
 {
   cairo_rectangle_int_t box = drawn_box (picture);
   double scale = MIN (width / box.width, height / box.height);
   cairo_save (cr);
-  cairo_translate (cr, (width - scale * box.width) / 2, (height - scale * box.height) / 2);
+  cairo_translate (cr, (width - scale * box.width) * across, (height - scale * box.height) / 2);
   cairo_scale (cr, scale, scale);
   cairo_rectangle (cr, 0, 0, box.width, box.height);
   cairo_clip (cr);
@@ -52,4 +53,10 @@ bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, doub
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_GOOD);
   cairo_paint (cr);
   cairo_restore (cr);
+}
+
+void
+bw_sheet_draw_picture (cairo_t *cr, cairo_surface_t *picture, double width, double height)
+{
+  bw_sheet_place_picture (cr, picture, width, height, 0.5);
 }

@@ -224,20 +224,25 @@ bw_sheet_set_head (BwFlow *flow, BwProject *project)
   cairo_surface_destroy (once);
 }
 
-/* "72 × 31 mm (2.83 × 1.22 in)": in both, for a buyer may know either. Owned. */
+/* "72 × 31 mm (2.83 × 1.22 in), without the bail": in both, for a buyer may know either. Owned. */
 static char *
 size_words (BwProject *project, BwUnit unit)
 {
   BwFinished size = bw_finished_size (bw_project_get_design (project), bw_project_stone (project),
                                       bw_project_places (project));
   double length = size.length_mm / BW_MM_PER_INCH, breadth = size.breadth_mm / BW_MM_PER_INCH;
-  if (unit == BW_UNIT_INCH)
-    /* Translators: length and breadth of the piece in inches, and in millimetres. */
-    return g_strdup_printf (_ ("%.2f × %.2f in (%.0f × %.0f mm), without the bail"), length,
-                            breadth, size.length_mm, size.breadth_mm);
-  /* Translators: length and breadth of the piece in millimetres, and in inches. */
-  return g_strdup_printf (_ ("%.0f × %.0f mm (%.2f × %.2f in), without the bail"), size.length_mm,
-                          size.breadth_mm, length, breadth);
+  g_autofree char *both
+      = unit == BW_UNIT_INCH
+            /* Translators: length and breadth of the piece in inches, and in millimetres. */
+            ? g_strdup_printf (_ ("%.2f × %.2f in (%.0f × %.0f mm)"), length, breadth,
+                               size.length_mm, size.breadth_mm)
+            /* Translators: length and breadth of the piece in millimetres, and in inches. */
+            : g_strdup_printf (_ ("%.0f × %.0f mm (%.2f × %.2f in)"), size.length_mm,
+                               size.breadth_mm, length, breadth);
+  if (!bw_project_hang (project)->has_bail)
+    return g_steal_pointer (&both);
+  /* Translators: "72 × 31 mm (2.83 × 1.22 in)". */
+  return g_strdup_printf (_ ("%s, without the bail"), both);
 }
 
 static void

@@ -20,6 +20,9 @@
 #define DOWN 5
 #define INSET 12.0 /* from the card's edge */
 #define PICTURE 92.0
+#define PUNCH (6 * BW_POINTS_PER_MM)          /* of the hole's middle from both edges */
+#define PUNCH_RADIUS (1.5 * BW_POINTS_PER_MM) /* of a hole that a small punch makes */
+#define PUNCH_CROSS 2.0
 #define RIBBON_MOST 34.0 /* height of the band at the foot of its words */
 
 typedef struct {
@@ -99,6 +102,21 @@ draw_band (cairo_t *cr, const Tag *tag, double x, double room)
   return height;
 }
 
+/* Where the hole for the cord is punched: in the corner that the picture leaves free. */
+static void
+draw_punch (cairo_t *cr)
+{
+  cairo_set_source_rgb (cr, BW_ON_PAPER (NOTE));
+  cairo_set_line_width (cr, 0.4);
+  cairo_arc (cr, PUNCH, PUNCH, PUNCH_RADIUS, 0, 2 * G_PI);
+  cairo_stroke (cr);
+  for (int across = 0; across < 2; across++) {
+    cairo_move_to (cr, PUNCH - (across ? PUNCH_CROSS : 0), PUNCH - (across ? 0 : PUNCH_CROSS));
+    cairo_rel_line_to (cr, across ? 2 * PUNCH_CROSS : 0, across ? 0 : 2 * PUNCH_CROSS);
+  }
+  cairo_stroke (cr);
+}
+
 static void
 draw_card (cairo_t *cr, const Tag *tag)
 {
@@ -111,6 +129,7 @@ draw_card (cairo_t *cr, const Tag *tag)
     bw_sheet_draw_picture (cr, tag->picture, PICTURE, TALL - 2 * INSET);
     cairo_restore (cr);
   }
+  draw_punch (cr);
   double y = draw_words (cr, BW_TYPE_BENCH_BOLD, tag->title, x, INSET, width, 2);
   y = draw_words (cr, BW_TYPE_TEXT, bw_project_get_about (tag->project, BW_ABOUT_MAKER), x, y,
                   width, 2);

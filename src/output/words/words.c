@@ -12,6 +12,7 @@
 #include "output/words/thread-words.h"
 #include "output/words/try-on-words.h"
 #include "output/words/words.h"
+#include "project/place-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -40,7 +41,7 @@ seam_place (BwProject *project, BwUnit unit)
   if (place.face < 0)
     return g_strdup_printf (_ ("over the edge between faces %d and %d"), place.corner + 1,
                             (place.corner + 1) % faces + 1);
-  if (ABS (place.along_mm) < 0.05)
+  if (ABS (place.along_mm) <= BW_PLACE_THERE_MM)
     return g_strdup_printf (_ ("over the middle of face %d"), place.face + 1);
   g_autofree char *away = bw_text_length (ABS (place.along_mm), unit, 1);
   return g_strdup_printf (_ ("over face %d, %s from its middle"), place.face + 1, away);

@@ -202,12 +202,21 @@ drop_trailing_zeros (char *number, const char *decimal_sign)
     strcpy (number, "0");
 }
 
+#define AT_A_HALF 1e-9 /* as near to one, in the number's own size, as arithmetic comes */
+
+double
+bw_length_half_up (double value)
+{
+  return value * (1 + AT_A_HALF);
+}
+
 char *
 bw_length_format (double mm, BwUnit unit, int decimals)
 {
   gboolean inch = unit == BW_UNIT_INCH;
+  double shown = inch ? mm / BW_MM_PER_INCH : mm;
   g_autofree char *number
-      = g_strdup_printf ("%.*f", inch ? decimals + 1 : decimals, inch ? mm / BW_MM_PER_INCH : mm);
+      = g_strdup_printf ("%.*f", inch ? decimals + 1 : decimals, bw_length_half_up (shown));
 
   drop_trailing_zeros (number, localeconv ()->decimal_point);
   /* A hyphen is no minus sign: it is short, and a line may break after it. */

@@ -14,6 +14,10 @@ typedef enum { BW_UNIT_MM, BW_UNIT_INCH } BwUnit;
  * The result is finite; its range is the caller's affair. */
 gboolean bw_length_parse (const char *text, BwUnit unit, double *mm, GError **error);
 
+/* A number to be rounded for reading: where it lies at a half, whatever reckoning made of that, it
+ * is rounded away from zero. Without this 83.25 typed is 83.2 and 83.25 reckoned is 83.3. */
+double bw_length_half_up (double value);
+
 /* Writes a length in `unit` with its sign ("9.5 mm", "0.374 in"), the user's decimal point, at most
  * `decimals` decimals in mm (one more in inches), trailing zeros dropped. Owned. */
 char *bw_length_format (double mm, BwUnit unit, int decimals);
