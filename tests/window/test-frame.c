@@ -315,6 +315,30 @@ expect_nothing_old (Maker *maker, GtkWidget *page, GtkWidget *fit)
 }
 
 static void
+count_one (int *n)
+{
+  ++*n;
+}
+
+/* Each time the toolkit is told it reads its theme, and styles every widget anew. */
+static void
+the_theme_is_read_anew_when_it_is_another (void **state)
+{
+  int told = 0;
+  gulong counting = g_signal_connect_swapped (gtk_settings_get_default (),
+                                              "notify::gtk-application-prefer-dark-theme",
+                                              G_CALLBACK (count_one), &told);
+  g_object_set (bw_settings_get (), "appearance", "light", NULL);
+  g_object_set (bw_settings_get (), "appearance", "system", NULL);
+  assert_int_equal (told, 0);
+  g_object_set (bw_settings_get (), "appearance", "dark", NULL);
+  assert_int_equal (told, 1);
+  g_object_set (bw_settings_get (), "appearance", "system", NULL);
+  assert_int_equal (told, 2);
+  g_signal_handler_disconnect (gtk_settings_get_default (), counting);
+}
+
+static void
 nothing_keeps_a_colour_of_the_theme_before (void **state)
 {
   static const char *const looks[] = { "dark", "light", "system" };
@@ -414,6 +438,7 @@ main (void)
 #define IN_WINDOW(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (a_stage_that_is_not_shown_comes_after_the_first_picture),
+    IN_WINDOW (the_theme_is_read_anew_when_it_is_another),
     IN_WINDOW (what_is_told_moves_nothing_on_the_page),
     IN_WINDOW (a_project_dropped_anywhere_opens),
     IN_WINDOW (a_picture_dropped_beside_the_band_is_told_where_it_belongs),
