@@ -330,6 +330,7 @@ what_thread_and_bed_give_is_shown_mended_and_taken_out (void **state)
   assert_true (gtk_widget_get_sensitive (save));
   desk_click (save);
   desk_until (only_squeeze_is_left, NULL);
+  wait_to_be_told (window, "2026-10-01 · squeeze of the bed"); /* and the dialog is gone */
   close_workshop (maker);
 }
 
