@@ -172,6 +172,29 @@ count_written (const char *beginning)
   return n;
 }
 
+/* Whether a line goes down through a word, from above its middle to below it. */
+static gboolean
+is_struck (const PenWords *word)
+{
+  double middle = word->y + word->height / 2;
+  for (guint i = 0; i < pen_n_lines (); i++) {
+    const PenLine *line = pen_line (i);
+    if (line->page == word->page && MIN (line->y0, line->y1) < middle - 1
+        && MAX (line->y0, line->y1) > middle + 1 && MIN (line->x0, line->x1) > word->x + 0.5
+        && MAX (line->x0, line->x1) < word->x + word->width - 0.5)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static void
+assert_not_struck (const char *number)
+{
+  for (guint i = 0; i < pen_n_words (); i++)
+    if (g_str_equal (pen_word (i)->text, number) && is_struck (pen_word (i)))
+      fail_msg ("a line goes through “%s”", number);
+}
+
 /* Every fifth millimetre from just before the end on has its number, the one beside the join too.
  */
 static void
@@ -182,6 +205,8 @@ assert_scale_is_named (BwProject *project)
   for (int mm = 5 * (int)ceil ((marks.girth_mm - 2) / 5); mm < marks.girth_mm + 9; mm += 5) {
     g_autofree char *number = g_strdup_printf ("%d", mm);
     pen_find (number);
+    if (mm >= marks.girth_mm)
+      assert_not_struck (number);
   }
 }
 

@@ -173,7 +173,7 @@ clear_of_end (const Piece *piece, double x, double wide)
 {
   double end = x_of (piece, piece->length_mm), off = wide / 2 + 1;
   if (fabs (x - end) < off)
-    x = x < end ? end - off : end + off;
+    x = x < end && end - off > wide / 2 ? end - off : end + off;
   return MAX (x, wide / 2);
 }
 
