@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Very many beads, told in stretches: put in an order in which those that follow one another lie
- * close together, a few hundred are found hidden, or beside the picture, by one look. */
+ * close together, some dozens are found hidden, or beside the picture, by one look. */
 #pragma once
 
 #include "preview/scene/camera.h"
 
-#define BW_STRETCH_BEADS 256
+#define BW_STRETCH_BEADS 64
 
 /* Some beads that follow one another in a list, in a sphere. */
 typedef struct {
