@@ -279,12 +279,12 @@ what_is_chosen_changes_the_pages_at_once (void **state)
   maker_stop (&maker);
 }
 
-/* The list of papers, by keys: so many below the first. */
+/* The list of papers, by keys: so many below the one that is chosen. */
 static void
-choose_paper (Maker *maker, int down)
+choose_paper (Maker *maker, const char *chosen, int down)
 {
-  GtkWidget *list = gtk_widget_get_ancestor (desk_find_label (preview (maker), "By Region"),
-                                             GTK_TYPE_DROP_DOWN);
+  GtkWidget *list
+      = gtk_widget_get_ancestor (desk_find_label (preview (maker), chosen), GTK_TYPE_DROP_DOWN);
   gtk_widget_grab_focus (list);
   desk_key ("space", 0);
   desk_settle ();
@@ -294,22 +294,21 @@ choose_paper (Maker *maker, int down)
 }
 
 static void
-a_paper_of_ones_own_is_laid_out_as_it_is (void **state)
+a_paper_of_ones_own_is_laid_out_as_it_is_for_this_print (void **state)
 {
   Maker maker = { 0 };
   g_autofree char *path = demo ();
   const double mm = BW_POINTS_PER_MM;
   open_preview (&maker, path);
   Before before = remember (&maker);
-  choose_paper (&maker, 2);
+  choose_paper (&maker, "By Region", 2);
   wait_for_others (&before);
   assert_true (bw_paper_equal (paper (&maker), BW_PAPER_A5));
-  g_object_set (bw_settings_get (), "paper", "usual", NULL);
   desk_settle ();
-  choose_paper (&maker, 4);
+  choose_paper (&maker, "A5", 2);
   desk_settle ();
   GtkWidget *width = desk_find_type (preview (&maker), GTK_TYPE_SPIN_BUTTON);
-  desk_click (width);
+  gtk_widget_grab_focus (width);
   desk_key ("a", GDK_CONTROL_MASK);
   desk_type ("300");
   before = remember (&maker);
@@ -317,7 +316,9 @@ a_paper_of_ones_own_is_laid_out_as_it_is (void **state)
   wait_for_others (&before);
   assert_true (fabs (paper (&maker).width - 300 * mm) < 0.2);
   desk_keep ("preview-own-paper");
-  g_object_set (bw_settings_get (), "paper", "usual", NULL);
+  g_autofree char *preferred = NULL;
+  g_object_get (bw_settings_get (), "paper", &preferred, NULL);
+  assert_string_equal (preferred, "usual");
   maker_stop (&maker);
 }
 
@@ -699,7 +700,7 @@ main (void)
     cmocka_unit_test (a_click_on_a_small_page_shows_it_large),
     cmocka_unit_test (where_words_run_from_the_right_the_choices_stand_there),
     cmocka_unit_test (what_is_chosen_changes_the_pages_at_once),
-    cmocka_unit_test (a_paper_of_ones_own_is_laid_out_as_it_is),
+    cmocka_unit_test (a_paper_of_ones_own_is_laid_out_as_it_is_for_this_print),
     cmocka_unit_test (the_pages_follow_the_project),
     cmocka_unit_test (tags_bear_a_price_by_cost_mark_up_and_rounding),
     cmocka_unit_test (many_pages_hold_nothing_up),

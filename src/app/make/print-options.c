@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Wishes, paper and parts are the settings': they hold from print to print and from piece to piece.
- * How many pieces there are is the project's. */
+/* Wishes and parts are the settings': they hold from print to print and from piece to piece. The
+ * paper begins with the settings' and is this window's own: who prints one booklet does not want
+ * everything small from then on. How many pieces there are is the project's. */
 #include "config.h"
 
 #include "app/make/print-options.h"
@@ -25,6 +26,7 @@ struct _BwPrintOptions {
   GtkDropDown *paper;
   GtkSpinButton *own_width, *own_height;
   GtkLabel *own_unit;
+  char *word;       /* the paper chosen here; owned; NULL: the settings' */
   gboolean showing; /* controls change, not the maker's mind */
 };
 
@@ -151,13 +153,20 @@ show_side (GtkSpinButton *side, double points)
   gtk_spin_button_set_value (side, points / BW_POINTS_PER_MM / unit);
 }
 
+BwPaper
+bw_print_options_get_paper (BwPrintOptions *self)
+{
+  return self->word ? bw_print_paper_named (self->word) : bw_print_paper ();
+}
+
 static void
 show_paper (BwPrintOptions *self)
 {
-  g_autofree char *word = NULL;
-  BwPaper paper = bw_print_paper ();
+  g_autofree char *word = g_strdup (self->word);
+  BwPaper paper = bw_print_options_get_paper (self);
   guint selected = 0;
-  g_object_get (bw_settings_get (), "paper", &word, NULL);
+  if (!word)
+    g_object_get (bw_settings_get (), "paper", &word, NULL);
   while (selected < G_N_ELEMENTS (papers) && g_strcmp0 (papers[selected], word) != 0)
     selected++;
   self->showing = TRUE;
@@ -167,6 +176,24 @@ show_paper (BwPrintOptions *self)
   show_side (self->own_height, paper.height);
   gtk_label_set_text (self->own_unit, unit_mm () > 1 ? _ ("in") : _ ("mm"));
   self->showing = FALSE;
+}
+
+static void
+paper_changed (BwPrintOptions *self)
+{
+  show_paper (self);
+  tell_changed (self);
+}
+
+static void
+take_paper (BwPrintOptions *self, const char *word)
+{
+  g_autofree char *taken = g_strdup (word);
+  if (g_strcmp0 (taken, self->word) == 0)
+    return;
+  g_free (self->word);
+  self->word = g_steal_pointer (&taken);
+  paper_changed (self);
 }
 
 /* Tenths of a millimetre: as much as a ruler shows of a sheet of paper. */
@@ -181,7 +208,7 @@ own_changed (BwPrintOptions *self)
   g_ascii_formatd (height, sizeof height, "%.1f",
                    gtk_spin_button_get_value (self->own_height) * unit_mm ());
   g_autofree char *word = g_strconcat (width, "x", height, NULL);
-  g_object_set (bw_settings_get (), "paper", word, NULL);
+  take_paper (self, word);
 }
 
 static void
@@ -191,16 +218,9 @@ paper_chosen (BwPrintOptions *self)
   if (self->showing)
     return;
   if (selected < OWN)
-    g_object_set (bw_settings_get (), "paper", papers[selected], NULL);
+    take_paper (self, papers[selected]);
   else
     own_changed (self);
-}
-
-static void
-paper_changed (BwPrintOptions *self)
-{
-  show_paper (self);
-  tell_changed (self);
 }
 
 /* --- Wishes and parts --------------------------------------------------------------------------
@@ -278,8 +298,16 @@ bind_children (GtkWidgetClass *widget_class)
 }
 
 static void
+bw_print_options_finalize (GObject *object)
+{
+  g_free (BW_PRINT_OPTIONS (object)->word);
+  G_OBJECT_CLASS (bw_print_options_parent_class)->finalize (object);
+}
+
+static void
 bw_print_options_class_init (BwPrintOptionsClass *klass)
 {
+  G_OBJECT_CLASS (klass)->finalize = bw_print_options_finalize;
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   signals[CHANGED] = g_signal_new ("changed", BW_TYPE_PRINT_OPTIONS, G_SIGNAL_RUN_LAST, 0, NULL,
                                    NULL, NULL, G_TYPE_NONE, 0);

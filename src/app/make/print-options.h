@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What is printed and how, beside its pages. What is chosen holds for every print.
+/* What is printed and how, beside its pages. What is chosen holds for every print, but for
+ * the paper, which is chosen anew in each window.
  *
  * Signals: "changed" (): the pages should be others; "save-chart" (int kind): the chart is wanted
  * as one picture, a BwFileKind. */
@@ -11,6 +12,8 @@
 #define BW_TYPE_PRINT_OPTIONS (bw_print_options_get_type ())
 G_DECLARE_FINAL_TYPE (BwPrintOptions, bw_print_options, BW, PRINT_OPTIONS, BwCard)
 
+/* The paper chosen, with what else is wished for. */
+BwPaper bw_print_options_get_paper (BwPrintOptions *self);
 BwPrintKind bw_print_options_get_kind (BwPrintOptions *self);
 void bw_print_options_set_kind (BwPrintOptions *self, BwPrintKind kind);
 /* Puts the keyboard's focus on the kind that is chosen. */

@@ -47,16 +47,22 @@ wishes (void)
 }
 
 BwPaper
-bw_print_paper (void)
+bw_print_paper_named (const char *word)
 {
-  g_autofree char *word = NULL;
   BwPaper paper;
-  g_object_get (bw_settings_get (), "paper", &word, NULL);
   if (!bw_paper_from_word (word, &paper))
     paper = g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) ? BW_PAPER_LETTER
                                                                                : BW_PAPER_A4;
   paper.wishes = wishes ();
   return paper;
+}
+
+BwPaper
+bw_print_paper (void)
+{
+  g_autofree char *word = NULL;
+  g_object_get (bw_settings_get (), "paper", &word, NULL);
+  return bw_print_paper_named (word);
 }
 
 static gboolean

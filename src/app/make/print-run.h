@@ -6,6 +6,8 @@
 
 /* The paper the maker prefers, or what the country uses, with what else is wished for in print. */
 BwPaper bw_print_paper (void);
+/* The same on the paper of a word of the settings: "a4", "216x356", or "usual". */
+BwPaper bw_print_paper_named (const char *word);
 
 /* The layout that goes on paper of this size (points) at true size: its own where it is larger than
  * the usual or of another shape, else the usual that it holds. FALSE when there is none. */

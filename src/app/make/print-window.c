@@ -223,7 +223,8 @@ refresh (BwPrintWindow *self)
   if (!self->copy)
     self->copy = bw_page_copy_new (self->project);
   self->setting = g_cancellable_new ();
-  bw_page_set_ask (self->copy, kind_of (self), bw_print_paper (), self->setting, laid_out, self);
+  bw_page_set_ask (self->copy, kind_of (self), bw_print_options_get_paper (self->options),
+                   self->setting, laid_out, self);
   show_kind (self);
   show_busy (self);
 }
