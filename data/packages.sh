@@ -15,7 +15,7 @@ build_packages="gcc libc6-dev meson ninja-build pkg-config gettext libglib2.0-de
   adwaita-icon-theme shared-mime-info desktop-file-utils"
 
 test_packages="libcmocka-dev libffi-dev libqhull-dev libgeos-dev libgsl-dev liblcms2-dev libassimp-dev libx11-dev libxtst-dev
-  libatspi2.0-dev binutils xvfb xauth dbus at-spi2-core openbox appstream libxml2-utils mallard-rng clang
+  libatspi2.0-dev binutils xvfb xauth dbus at-spi2-core openbox appstream libxml2-utils mallard-rng clang lld
   poppler-utils locales man-db mandoc python3 python3-sklearn"
 
 # ask_an_administrator PACKAGE…: ends, with what somebody else has to do.

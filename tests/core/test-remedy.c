@@ -6,12 +6,13 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+#include "../fewer.h"
 #include "core/band/remedy.h"
 #include "core/base/tolerance.h"
 #include "core/workshop/ways.h"
 #include "samples.h"
 
-#define DESIGNS 60
+#define DESIGNS few (60)
 
 static GArray *
 remedies_of (const BwDesign *design, const BwStone *stone)
@@ -144,7 +145,7 @@ the_layers_remedy_is_the_nearest_snug_count (void **state)
                      != BW_VERDICT_SNUG);
     }
   }
-  assert_true (snug > 5);
+  assert_true (snug > few (5));
 }
 
 static void
@@ -345,7 +346,7 @@ a_move_goes_to_the_nearest_snug_height_on_its_side (void **state)
       last = fabs (way);
     }
   }
-  assert_true (offered > 20);
+  assert_true (offered > few (20));
 }
 
 static void
@@ -580,7 +581,7 @@ wherever_the_joint_search_finds_a_way_there_is_a_cure (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (77);
   int cured = 0, hopeless = 0;
-  for (int k = 0; k < 110; k++) {
+  for (int k = 0; k < few (110); k++) {
     BwStone stone;
     BwDesign design = hard_design (rand, &stone);
     if (bw_fit_is_snug (&design, &stone, design.band.rows))
@@ -592,8 +593,8 @@ wherever_the_joint_search_finds_a_way_there_is_a_cure (void **state)
     assert_false (search_finds_a_way (&design, &stone));
     hopeless++;
   }
-  assert_true (cured > 50);
-  assert_true (hopeless > 5);
+  assert_true (cured > few (50));
+  assert_true (hopeless > few (5));
 }
 
 static void

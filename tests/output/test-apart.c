@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Names and numbers of drawings keep clear of one another and of the paper's edge, whatever the
  * stone: asked of the pen, for stones of every sort. */
+#include "../fewer.h"
 #include "output/sheet/sheet-parts.h"
 #include "output/sheet/step-figure.h"
 #include "output/sheet/strip.h"
@@ -15,7 +16,7 @@
 #include <string.h>
 #include <cmocka.h>
 
-#define STONES 500
+#define STONES few (500)
 #define USUAL_ROWS 80
 #define FEW_ROWS 40 /* of a ring: there names of rows are told from the join and from the bail */
 

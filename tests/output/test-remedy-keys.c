@@ -6,6 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
+#include "../fewer.h"
 #include "core/stone/section.h"
 #include "output/report/remedy-also.h"
 #include "output/report/report.h"
@@ -104,7 +105,7 @@ without_what_follows (BwProject *project)
 }
 
 /* Random pieces to take remedies of; the benchmark asks for thousands. */
-static int pieces = 40;
+static int pieces = few (40);
 
 static void
 every_remedy_written_into_the_file_is_what_was_promised (void **state)
@@ -129,7 +130,7 @@ every_remedy_written_into_the_file_is_what_was_promised (void **state)
   }
   for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++) {
     int n = GPOINTER_TO_INT (g_hash_table_lookup (taken, kinds[i]));
-    if (n < 10)
+    if (n < few (10))
       fail_msg ("only %d remedies of kind %s were taken", n, kinds[i]);
   }
 }

@@ -7,6 +7,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
+#include "../fewer.h"
 #include "output/report/report-ways.h"
 #include "output/report/report.h"
 #include "sample.h"
@@ -74,7 +75,7 @@ static void
 what_is_to_be_changed_gives_what_is_promised (void **state)
 {
   static const SampleBail bails[] = { SAMPLE_UPRIGHT, SAMPLE_NO_BAIL };
-  for (guint i = 0; i < G_N_ELEMENTS (bails); i++) {
+  for (int i = 0; i < few (G_N_ELEMENTS (bails)); i++) {
     g_autofree char *text = sample_of (3 + i, bails[i]);
     g_autofree char *answer = assert_ways_hold (text, NULL);
   }

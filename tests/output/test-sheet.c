@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Pages as such: nothing cut off, nothing left out of the needle's path, whole files or none. */
 #define _GNU_SOURCE
+#include "../fewer.h"
 #include "output/sheet/cautions.h"
 #include "output/page/sheet.h"
 #include "output/sheet/steps.h"
@@ -135,7 +136,7 @@ static void
 nothing_is_cut_off_with_any_bail_on_any_paper (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (51);
-  for (int i = 0; i < 8; i++) {
+  for (int i = 0; i < few (8); i++) {
     g_autoptr (Sample) sample = sample_new (rand, 2 * g_rand_int_range (rand, 4, 14), 0, i % 4);
     sample->prices = i % 2;
     sample->taper = i % 3 == 0;
@@ -215,7 +216,7 @@ static void
 the_steps_hold_every_visit_but_those_of_the_plain_rows (void **state)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (53);
-  for (int i = 0; i < 16; i++) {
+  for (int i = 0; i < few (16); i++) {
     g_autoptr (Sample) sample = sample_new (rand, 2 * g_rand_int_range (rand, 3, 10), 0, i % 4);
     g_autoptr (BwProject) project = project_of (sample);
     const GArray *visits = bw_project_path (project)->visits;
@@ -347,7 +348,7 @@ nothing_is_cut_off_on_papers_of_other_sizes (void **state)
 {
   static const char *const words[] = { "180x180", "297x210", "180x600", "420x297" };
   g_autoptr (GRand) rand = g_rand_new_with_seed (55);
-  for (gsize i = 0; i < G_N_ELEMENTS (words); i++) {
+  for (int i = 0; i < few (G_N_ELEMENTS (words)); i++) {
     g_autoptr (Sample) sample = sample_new (rand, 14, 0, (SampleBail)(i % 4));
     sample->taper = TRUE;
     g_autoptr (BwProject) project = project_of (sample);

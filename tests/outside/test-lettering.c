@@ -9,6 +9,7 @@
  * part by the printed letter that is most like it when both are as large. It is told neither the
  * word, nor the height of the letters, nor which letters to expect: all it can read is weighed for
  * each, and it has no list of words to guess by. */
+#include "../fewer.h"
 #include "core/base/lattice.h"
 #include "core/pattern/lettering.h"
 #include "core/pattern/motif.h"
@@ -316,11 +317,10 @@ above (const char *word)
 }
 
 static void
-read_all (int first, int high)
+read_all (const GArray *known, int first, int high)
 {
-  GArray *known = learn ();
   int wrong = 0;
-  for (gsize i = 0; i < G_N_ELEMENTS (words); i++) {
+  for (int i = 0; i < few (G_N_ELEMENTS (words)); i++) {
     int given = high + above (words[i]);
     if (given < bw_lettering_needs (words[i]))
       continue;
@@ -331,7 +331,6 @@ read_all (int first, int high)
     print_message ("%s is read as %s in %d columns from %d\n", words[i], read, given, first);
     wrong++;
   }
-  g_array_unref (known);
   assert_int_equal (wrong, 0);
 }
 
@@ -339,27 +338,41 @@ static void
 forty_words_are_read_back_where_letters_are_seven_columns_high (void **state)
 {
   assert_int_equal (G_N_ELEMENTS (words), 40);
-  read_all (3, 7);
+  read_all (*state, 3, 7);
 }
 
 static void
 from_an_odd_column_they_read_the_same (void **state)
 {
-  read_all (4, 7);
+  read_all (*state, 4, 7);
 }
 
 static void
 they_are_read_back_where_letters_are_five_columns_high (void **state)
 {
-  read_all (3, 5);
+  read_all (*state, 3, 5);
 }
 
 static void
 large_letters_are_read_back (void **state)
 {
   static const int heights[] = { 9, 10, 12, 14, 17, 20 };
-  for (gsize i = 0; i < G_N_ELEMENTS (heights); i++)
-    read_all (2, heights[i]);
+  for (int i = 0; i < few (G_N_ELEMENTS (heights)); i++)
+    read_all (*state, 2, heights[i]);
+}
+
+static int
+set_up (void **state)
+{
+  *state = learn ();
+  return 0;
+}
+
+static int
+tear_down (void **state)
+{
+  g_array_unref (*state);
+  return 0;
 }
 
 int
@@ -371,5 +384,5 @@ main (void)
     cmocka_unit_test (they_are_read_back_where_letters_are_five_columns_high),
     cmocka_unit_test (large_letters_are_read_back),
   };
-  return cmocka_run_group_tests_name ("lettering", tests, NULL, NULL);
+  return cmocka_run_group_tests_name ("lettering", tests, set_up, tear_down);
 }

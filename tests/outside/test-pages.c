@@ -2,6 +2,7 @@
 /* Every page as it comes out of the printer, on all papers and in all languages: read back by
  * poppler, word for word with its box, and as a picture. */
 #define _GNU_SOURCE
+#include "../fewer.h"
 #include "config.h"
 
 #include "output/page/page.h"
@@ -254,7 +255,7 @@ look_at_demos (const Printed *printed)
   int faults = 0;
   BwProject *project;
   for (int i = 0; (project = printed_demo (i)); i++) {
-    for (int paper = 0; paper < (int)G_N_ELEMENTS (papers); paper++)
+    for (int paper = 0; paper < few (G_N_ELEMENTS (papers)); paper++)
       faults += look_at_all (printed, project, paper, bw_project_get_title (project));
     g_object_unref (project);
   }
@@ -295,7 +296,7 @@ the_pages_of_the_demos_are_well_set_on_every_paper (void **state)
 static void
 the_pages_of_random_designs_are_well_set (void **state)
 {
-  assert_int_equal (look_at_random (*state, 901, 13), 0);
+  assert_int_equal (look_at_random (*state, 901, few (13)), 0);
 }
 
 /* All languages that are shipped. */
@@ -335,7 +336,7 @@ static void
 assert_well_set (const Printed *printed, BwProject *project, const char *name)
 {
   int faults = 0;
-  for (int paper = 0; paper < (int)G_N_ELEMENTS (papers); paper++)
+  for (int paper = 0; paper < few (G_N_ELEMENTS (papers)); paper++)
     faults += look_at_all (printed, project, paper, name)
               + look_at_the_others (printed, project, paper, name);
   assert_int_equal (faults, 0);

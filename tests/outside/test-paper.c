@@ -2,6 +2,7 @@
 /* The printed files read back by the poppler tools (poppler-utils 22.12): what a maker gets on
  * paper is what the project says. */
 #define _GNU_SOURCE
+#include "../fewer.h"
 #include "core/base/lattice.h"
 #include "output/page/sheet.h"
 #include "output/sheet/strip.h"
@@ -337,7 +338,7 @@ no_heading_stands_alone_at_the_foot_of_a_page (void **state)
 {
   const Desk *desk = *state;
   g_autoptr (GRand) rand = g_rand_new_with_seed (75);
-  for (int i = 0; i < 12; i++) {
+  for (int i = 0; i < few (12); i++) {
     g_autoptr (Sample) sample
         = sample_new (rand, 2 * g_rand_int_range (rand, 3, 16), 0, (SampleBail)(i % 4));
     sample->prices = i % 2;
@@ -637,7 +638,7 @@ pages_in_inches_tell_no_millimetre (void **state)
   g_autoptr (GRegex) other = g_regex_new ("\\bmm\\b|millimet|[0-9] m\\b", 0, 0, NULL);
   g_autoptr (GRegex) usual
       = g_regex_new ("\\([0-9]+ × [0-9]+ mm\\)|measure 50 mm|50 mm$", G_REGEX_MULTILINE, 0, NULL);
-  for (int i = 0; i < 30; i++) {
+  for (int i = 0; i < few (30); i++) {
     g_autoptr (Sample) sample
         = sample_new (rand, 2 * g_rand_int_range (rand, 2, 12), 0, (SampleBail)(i % 5));
     sample->taper = i % 3 == 0;

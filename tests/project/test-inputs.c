@@ -2,6 +2,7 @@
 /* What each derived value depends on, proven key by key: one key of the project at a time is
  * changed under a project that has derived everything, and everything is compared whole with what a
  * fresh load of the same document derives. */
+#include "../fewer.h"
 #include "core/base/lattice.h"
 #include "edits.h"
 
@@ -324,16 +325,16 @@ static gboolean
 try_key (BwProject *project, const BwKey *key)
 {
   const BwDesign *now = bw_project_get_design (project);
-  gboolean list = key->kind == BW_KEY_PAIR || key->kind == BW_KEY_VALUES, tried = FALSE;
-  int n = list ? bw_key_count (key, now) : 1;
+  gboolean list = key->kind == BW_KEY_PAIR || key->kind == BW_KEY_VALUES;
+  int n = list ? bw_key_count (key, now) : 1, tried = 0;
   for (int i = 0; i < n; i++)
-    for (int way = 0; way < (i == 0 ? N_WAYS : 2); way++) {
+    for (int way = 0; way < (i == 0 ? N_WAYS : 2) && tried < few (N_WAYS) + 2 * (n - 1); way++) {
       BwDesign design = *bw_project_get_design (project);
       change (&design, key, i, way);
-      tried = try_design (project, &design) || tried;
+      tried += try_design (project, &design);
     }
   try_without (project, key->has);
-  return tried;
+  return tried > 0;
 }
 
 typedef struct {
