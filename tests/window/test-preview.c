@@ -421,11 +421,61 @@ is_heard (gpointer key)
   return ((Key *)key)->heard;
 }
 
+/* What the program gives to a thread waits here until the gate is opened, so that however slow or
+ * quick the machine is, a key comes meanwhile. GLib lets some ten tasks run at a time and one more
+ * each tenth of a second. */
+enum { WAITING = 80 };
+typedef struct {
+  GMutex lock;
+  GCond moved;
+  gboolean is_open;
+  int left;
+} Gate;
+
+static void
+wait_at_gate (GTask *task, gpointer source, gpointer data, GCancellable *stop)
+{
+  Gate *gate = data;
+  g_mutex_lock (&gate->lock);
+  while (!gate->is_open)
+    g_cond_wait (&gate->moved, &gate->lock);
+  gate->left--;
+  g_cond_broadcast (&gate->moved);
+  g_mutex_unlock (&gate->lock);
+}
+
+static void
+gate_close (Gate *gate)
+{
+  g_mutex_init (&gate->lock);
+  g_cond_init (&gate->moved);
+  for (gate->left = 0; gate->left < WAITING; gate->left++) {
+    g_autoptr (GTask) task = g_task_new (NULL, NULL, NULL, NULL);
+    g_task_set_task_data (task, gate, NULL);
+    g_task_set_priority (task, G_PRIORITY_HIGH);
+    g_task_run_in_thread (task, wait_at_gate);
+  }
+}
+
+static void
+gate_open (Gate *gate)
+{
+  g_mutex_lock (&gate->lock);
+  gate->is_open = TRUE;
+  g_cond_broadcast (&gate->moved);
+  while (gate->left > 0)
+    g_cond_wait (&gate->moved, &gate->lock);
+  g_mutex_unlock (&gate->lock);
+  g_cond_clear (&gate->moved);
+  g_mutex_clear (&gate->lock);
+}
+
 /* While they are laid out the window hears the next key; and then the last page is there. */
 static void
 many_pages_hold_nothing_up (void **state)
 {
   Maker maker = { 0 };
+  Gate gate = { 0 };
   g_autoptr (BwProject) project = bw_project_new ();
   BwDesign design = *bw_project_get_design (project);
   design.supply.pieces = MANY;
@@ -435,10 +485,12 @@ many_pages_hold_nothing_up (void **state)
   Before before = remember (&maker);
   Key key = { &maker, before.before, FALSE, FALSE };
   gulong handler = g_signal_connect (pages (&maker), "notify::zoom", G_CALLBACK (zoomed), &key);
+  gate_close (&gate);
   desk_strike ("Down", 0);
   desk_strike ("Down", 0);
   desk_strike ("plus", GDK_CONTROL_MASK);
   desk_until (is_heard, &key);
+  gate_open (&gate);
   g_signal_handler_disconnect (pages (&maker), handler);
   assert_true (key.meanwhile);
   wait_for_others (&before);
