@@ -76,10 +76,12 @@ configure () {
   rm -f "$folder.log"
 }
 
-# build FOLDER: quiet unless it fails.
+# build FOLDER [TARGET…]: all of it or these alone; quiet unless it fails.
 build () {
-  ninja -C "$1" >"$1/ninja.log" 2>&1 || {
-    tail -n 40 "$1/ninja.log" >&2
+  folder=$1
+  shift
+  ninja -C "$folder" "$@" >"$folder/ninja.log" 2>&1 || {
+    tail -n 40 "$folder/ninja.log" >&2
     exit 1
   }
 }
