@@ -11,6 +11,7 @@
 
 #include "core/pattern/colour.h"
 #include "preview/fine/fine.h"
+#include "preview/picture/finish-pictures.h"
 #include <string.h>
 
 enum { WIDTH = 96, HEIGHT = 120, CELL = 4, COLUMNS = WIDTH / CELL, ROWS = HEIGHT / CELL };
@@ -166,23 +167,52 @@ looks_alike (const char *name, const BwLab *is, const BwLab *should_be, const gb
   return sum / n < MEAN_MOST && far_off < n * FAR_MOST;
 }
 
+/* Takes the picture over. */
+static void
+assert_as_found_good (cairo_surface_t *now, const char *name, const gboolean *covered)
+{
+  BwLab is[COLUMNS * ROWS], should_be[COLUMNS * ROWS];
+  keep (now, name);
+  blur (now, is);
+  cairo_surface_destroy (now);
+  if (g_getenv ("BW_GOLDEN"))
+    return;
+  cairo_surface_t *then = golden (name);
+  blur (then, should_be);
+  cairo_surface_destroy (then);
+  if (!looks_alike (name, is, should_be, covered))
+    fail_msg ("%s looks otherwise", name);
+}
+
 static void
 each_demo_looks_as_it_was_found_good (void **state)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (sittings); i++) {
-    BwLab is[COLUMNS * ROWS], should_be[COLUMNS * ROWS];
     gboolean covered[COLUMNS * ROWS];
     cairo_surface_t *now = sit (&sittings[i], covered);
-    keep (now, sittings[i].name);
-    blur (now, is);
-    cairo_surface_destroy (now);
-    if (g_getenv ("BW_GOLDEN"))
-      continue;
-    cairo_surface_t *then = golden (sittings[i].name);
-    blur (then, should_be);
-    cairo_surface_destroy (then);
-    if (!looks_alike (sittings[i].name, is, should_be, covered))
-      fail_msg ("%s looks otherwise", sittings[i].name);
+    assert_as_found_good (now, sittings[i].name, covered);
+  }
+}
+
+/* On the swatch card; the foot of the picture stays empty. */
+static void
+each_finish_looks_as_it_was_found_good (void **state)
+{
+  gboolean covered[COLUMNS * ROWS] = { FALSE };
+  cairo_surface_t *swatch[BW_N_FINISHES];
+  for (int i = 0; i < COLUMNS * WIDTH / CELL; i++)
+    covered[i] = TRUE;
+  assert_true (bw_finish_pictures (0x3a7a9a, WIDTH, swatch));
+  for (int finish = 0; finish < BW_N_FINISHES; finish++) {
+    g_autofree char *name = g_strconcat ("finish-", bw_finish_word ((BwFinish)finish), NULL);
+    cairo_surface_t *now = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, WIDTH, HEIGHT);
+    cairo_t *cr = cairo_create (now);
+    cairo_set_source_surface (cr, swatch[finish], 0, 0);
+    cairo_paint (cr);
+    cairo_destroy (cr);
+    cairo_surface_flush (now);
+    cairo_surface_destroy (swatch[finish]);
+    assert_as_found_good (now, name, covered);
   }
 }
 
@@ -212,6 +242,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (each_demo_looks_as_it_was_found_good),
+    cmocka_unit_test (each_finish_looks_as_it_was_found_good),
     cmocka_unit_test (the_measure_tells_a_changed_light_from_a_changed_point),
   };
   return cmocka_run_group_tests_name ("golden", tests, NULL, NULL);

@@ -488,7 +488,8 @@ each_piece_declares_all_it_reads (void **state)
 {
   for (gsize which = 0; which < G_N_ELEMENTS (variants); which++) {
     g_autoptr (BwProject) project = variant (which);
-    BwProject *alone[13];
+    BwProject *alone[14];
+    BwNature nature;
     BwDesign design = *bw_project_get_design (project);
     BwStone stone;
     BwFit fit;
@@ -497,6 +498,8 @@ each_piece_declares_all_it_reads (void **state)
       alone[i] = loaded_anew (project);
     assert_true (bw_stone_init (&stone, &design.stone, NULL));
     assert_whole (bw_project_stone (alone[0]), &stone);
+    bw_nature_init (&nature, &stone, &design.look);
+    assert_whole (bw_project_nature (alone[13]), &nature);
     bw_fit_init (&fit, &design, &stone, design.band.rows);
     assert_bail_and_path (alone + 1, &design, &stone, &path);
     assert_laid (alone + 4, &design, &stone, &fit);
