@@ -206,12 +206,14 @@ static void
 assert_fit (JsonObject *object, BwProject *project)
 {
   const BwFit *fit = bw_project_fit (project);
-  assert_keys (object,
-               "columns beads_around rows verdict pitch_mm pitch_sd_mm sigma_mm splay_max_deg "
-               "splay_limit_deg splay_cure_mm strips "
-               "recommended_beads_around closes_probability probability try_on_row "
-               "likeliest_chance would_help remedies join other_stones",
-               TRUE);
+  assert_keys (
+      object,
+      "columns beads_around rows verdict pitch_mm pitch_sd_mm squeeze squeeze_sd squeeze_learnt "
+      "stretch stretch_sd stretch_learnt sigma_mm splay_max_deg "
+      "splay_limit_deg splay_cure_mm strips "
+      "recommended_beads_around closes_probability probability try_on_row "
+      "likeliest_chance would_help remedies join other_stones",
+      TRUE);
   assert_fit_columns (object, fit);
   assert_number (object, "beads_around", fit->beads_around);
   assert_number (object, "rows", fit->rows);
