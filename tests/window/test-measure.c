@@ -270,7 +270,7 @@ a_long_number_is_shown_whole (void **state)
   int text, room, usual;
   text_and_room (maker_entry (maker, FLATS), &text, &usual);
   maker_fill (maker, FLATS, "15/16\"");
-  assert_string_equal (maker_entry_text (maker, FLATS), "23.812 mm");
+  assert_string_equal (maker_entry_text (maker, FLATS), "23.813 mm");
   desk_settle ();
   text_and_room (maker_entry (maker, FLATS), &text, &room);
   desk_keep ("measure-long");
