@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Read by the compiler once a room instead of once a file. No file may lean on it: each includes what
-   it uses, and the build by Clang, which gets no such head start, tells when one does not. */
+   it uses, and tests/run.sh --all, which builds without, tells when one does not. */
 #include <errno.h>
 #include <math.h>
 #include <stdlib.h>

@@ -9,6 +9,7 @@
  * from all others when, however it falls, it is clearly nearer to one of its own pictures than to
  * any of another sign. Drawn six times as fine and averaged, so that it falls where it is put and
  * not where a font's renderer would have it. */
+#include "../fewer.h"
 #include "core/pattern/tint.h"
 #include "output/chart/mark.h"
 
@@ -235,7 +236,7 @@ assert_apart (Draw draw, int n, const char *what, double apart_by)
   static const guint32 grounds[] = { 0xffffff, 0x000000, 0x808080, 0x6d6d6d };
   g_autofree Sign *known = g_new0 (Sign, n * KNOWN);
   int alike = 0;
-  for (gsize g = 0; g < G_N_ELEMENTS (grounds); g++) {
+  for (int g = 0; g < few (G_N_ELEMENTS (grounds)); g++) {
     Reading reading
         = { draw, what, apart_by, grounds[g], tray_of (n, grounds[g]), n, known, INFINITY, 0 };
     const int step = FINER / PHASES;

@@ -708,6 +708,15 @@ the_picture_is_copied_as_a_png (void **state)
   g_object_unref (copy.texture);
 }
 
+/* By key: all processors may be at work on the preview, and a click come to nothing. */
+static void
+press_save (GtkWidget *dialog)
+{
+  gtk_widget_grab_focus (
+      gtk_widget_get_ancestor (desk_find_label (dialog, "Save…"), GTK_TYPE_BUTTON));
+  desk_key ("space", 0);
+}
+
 static void
 choose (GtkWidget *dialog, GType type, int which, guint item)
 {
@@ -776,7 +785,7 @@ a_picture_is_saved_as_it_was_chosen (void **state)
   desk_until (shows_what_is_chosen, dialog);
   desk_settle ();
   desk_keep ("stage-save");
-  maker_click_words (dialog, "Save…");
+  press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
   desk_until (is_file, path);
@@ -825,10 +834,7 @@ a_fine_picture_leaves_the_window_free_and_can_be_stopped (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 4000);
   desk_until (has_preview, dialog);
   desk_settle ();
-  /* By key: all processors are at work on the preview, and a click may come to nothing. */
-  gtk_widget_grab_focus (
-      gtk_widget_get_ancestor (desk_find_label (dialog, "Save…"), GTK_TYPE_BUTTON));
-  desk_key ("space", 0);
+  press_save (dialog);
   /* Where to is asked before anything is made, and the work begins with the answer. */
   desk_until (asks_where, maker);
   assert_null (desk_look_for_label (dialog, "Stop"));
@@ -872,9 +878,7 @@ of_a_row_of_pictures_it_is_told_which_is_made (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 36);
   choose (dialog, GTK_TYPE_DROP_DOWN, 2, 1);
   desk_settle (); /* the dialog has grown by a line */
-  gtk_widget_grab_focus (
-      gtk_widget_get_ancestor (desk_find_label (dialog, "Save…"), GTK_TYPE_BUTTON));
-  desk_key ("space", 0);
+  press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
   desk_until (tells_the_count, dialog);
@@ -904,7 +908,7 @@ a_turning_piece_is_saved_in_one_file (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
   desk_settle (); /* the dialog has grown by a line */
-  maker_click_words (dialog, "Save…");
+  press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
   desk_until (is_file, path);
@@ -930,7 +934,7 @@ a_piece_being_woven_is_saved_as_numbered_pictures (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
   desk_settle (); /* the dialog has grown by a line */
-  maker_click_words (dialog, "Save…");
+  press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
   desk_until (is_file, last);
@@ -959,7 +963,7 @@ numbered_pictures_take_no_files_place (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
   desk_settle (); /* the dialog has grown by a line */
-  maker_click_words (dialog, "Save…");
+  press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
   desk_settle ();
