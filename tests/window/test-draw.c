@@ -298,7 +298,6 @@ a_finish_is_chosen_from_a_card_of_all (void **state)
   GtkWidget *card = maker_find (maker, BW_TYPE_FINISH_CARD);
   BwFinish before = bw_project_get_tray (project)->colour[1].finish;
   maker_reveal (card);
-  double scrolled = gtk_adjustment_get_value (page_of (card));
   desk_click (card);
   desk_settle ();
   GtkWidget *grid = desk_find_type (card, GTK_TYPE_GRID);
@@ -309,6 +308,9 @@ a_finish_is_chosen_from_a_card_of_all (void **state)
   assert_int_equal (n, BW_N_FINISHES);
   desk_until (is_woven, desk_find_type (grid, GTK_TYPE_PICTURE));
   desk_keep ("finish-card");
+  maker_reveal (
+      gtk_widget_get_ancestor (desk_find_label (grid, "galvanised"), GTK_TYPE_TOGGLE_BUTTON));
+  double scrolled = gtk_adjustment_get_value (page_of (card));
   maker_click_words (grid, "galvanised");
   assert_int_equal (bw_project_get_tray (project)->colour[1].finish, BW_FINISH_GALVANISED);
   /* The page stays where it was scrolled to. */

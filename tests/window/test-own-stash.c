@@ -96,6 +96,13 @@ save_the_entry (GtkWidget *dialog)
   desk_until (has_one, NULL);
 }
 
+/* The search waits for a moment after the last letter. */
+static gboolean
+is_one_row (gpointer list)
+{
+  return count_rows (list) == 1;
+}
+
 /* Where there are many sizes, who knows the one begins to type it, in whatever case. */
 static void
 a_bead_is_found_by_typing (void **state)
@@ -108,8 +115,7 @@ a_bead_is_found_by_typing (void **state)
   desk_click (list);
   desk_settle ();
   desk_type ("kind 13");
-  desk_rest ();
-  assert_int_equal (count_rows (list), 1);
+  desk_until (is_one_row, list);
   desk_keep ("own-stash-bead");
   desk_key ("Return", 0);
   desk_settle ();

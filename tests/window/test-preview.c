@@ -281,15 +281,15 @@ what_is_chosen_changes_the_pages_at_once (void **state)
 
 /* The list of papers, by keys: so many below the one that is chosen. */
 static void
-choose_paper (Maker *maker, const char *chosen, int down)
+choose_paper (Maker *maker, const char *chosen, const char *key, int times)
 {
   GtkWidget *list
       = gtk_widget_get_ancestor (desk_find_label (preview (maker), chosen), GTK_TYPE_DROP_DOWN);
   gtk_widget_grab_focus (list);
   desk_key ("space", 0);
   desk_settle ();
-  for (int i = 0; i < down; i++)
-    desk_key ("Down", 0);
+  for (int i = 0; i < times; i++)
+    desk_key (key, 0);
   desk_key ("Return", 0);
 }
 
@@ -301,11 +301,11 @@ a_paper_of_ones_own_is_laid_out_as_it_is_for_this_print (void **state)
   const double mm = BW_POINTS_PER_MM;
   open_preview (&maker, path);
   Before before = remember (&maker);
-  choose_paper (&maker, "By Region", 2);
+  choose_paper (&maker, "By Region", "Down", 2);
   wait_for_others (&before);
   assert_true (bw_paper_equal (paper (&maker), BW_PAPER_A5));
   desk_settle ();
-  choose_paper (&maker, "A5", 2);
+  choose_paper (&maker, "A5", "End", 1);
   desk_settle ();
   GtkWidget *width = desk_find_type (preview (&maker), GTK_TYPE_SPIN_BUTTON);
   gtk_widget_grab_focus (width);

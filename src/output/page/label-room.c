@@ -4,7 +4,7 @@
 void
 bw_label_room_init (BwLabelRoom *room, BwLabelBox frame)
 {
-  *room = (BwLabelRoom){ frame, g_array_new (FALSE, FALSE, sizeof (BwLabelBox)) };
+  *room = (BwLabelRoom){ frame, g_array_new (FALSE, FALSE, sizeof (BwLabelBox)), 0 };
 }
 
 void
@@ -40,12 +40,14 @@ is_within (const BwLabelBox *box, const BwLabelBox *frame)
 static gboolean
 is_free (const BwLabelRoom *room, BwLabelBox ink)
 {
+  double side = room->between * ink.height;
   ink.y += AIR * ink.height;
   ink.height *= 1 - 2 * AIR;
   if (!is_within (&ink, &room->frame))
     return FALSE;
+  BwLabelBox wide = { ink.x - side, ink.y, ink.width + 2 * side, ink.height };
   for (guint i = 0; i < room->taken->len; i++)
-    if (touch (&ink, &g_array_index (room->taken, BwLabelBox, i)))
+    if (touch (&wide, &g_array_index (room->taken, BwLabelBox, i)))
       return FALSE;
   return TRUE;
 }

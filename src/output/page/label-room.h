@@ -13,7 +13,8 @@ typedef struct {
 
 typedef struct {
   BwLabelBox frame;
-  GArray *taken; /* of BwLabelBox */
+  GArray *taken;  /* of BwLabelBox */
+  double between; /* of a line's height, what is left free beside it: 0 unless set */
 } BwLabelRoom;
 
 void bw_label_room_init (BwLabelRoom *room, BwLabelBox frame);

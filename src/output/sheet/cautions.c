@@ -12,7 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MOST_TOGETHER 0.28 /* of a page that stays empty for them to stand together */
+#define MOST_TOGETHER 0.32 /* of a page that stays empty for them to stand together */
 #define LAST_TOGETHER 4    /* cautions */
 #define INDENT 10.0
 #define AFTER_CAUTION 3.0
@@ -104,9 +104,9 @@ void
 bw_sheet_add_cautions (BwFlow *flow, BwProject *project)
 {
   g_auto (GStrv) cautions = bw_cautions_new (project, NULL);
-  bw_flow_heading (
-      flow, _ ("Take Care"),
-      MIN (cautions_height (flow, cautions), MOST_TOGETHER * (flow->bottom - flow->top)));
+  double empty
+      = MOST_TOGETHER * (flow->bottom - flow->top) - bw_flow_heading_height (flow, _ ("Take Care"));
+  bw_flow_heading (flow, _ ("Take Care"), MIN (cautions_height (flow, cautions), empty));
   bw_flow_text (flow, BW_TYPE_SMALL, bw_cautions_deference ());
   for (char **caution = cautions; *caution; caution++) {
     /* The last are never alone on a page. */

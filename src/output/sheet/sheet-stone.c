@@ -32,6 +32,7 @@ typedef struct {
 } Sketch;
 
 /* The first and the last line of a sketch are its captions. */
+#define BETWEEN 0.3 /* of a line, or two numbers side by side read as one */
 #define CAPTION 12.0
 
 /* What was measured is told as finely as it is measured in either unit. Owned. */
@@ -239,6 +240,7 @@ draw_section (Sketch *sketch, double width, double height)
   sketch->x0 = width / 2;
   sketch->y0 = height / 2;
   bw_label_room_init (&sketch->room, (BwLabelBox){ 0, CAPTION, width, height - 2 * CAPTION });
+  sketch->room.between = BETWEEN;
   draw_polygon (sketch, &section, BW_TINT_WASH);
   draw_azimuths (sketch, radius + 26 / sketch->scale);
   if (stone->measured == BW_MEASURED_ACROSS_FLATS)
@@ -415,6 +417,7 @@ draw_profile (Sketch *sketch, double width, double height)
   draw_heights (sketch, heights, n, sketch->x0 + left * sketch->scale - HEIGHTS_AWAY, sketch->y0);
   double x = sketch->x0 + right * sketch->scale + 16;
   bw_label_room_init (&sketch->room, (BwLabelBox){ 0, CAPTION, width, height - 2 * CAPTION });
+  sketch->room.between = BETWEEN;
   dimension (sketch, bw_vec2 (x, sketch->y0),
              bw_vec2 (x, sketch->y0 - stone->length_mm * sketch->scale), stone->length_mm, 0.5);
   bw_label_room_clear (&sketch->room);
