@@ -308,14 +308,17 @@ a_finish_is_chosen_from_a_card_of_all (void **state)
   assert_int_equal (n, BW_N_FINISHES);
   desk_until (is_woven, desk_find_type (grid, GTK_TYPE_PICTURE));
   desk_keep ("finish-card");
-  maker_reveal (
-      gtk_widget_get_ancestor (desk_find_label (grid, "galvanised"), GTK_TYPE_TOGGLE_BUTTON));
+  GtkWidget *chosen
+      = gtk_widget_get_ancestor (desk_find_label (grid, "galvanised"), GTK_TYPE_TOGGLE_BUTTON);
+  maker_reveal (chosen);
   double scrolled = gtk_adjustment_get_value (page_of (card));
   maker_click_words (grid, "galvanised");
   assert_int_equal (bw_project_get_tray (project)->colour[1].finish, BW_FINISH_GALVANISED);
-  /* The page stays where it was scrolled to. */
+  /* The page stays where it was scrolled to, but for what newer toolkits leave free round a focus.
+   */
   desk_settle ();
-  assert_true (fabs (gtk_adjustment_get_value (page_of (card)) - scrolled) < 1);
+  assert_true (fabs (gtk_adjustment_get_value (page_of (card)) - scrolled)
+               < gtk_widget_get_height (chosen) / 4.0);
   desk_key ("z", GDK_CONTROL_MASK);
   assert_int_equal (bw_project_get_tray (project)->colour[1].finish, before);
 }
