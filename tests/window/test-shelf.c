@@ -423,6 +423,18 @@ nothing_out_of_sight_is_undone_or_printed (void **state)
     assert_true (g_action_group_get_action_enabled (actions, resting[i]));
 }
 
+/* As the list of what was opened last does it. */
+static void
+open_from_menu (Maker *maker, const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autofree char *uri = g_file_get_uri (file);
+  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "open-file",
+                                  g_variant_new_string (uri));
+  desk_until (shows_work, maker);
+  desk_settle ();
+}
+
 /* A design as it was opened makes way for the next, and for a new stone. */
 static void
 the_next_design_opens_in_the_same_window (void **state)
@@ -432,12 +444,7 @@ the_next_design_opens_in_the_same_window (void **state)
   g_autofree char *second = put_by ("Shore light", "shore.bandwright");
   maker_start (maker, first);
   desk_key ("Home", GDK_ALT_MASK);
-  g_autoptr (GFile) file = g_file_new_for_path (second);
-  g_autofree char *uri = g_file_get_uri (file);
-  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "open-file",
-                                  g_variant_new_string (uri));
-  desk_until (shows_work, maker);
-  desk_settle ();
+  open_from_menu (maker, second);
   expect_title (maker, "Shore light");
   assert_int_equal (desk_count_mapped (), 1);
   desk_key ("Home", GDK_ALT_MASK);
@@ -467,12 +474,7 @@ a_design_that_was_worked_on_keeps_its_window (void **state)
   desk_key ("s", GDK_CONTROL_MASK);
   desk_until (is_saved, maker);
   desk_key ("Home", GDK_ALT_MASK);
-  g_autoptr (GFile) file = g_file_new_for_path (second);
-  g_autofree char *uri = g_file_get_uri (file);
-  g_action_group_activate_action (G_ACTION_GROUP (maker->window), "open-file",
-                                  g_variant_new_string (uri));
-  desk_until (shows_work, maker);
-  desk_settle ();
+  open_from_menu (maker, second);
   expect_title (maker, "Work");
   assert_int_equal (desk_count_mapped (), 2);
 }

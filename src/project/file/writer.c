@@ -129,46 +129,27 @@ add_stone (JsonObject *root, const BwDocument *document)
   close_group (root, object, document, BW_GROUP_STONE);
 }
 
+/* Where the design has it. */
 static void
-add_if (JsonObject *outer, const BwDocument *document, gboolean there, BwGroupId id)
+add_if_given (JsonObject *outer, const BwDocument *document, BwGroupId id)
 {
-  if (there)
+  BwDesign *design = (BwDesign *)&document->head.frame->design;
+
+  if (*bw_design_flag (design, bw_key_group (id)->has))
     add_group (outer, document, id);
 }
 
+/* A group that holds two more where the design has them. */
 static void
-add_gauge (JsonObject *root, const BwDocument *document)
+add_with (JsonObject *root, const BwDocument *document, BwGroupId id, BwGroupId one,
+          BwGroupId other)
 {
   JsonObject *object = json_object_new ();
 
-  add_keys (object, document, BW_GROUP_GAUGE);
-  add_if (object, document, document->head.frame->design.gauge.has_hands, BW_GROUP_HANDS);
-  add_if (object, document, document->head.frame->design.gauge.has_swatch, BW_GROUP_SWATCH);
-  close_group (root, object, document, BW_GROUP_GAUGE);
-}
-
-static void
-add_bed (JsonObject *root, const BwDocument *document)
-{
-  const BwBed *bed = &document->head.frame->design.bed;
-  JsonObject *object = json_object_new ();
-
-  add_keys (object, document, BW_GROUP_BED);
-  add_if (object, document, bed->has_hands, BW_GROUP_BED_HANDS);
-  add_if (object, document, bed->has_pulled, BW_GROUP_BED_PULLED);
-  close_group (root, object, document, BW_GROUP_BED);
-}
-
-static void
-add_thread (JsonObject *root, const BwDocument *document)
-{
-  const BwThread *thread = &document->head.frame->design.thread;
-  JsonObject *object = json_object_new ();
-
-  add_keys (object, document, BW_GROUP_THREAD);
-  add_if (object, document, thread->has_hands, BW_GROUP_THREAD_HANDS);
-  add_if (object, document, thread->has_pulled, BW_GROUP_THREAD_PULLED);
-  close_group (root, object, document, BW_GROUP_THREAD);
+  add_keys (object, document, id);
+  add_if_given (object, document, one);
+  add_if_given (object, document, other);
+  close_group (root, object, document, id);
 }
 
 static void
@@ -177,7 +158,7 @@ add_materials (JsonObject *root, const BwDocument *document)
   JsonObject *object = json_object_new ();
 
   add_keys (object, document, BW_GROUP_MATERIALS);
-  add_if (object, document, document->head.frame->design.supply.has_prices, BW_GROUP_PRICES);
+  add_if_given (object, document, BW_GROUP_PRICES);
   close_group (root, object, document, BW_GROUP_MATERIALS);
 }
 
@@ -340,14 +321,14 @@ bw_document_to_json (const BwDocument *document)
   add_about (root, document);
   add_stone (root, document);
   add_group (root, document, BW_GROUP_BEAD);
-  add_gauge (root, document);
-  add_bed (root, document);
+  add_with (root, document, BW_GROUP_GAUGE, BW_GROUP_HANDS, BW_GROUP_SWATCH);
+  add_with (root, document, BW_GROUP_BED, BW_GROUP_BED_HANDS, BW_GROUP_BED_PULLED);
   add_drawn_group (root, document, BW_GROUP_BAND, document->drawing[BW_CANVAS_BAND]);
   json_object_set_array_member (root, "tray", bw_write_tray (document->head.tray));
   add_motifs (root, document);
   add_drawn_group (root, document, BW_GROUP_BAIL,
                    has_bail ? document->drawing[BW_CANVAS_BAIL] : NULL);
-  add_thread (root, document);
+  add_with (root, document, BW_GROUP_THREAD, BW_GROUP_THREAD_HANDS, BW_GROUP_THREAD_PULLED);
   add_group (root, document, BW_GROUP_FIT);
   add_materials (root, document);
   add_progress (root, document);
