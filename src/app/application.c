@@ -12,7 +12,7 @@
 #include "app/shelf/shelf-look.h"
 #include "app/recovery-question.h"
 #include "app/kit/settings.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/kit/wheel.h"
 #include "app/window/preferences.h"
 #include "app/window/window.h"

@@ -6,7 +6,7 @@
 #include <stdint.h>
 #include <cmocka.h>
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "output/report/report.h"
 #include "project/file/file-name.h"
 #include "project/piece-name.h"

@@ -8,8 +8,8 @@
 #include <cmocka.h>
 
 #include "app/form/cards.h"
-#include "app/kit/colour-dialog.h"
-#include "app/kit/file-dialog.h"
+#include "app/ask/colour-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/hang/hang-sketch.h"
 #include "app/hang/hang-cards.h"
 #include "app/form/band-outline.h"

@@ -24,7 +24,8 @@ static const struct {
   { "editor", 2, "cloth tool band bail" },
   { "picture", 2, "" },
   { "app", 3,
-    "kit help form keep fit measure colours draw hang bench make shelf things trays stones ways hands "
+    "kit ask help form keep fit measure colours draw hang bench make shelf things trays stones "
+    "ways hands "
     "workshop window" },
   { "tool", 3, "" },
 };
@@ -273,7 +274,7 @@ every_file_with_words_is_named_to_translators (void **state)
 /* Colours of the face are named in data/style/tints.def. These files hold colours of another kind:
  * of stones, glass, metal and cord, of light, of beads to start with, of fit, and masks of bits. */
 static const char *const own_colours[] = {
-  "app/colours/tray-starts.c",    "editor/cloth/bead-picture.c",    "editor/cloth/band-tiles.c",
+  "app/colours/tray-starts.c", "editor/cloth/bead-picture.c",    "editor/cloth/band-tiles.c",
   "preview/gl/gl-frame.c",     "preview/gl/renderer.c",          "preview/picture/model.c",
   "preview/picture/painter.c", "preview/picture/painter-tube.c", "preview/picture/projection.c",
   "preview/scene/scene-fit.c", "preview/scene/scene-stone.c",

@@ -11,7 +11,7 @@
 #include "app/shelf/shelf-page.h"
 #include "app/fit/fit-line.h"
 #include "app/measure/bench-sheet.h"
-#include "app/kit/notice.h"
+#include "app/ask/notice.h"
 #include "app/kit/settings.h"
 
 #include <glib/gstdio.h>

@@ -4,7 +4,7 @@
 
 #include "app/form/typed.h"
 #include "app/kit/bead-swatch.h"
-#include "app/kit/colour-dialog.h"
+#include "app/ask/colour-dialog.h"
 #include "app/colours/finish-card.h"
 #include "app/colours/tray-choice.h"
 #include "app/colours/tray-merge.h"
@@ -14,7 +14,7 @@
 #include "app/colours/tray-words.h"
 #include "app/kit/menu-at.h"
 #include "app/kit/put-text.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
 #include "app/kit/wrap-layout.h"

@@ -3,7 +3,7 @@
 
 #include "app/draw/name-motif.h"
 #include "app/draw/own-motifs.h"
-#include "app/kit/sure.h"
+#include "app/ask/sure.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -6,11 +6,11 @@
 #include "app/draw/own-deeds.h"
 #include "app/draw/own-motifs.h"
 #include "app/draw/own-picture.h"
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/kit/menu-at.h"
-#include "app/kit/tell-file.h"
-#include "app/kit/tell.h"
-#include "app/kit/sure.h"
+#include "app/ask/tell-file.h"
+#include "app/ask/tell.h"
+#include "app/ask/sure.h"
 
 #include <glib/gi18n-lib.h>
 

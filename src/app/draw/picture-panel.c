@@ -2,7 +2,7 @@
 /* One job at a time: a change while one runs stops it and begins again with what is wanted last. */
 #include "config.h"
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/draw/picture-file.h"
 #include "app/draw/picture-job.h"
 #include "app/draw/picture-panel.h"

@@ -7,7 +7,7 @@
 #include "app/fit/sure-words.h"
 #include "core/band/would-help.h"
 #include "app/kit/settings.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/kit/words.h"
 #include "project/fault/fault-error.h"
 

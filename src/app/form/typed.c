@@ -2,7 +2,7 @@
 #include "config.h"
 
 #include "app/form/typed.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 
 #include <glib/gi18n-lib.h>
 

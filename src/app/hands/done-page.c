@@ -3,8 +3,8 @@
 
 #include "app/hands/done-page.h"
 
-#include "app/kit/file-dialog.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/file-dialog.h"
+#include "app/ask/tell-file.h"
 #include "app/kit/when-seen.h"
 #include "app/kit/words.h"
 #include "app/hands/line-rows.h"

@@ -3,7 +3,7 @@
 
 #include "app/keep/book-dialog.h"
 
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>

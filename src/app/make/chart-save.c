@@ -4,7 +4,7 @@
 #include "app/make/chart-save.h"
 
 #include "app/form/typed.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/tell-file.h"
 #include "app/make/print-kind.h"
 #include "app/make/print-save.h"
 #include "output/chart/chart.h"

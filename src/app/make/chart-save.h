@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/form/draft.h"
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 
 /* Asks where to, writes it, and tells how it went. kind: BW_FILES_SVG, BW_FILES_PICTURE or
  * BW_FILES_PDF. */

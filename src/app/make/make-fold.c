@@ -6,7 +6,7 @@
 #include "app/make/make-fold.h"
 #include "app/kit/description.h"
 #include "app/kit/settings.h"
-#include "app/kit/show-opened.h"
+#include "app/ask/show-opened.h"
 #include "app/kit/words.h"
 #include "app/make/make-lines.h"
 

@@ -6,7 +6,7 @@
 
 #include "app/make/print-options.h"
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/kit/settings.h"
 #include "app/make/print-run.h"
 

@@ -2,7 +2,7 @@
 /* Files for what can be printed. */
 #pragma once
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/make/print-kind.h"
 
 /* Asks where to, and offers "TITLE — WHAT.ext" beside the project. */

@@ -7,9 +7,9 @@
 #include "app/make/print-window.h"
 
 #include "app/form/typed.h"
-#include "app/kit/notice.h"
+#include "app/ask/notice.h"
 #include "app/kit/part-names.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/tell-file.h"
 #include "app/make/chart-save.h"
 #include "app/make/make-cards.h"
 #include "app/make/page-view.h"

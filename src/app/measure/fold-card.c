@@ -6,7 +6,7 @@
 #include "app/measure/fold-card.h"
 #include "app/kit/description.h"
 #include "app/kit/settings.h"
-#include "app/kit/show-opened.h"
+#include "app/ask/show-opened.h"
 #include "app/kit/words.h"
 #include "app/measure/matter-words.h"
 

@@ -6,7 +6,7 @@
 #include "app/measure/sheet-drawing.h"
 #include "app/form/band-outline.h"
 #include "app/form/stone-outline.h"
-#include "app/kit/colour-dialog.h"
+#include "app/ask/colour-dialog.h"
 #include "core/base/lattice.h"
 #include "core/stone/section.h"
 

@@ -10,7 +10,7 @@
 #include "app/kit/menu-at.h"
 #include "project/book/book-stones.h"
 #include "project/file/file-name.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/shelf/shelf-boards.h"
 #include "app/shelf/shelf-guide.h"
 #include "app/shelf/shelf-pictures.h"

@@ -4,7 +4,7 @@
 #include "app/stones/stone-dialog.h"
 
 #include "app/keep/book-dialog.h"
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/kit/palette.h"
 #include "app/kit/part-names.h"
 #include "app/kit/words.h"

@@ -3,10 +3,10 @@
 
 #include "app/stones/stones-page.h"
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/kit/settings.h"
-#include "app/kit/sure.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/sure.h"
+#include "app/ask/tell-file.h"
 #include "app/kit/wrap-layout.h"
 #include "app/things/own-list.h"
 #include "app/stones/stone-dialog.h"

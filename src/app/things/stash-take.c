@@ -4,7 +4,7 @@
 #include "app/things/stash-take.h"
 
 #include "app/keep/workbook.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/things/stash-things.h"
 #include "project/observed.h"
 #include "project/stash-wants.h"

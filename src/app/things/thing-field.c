@@ -4,7 +4,7 @@
 #include "app/things/thing-field.h"
 
 #include "app/form/field.h"
-#include "app/kit/colour-dialog.h"
+#include "app/ask/colour-dialog.h"
 #include "app/kit/long-list.h"
 #include "app/kit/palette.h"
 #include "app/kit/settings.h"

@@ -5,8 +5,8 @@
 
 #include "app/things/things-page.h"
 
-#include "app/kit/file-dialog.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/file-dialog.h"
+#include "app/ask/tell-file.h"
 #include "app/kit/words.h"
 #include "app/kit/wrap-layout.h"
 #include "app/things/thing-dialog.h"

@@ -3,7 +3,7 @@
 
 #include "app/things/things.h"
 
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 
 #include <glib/gi18n-lib.h>
 

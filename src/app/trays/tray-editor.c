@@ -7,7 +7,7 @@
 
 #include "app/colours/finish-card.h"
 #include "app/kit/bead-swatch.h"
-#include "app/kit/colour-dialog.h"
+#include "app/ask/colour-dialog.h"
 #include "app/kit/part-names.h"
 #include "app/kit/tray-row.h"
 #include "core/pattern/tint.h"

@@ -4,9 +4,9 @@
 #include "app/trays/trays-page.h"
 
 #include "app/colours/tray-use.h"
-#include "app/kit/file-dialog.h"
-#include "app/kit/sure.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/file-dialog.h"
+#include "app/ask/sure.h"
+#include "app/ask/tell-file.h"
 #include "app/kit/wrap-layout.h"
 #include "app/things/own-list.h"
 #include "app/trays/tray-dialog.h"

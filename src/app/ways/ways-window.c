@@ -8,7 +8,7 @@
 #include "app/keep/workbook.h"
 #include "app/kit/long-list.h"
 #include "app/kit/part-names.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/kit/words.h"
 #include "app/kit/wrap-layout.h"
 #include "app/ways/way-card.h"

@@ -3,9 +3,9 @@
 #include "config.h"
 
 #include "app/form/typed.h"
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "project/piece-name.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/tell-file.h"
 #include "app/window/export.h"
 #include "output/report/report.h"
 #include "preview/picture/model.h"

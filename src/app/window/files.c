@@ -9,11 +9,11 @@
 #include "app/keep/recovery-folder.h"
 #include "app/keep/workbook.h"
 #include "app/shelf/restone-dialog.h"
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "project/file/file-name.h"
 #include "project/piece-name.h"
 #include "app/kit/settings.h"
-#include "app/kit/tell-file.h"
+#include "app/ask/tell-file.h"
 #include "app/window/files.h"
 #include "project/file/io-words.h"
 

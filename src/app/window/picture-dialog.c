@@ -5,9 +5,9 @@
  * the window goes on, and what is made is what was chosen. */
 #include "config.h"
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "app/kit/part-names.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/window/picture-dialog.h"
 #include "app/window/picture-files.h"
 #include "app/window/still-job.h"

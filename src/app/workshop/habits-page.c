@@ -9,7 +9,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/put-text.h"
 #include "app/kit/settings.h"
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 #include "app/kit/wrap-layout.h"
 #include "project/book/book-habits.h"
 #include "project/fault/fault-error.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/kit/tell-file.h"
+#include "app/ask/tell-file.h"
 #include "project/file/file-name.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/kit/notice.h"
+#include "app/ask/notice.h"
 #include "app/kit/words.h"
 
 #define READING_S 8 /* long enough to read a sentence twice */

@@ -2,7 +2,7 @@
 /* GtkFileChooserNative behind two functions, so that a newer toolkit's dialog replaces it here. */
 #include "config.h"
 
-#include "app/kit/file-dialog.h"
+#include "app/ask/file-dialog.h"
 #include "project/file/file-name.h"
 
 #include <glib/gi18n-lib.h>

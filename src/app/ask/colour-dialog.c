@@ -2,7 +2,7 @@
 /* GtkColorChooserDialog behind one function, so that a newer toolkit's dialog replaces it here. */
 #include "config.h"
 
-#include "app/kit/colour-dialog.h"
+#include "app/ask/colour-dialog.h"
 
 #include <math.h>
 

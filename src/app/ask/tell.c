@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 
 void
 bw_tell (GtkWidget *widget, GtkMessageType type, const char *sentence)

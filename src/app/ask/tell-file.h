@@ -2,7 +2,7 @@
 /* How it went with a file, in one sentence with the file's name, told by bw_tell(). */
 #pragma once
 
-#include "app/kit/tell.h"
+#include "app/ask/tell.h"
 
 typedef enum { BW_FILE_OPENED, BW_FILE_SAVED, BW_FILE_WRITTEN } BwFileDeed;
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/kit/sure.h"
+#include "app/ask/sure.h"
 
 void
 bw_ask_sure (GtkWindow *parent, const char *question, const char *lost, const char *keep,

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
-#include "app/kit/show-opened.h"
+#include "app/ask/show-opened.h"
 
 #define ENOUGH_PX 120.0
 
