@@ -13,6 +13,7 @@
 #include "app/keep/recovery.h"
 #include "app/kit/drops.h"
 #include "app/kit/fold-handle.h"
+#include "app/kit/kept-icons.h"
 #include "app/ask/notice.h"
 #include "app/kit/part-names.h"
 #include "project/piece-name.h"
@@ -784,6 +785,7 @@ bw_window_init (BwWindow *self)
                           G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
   bw_drops_take (GTK_WIDGET (self), dropped);
   bw_focus_keep (GTK_WINDOW (self));
+  bw_kept_icons_follow (GTK_WIDGET (self));
 }
 
 static void
