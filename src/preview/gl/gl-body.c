@@ -29,6 +29,7 @@ struct _BwGlBody {
 };
 
 #define VEIL_SIZE 32
+enum { COARSE = 4, FINE = 16 }; /* points of the two lattices of noise, a side */
 
 /* Gives the mesh a program; its arrays are declared anew, since another program may number its
  * attributes otherwise. On failure the mesh keeps the one it has. */
@@ -78,25 +79,42 @@ mesh_draw (const Mesh *mesh, int first, int n)
   glDisable (GL_CULL_FACE);
 }
 
-/* Smooth noise from a wrapping lattice of `cells` random values a side, at texel (x, y, z). */
+/* Where a texel lies between two points of a lattice of `cells` a side, smoothed. */
 static float
-noise_at (const float *random, int cells, const int texel[3])
+share_of_next (int texel, int cells)
 {
-  float value = 0;
   int step = VEIL_SIZE / cells;
-  for (int k = 0; k < 8; k++) {
-    float weight = 1;
-    int index = 0;
-    for (int axis = 2; axis >= 0; axis--) {
-      int far_side = k >> axis & 1;
-      float part = (float)(texel[axis] % step) / (float)step;
-      float smooth = part * part * (3 - 2 * part);
-      weight *= far_side ? smooth : 1 - smooth;
-      index = index * cells + (texel[axis] / step + far_side) % cells;
-    }
-    value += weight * random[index];
+  float part = (float)(texel % step) / (float)step;
+  return part * part * (3 - 2 * part);
+}
+
+/* A row of a wrapping lattice of `cells` random values a side, between its four rows about (y, z);
+ * its first value again at its end. */
+static void
+row_between (const float *random, int cells, int y, int z, float row[FINE + 1])
+{
+  int step = VEIL_SIZE / cells;
+  float up = share_of_next (y, cells), deep = share_of_next (z, cells);
+  const float *near = random + z / step * cells * cells;
+  const float *far = random + (z / step + 1) % cells * cells * cells;
+  int low = y / step * cells, high = (y / step + 1) % cells * cells;
+  for (int i = 0; i < cells; i++)
+    row[i] = (1 - deep) * ((1 - up) * near[low + i] + up * near[high + i])
+             + deep * ((1 - up) * far[low + i] + up * far[high + i]);
+  row[cells] = row[0];
+}
+
+/* Smooth noise is added to a row of texels. */
+static void
+add_noise (float *values, const float *random, int cells, int y, int z, float share)
+{
+  int step = VEIL_SIZE / cells;
+  float row[FINE + 1];
+  row_between (random, cells, y, z, row);
+  for (int x = 0; x < VEIL_SIZE; x++) {
+    float next = share_of_next (x, cells);
+    values[x] += share * ((1 - next) * row[x / step] + next * row[x / step + 1]);
   }
-  return value;
 }
 
 /* Veils: coarse noise with a finer one in it, thinned so that most of the stone is clear. The same
@@ -104,18 +122,21 @@ noise_at (const float *random, int cells, const int texel[3])
 static guint8 *
 veil_texels (void)
 {
-  enum { COARSE = 4, FINE = 16, COUNT = VEIL_SIZE * VEIL_SIZE * VEIL_SIZE };
   g_autoptr (GRand) rand = g_rand_new_with_seed (20);
   g_autofree float *random = g_new (float, FINE *FINE *FINE);
-  guint8 *texels = g_new (guint8, COUNT);
+  guint8 *texels = g_new (guint8, VEIL_SIZE * VEIL_SIZE * VEIL_SIZE), *texel = texels;
   for (int i = 0; i < FINE * FINE * FINE; i++)
     random[i] = (float)g_rand_double (rand);
-  for (int i = 0; i < COUNT; i++) {
-    int texel[3] = { i % VEIL_SIZE, i / VEIL_SIZE % VEIL_SIZE, i / VEIL_SIZE / VEIL_SIZE };
-    float value = 0.68f * noise_at (random, COARSE, texel) + 0.32f * noise_at (random, FINE, texel);
-    float veil = CLAMP ((value - 0.45f) / 0.4f, 0, 1);
-    texels[i] = (guint8)(veil * veil * (3 - 2 * veil) * 255);
-  }
+  for (int z = 0; z < VEIL_SIZE; z++)
+    for (int y = 0; y < VEIL_SIZE; y++) {
+      float values[VEIL_SIZE] = { 0 };
+      add_noise (values, random, COARSE, y, z, 0.68f);
+      add_noise (values, random, FINE, y, z, 0.32f);
+      for (int x = 0; x < VEIL_SIZE; x++) {
+        float veil = CLAMP ((values[x] - 0.45f) / 0.4f, 0, 1);
+        *texel++ = (guint8)(veil * veil * (3 - 2 * veil) * 255);
+      }
+    }
   return texels;
 }
 
