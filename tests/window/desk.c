@@ -313,8 +313,9 @@ desk_until_ (gboolean (*check) (gpointer data), gpointer data, const char *words
   fail_msg ("%s:%d: %s does not come to hold", file, line, words);
 }
 
-void
-desk_point (GtkWidget *widget, double x, double y, int *root_x, int *root_y)
+/* The window of the screen that is seen at the widget's point, or none. */
+static Window
+point_of (GtkWidget *widget, double x, double y, int *root_x, int *root_y)
 {
   GtkNative *native = gtk_widget_get_native (widget);
   GdkSurface *surface = gtk_native_get_surface (native);
@@ -323,18 +324,39 @@ desk_point (GtkWidget *widget, double x, double y, int *root_x, int *root_y)
                                                  &in_native_y));
   gtk_native_get_surface_transform (native, &offset_x, &offset_y);
   int scale = gdk_surface_get_scale_factor (surface);
-  Window child;
-  Window own = gdk_x11_surface_get_xid (surface);
+  Window own = gdk_x11_surface_get_xid (surface), root = DefaultRootWindow (hands), child;
   assert_true (XTranslateCoordinates (
-      hands, own, DefaultRootWindow (hands), (int)lround ((in_native_x + offset_x) * scale),
+      hands, own, root, (int)lround ((in_native_x + offset_x) * scale),
       (int)lround ((in_native_y + offset_y) * scale), root_x, root_y, &child));
+  assert_true (XTranslateCoordinates (hands, root, root, *root_x, *root_y, &(int){ 0 }, &(int){ 0 },
+                                      &child));
+  return child;
+}
+
+void
+desk_point (GtkWidget *widget, double x, double y, int *root_x, int *root_y)
+{
+  point_of (widget, x, y, root_x, root_y);
+}
+
+/* A window manager keeps a dialog before the window that it belongs to, whichever of the two came
+ * to the screen last; this screen has none. */
+static void
+keep_dialog_before (GtkWidget *widget, Window seen)
+{
+  GtkNative *native = gtk_widget_get_native (widget);
+  Window own = gdk_x11_surface_get_xid (gtk_native_get_surface (native));
+  if (GTK_IS_WINDOW (native) && gtk_window_get_transient_for (GTK_WINDOW (native)) && seen != own) {
+    XRaiseWindow (hands, own);
+    desk_settle ();
+  }
 }
 
 void
 desk_move (GtkWidget *widget, double x, double y)
 {
   int root_x, root_y;
-  desk_point (widget, x, y, &root_x, &root_y);
+  keep_dialog_before (widget, point_of (widget, x, y, &root_x, &root_y));
   XTestFakeMotionEvent (hands, -1, root_x, root_y, CurrentTime);
   desk_settle ();
 }
@@ -353,10 +375,25 @@ desk_release (int button)
   desk_settle ();
 }
 
+/* A hand follows what has moved on while it came. */
+static void
+move_after (GtkWidget *widget, double x, double y)
+{
+  enum { TRIES = 10 };
+  int root_x, root_y, now_x, now_y;
+  desk_point (widget, x, y, &now_x, &now_y);
+  for (int i = 0; i < TRIES && (i == 0 || now_x != root_x || now_y != root_y); i++) {
+    root_x = now_x;
+    root_y = now_y;
+    desk_move (widget, x, y);
+    desk_point (widget, x, y, &now_x, &now_y);
+  }
+}
+
 void
 desk_click_at (GtkWidget *widget, double x, double y, int button)
 {
-  desk_move (widget, x, y);
+  move_after (widget, x, y);
   desk_press (button);
   desk_release (button);
 }

@@ -5,6 +5,7 @@
 
 #include "app/form/field-entry.h"
 #include "app/form/doubt.h"
+#include "app/form/field-aside.h"
 #include "app/form/typed.h"
 #include "app/kit/put-text.h"
 #include "app/kit/select-all.h"
@@ -23,18 +24,15 @@ struct _BwFieldEntry {
   char *title; /* NULL: the field's own */
   char *shown; /* what we wrote into the entry; differs from its text while somebody types */
   BwDoubt doubt;
-  GtkWidget *slip;    /* of an entry that lies in a drawing: what is told beside it; else NULL */
+  gboolean lies;      /* in a drawing */
+  GtkWidget *slip;    /* there it holds what is told */
   gboolean is_taking; /* what is told now is told about what was typed here last */
   gboolean is_fresh;  /* and nothing has been typed elsewhere since */
   GtkBox *row;
   GtkLabel *name;
   GtkLabel *example;
   GtkEntry *entry;
-  GtkWidget *aside;
-  GtkLabel *reason;
-  GtkWidget *ask;
-  GtkLabel *question;
-  GtkButton *better;
+  BwFieldAside *aside; /* NULL before anything is told: of most numbers nothing ever is */
 };
 
 enum { TAKEN, N_SIGNALS };
@@ -93,7 +91,7 @@ static void
 make_room (BwFieldEntry *self)
 {
   int usual = chars_of (&self->field);
-  if (self->slip)
+  if (self->lies)
     g_object_set (self, "chars", CLAMP (chars_as_wide (self, self->shown), usual, CHARS_MOST),
                   NULL);
 }
@@ -161,8 +159,7 @@ show_slip (BwFieldEntry *self)
   if (!self->slip)
     return;
   gboolean here = gtk_widget_get_state_flags (GTK_WIDGET (self)) & GTK_STATE_FLAG_FOCUS_WITHIN;
-  gboolean told
-      = gtk_widget_get_visible (GTK_WIDGET (self->reason)) || gtk_widget_get_visible (self->ask);
+  gboolean told = bw_field_aside_is_telling (self->aside);
   if (!told || is_being_typed (self) || !(here || self->is_fresh) || !is_in_sight (self)) {
     gtk_popover_popdown (GTK_POPOVER (self->slip));
     return;
@@ -183,11 +180,32 @@ description (BwFieldEntry *self, const char *reason)
   return self->field.tip ? _ (self->field.tip) : NULL;
 }
 
+static void better_clicked (BwFieldEntry *self);
+
+static BwFieldAside *
+ensure_aside (BwFieldEntry *self)
+{
+  if (self->aside)
+    return self->aside;
+  GtkWidget *aside = bw_field_aside_new ();
+  self->aside = BW_FIELD_ASIDE (aside);
+  g_signal_connect_object (aside, "better", G_CALLBACK (better_clicked), self, G_CONNECT_SWAPPED);
+  if (self->lies) {
+    self->slip = gtk_popover_new ();
+    gtk_popover_set_autohide (GTK_POPOVER (self->slip), FALSE);
+    gtk_popover_set_child (GTK_POPOVER (self->slip), aside);
+    gtk_widget_set_parent (self->slip, GTK_WIDGET (self));
+  } else {
+    gtk_widget_insert_before (aside, GTK_WIDGET (self), NULL);
+  }
+  return self->aside;
+}
+
 static void
 show_reason (BwFieldEntry *self, const char *reason)
 {
-  bw_label_set_words (self->reason, reason ? reason : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->reason), reason != NULL);
+  if (reason || self->aside)
+    bw_field_aside_tell (ensure_aside (self), reason);
   tell (self, description (self, reason));
 }
 
@@ -198,7 +216,8 @@ show_doubt (BwFieldEntry *self, gboolean pending)
   bw_doubt_clear (&self->doubt);
   gboolean doubtful
       = !pending && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft));
-  gtk_widget_set_visible (self->ask, doubtful);
+  if (self->aside)
+    bw_field_aside_ask (self->aside, NULL, NULL);
   if (doubtful)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "doubt");
   else
@@ -208,9 +227,8 @@ show_doubt (BwFieldEntry *self, gboolean pending)
   BwUnit unit = bw_settings_get_unit (bw_settings_get ());
   g_autofree char *number = bw_field_format (&self->field, self->doubt.better, unit);
   g_autofree char *button = g_strdup_printf (_ ("%s?"), number);
-  bw_label_set_words (self->question, self->doubt.question);
-  gtk_button_set_label (self->better, button);
-  gtk_widget_set_visible (GTK_WIDGET (self->better), self->doubt.has_better);
+  bw_field_aside_ask (ensure_aside (self), self->doubt.question,
+                      self->doubt.has_better ? button : NULL);
 }
 
 static void
@@ -230,7 +248,7 @@ static void
 show_example (BwFieldEntry *self)
 {
   gboolean example = bw_project_is_example (self->project, self->field.pointer);
-  gtk_widget_set_visible (GTK_WIDGET (self->example), example && !self->slip);
+  gtk_widget_set_visible (GTK_WIDGET (self->example), example && !self->lies);
   if (example)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "example");
   else
@@ -241,7 +259,7 @@ show_example (BwFieldEntry *self)
 static void
 show_blank (BwFieldEntry *self)
 {
-  if (self->slip && *text_of (self) == '\0')
+  if (self->lies && *text_of (self) == '\0')
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "blank");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "blank");
@@ -398,7 +416,7 @@ static void
 show_name (BwFieldEntry *self)
 {
   const char *name = self->title ? self->title : _ (self->field.label);
-  if (self->slip)
+  if (self->lies)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     name, -1);
   else
@@ -406,7 +424,7 @@ show_name (BwFieldEntry *self)
   gtk_widget_set_visible (GTK_WIDGET (self->name), *gtk_label_get_text (self->name) != '\0');
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->field.tip ? _ (self->field.tip) : NULL);
   gtk_entry_set_placeholder_text (self->entry,
-                                  self->field.flag && !self->slip ? _ ("not given") : NULL);
+                                  self->field.flag && !self->lies ? _ ("not given") : NULL);
 }
 
 void
@@ -448,14 +466,8 @@ bw_field_entry_edit (BwFieldEntry *self)
 void
 bw_field_entry_lie (BwFieldEntry *self, const char *caption, gboolean above)
 {
-  g_return_if_fail (BW_IS_FIELD_ENTRY (self) && !self->slip);
-  g_object_ref (self->aside);
-  gtk_widget_unparent (self->aside);
-  self->slip = gtk_popover_new ();
-  gtk_popover_set_autohide (GTK_POPOVER (self->slip), FALSE);
-  gtk_popover_set_child (GTK_POPOVER (self->slip), self->aside);
-  gtk_widget_set_parent (self->slip, GTK_WIDGET (self));
-  g_object_unref (self->aside);
+  g_return_if_fail (BW_IS_FIELD_ENTRY (self) && !self->lies && !self->aside);
+  self->lies = TRUE;
   gtk_widget_add_css_class (GTK_WIDGET (self), "dimension");
   gtk_accessible_reset_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
   g_object_set (self, "chars", chars_of (&self->field), NULL);
@@ -575,12 +587,6 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, example);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, entry);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, row);
-  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, aside);
-  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, reason);
-  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, ask);
-  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, question);
-  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, better);
-  gtk_widget_class_bind_template_callback (widget_class, better_clicked);
   gtk_widget_class_bind_template_callback (widget_class, show_slip);
   gtk_widget_class_bind_template_callback (widget_class, activated);
   gtk_widget_class_bind_template_callback (widget_class, focus_left);

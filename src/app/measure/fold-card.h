@@ -8,3 +8,5 @@
 G_DECLARE_FINAL_TYPE (BwFoldCard, bw_fold_card, BW, FOLD_CARD, BwCard)
 
 gboolean bw_fold_card_get_open (BwFoldCard *self);
+/* Makes what is in it, where it was never opened. */
+void bw_fold_card_fill (BwFoldCard *self);

@@ -3,6 +3,8 @@
  * their state by themselves. */
 #include "config.h"
 
+#include "app/kit/late-menu.h"
+#include "app/kit/part-names.h"
 #include "app/kit/wrap-layout.h"
 #include "app/window/play-bar.h"
 #include "app/window/stone-hand.h"
@@ -19,10 +21,13 @@ struct _BwStonePanel {
   GSimpleActionGroup *actions;
   BwStoneHand *hand;
   GtkWidget *view; /* under the controls; NULL until bound */
-  BwPlayBar *play;
+  BwPlayBar *play; /* NULL until weaving is watched */
   GtkWidget *controls;
   GtkWidget *example;
-  GtkWidget *stone_menu;
+  GtkMenuButton *shown;
+  GMenu *show_menu;
+  GMenu *context_menu;
+  GtkWidget *stone_menu; /* NULL until it is asked for */
   GtkToggleButton *at_rest;
   gboolean hanging;
   gboolean weaving; /* the piece is shown being woven */
@@ -149,15 +154,28 @@ zoom (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_session_set_camera (self->session, camera);
 }
 
+/* The bar is made when the weaving is first watched. */
+static BwPlayBar *
+ensure_play (BwStonePanel *self)
+{
+  if (self->play)
+    return self->play;
+  self->play = g_object_new (BW_TYPE_PLAY_BAR, NULL);
+  gtk_widget_insert_before (GTK_WIDGET (self->play), GTK_WIDGET (self), self->controls);
+  bw_play_bar_bind (self->play, self->session);
+  bw_part_names_give (GTK_WIDGET (self->play));
+  return self->play;
+}
+
 static void
 play_changed (GSimpleAction *action, GVariant *state, gpointer data)
 {
   BwStonePanel *self = data;
   if (g_variant_get_boolean (state)) {
     bw_session_set_at_rest (self->session, FALSE); /* the bar takes note of the upright camera */
-    bw_play_bar_open (self->play);
+    bw_play_bar_open (ensure_play (self));
   } else {
-    bw_play_bar_close (self->play);
+    bw_play_bar_close (ensure_play (self));
     gtk_widget_grab_focus (self->view);
   }
 }
@@ -183,6 +201,8 @@ static void
 follow_weaving (BwStonePanel *self, gboolean weaving)
 {
   set_state (self, "play", weaving);
+  if (weaving)
+    ensure_play (self);
   gtk_widget_set_visible (self->controls, !weaving);
   if (self->weaving == weaving)
     return;
@@ -204,10 +224,25 @@ view_changed (BwStonePanel *self)
 /* --- The menu on the stone ---------------------------------------------------------------------
  */
 
+/* Made when it is first asked for. */
+static GtkPopover *
+ensure_stone_menu (BwStonePanel *self)
+{
+  if (self->stone_menu)
+    return GTK_POPOVER (self->stone_menu);
+  self->stone_menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (self->context_menu));
+  gtk_popover_set_has_arrow (GTK_POPOVER (self->stone_menu), FALSE);
+  gtk_widget_set_halign (self->stone_menu, GTK_ALIGN_START);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->stone_menu), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("The stone"), -1);
+  gtk_widget_set_parent (self->stone_menu, GTK_WIDGET (self));
+  return GTK_POPOVER (self->stone_menu);
+}
+
 static void
 show_menu (BwStonePanel *self, double x, double y)
 {
-  GtkPopover *menu = GTK_POPOVER (self->stone_menu);
+  GtkPopover *menu = ensure_stone_menu (self);
   double at_x, at_y;
   if (!gtk_widget_translate_coordinates (self->view, GTK_WIDGET (self), x, y, &at_x, &at_y))
     return;
@@ -236,7 +271,7 @@ play_key (GtkWidget *view, GVariant *arguments, gpointer data)
 {
   BwStonePanel *self = data;
   if (self->weaving)
-    bw_play_bar_toggle (self->play);
+    bw_play_bar_toggle (ensure_play (self));
   return self->weaving;
 }
 
@@ -281,20 +316,12 @@ bw_stone_panel_bind (BwStonePanel *self, BwSession *session)
   g_return_if_fail (BW_IS_STONE_PANEL (self) && BW_IS_SESSION (session));
   self->session = g_object_ref (session);
   add_view (self);
-  bw_play_bar_bind (self->play, session);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (view_changed), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (other_project), self,
                            G_CONNECT_SWAPPED);
   view_changed (self);
   follow_project (self);
-}
-
-/* What lies over the picture at its foot, from above. */
-static GtkWidget *
-next_at_foot (BwStonePanel *self, GtkWidget *part)
-{
-  return part == GTK_WIDGET (self->play) ? self->controls : NULL;
 }
 
 static void
@@ -306,10 +333,11 @@ bw_stone_panel_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
   *minimum = *natural = 0;
   if (self->view)
     gtk_widget_measure (self->view, orientation, -1, minimum, natural, NULL, NULL);
-  for (GtkWidget *part = GTK_WIDGET (self->play); part; part = next_at_foot (self, part)) {
-    if (!gtk_widget_should_layout (part))
+  GtkWidget *at_foot[] = { GTK_WIDGET (self->play), self->controls };
+  for (gsize i = 0; i < G_N_ELEMENTS (at_foot); i++) {
+    if (!at_foot[i] || !gtk_widget_should_layout (at_foot[i]))
       continue;
-    gtk_widget_measure (part, orientation, for_size, &least, &usual, NULL, NULL);
+    gtk_widget_measure (at_foot[i], orientation, for_size, &least, &usual, NULL, NULL);
     if (orientation == GTK_ORIENTATION_VERTICAL) {
       *minimum += least;
       *natural += least;
@@ -339,7 +367,7 @@ static int
 allocate_above (GtkWidget *part, int taken, int width, int height)
 {
   int high;
-  if (!gtk_widget_should_layout (part))
+  if (!part || !gtk_widget_should_layout (part))
     return taken;
   gtk_widget_measure (part, GTK_ORIENTATION_VERTICAL, width, &high, NULL, NULL, NULL);
   taken += high;
@@ -359,7 +387,8 @@ bw_stone_panel_size_allocate (GtkWidget *widget, int width, int height, int base
     gtk_widget_size_allocate (self->view, &(GtkAllocation){ 0, 0, width, height }, -1);
   }
   allocate_example (self, width);
-  gtk_popover_present (GTK_POPOVER (self->stone_menu));
+  if (self->stone_menu)
+    gtk_popover_present (GTK_POPOVER (self->stone_menu));
 }
 
 static GtkSizeRequestMode
@@ -376,6 +405,8 @@ bw_stone_panel_dispose (GObject *object)
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
   self->view = NULL;
+  self->play = NULL;
+  self->stone_menu = NULL;
   g_clear_pointer (&self->hand, bw_stone_hand_free);
   g_clear_object (&self->project);
   g_clear_object (&self->session);
@@ -391,14 +422,14 @@ bw_stone_panel_class_init (BwStonePanelClass *klass)
   widget_class->measure = bw_stone_panel_measure;
   widget_class->size_allocate = bw_stone_panel_size_allocate;
   widget_class->get_request_mode = bw_stone_panel_get_request_mode;
-  g_type_ensure (BW_TYPE_PLAY_BAR);
   gtk_widget_class_set_css_name (widget_class, "stonepanel");
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/stone-panel.ui");
-  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, play);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, controls);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, example);
-  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, stone_menu);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, shown);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, show_menu);
+  gtk_widget_class_bind_template_child (widget_class, BwStonePanel, context_menu);
   gtk_widget_class_bind_template_child (widget_class, BwStonePanel, at_rest);
 }
 
@@ -444,6 +475,7 @@ bw_stone_panel_init (BwStonePanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_layout_manager (self->controls, bw_wrap_layout_new (8));
+  bw_late_menu_give (self->shown, G_MENU_MODEL (self->show_menu));
   add_actions (self);
   add_rest_key (self);
 }

@@ -14,6 +14,7 @@
 #include "app/kit/drops.h"
 #include "app/kit/fold-handle.h"
 #include "app/kit/kept-icons.h"
+#include "app/kit/late-menu.h"
 #include "app/ask/notice.h"
 #include "app/kit/part-names.h"
 #include "project/piece-name.h"
@@ -66,6 +67,8 @@ struct _BwWindow {
   BwFoldHandle *fold;
   BwStonePanel *stone;
   BwFitLine *fit;
+  GtkMenuButton *menu;
+  GMenu *main_menu;
   GMenu *recent_menu;
   GMenu *demo_menu;
 };
@@ -748,6 +751,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fold);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, stone);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, fit);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, menu);
+  gtk_widget_class_bind_template_child (widget_class, BwWindow, main_menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, BwWindow, demo_menu);
   gtk_widget_class_bind_template_callback (widget_class, stage_changed);
@@ -784,6 +789,7 @@ bw_window_init (BwWindow *self)
   g_object_bind_property (bw_settings_get (), "stone-folded", self->stone, "visible",
                           G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
   bw_drops_take (GTK_WIDGET (self), dropped);
+  bw_late_menu_give (self->menu, G_MENU_MODEL (self->main_menu));
   bw_focus_keep (GTK_WINDOW (self));
   bw_kept_icons_follow (GTK_WIDGET (self));
 }
