@@ -26,6 +26,10 @@ if command -v ld.lld >/dev/null; then
 fi
 lean=-Dc_args=-g1
 
+# Programs wait for a display and a bus to start, and for processes they began: one more than there are
+# processors keeps these busy.
+export MESON_TESTTHREADS=${MESON_TESTTHREADS:-$(($(nproc) + 1))}
+
 passed=0
 failed=0
 
