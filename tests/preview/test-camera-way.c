@@ -219,6 +219,25 @@ a_bead_is_before_its_own_face (void **state)
   assert_true (tried > 30);
 }
 
+/* At the outline beads stand out beyond the stone, where no ray meets it. */
+static void
+a_bead_at_the_outline_is_before_a_face_too (void **state)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  BwEye eye;
+  int beyond = 0;
+  bw_eye_init (&eye, (BwCamera){ 10, 0, 1 }, scene, SIDE, SIDE);
+  for (int y = 0; y < SIDE; y += 8)
+    for (int x = 0; x < SIDE; x++) {
+      if (bw_eye_pick (&eye, scene, BW_LAYER_ALL, x, y, SIDE, SIDE) < 0)
+        continue;
+      assert_true (bw_face_under (&eye, scene, BW_LAYER_ALL, x, y, SIDE, SIDE) >= 0);
+      beyond += bw_face_under (&eye, scene, BW_LAYER_STONE, x, y, SIDE, SIDE) < 0;
+    }
+  assert_true (beyond > 5);
+}
+
 static void
 beside_the_piece_and_without_a_stone_there_is_no_face (void **state)
 {
@@ -246,6 +265,7 @@ main (void)
     cmocka_unit_test (from_straight_below_the_turn_stays),
     cmocka_unit_test (the_face_found_is_the_one_the_ray_meets),
     cmocka_unit_test (a_bead_is_before_its_own_face),
+    cmocka_unit_test (a_bead_at_the_outline_is_before_a_face_too),
     cmocka_unit_test (beside_the_piece_and_without_a_stone_there_is_no_face),
   };
   return cmocka_run_group_tests_name ("camera-way", tests, NULL, NULL);

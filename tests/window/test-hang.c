@@ -338,6 +338,27 @@ a_painted_bead_of_the_bail_is_the_only_one_looked_at (void **state)
 }
 
 static void
+escape_takes_a_stroke_on_the_strip_back (void **state)
+{
+  Bench *bench = *state;
+  GtkWidget *strip = GTK_WIDGET (strip_of (bench));
+  double x, y, next, none;
+  maker_reveal (strip);
+  assert_true (bw_bail_strip_bead_point (strip_of (bench), 1, 2, &x, &y));
+  assert_true (bw_bail_strip_bead_point (strip_of (bench), 5, 2, &next, &none));
+  g_autofree char *before = bw_project_to_data (maker_project (&bench->maker), NULL);
+  bw_session_set_colour (maker_session (&bench->maker), 2);
+  desk_move (strip, x, y);
+  desk_press (1);
+  desk_move (strip, next, none);
+  g_autofree char *drawn = bw_project_to_data (maker_project (&bench->maker), NULL);
+  assert_string_not_equal (drawn, before);
+  desk_key ("Escape", 0);
+  desk_release (1);
+  expect_document (bench, before);
+}
+
+static void
 a_press_on_the_band_s_beads_in_the_strip_says_whose_they_are (void **state)
 {
   Bench *bench = *state;
@@ -465,6 +486,7 @@ main (void)
     IN_WINDOW (three_beads_are_coloured_by_keys_alone),
     IN_WINDOW (the_band_s_pattern_runs_on_over_the_bail),
     IN_WINDOW (a_painted_bead_of_the_bail_is_the_only_one_looked_at),
+    IN_WINDOW (escape_takes_a_stroke_on_the_strip_back),
     IN_WINDOW (a_press_on_the_band_s_beads_in_the_strip_says_whose_they_are),
     IN_WINDOW (a_step_beyond_the_bail_s_bounds_says_why),
     IN_WINDOW (a_bail_that_this_band_cannot_have_says_why),

@@ -62,6 +62,8 @@ next_words (const BwBookKind *kind)
   g_autofree char *start = g_strdup_printf (
       _ ("Your next piece starts from %s ± %s from bead to bead, %+.1f %% on the bead’s size."), mm,
       sd, share);
+  if (kind->pieces == 0) /* what it gives under the loop is known, and no pitch */
+    return g_steal_pointer (&start);
   g_autofree char *rests
       = g_strdup_printf (ngettext ("It rests on %d piece of this bead.",
                                    "It rests on %d pieces of this bead.", (gulong)kind->pieces),
