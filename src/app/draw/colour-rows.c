@@ -5,6 +5,7 @@
 
 #include "app/kit/bead-swatch.h"
 #include "app/draw/colour-rows.h"
+#include "app/kit/tip.h"
 #include "app/kit/tray-row.h"
 
 #include <glib/gi18n-lib.h>
@@ -160,7 +161,7 @@ add_row (BwColourRows *self, int i)
   row->bead = BW_BEAD_SWATCH (bw_bead_swatch_new ());
   row->names = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   gtk_widget_set_hexpand (GTK_WIDGET (row->names), TRUE);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (row->names), name);
+  bw_tip_set (GTK_WIDGET (row->names), name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row->names), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   -1);
   gtk_box_append (GTK_BOX (row->box), GTK_WIDGET (row->bead));
@@ -173,7 +174,7 @@ static GtkWidget *
 add_button (BwColourRows *self, const char *icon, const char *words, GCallback clicked)
 {
   GtkWidget *button = gtk_button_new_from_icon_name (icon);
-  gtk_widget_set_tooltip_text (button, words);
+  bw_tip_set (button, words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
                                   -1);
   gtk_box_append (GTK_BOX (self->buttons), button);

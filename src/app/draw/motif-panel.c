@@ -11,6 +11,7 @@
 #include "app/draw/own-deeds.h"
 #include "app/draw/own-picture.h"
 #include "app/kit/put-text.h"
+#include "app/kit/tip.h"
 #include "core/band/made-band.h"
 #include "project/fault/fault-words.h"
 
@@ -435,7 +436,7 @@ own_child (BwOwnMotif *motif)
   gtk_widget_add_css_class (name, "small");
   g_autofree char *keys
       = g_strdup_printf ("%s\n%s", tip, _ ("Rename: F2. Remove: Delete. Both: right button."));
-  gtk_widget_set_tooltip_text (child, keys);
+  bw_tip_set (child, keys);
   gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, tip, -1);
   gtk_box_append (GTK_BOX (box), bw_own_picture_new (motif));
   gtk_box_append (GTK_BOX (box), name);
@@ -631,7 +632,7 @@ add_kinds (BwMotifPanel *self)
   for (BwMotifKind kind = 0; kind < BW_N_MOTIFS; kind++) {
     GtkWidget *child = gtk_flow_box_child_new ();
     gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), bw_motif_picture_new (kind));
-    gtk_widget_set_tooltip_text (child, bw_motif_words_kind (kind));
+    bw_tip_set (child, bw_motif_words_kind (kind));
     gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     bw_motif_words_kind (kind), -1);
     gtk_flow_box_append (self->kinds, child);

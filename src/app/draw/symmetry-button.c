@@ -5,6 +5,7 @@
 
 #include "app/draw/symmetry-button.h"
 #include "app/kit/named-icon.h"
+#include "app/kit/tip.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -169,7 +170,7 @@ show_button (BwSymmetryButton *self)
   else
     words = g_strdup (_ (choices[now].name));
   g_autofree char *tip = g_strdup_printf (_ ("Symmetry of every stroke: %s (Ctrl+M)"), words);
-  gtk_widget_set_tooltip_text (self->button, tip);
+  bw_tip_set (self->button, tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, tip,
                                   -1);
   gboolean on = now != 0 || live.frieze.repeat_rows > 0;
@@ -309,7 +310,7 @@ build_centre (BwSymmetryButton *self)
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   self->centre = GTK_DROP_DOWN (gtk_drop_down_new_from_strings ((const char *[]){ "", NULL }));
   gtk_widget_set_hexpand (GTK_WIDGET (self->centre), TRUE);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->centre), _ ("Mirror or turn about"));
+  bw_tip_set (GTK_WIDGET (self->centre), _ ("Mirror or turn about"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->centre), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Mirror or turn about"), -1);
   g_signal_connect_swapped (self->centre, "notify::selected", G_CALLBACK (on_centre), self);

@@ -6,6 +6,7 @@
 
 #include "app/draw/tool-strip.h"
 #include "app/kit/named-icon.h"
+#include "app/kit/tip.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -73,7 +74,7 @@ new_button (BwToolStrip *self, gsize i)
   GtkWidget *button = gtk_toggle_button_new ();
   g_autofree char *tip = g_strdup_printf ("%s: %s", _ (tools[i].name), _ (tools[i].help));
   gtk_button_set_child (GTK_BUTTON (button), bw_named_icon_new (tools[i].icon, _ (tools[i].name)));
-  gtk_widget_set_tooltip_text (button, tip);
+  bw_tip_set (button, tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ (tools[i].name), -1);
   /* The canvas keeps the keyboard, so that a piece in the air stays there. */

@@ -10,6 +10,7 @@
 #include "app/fit/remedy-words.h"
 #include "app/form/typed.h"
 #include "app/kit/settings.h"
+#include "app/kit/tip.h"
 #include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -121,7 +122,7 @@ show_remedies (gpointer data)
     g_autofree char *gives
         = bw_remedy_words_promise (&best, &told, bw_settings_get_unit (bw_settings_get ()));
     bw_label_set_words (self->best_words, words);
-    gtk_widget_set_tooltip_text (GTK_WIDGET (self->best), gives);
+    bw_tip_set (GTK_WIDGET (self->best), gives);
   }
   gtk_widget_set_visible (self->helps, TRUE);
   return G_SOURCE_REMOVE;

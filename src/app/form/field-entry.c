@@ -10,6 +10,7 @@
 #include "app/kit/put-text.h"
 #include "app/kit/select-all.h"
 #include "app/kit/settings.h"
+#include "app/kit/tip.h"
 #include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -422,7 +423,7 @@ show_name (BwFieldEntry *self)
   else
     bw_label_set_words (self->name, name);
   gtk_widget_set_visible (GTK_WIDGET (self->name), *gtk_label_get_text (self->name) != '\0');
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->field.tip ? _ (self->field.tip) : NULL);
+  bw_tip_set (GTK_WIDGET (self), self->field.tip ? _ (self->field.tip) : NULL);
   gtk_entry_set_placeholder_text (self->entry,
                                   self->field.flag && !self->lies ? _ ("not given") : NULL);
 }

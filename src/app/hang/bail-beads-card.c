@@ -5,6 +5,7 @@
 
 #include "app/hang/hang-cards.h"
 #include "app/kit/bead-swatch.h"
+#include "app/kit/tip.h"
 #include "app/kit/tray-row.h"
 #include "editor/bail/bail-strip.h"
 
@@ -39,7 +40,7 @@ swatch_of (const BwColour *colour)
   g_autofree char *words = bw_colour_words (colour);
   bw_bead_swatch_set_colour (BW_BEAD_SWATCH (bead), colour);
   gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), bead);
-  gtk_widget_set_tooltip_text (child, words);
+  bw_tip_set (child, words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   return child;
 }

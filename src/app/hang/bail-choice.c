@@ -3,6 +3,7 @@
 
 #include "app/hang/bail-choice.h"
 #include "app/hang/bail-figure.h"
+#include "app/kit/tip.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -108,7 +109,7 @@ bw_bail_choice_init (BwBailChoice *self)
   for (int i = 0; i < STYLES; i++) {
     self->button[i] = GTK_TOGGLE_BUTTON (gtk_toggle_button_new ());
     gtk_button_set_child (GTK_BUTTON (self->button[i]), face_of (i));
-    gtk_widget_set_tooltip_text (GTK_WIDGET (self->button[i]), _ (styles[i].meaning));
+    bw_tip_set (GTK_WIDGET (self->button[i]), _ (styles[i].meaning));
     gtk_accessible_update_property (GTK_ACCESSIBLE (self->button[i]), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     _ (styles[i].name), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                     _ (styles[i].meaning), -1);

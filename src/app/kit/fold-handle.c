@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/kit/fold-handle.h"
+#include "app/kit/tip.h"
 
 struct _BwFoldHandle {
   GtkToggleButton parent_instance;
@@ -25,7 +26,7 @@ show_state (BwFoldHandle *self)
   if (words == NULL)
     return;
   g_autofree char *tip = g_strdup_printf ("%s (%s)", words, self->key);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), tip);
+  bw_tip_set (GTK_WIDGET (self), tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }
 

@@ -3,6 +3,7 @@
 
 #include "app/kit/term-note.h"
 #include "app/kit/term-words.h"
+#include "app/kit/tip.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -41,7 +42,7 @@ set_term (BwTermNote *self, const char *term)
   if (self->named)
     gtk_menu_button_set_label (GTK_MENU_BUTTON (self->button), name);
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->button), note_of (name, meaning));
-  gtk_widget_set_tooltip_text (self->button, meaning);
+  bw_tip_set (self->button, meaning);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, ask,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, meaning, -1);
 }

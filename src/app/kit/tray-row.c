@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include "app/kit/bead-swatch.h"
+#include "app/kit/tip.h"
 #include "app/kit/tray-row.h"
 #include "app/kit/words.h"
 
@@ -46,7 +47,7 @@ bw_tray_row_show (BwTrayRow *self, const BwColour *colour, guint64 count)
                                             bw_finish_words (colour->finish), (int)count);
   bw_bead_swatch_set_colour (self->bead, colour);
   bw_label_set_words (self->name, name);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
+  bw_tip_set (GTK_WIDGET (self), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }
 

@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "app/kit/settings.h"
+#include "app/kit/tip.h"
 #include "app/kit/words.h"
 #include "app/make/make-cards.h"
 #include "app/make/print-run.h"
@@ -211,7 +212,7 @@ add_kind (BwPrintCard *self, BwPrintKind kind)
   self->pages[kind] = add_label (box, NULL, "small");
   gtk_button_set_child (GTK_BUTTON (button), box);
   gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_tooltip_text (button, bw_print_kind_use (kind));
+  bw_tip_set (button, bw_print_kind_use (kind));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.print");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", bw_print_kind_word (kind));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture[kind]),

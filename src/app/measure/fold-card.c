@@ -73,6 +73,14 @@ head_clicked (BwFoldCard *self)
     bw_show_opened (GTK_WIDGET (self), GTK_WIDGET (self->place));
 }
 
+/* What the line had no room for. */
+static gboolean
+tell_line (GtkWidget *line, int x, int y, gboolean by_keyboard, GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, gtk_label_get_text (GTK_LABEL (line)));
+  return TRUE;
+}
+
 static void
 bw_fold_card_refresh (BwCard *card)
 {
@@ -80,7 +88,6 @@ bw_fold_card_refresh (BwCard *card)
   g_autofree char *line = bw_matter_words (self->matter, bw_card_get_project (card),
                                            bw_settings_get_unit (bw_settings_get ()));
   bw_label_set_words (self->line, line);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->line), line);
 }
 
 static void
@@ -125,6 +132,7 @@ bw_fold_card_class_init (BwFoldCardClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwFoldCard, line);
   gtk_widget_class_bind_template_child (widget_class, BwFoldCard, place);
   gtk_widget_class_bind_template_callback (widget_class, head_clicked);
+  gtk_widget_class_bind_template_callback (widget_class, tell_line);
 }
 
 static void

@@ -5,6 +5,7 @@
 #include "app/shelf/shelf-card.h"
 #include "project/file/file-name.h"
 #include "app/kit/settings.h"
+#include "app/kit/tip.h"
 #include "app/kit/words.h"
 #include "app/shelf/shelf-stand.h"
 
@@ -114,13 +115,13 @@ say (BwShelfCard *self, const char *reason)
       = shown ? g_strjoin ("\n", name, reason ? reason : words, shown, NULL) : NULL;
   bw_label_set_words (self->words, words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, whole, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), tip);
+  bw_tip_set (GTK_WIDGET (self), tip);
 }
 
 static void
 name_button (GtkWidget *button, const char *words)
 {
-  gtk_widget_set_tooltip_text (button, words);
+  bw_tip_set (button, words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
                                   -1);
 }

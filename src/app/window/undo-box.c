@@ -3,6 +3,7 @@
 
 #include "app/draw/history-popover.h"
 #include "app/kit/key-words.h"
+#include "app/kit/tip.h"
 #include "app/window/undo-box.h"
 
 #include <glib/gi18n-lib.h>
@@ -59,7 +60,7 @@ show_label (GtkButton *button, const char *action, const char *prefix, const cha
 {
   g_autofree char *words = label && *label ? g_strconcat (prefix, label, NULL) : g_strdup (alone);
   g_autofree char *tip = bw_key_words (words, action);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (button), tip);
+  bw_tip_set (GTK_WIDGET (button), tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
                                   -1);
 }
@@ -136,5 +137,5 @@ bw_undo_box_init (BwUndoBox *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   g_autofree char *tip = bw_key_words (_ ("Steps so far"), "win.history");
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->steps), tip);
+  bw_tip_set (GTK_WIDGET (self->steps), tip);
 }

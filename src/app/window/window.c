@@ -20,6 +20,7 @@
 #include "project/piece-name.h"
 #include "app/kit/settings.h"
 #include "app/ask/tell.h"
+#include "app/kit/tip.h"
 #include "app/measure/swatch-dialog.h"
 #include "app/shelf/shelf-page.h"
 #include "app/window/export.h"
@@ -104,7 +105,7 @@ show_title (BwWindow *self)
       = g_strdup_printf (has_unsaved (self) ? "• %s — %s" : "%s — %s", name, _ ("Bandwright"));
   gtk_window_set_title (GTK_WINDOW (self), full);
   gtk_label_set_text (self->title, name);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), name);
+  bw_tip_set (GTK_WIDGET (self->title), name);
   gtk_label_set_text (self->state, state_words (self));
 }
 
