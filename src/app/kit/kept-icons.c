@@ -22,8 +22,10 @@ static const char *const of_toolkit[] = {
 /* Of one theme, which owns it. */
 typedef struct {
   GtkIconTheme *theme;
-  GHashTable *shows; /* GINT: how windows show their icons, each way packed by pack () */
-  GPtrArray *held;   /* GtkIconPaintable */
+  GHashTable *shows;  /* GINT: how windows show their icons, each way packed by pack () */
+  GPtrArray *held;    /* GtkIconPaintable */
+  GPtrArray *before;  /* what was held; let go last, for much of it may be the same */
+  GPtrArray *to_hold; /* GIcon */
   guint source;
 } Kept;
 
@@ -34,7 +36,7 @@ pack (int scale, GtkTextDirection direction)
 }
 
 static void
-hold_icon (Kept *kept, GIcon *icon, int show)
+hold_as_shown (Kept *kept, GIcon *icon, int show)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (sizes_px); i++)
     for (gsize j = 0; j < G_N_ELEMENTS (ways); j++)
@@ -44,55 +46,54 @@ hold_icon (Kept *kept, GIcon *icon, int show)
 }
 
 static void
-hold_named (Kept *kept, const char *name, int show)
-{
-  g_autoptr (GIcon) icon = g_themed_icon_new (name);
-  hold_icon (kept, icon, show);
-}
-
-static void
-hold_own (Kept *kept, int show)
+add_own (GPtrArray *icons)
 {
   g_auto (GStrv) files = g_resources_enumerate_children (OWN, 0, NULL);
   for (char **file = files; file && *file; file++)
     if (g_str_has_suffix (*file, ENDING)) {
       (*file)[strlen (*file) - strlen (ENDING)] = '\0';
-      hold_named (kept, *file, show);
+      g_ptr_array_add (icons, g_themed_icon_new (*file));
     }
 }
 
 static void
-hold_toolkits (Kept *kept, int show)
+add_toolkits (GPtrArray *icons)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (of_toolkit); i++) {
-    g_autoptr (GIcon) icon = g_themed_icon_new_with_default_fallbacks (of_toolkit[i]);
-    hold_icon (kept, icon, show);
-    hold_named (kept, of_toolkit[i], show);
+    g_ptr_array_add (icons, g_themed_icon_new_with_default_fallbacks (of_toolkit[i]));
+    g_ptr_array_add (icons, g_themed_icon_new (of_toolkit[i]));
   }
 }
 
-/* What was held before is let go last: much of it may be the same. */
+/* One after the other: each is loaded on a thread, and a file that is to be opened waits for the
+ * threads too. */
 static gboolean
-hold_all (gpointer data)
+hold_next (gpointer data)
 {
   Kept *kept = data;
-  g_autoptr (GPtrArray) before = g_steal_pointer (&kept->held);
   GHashTableIter iter;
   gpointer show;
-  kept->held = g_ptr_array_new_with_free_func (g_object_unref);
-  for (g_hash_table_iter_init (&iter, kept->shows); g_hash_table_iter_next (&iter, &show, NULL);) {
-    hold_own (kept, GPOINTER_TO_INT (show));
-    hold_toolkits (kept, GPOINTER_TO_INT (show));
+  if (kept->to_hold->len == 0) {
+    g_ptr_array_set_size (kept->before, 0);
+    kept->source = 0;
+    return G_SOURCE_REMOVE;
   }
-  kept->source = 0;
-  return G_SOURCE_REMOVE;
+  g_autoptr (GIcon) icon = g_ptr_array_steal_index_fast (kept->to_hold, 0);
+  for (g_hash_table_iter_init (&iter, kept->shows); g_hash_table_iter_next (&iter, &show, NULL);)
+    hold_as_shown (kept, icon, GPOINTER_TO_INT (show));
+  return G_SOURCE_CONTINUE;
 }
 
 static void
 hold_soon (Kept *kept)
 {
+  g_ptr_array_extend_and_steal (kept->before, g_steal_pointer (&kept->held));
+  kept->held = g_ptr_array_new_with_free_func (g_object_unref);
+  g_ptr_array_set_size (kept->to_hold, 0);
+  add_own (kept->to_hold);
+  add_toolkits (kept->to_hold);
   if (!kept->source)
-    kept->source = g_idle_add_full (G_PRIORITY_LOW, hold_all, kept, NULL);
+    kept->source = g_idle_add_full (G_PRIORITY_LOW, hold_next, kept, NULL);
 }
 
 static void
@@ -100,7 +101,9 @@ kept_free (gpointer data)
 {
   Kept *kept = data;
   g_clear_handle_id (&kept->source, g_source_remove);
-  g_clear_pointer (&kept->held, g_ptr_array_unref);
+  g_ptr_array_unref (kept->held);
+  g_ptr_array_unref (kept->before);
+  g_ptr_array_unref (kept->to_hold);
   g_hash_table_unref (kept->shows);
   g_free (kept);
 }
@@ -114,6 +117,9 @@ kept_of (GtkIconTheme *theme)
   kept = g_new0 (Kept, 1);
   kept->theme = theme;
   kept->shows = g_hash_table_new (NULL, NULL);
+  kept->held = g_ptr_array_new_with_free_func (g_object_unref);
+  kept->before = g_ptr_array_new_with_free_func (g_object_unref);
+  kept->to_hold = g_ptr_array_new_with_free_func (g_object_unref);
   g_object_set_data_full (G_OBJECT (theme), KEY, kept, kept_free);
   g_signal_connect_swapped (theme, "changed", G_CALLBACK (hold_soon), kept);
   return kept;
