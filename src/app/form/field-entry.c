@@ -31,7 +31,7 @@ struct _BwFieldEntry {
   gboolean is_fresh;  /* and nothing has been typed elsewhere since */
   GtkBox *row;
   GtkLabel *name;
-  GtkLabel *example;
+  GtkWidget *example; /* NULL before it is one */
   GtkEntry *entry;
   BwFieldAside *aside; /* NULL before anything is told: of most numbers nothing ever is */
 };
@@ -56,19 +56,37 @@ is_being_typed (BwFieldEntry *self)
   return self->shown && g_strcmp0 (text_of (self), self->shown) != 0;
 }
 
+/* How wide the toolkit takes one character of an entry to be. Asking takes longer than to make the
+ * entry, and all are asked in one font. */
+static int
+character_width (PangoContext *context)
+{
+  static PangoFontDescription *asked;
+  static double asked_resolution;
+  static int width;
+  const PangoFontDescription *font = pango_context_get_font_description (context);
+  double resolution = pango_cairo_context_get_resolution (context);
+  if (asked && pango_font_description_equal (asked, font) && asked_resolution == resolution)
+    return width;
+  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
+  width = MAX (pango_font_metrics_get_approximate_char_width (metrics),
+               pango_font_metrics_get_approximate_digit_width (metrics));
+  pango_font_metrics_unref (metrics);
+  g_clear_pointer (&asked, pango_font_description_free);
+  asked = pango_font_description_copy (font);
+  asked_resolution = resolution;
+  return width;
+}
+
 /* How many of the entry's own characters a text is as wide as: a unit is wider than its letters are
  * many. */
 static int
 chars_as_wide (BwFieldEntry *self, const char *text)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self->entry));
-  PangoFontMetrics *metrics = pango_context_get_metrics (context, NULL, NULL);
-  int one = MAX (pango_font_metrics_get_approximate_char_width (metrics),
-                 pango_font_metrics_get_approximate_digit_width (metrics));
+  int one = character_width (gtk_widget_get_pango_context (GTK_WIDGET (self->entry)));
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self->entry), text);
   int width;
   pango_layout_get_size (layout, &width, NULL);
-  pango_font_metrics_unref (metrics);
   return one > 0 ? (width + one - 1) / one : (int)g_utf8_strlen (text, -1);
 }
 
@@ -244,12 +262,24 @@ show_mark (BwFieldEntry *self, gboolean wrong)
                                -1);
 }
 
+static void
+show_example_word (BwFieldEntry *self, gboolean shown)
+{
+  if (!self->example && shown) {
+    self->example = gtk_label_new (_ ("example"));
+    gtk_widget_add_css_class (self->example, "example");
+    gtk_box_insert_child_after (self->row, self->example, GTK_WIDGET (self->name));
+  }
+  if (self->example)
+    gtk_widget_set_visible (self->example, shown);
+}
+
 /* A number that the program made up is marked until the maker has typed one. */
 static void
 show_example (BwFieldEntry *self)
 {
   gboolean example = bw_project_is_example (self->project, self->field.pointer);
-  gtk_widget_set_visible (GTK_WIDGET (self->example), example && !self->lies);
+  show_example_word (self, example && !self->lies);
   if (example)
     gtk_widget_add_css_class (GTK_WIDGET (self->entry), "example");
   else
@@ -585,7 +615,6 @@ bw_field_entry_class_init (BwFieldEntryClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/field-entry.ui");
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, name);
-  gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, example);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, entry);
   gtk_widget_class_bind_template_child (widget_class, BwFieldEntry, row);
   gtk_widget_class_bind_template_callback (widget_class, show_slip);

@@ -3,6 +3,7 @@
 
 #include "app/draw/history-popover.h"
 #include "app/kit/key-words.h"
+#include "app/kit/part-names.h"
 #include "app/kit/tip.h"
 #include "app/window/undo-box.h"
 
@@ -16,7 +17,6 @@ struct _BwUndoBox {
   GtkButton *undo;
   GtkButton *redo;
   GtkMenuButton *steps;
-  BwHistoryPopover *popover;
 };
 
 G_DEFINE_FINAL_TYPE (BwUndoBox, bw_undo_box, GTK_TYPE_WIDGET)
@@ -86,6 +86,19 @@ follow_project (BwUndoBox *self)
   show_where_it_stands (self);
 }
 
+/* The list is made when it is first opened. */
+static void
+make_list (GtkMenuButton *button, gpointer data)
+{
+  BwUndoBox *self = data;
+  if (gtk_menu_button_get_popover (button))
+    return;
+  GtkWidget *list = g_object_new (BW_TYPE_HISTORY_POPOVER, NULL);
+  gtk_menu_button_set_popover (button, list);
+  bw_history_popover_bind (BW_HISTORY_POPOVER (list), bw_draft_get_session (self->draft));
+  bw_part_names_give (GTK_WIDGET (button));
+}
+
 void
 bw_undo_box_bind (BwUndoBox *self, BwDraft *draft, GActionMap *actions)
 {
@@ -99,7 +112,6 @@ bw_undo_box_bind (BwUndoBox *self, BwDraft *draft, GActionMap *actions)
   g_set_object (&self->draft, draft);
   self->actions = actions;
   g_action_map_add_action_entries (actions, entries, G_N_ELEMENTS (entries), self);
-  bw_history_popover_bind (self->popover, session);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (follow_project), self,
                            G_CONNECT_SWAPPED);
   follow_project (self);
@@ -122,14 +134,12 @@ bw_undo_box_class_init (BwUndoBoxClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_undo_box_dispose;
-  g_type_ensure (BW_TYPE_HISTORY_POPOVER);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/io/github/bandwright/Bandwright/undo-box.ui");
   gtk_widget_class_bind_template_child (widget_class, BwUndoBox, undo);
   gtk_widget_class_bind_template_child (widget_class, BwUndoBox, redo);
   gtk_widget_class_bind_template_child (widget_class, BwUndoBox, steps);
-  gtk_widget_class_bind_template_child (widget_class, BwUndoBox, popover);
 }
 
 static void
@@ -138,4 +148,5 @@ bw_undo_box_init (BwUndoBox *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   g_autofree char *tip = bw_key_words (_ ("Steps so far"), "win.history");
   bw_tip_set (GTK_WIDGET (self->steps), tip);
+  gtk_menu_button_set_create_popup_func (self->steps, make_list, self, NULL);
 }
