@@ -877,7 +877,7 @@ of_a_row_of_pictures_it_is_told_which_is_made (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 400);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 36);
   choose (dialog, GTK_TYPE_DROP_DOWN, 2, 1);
-  desk_settle (); /* the dialog has grown by a line */
+  desk_settle ();
   press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
@@ -907,7 +907,7 @@ a_turning_piece_is_saved_in_one_file (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
-  desk_settle (); /* the dialog has grown by a line */
+  desk_settle ();
   press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
@@ -933,7 +933,7 @@ a_piece_being_woven_is_saved_as_numbered_pictures (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
-  desk_settle (); /* the dialog has grown by a line */
+  desk_settle ();
   press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);
@@ -962,7 +962,7 @@ numbered_pictures_take_no_files_place (void **state)
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 64);
   choose (dialog, GTK_TYPE_SPIN_BUTTON, 2, 3);
-  desk_settle (); /* the dialog has grown by a line */
+  desk_settle ();
   press_save (dialog);
   desk_until (asks_where, maker);
   maker_answer_path (maker, path);

@@ -40,6 +40,8 @@ struct _BwPictureDialog {
   GtkSpinButton *frames;
   GtkWidget *frames_name;
   GtkProgressBar *progress;
+  GtkStack *foot;
+  GtkWidget *resting;
   GtkWidget *making;  /* the progress, and a way to stop it */
   GtkLabel *note;     /* why there is no preview, or none of the names chosen */
   GCancellable *stop; /* of the job under way, NULL for none */
@@ -236,8 +238,8 @@ static void
 changed (BwPictureDialog *self)
 {
   gboolean turns = gtk_drop_down_get_selected (self->kind) != BW_STILL_ONE;
-  gtk_widget_set_visible (GTK_WIDGET (self->frames), turns);
-  gtk_widget_set_visible (self->frames_name, turns);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->frames), turns);
+  gtk_widget_set_sensitive (self->frames_name, turns);
   if (self->draft)
     follow (self);
 }
@@ -253,7 +255,7 @@ set_busy (BwPictureDialog *self, gboolean busy)
   gtk_widget_set_sensitive (self->choices, !busy);
   gtk_widget_set_sensitive (self->save, !busy);
   gtk_progress_bar_set_fraction (self->progress, 0);
-  gtk_widget_set_visible (self->making, busy);
+  gtk_stack_set_visible_child (self->foot, busy ? self->making : self->resting);
 }
 
 /* The window behind tells; it owns us. */
@@ -438,6 +440,8 @@ bw_picture_dialog_class_init (BwPictureDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, frames);
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, frames_name);
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, progress);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, foot);
+  gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, resting);
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, making);
   gtk_widget_class_bind_template_child (widget_class, BwPictureDialog, note);
   gtk_widget_class_bind_template_callback (widget_class, stop_clicked);
