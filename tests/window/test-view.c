@@ -364,6 +364,55 @@ the_wheel_comes_nearer_to_the_band (void **state)
   assert_true (fabs (bw_session_get_camera (session).zoom / zoom - 1) < 1e-9);
 }
 
+/* --- Menus -------------------------------------------------------------------------------------
+ */
+
+static gboolean
+has_tip (GtkWidget *widget, gconstpointer tip)
+{
+  return g_strcmp0 (gtk_widget_get_tooltip_text (widget), tip) == 0;
+}
+
+typedef struct {
+  GtkWidget *button;
+  const char *words;
+} Opened;
+
+static gboolean
+shows_item (gpointer data)
+{
+  const Opened *opened = data;
+  return desk_look_for_label (opened->button, opened->words) != NULL;
+}
+
+/* Opens the menu of the button with this tooltip, until it shows the item, and gives that. */
+static GtkWidget *
+open_menu (Bench *bench, const char *tip, const char *words)
+{
+  Opened opened = { desk_look_for (GTK_WIDGET (bench->maker.window), has_tip, tip), words };
+  assert_non_null (opened.button);
+  assert_null (desk_look_for_label (opened.button, words));
+  desk_click (opened.button);
+  desk_until (shows_item, &opened);
+  desk_settle ();
+  return desk_find_label (opened.button, words);
+}
+
+/* Made when they are first opened, and there again the second time. */
+static void
+menus_on_buttons_open_and_do_what_they_say (void **state)
+{
+  Bench *bench = *state;
+  BwSession *session = maker_session (&bench->maker);
+  for (int i = 0; i < 2; i++) {
+    desk_click (open_menu (bench, "What of the piece is shown", "Band"));
+    assert_int_equal ((bw_session_get_layers (session) & BW_LAYER_BAND) != 0, i);
+    desk_key ("Escape", 0);
+    open_menu (bench, "Main menu", "New Stone");
+    desk_key ("Escape", 0);
+  }
+}
+
 int
 main (void)
 {
@@ -376,6 +425,7 @@ main (void)
     IN_WINDOW (a_bead_painted_on_the_band_shows_its_colour_on_the_stone),
     IN_WINDOW (arrow_keys_turn_and_turn_back),
     IN_WINDOW (the_wheel_comes_nearer_to_the_band),
+    IN_WINDOW (menus_on_buttons_open_and_do_what_they_say),
   };
   return maker_run (tests);
 }
