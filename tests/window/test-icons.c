@@ -234,6 +234,7 @@ expect_all_kept (void)
         expect_kept (name, size, 0);
         expect_kept (name, size, GTK_ICON_LOOKUP_PRELOAD);
       }
+  expect_kept ("value-increase-symbolic", 16, 0);
   expect_kept ("value-increase-symbolic", 16, GTK_ICON_LOOKUP_PRELOAD);
 }
 
