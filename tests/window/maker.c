@@ -217,7 +217,7 @@ let_crash (void)
     signal (crashes[i], SIG_DFL);
 }
 
-/* Painting the stone is half of a window's work. Where it is not looked at it is folded away. */
+/* Painting the stone is a third of a window's work. Where it is not looked at it is folded away. */
 static void
 fold_stone (void)
 {
