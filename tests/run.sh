@@ -33,6 +33,22 @@ export MESON_TESTTHREADS=${MESON_TESTTHREADS:-$(($(nproc) + 1))}
 passed=0
 failed=0
 
+# tell_failures RECORD: the last lines of every program that failed. The whole is further up, where a
+# reader of the end alone does not see it.
+tell_failures () {
+  python3 - "$1" <<'END'
+import json, sys
+for line in open(sys.argv[1]):
+    test = json.loads(line)
+    if test["result"] in ("OK", "SKIP"):
+        continue
+    told = (test.get("stdout", "") + test.get("stderr", "")).splitlines()
+    told = [line for line in told if not line.startswith("ok ")]
+    print("\n%s: %s, exit %s" % (test["name"], test["result"], test["returncode"]))
+    print("\n".join("    " + line for line in told[-40:]))
+END
+}
+
 # run_tests FOLDER WORDS NAME PATIENCE [WHICH…]: builds what these tests need, runs them, and adds
 # their single checks to the totals. NAME is the log's.
 run_tests () {
@@ -47,6 +63,7 @@ run_tests () {
   bad=$(grep -cE '^not ok [0-9]+' "$log" || true)
   if [ $status -ne 0 ]; then
     cat "$folder/$name.log"
+    [ ! -s "$folder/meson-logs/$name.json" ] || tell_failures "$folder/meson-logs/$name.json"
     # A program that died counts as a failure though it printed no line of its own.
     [ "$bad" -gt 0 ] || bad=1
   fi

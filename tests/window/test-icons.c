@@ -211,9 +211,9 @@ ask_for_many_others (void)
 }
 
 static void
-expect_kept (const char *name, int size, GtkIconLookupFlags flags)
+expect_held (const char *name, GtkIconPaintable *icon)
 {
-  GtkIconPaintable *icon = as_an_image_asks (name, size, flags);
+  int size = gdk_paintable_get_intrinsic_width (GDK_PAINTABLE (icon));
   g_object_add_weak_pointer (G_OBJECT (icon), (gpointer *)&icon);
   g_object_unref (icon);
   ask_for_many_others ();
@@ -223,17 +223,38 @@ expect_kept (const char *name, int size, GtkIconLookupFlags flags)
 }
 
 static void
+expect_kept (const char *name, int size, GtkIconLookupFlags flags)
+{
+  expect_held (name, as_an_image_asks (name, size, flags));
+}
+
+/* A window asks by the name alone, and to the toolkit that is another icon. */
+static void
+expect_mark_kept (int size)
+{
+  GtkIconTheme *theme = gtk_icon_theme_get_for_display (gdk_display_get_default ());
+  expect_held (BW_APPLICATION_ID,
+               gtk_icon_theme_lookup_icon (theme, BW_APPLICATION_ID, NULL, size, 1,
+                                           gtk_widget_get_default_direction (), 0));
+}
+
+/* Every dialog that opens asks for the mark, and the icons on its buttons push it out of what the
+ * toolkit remembers. */
+static void
 expect_all_kept (void)
 {
+  static const int sizes_px[] = { 12, 16, 24 }, mark_sizes_px[] = { 48, 128 };
   g_autoptr (GHashTable) names = names_used ();
   GHashTableIter iter;
   gpointer name;
   for (g_hash_table_iter_init (&iter, names); g_hash_table_iter_next (&iter, &name, NULL);)
     if (g_str_has_suffix (name, "-symbolic"))
-      for (int size = 16; size <= 24; size += 8) {
-        expect_kept (name, size, 0);
-        expect_kept (name, size, GTK_ICON_LOOKUP_PRELOAD);
+      for (gsize i = 0; i < G_N_ELEMENTS (sizes_px); i++) {
+        expect_kept (name, sizes_px[i], 0);
+        expect_kept (name, sizes_px[i], GTK_ICON_LOOKUP_PRELOAD);
       }
+  for (gsize i = 0; i < G_N_ELEMENTS (mark_sizes_px); i++)
+    expect_mark_kept (mark_sizes_px[i]);
   expect_kept ("value-increase-symbolic", 16, 0);
   expect_kept ("value-increase-symbolic", 16, GTK_ICON_LOOKUP_PRELOAD);
 }

@@ -58,7 +58,7 @@ static void
 bw_fold_handle_init (BwFoldHandle *self)
 {
   self->arrow = GTK_IMAGE (gtk_image_new ());
-  gtk_image_set_pixel_size (self->arrow, 14);
+  gtk_image_set_pixel_size (self->arrow, 16);
   gtk_button_set_child (GTK_BUTTON (self), GTK_WIDGET (self->arrow));
   gtk_widget_add_css_class (GTK_WIDGET (self), "flat");
   gtk_widget_add_css_class (GTK_WIDGET (self), "foldhandle");

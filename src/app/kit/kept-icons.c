@@ -7,16 +7,22 @@
 #define OWN "/io/github/bandwright/Bandwright/icons/16x16/actions"
 #define ENDING ".symbolic.png"
 
-static const int sizes_px[] = { 16, 24 }; /* on a button, and in the strip of tools */
+#define SCALABLE_PX 48 /* the toolkit's size of a window's icon that is drawn at any */
+
+static const int sizes_px[]
+    = { 12, 16, 24 }; /* beside a term, on a button, in the strip of tools */
 /* An image that comes to the screen has its icon loaded ahead, one that is drawn at once does not:
  * to the toolkit these are two icons. */
 static const GtkIconLookupFlags ways[] = { GTK_ICON_LOOKUP_PRELOAD, 0 };
 
-/* The toolkit's boxes for numbers, for what is looked for and for what is chosen, and its windows.
- */
+/* The toolkit's boxes for numbers, for what is looked for and for what is chosen, its windows and
+ * its dialog of files. */
 static const char *const of_toolkit[] = {
-  "value-increase-symbolic", "value-decrease-symbolic", "system-search-symbolic",
-  "edit-clear-symbolic",     "object-select-symbolic",  "window-close-symbolic",
+  "value-increase-symbolic",  "value-decrease-symbolic",  "system-search-symbolic",
+  "edit-clear-symbolic",      "object-select-symbolic",   "window-close-symbolic",
+  "window-maximize-symbolic", "window-minimize-symbolic", "pan-up-symbolic",
+  "pan-down-symbolic",        "pan-start-symbolic",       "pan-end-symbolic",
+  "edit-find-symbolic",       "list-add-symbolic",        "dialog-question-symbolic",
 };
 
 /* Of one theme, which owns it. */
@@ -35,14 +41,32 @@ pack (int scale, GtkTextDirection direction)
   return GINT_TO_POINTER (2 * scale + (direction == GTK_TEXT_DIR_RTL));
 }
 
+static GtkTextDirection
+direction_of (int show)
+{
+  return show % 2 ? GTK_TEXT_DIR_RTL : GTK_TEXT_DIR_LTR;
+}
+
 static void
 hold_as_shown (Kept *kept, GIcon *icon, int show)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (sizes_px); i++)
     for (gsize j = 0; j < G_N_ELEMENTS (ways); j++)
-      g_ptr_array_add (kept->held, gtk_icon_theme_lookup_by_gicon (
-                                       kept->theme, icon, sizes_px[i], show / 2,
-                                       show % 2 ? GTK_TEXT_DIR_RTL : GTK_TEXT_DIR_LTR, ways[j]));
+      g_ptr_array_add (kept->held,
+                       gtk_icon_theme_lookup_by_gicon (kept->theme, icon, sizes_px[i], show / 2,
+                                                       direction_of (show), ways[j]));
+}
+
+/* Every window and dialog that opens asks for the program's mark in each of its sizes, by its name
+ * alone. */
+static void
+hold_mark (Kept *kept, int show)
+{
+  g_autofree int *sizes = gtk_icon_theme_get_icon_sizes (kept->theme, BW_APPLICATION_ID);
+  for (const int *size = sizes; *size; size++)
+    g_ptr_array_add (kept->held, gtk_icon_theme_lookup_icon (kept->theme, BW_APPLICATION_ID, NULL,
+                                                             *size < 0 ? SCALABLE_PX : *size,
+                                                             show / 2, direction_of (show), 0));
 }
 
 static void
@@ -79,8 +103,12 @@ hold_next (gpointer data)
     return G_SOURCE_REMOVE;
   }
   g_autoptr (GIcon) icon = g_ptr_array_steal_index_fast (kept->to_hold, 0);
-  for (g_hash_table_iter_init (&iter, kept->shows); g_hash_table_iter_next (&iter, &show, NULL);)
+  gboolean is_first = kept->held->len == 0;
+  for (g_hash_table_iter_init (&iter, kept->shows); g_hash_table_iter_next (&iter, &show, NULL);) {
+    if (is_first)
+      hold_mark (kept, GPOINTER_TO_INT (show));
     hold_as_shown (kept, icon, GPOINTER_TO_INT (show));
+  }
   return G_SOURCE_CONTINUE;
 }
 
