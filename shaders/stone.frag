@@ -11,6 +11,7 @@ layout(std140) uniform Stone {
 uniform sampler3D u_veil;
 uniform vec4 u_cloud; // middle of the piece in its own space, one over its size
 uniform vec2 u_worn;  // 1 when the bed shows, 1 when the band shows
+uniform float u_striae; // lines on the faces of the prism: 0 none, 1 round it, 2 along it
 
 #if STONE_NATURE
 uniform vec4 u_needle[2 * NEEDLES_MAX]; // from, its radius; to
@@ -70,25 +71,42 @@ float edge_shade (float z)
   return 1.0 - u_worn.y * below * 0.75 * exp2 (-out_of_band * 1.3);
 }
 
-// Prism faces of quartz carry fine lines across the axis; they make every reflection shiver a little.
-vec3 striated (vec3 n, float z)
+// Growth leaves lines on the faces of a prism, round it or along it as the mineral has them. The fine
+// picture has the same, in the same places.
+struct Lined {
+  vec3 way;   // in which the face leans between them; nothing where there are none
+  vec2 place; // across the lines and along them, mm
+  float face; // tells one face from the next
+};
+
+Lined lined (vec3 n, vec3 seen)
 {
-  float steep = 1.0 - smoothstep (0.15, 0.35, abs (dot (n, u_view[2].xyz)));
-  float lines = sin (z * 2.9 + 0.7 * sin (z * 0.83)) + 0.6 * sin (z * 7.3 + n.x * 9.0);
-  return normalize (n + u_view[2].xyz * (lines * 0.012 * steep));
+  vec3 face = n * mat3 (u_view), at = (seen - u_view[3].xyz) * mat3 (u_view);
+  vec3 up = vec3 (0.0, 0.0, 1.0), aside = vec3 (face.y, -face.x, 0.0);
+  bool along = u_striae > 1.5;
+  vec3 way = along ? aside : up, rest = along ? up : aside;
+  float steep = min (u_striae, 1.0) * (1.0 - clamp ((abs (face.z) - 0.15) / 0.2, 0.0, 1.0));
+  return Lined (mat3 (u_view) * way * steep, vec2 (dot (at, way), dot (at, rest)), face.x);
+}
+
+// The faint ones, which make every reflection shiver a little.
+float faint (Lined on)
+{
+  float z = on.place.x;
+  float lines = sin (z * 2.9 + 0.7 * sin (z * 0.83 + 3.0 * on.face)) + 0.6 * sin (z * 7.3 + on.face * 9.0);
+  return 0.010 * (lines + 0.35 * sin (0.45 * z + 5.0 * on.face) * sin (0.8 * on.place.y));
 }
 
 #if STONE_NATURE
 // Deep growth lines, closer and less even than the faint ones of every stone; where a line is finer
 // than a pixel there is none.
-float growth (vec3 n, float z, float pixel)
+float growth (Lined on, float pixel)
 {
-  float steep = 1.0 - smoothstep (0.15, 0.35, abs (dot (n, u_view[2].xyz)));
-  float wander = z + 0.35 * sin (z * 0.7 + 5.0 * n.x);
-  vec3 lines = sin (wander * vec3 (4.1, 9.7, 17.3) + n.x * vec3 (3.0, 7.0, 11.0));
+  float z = on.place.x, wander = z + 0.35 * sin (z * 0.7 + 5.0 * on.face);
+  vec3 lines = sin (wander * vec3 (4.1, 9.7, 17.3) + on.face * vec3 (3.0, 7.0, 11.0));
   vec3 fine = clamp (1.3 - pixel * vec3 (4.1, 9.7, 17.3) * 0.6, 0.0, 1.0);
-  float swell = 0.55 + 0.45 * sin (z * 0.9 + 4.0 * n.x);
-  return u_nature.x * steep * swell * dot (lines * fine, vec3 (0.20, 0.26, 0.20));
+  float swell = 0.55 + 0.45 * sin (z * 0.9 + 4.0 * on.face);
+  return u_nature.x * swell * dot (lines * fine, vec3 (0.18, 0.22, 0.17));
 }
 
 // A shell-shaped hollow: its ripples run round where the blow fell.
@@ -185,12 +203,13 @@ float depth_of_colour (float z)
 
 void main ()
 {
-  vec3 dir = normalize (v_seen), n = striated (v_normal, height (v_seen)), into = v_normal;
+  Lined on = lined (v_normal, v_seen);
+  vec3 dir = normalize (v_seen), n = normalize (v_normal + on.way * faint (on)), into = v_normal;
 #if STONE_NATURE
   float pixel = u_screen.z * length (v_seen), dull = 0.0;
-  into = normalize (into + u_view[2].xyz * (0.6 * growth (v_normal, height (v_seen), pixel)));
-  into = chipped (into, v_seen, pixel);
-  n = chipped (normalize (n + u_view[2].xyz * growth (v_normal, height (v_seen), pixel)), v_seen, pixel);
+  vec3 deep = on.way * growth (on, pixel);
+  into = chipped (normalize (into + 0.6 * deep), v_seen, pixel);
+  n = chipped (normalize (n + deep), v_seen, pixel);
   if (is_base (v_normal)) {
     dull = u_nature.y > 1.5 ? 0.25 : 0.88;
     if (u_nature.y > 1.5)

@@ -2,6 +2,7 @@
 /* Needles and chips lie where a stone can have them, and where its seed says. */
 #include "stones.h"
 
+#include "core/stone/mineral-striae.h"
 #include "core/stone/nature.h"
 #include <string.h>
 
@@ -145,6 +146,28 @@ an_amount_out_of_range_is_a_fault_at_its_key (void **state)
   }
 }
 
+static void
+lines_run_as_the_mineral_grows_them (void **state)
+{
+  const struct {
+    const char *mineral;
+    BwStriae striae;
+  } cases[] = { { "Rock crystal, quartz", BW_STRIAE_ACROSS },
+                { "smoky quartz", BW_STRIAE_ACROSS },
+                { NULL, BW_STRIAE_ACROSS },
+                { "what a neighbour gave", BW_STRIAE_ACROSS },
+                { "tourmaline (schorl)", BW_STRIAE_ALONG },
+                { "Aquamarine", BW_STRIAE_ALONG },
+                { "TOPAZ", BW_STRIAE_ALONG },
+                { "obsidian", BW_STRIAE_NONE },
+                { "volcanic glass", BW_STRIAE_NONE },
+                { "rose quartz", BW_STRIAE_NONE },
+                { "malachite", BW_STRIAE_NONE },
+                { "fluorite", BW_STRIAE_NONE } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    assert_int_equal (bw_mineral_striae (cases[i].mineral), cases[i].striae);
+}
+
 int
 main (void)
 {
@@ -155,6 +178,7 @@ main (void)
     cmocka_unit_test (a_larger_amount_adds_to_what_was_there),
     cmocka_unit_test (a_quiet_stone_has_neither),
     cmocka_unit_test (an_amount_out_of_range_is_a_fault_at_its_key),
+    cmocka_unit_test (lines_run_as_the_mineral_grows_them),
   };
   return cmocka_run_group_tests_name ("nature", tests, NULL, NULL);
 }

@@ -230,6 +230,92 @@ a_chip_breaks_the_line_of_its_edge (void **state)
                        whole->stone->len * sizeof (BwSceneVertex));
 }
 
+/* --- Lines of growth ---------------------------------------------------------------------------
+ */
+
+/* A stone that lets no light through: what is seen is its skin. */
+static cairo_surface_t *
+skin_of (Make make, const char *mineral, double growth_lines, gboolean true_planes)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  BwDesign design = *bw_project_get_design (project);
+  design.look = (BwStoneLook){ .growth_lines = growth_lines, .base = BW_BASE_FROSTED };
+  assert_true (bw_project_set_design (project, "Look", &design, NULL));
+  bw_project_set_mineral (project, "Mineral", mineral);
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  memset (scene->stone_keeps, 0, sizeof scene->stone_keeps);
+  if (true_planes)
+    scene->stone_striae = BW_STRIAE_NONE;
+  cairo_surface_t *shown = make (scene, upright);
+  cairo_surface_flush (shown);
+  return shown;
+}
+
+/* How much the mark that lines leave changes on the way up, against on the way aside. */
+static double
+up_against_aside (Make make, const char *mineral)
+{
+  cairo_surface_t *deep = skin_of (make, mineral, 1, FALSE);
+  cairo_surface_t *none = skin_of (make, mineral, 0, TRUE);
+  static int mark[SIDE * SIDE];
+  double up = 0, aside = 0;
+  for (int i = 0; i < SIDE * SIDE; i++)
+    mark[i] = (int)(point (deep, i % SIDE, i / SIDE) >> 8 & 255)
+              - (int)(point (none, i % SIDE, i / SIDE) >> 8 & 255);
+  for (int y = 2; y < SIDE; y++)
+    for (int x = 2; x < SIDE; x++) {
+      up += abs (mark[y * SIDE + x] - mark[(y - 2) * SIDE + x]);
+      aside += abs (mark[y * SIDE + x] - mark[y * SIDE + x - 2]);
+    }
+  cairo_surface_destroy (deep);
+  cairo_surface_destroy (none);
+  return up / MAX (aside, 1);
+}
+
+static void
+assert_lines_run_as_the_mineral_has_them (Make make)
+{
+  assert_true (up_against_aside (make, "quartz") > 2);
+  assert_true (up_against_aside (make, "beryl") < 0.5);
+  assert_true (up_against_aside (make, "tourmaline") < 0.5);
+}
+
+static void
+assert_only_what_grew_in_faces_has_lines (Make make)
+{
+  static const char *const bare[] = { "obsidian", "sea glass", "rose quartz", "fluorite" };
+  for (gsize i = 0; i < G_N_ELEMENTS (bare); i++) {
+    cairo_surface_t *planes = skin_of (make, bare[i], 0, TRUE);
+    cairo_surface_t *shown = skin_of (make, bare[i], 1, FALSE);
+    assert_int_equal (differing (planes, shown, 0), 0);
+    cairo_surface_destroy (planes);
+    cairo_surface_destroy (shown);
+  }
+  cairo_surface_t *planes = skin_of (make, "quartz", 0, TRUE);
+  cairo_surface_t *faint = skin_of (make, "quartz", 0, FALSE);
+  assert_true (differing (planes, faint, 0) > 100);
+  cairo_surface_destroy (planes);
+  cairo_surface_destroy (faint);
+}
+
+static void
+lines_of_growth_run_alike_in_the_stone_view_and_the_fine_picture (void **state)
+{
+  assert_lines_run_as_the_mineral_has_them (with_gl);
+#if BW_EMBREE
+  assert_lines_run_as_the_mineral_has_them (with_light_followed);
+#endif
+}
+
+static void
+glass_and_massive_stones_have_no_lines_in_either (void **state)
+{
+  assert_only_what_grew_in_faces_has_lines (with_gl);
+#if BW_EMBREE
+  assert_only_what_grew_in_faces_has_lines (with_light_followed);
+#endif
+}
+
 int
 main (void)
 {
@@ -243,6 +329,8 @@ main (void)
           cmocka_unit_test (no_setting_moves_the_outline),
           cmocka_unit_test (the_veils_of_another_seed_lie_elsewhere),
           cmocka_unit_test (a_chip_breaks_the_line_of_its_edge),
+          cmocka_unit_test (lines_of_growth_run_alike_in_the_stone_view_and_the_fine_picture),
+          cmocka_unit_test (glass_and_massive_stones_have_no_lines_in_either),
         };
   return cmocka_run_group_tests_name ("look", tests, NULL, NULL);
 }

@@ -48,8 +48,9 @@ static const BwField fields[] = {
     N_ ("How far a girth is usually off: 0.4 mm for a careful paper strip"), BW_QUANTITY_LENGTH,
     AT (stone.girth_sd_mm), 0, 0.05 },
 
-  { "/stone/look/growth_lines", N_ ("Growth lines"), N_ ("Fine steps across the faces"),
-    BW_QUANTITY_SHARE, AT (look.growth_lines), 0, 0.05 },
+  { "/stone/look/growth_lines", N_ ("Growth lines"),
+    N_ ("Fine steps on the faces; glass and massive stones have none"), BW_QUANTITY_SHARE,
+    AT (look.growth_lines), 0, 0.05 },
   { "/stone/look/veils", N_ ("Veils inside"), N_ ("Beyond those usual in its mineral"),
     BW_QUANTITY_SHARE, AT (look.veils), 0, 0.05 },
   { "/stone/look/needles", N_ ("Needles inside"), NULL, BW_QUANTITY_SHARE, AT (look.needles), 0,

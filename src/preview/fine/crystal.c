@@ -3,11 +3,9 @@
 
 #include "preview/gl/gl-frame.h"
 
-#define GRAIN 0.010 /* of the slope of a prism face's striae (common practice, no source) */
 #define GROOVE                                                                                     \
   0.28               /* how much darker the cord is between its turns (common practice, no source) \
                       */
-#define LINES 0.16   /* the same of deep growth lines */
 #define FROSTED 0.55 /* how rough a frosted end is, 0: polished */
 #define BROKEN 0.12  /* and a broken one between its hills */
 #define FORWARD 0.5  /* how much veils scatter forward, 0: evenly */
@@ -27,7 +25,7 @@ bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn)
                           .veils = optics->veils,
                           .turn = MAX ((double)scene->cord_width, 0.05),
                           .groove = GROOVE,
-                          .grain = GRAIN,
+                          .striae = scene->stone_striae,
                           .look = scene->look,
                           .nature = scene->nature,
                           .needles = { 0.62, 0.40, 0.13 } };
@@ -102,19 +100,33 @@ noise (double x, double y, double z)
 /* --- Its skin ----------------------------------------------------------------------------------
  */
 
-/* How much a prism face leans up and down at a point. */
+/* The slopes of faint lines and of deep ones, both common practice, no source; what the shader of
+ * the stone view draws. `across` and `along` them, mm. */
 static double
-striae (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
+slope_of_lines (const BwCrystal *crystal, double face, double across, double along)
 {
-  double lines = sin (at.z * 2.9 + 0.7 * sin (at.z * 0.83 + 3 * face.x))
-                 + 0.6 * sin (at.z * 7.3 + face.x * 9);
-  double swell
-      = 0.35 * sin (0.45 * at.z + 5 * face.x) * sin (0.8 * (at.x * face.y - at.y * face.x));
-  double wander = at.z + 0.35 * sin (at.z * 0.7 + 5 * face.x);
-  double deep = sin (wander * 4.1 + face.x * 3) + 1.2 * sin (wander * 9.7 + face.x * 7)
-                + 0.9 * sin (wander * 17.3 + face.x * 11);
-  double here = 0.55 + 0.45 * sin (at.z * 0.9 + 4 * face.x);
-  return crystal->grain * (lines + swell) + LINES * crystal->look.growth_lines * here * deep;
+  double faint = sin (across * 2.9 + 0.7 * sin (across * 0.83 + 3 * face))
+                 + 0.6 * sin (across * 7.3 + face * 9);
+  double swell = 0.35 * sin (0.45 * across + 5 * face) * sin (0.8 * along);
+  double wander = across + 0.35 * sin (across * 0.7 + 5 * face);
+  double deep = 0.18 * sin (wander * 4.1 + face * 3) + 0.22 * sin (wander * 9.7 + face * 7)
+                + 0.17 * sin (wander * 17.3 + face * 11);
+  double here = 0.55 + 0.45 * sin (across * 0.9 + 4 * face);
+  return 0.010 * (faint + swell) + crystal->look.growth_lines * here * deep;
+}
+
+/* How a face leans between the lines that growth left on it: round the prism or along it. */
+static BwVec3
+lined (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
+{
+  double steep = 1 - CLAMP ((fabs (face.z) - 0.15) / 0.2, 0, 1);
+  if (crystal->striae == BW_STRIAE_NONE || steep <= 0)
+    return face;
+  BwVec3 up = bw_vec3 (0, 0, 1), aside = bw_vec3 (face.y, -face.x, 0);
+  gboolean is_along = crystal->striae == BW_STRIAE_ALONG;
+  BwVec3 way = is_along ? aside : up, rest = is_along ? up : aside;
+  double slope = slope_of_lines (crystal, face.x, bw_vec3_dot (at, way), bw_vec3_dot (at, rest));
+  return bw_vec3_add (face, bw_vec3_scale (way, steep * slope));
 }
 
 static gboolean
@@ -157,10 +169,7 @@ broken (const BwCrystal *crystal, BwVec3 normal, BwVec3 at)
 BwVec3
 bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
 {
-  double steep = 1 - CLAMP ((fabs (face.z) - 0.15) / 0.2, 0, 1);
-  BwVec3 normal = face;
-  if (crystal->grain > 0 && steep > 0)
-    normal.z += steep * striae (crystal, face, at);
+  BwVec3 normal = lined (crystal, face, at);
   if (crystal->look.base == BW_BASE_BROKEN && is_natural_base (crystal, face))
     normal = broken (crystal, normal, at);
   return chipped (crystal, bw_glass_unit (normal), at);

@@ -17,7 +17,7 @@ typedef struct {
   double bed_low, bed_high; /* where cord lies on it; equal: nowhere */
   double cord[3];           /* what the cord scatters back */
   double turn, groove;      /* its width, and how much darker it is between its turns, 0..1 */
-  double grain;             /* how much its faces shiver, 0: true planes */
+  BwStriae striae;          /* none: its faces are true planes but for its look */
   BwStoneLook look;
   BwNature nature;
   double needles[3];    /* what its needles scatter back */
@@ -28,7 +28,7 @@ void bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn);
 
 /* The face a ray inside meets, and the way there. */
 int bw_crystal_ahead (const BwCrystal *crystal, BwVec3 from, BwVec3 way, double *there);
-/* The normal of a face as light finds it at a point: striated on the prism. */
+/* The normal of a face as light finds it at a point: with lines on the prism. */
 BwVec3 bw_crystal_grain (const BwCrystal *crystal, BwVec3 face, BwVec3 at);
 /* The same with what only the lot tells: a frosted end. Faces against `way`, which meets it from
  * outside, as face does. */

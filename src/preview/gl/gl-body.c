@@ -24,7 +24,7 @@ struct _BwGlBody {
   gboolean software;
   int bounces;         /* faces a ray is followed to inside */
   gboolean has_nature; /* the stone's shader shows needles, chips and the like */
-  GLint cloud, worn, shaded;
+  GLint cloud, worn, striae, shaded;
   GLint needle, chip, nature, veil_shift;
 };
 
@@ -176,6 +176,7 @@ ensure_stone_program (BwGlBody *self, int n_planes, gboolean has_nature, GError 
   self->veil_shift = glGetUniformLocation (self->stone.program, "u_veil_shift");
   self->cloud = glGetUniformLocation (self->stone.program, "u_cloud");
   self->worn = glGetUniformLocation (self->stone.program, "u_worn");
+  self->striae = glGetUniformLocation (self->stone.program, "u_striae");
   self->swell = glGetUniformLocation (self->stone.program, "u_swell");
   return TRUE;
 }
@@ -316,6 +317,7 @@ draw_stone (BwGlBody *self, const BwScene *scene, const BwEye *eye, guint layers
   glUniform4f (self->cloud, scene->centre[0], scene->centre[1], scene->centre[2],
                1 / MAX (scene->radius, 1e-3f));
   glUniform2f (self->worn, bed ? 1.f : 0.f, layers & BW_LAYER_BAND ? 1.f : 0.f);
+  glUniform1f (self->striae, (float)scene->stone_striae);
   if (self->has_nature)
     upload_nature (self, scene, eye);
   glUniform2fv (self->swell, 1, swell);

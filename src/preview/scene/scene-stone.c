@@ -141,6 +141,7 @@ bw_scene_add_stone (BwScene *scene, const BwStone *stone, const char *mineral)
   add_edges (scene, stone);
   bw_mineral_keeps (mineral, scene->stone_keeps);
   bw_mineral_optics (mineral, &scene->stone_optics);
+  scene->stone_striae = bw_mineral_striae (mineral);
   scene->stone_optics.veils += VEILS_MOST * scene->look.veils;
 }
 

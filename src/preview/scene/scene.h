@@ -4,6 +4,7 @@
 #pragma once
 
 #include "core/stone/mineral-optics.h"
+#include "core/stone/mineral-striae.h"
 #include "preview/scene/pose.h"
 #include "project/session.h"
 
@@ -107,6 +108,7 @@ typedef struct {
   float thread_colour[3]; /* linear; after the ground when the scene was made */
   float stone_keeps[3];   /* share of red, green and blue left after 10 mm of the stone, 0..1 */
   BwMineralOptics stone_optics; /* with the veils of its look */
+  BwStriae stone_striae;        /* of its mineral */
   BwStoneLook look;
   BwNature nature;
   GArray *stone;        /* of BwSceneVertex, triangles, outward */
