@@ -3,10 +3,12 @@
 
 #include "project/find-ways.h"
 
+#include "project/document/document.h"
 #include "project/file/sizes.h"
 
 struct _BwWaysQuestion {
   BwDesign design;
+  BwProgress progress; /* what of it a try-on was read of; the rest is empty */
   BwStone stone;
   GArray *beads; /* of BwWaysBead */
   BwWaysAsk ask; /* points at the above */
@@ -52,6 +54,8 @@ bw_ways_question_new (BwProject *project, const BwBookHands *hands)
   self->design = *bw_project_get_design (project);
   self->stone = *bw_project_stone (project);
   self->beads = gather_beads (&self->design, hands);
+  self->progress.rows_done = bw_project_get_rows_done (project);
+  self->progress.tried = *bw_project_get_tried (project);
   double covered = bw_design_span (&self->design).width_mm / self->stone.length_mm;
   self->ask = (BwWaysAsk){
     .design = &self->design,
@@ -117,6 +121,30 @@ work (gpointer data)
   return NULL;
 }
 
+/* A try-on goes with the way as it will go with the project; the chances are then those that the
+ * project will tell. FALSE: with it the way is not snug. */
+static gboolean
+believe (const BwWaysQuestion *self, BwWay *way)
+{
+  BwProgress now = self->progress, next;
+  if (now.tried.rows > way->design.band.rows)
+    now.tried = (BwTried){ 0 };
+  bw_progress_follow (&now, &self->design, &way->design, &next);
+  bw_design_believe (&way->design, &self->stone, &next);
+  return bw_way_tell_chances (way, &self->stone);
+}
+
+/* Those of the front that are snug as the project will know them. */
+static void
+believe_all (const BwWaysQuestion *self, GArray *ways)
+{
+  guint kept = 0;
+  for (guint i = 0; i < ways->len; i++)
+    if (believe (self, &g_array_index (ways, BwWay, i)))
+      g_array_index (ways, BwWay, kept++) = g_array_index (ways, BwWay, i);
+  g_array_set_size (ways, kept);
+}
+
 GArray *
 bw_ways_question_answer (const BwWaysQuestion *self, gboolean coarse, int limit, guint seed,
                          const int *stop, int *done)
@@ -137,5 +165,7 @@ bw_ways_question_answer (const BwWaysQuestion *self, gboolean coarse, int limit,
   g_ptr_array_set_size (threads, 0);
   g_mutex_clear (&crew.lock);
   bw_ways_front (ways);
+  if (self->progress.tried.rows > 0)
+    believe_all (self, ways);
   return bw_ways_choose (ways, limit, seed);
 }

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The joint search, held against a plain enumeration that shares nothing with it but the fit. */
+#include "../fewer.h"
 #include "stones.h"
 
 #include "core/bail/bail-place.h"
 #include "core/band/column.h"
+#include "core/band/forecast.h"
 #include "core/path/path.h"
 #include "core/workshop/ways.h"
 
@@ -91,6 +93,29 @@ assert_sewn_and_hung (const BwWay *way, const BwStone *stone)
   bw_path_clear (&path);
 }
 
+static double
+best_of (const GArray *front)
+{
+  double best = 0;
+  for (guint i = 0; i < front->len; i++)
+    best = fmax (best, fmin (way_at (front, i)->worth.chance, way_at (front, i)->worth.snug));
+  return best;
+}
+
+/* What the foot of the window will tell of these rows. */
+static void
+assert_told_as_by_the_forecast (const BwWay *way, const BwStone *stone)
+{
+  BwForecast forecast;
+  double p = 0;
+  bw_forecast_init (&forecast, &way->design, stone);
+  for (int i = 0; i < forecast.n_chances; i++)
+    if (2 * forecast.chance[i].beads_around == way->design.band.rows)
+      p = forecast.chance[i].p;
+  assert_near (way->worth.chance, p, 1e-12);
+  assert_near (way->worth.closes, forecast.closes_probability, 1e-12);
+}
+
 static void
 every_way_that_is_offered_holds_what_it_promises (void **state)
 {
@@ -106,12 +131,38 @@ every_way_that_is_offered_holds_what_it_promises (void **state)
     assert_true (bw_fit_is_snug (&way->design, &q.stone, way->design.band.rows));
     assert_true (way->worth.closes >= 0.5 && way->worth.closes <= 1);
     assert_true (way->worth.chance > 0 && way->worth.chance <= way->worth.closes);
-    assert_true (way->worth.chance >= 0.6 * way_at (front, 0)->worth.chance);
+    assert_true (way->worth.snug > 0 && way->worth.snug <= way->worth.closes);
+    assert_told_as_by_the_forecast (way, &q.stone);
+    assert_true (fmin (way->worth.chance, way->worth.snug) >= 0.6 * best_of (front));
     assert_true (way->design.band.bottom_mm >= q.stone.base_shoulder_mm);
     assert_true (way->design.band.bottom_mm + bw_design_span (&way->design).width_mm
                  <= q.stone.shoulder_mm + 1e-6);
     assert_sewn_and_hung (way, &q.stone);
   }
+}
+
+/* Stones of all kinds, long enough for a band, and makers as sure of them as they may be. */
+static void
+the_chance_of_a_way_is_that_of_the_design_it_makes (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (46);
+  guint compared = 0;
+  for (int i = 0; i < few (60); i++) {
+    DrawnStone drawn;
+    Question q;
+    draw_stone (&drawn, rand);
+    drawn.measures.girth_sd_mm = g_rand_double_range (rand, 0.1, 1.5);
+    question_of (&q, drawn.measures, 2);
+    for (int b = 0; b < 2; b++)
+      q.beads[b].pitch.sd_mm *= g_rand_double_range (rand, 0.2, 1.5);
+    q.ask.wish.stance = g_rand_int_range (rand, BW_WANT_LEVEL, BW_WANT_TIP_UP + 1);
+    g_autoptr (GArray) front = all_ways (&q.ask, TRUE, FALSE);
+    g_autoptr (GArray) chosen = bw_ways_choose (front, 3, g_rand_int_range (rand, 0, 4));
+    for (guint k = 0; k < chosen->len; k++)
+      assert_told_as_by_the_forecast (way_at (chosen, k), &q.stone);
+    compared += chosen->len;
+  }
+  assert_true (compared >= (guint)few (60));
 }
 
 /* Hours as the list of materials has them, prices or not: in a front about so, once chosen just so.
@@ -174,13 +225,17 @@ loops_over_the_tip_are_tried_for_a_design_that_has_one (void **state)
   }
 }
 
-/* Errors of girth and pitch drawn at random: how often the count closes and grips. The chance takes
- * both for one error of the round; what it leaves out (corners, columns of unlike length) is
- * small. */
-static double
-how_often_right (const BwDesign *design, GRand *rand)
+typedef struct {
+  double fewest, snug;
+} Often;
+
+/* Errors of girth and pitch drawn at random: how often the rows are the fewest that close, and how
+ * often they close and grip. The chances take both errors for one of the round; what that leaves
+ * out (corners, columns of unlike length) is small. */
+static Often
+how_often (const BwDesign *design, GRand *rand)
 {
-  int right = 0;
+  Often often = { 0 };
   enum { TRIES = 3000 };
   for (int i = 0; i < TRIES; i++) {
     double x[2];
@@ -195,9 +250,10 @@ how_often_right (const BwDesign *design, GRand *rand)
     real.stone.second_girth_mm *= grown;
     real.pitch.mm += x[1] * design->pitch.sd_mm;
     stone = solved (&real.stone);
-    right += bw_fit_is_snug (&real, &stone, real.band.rows);
+    often.fewest += 1.0 / TRIES * (2 * bw_fit_recommended (&real, &stone) == real.band.rows);
+    often.snug += 1.0 / TRIES * bw_fit_is_snug (&real, &stone, real.band.rows);
   }
-  return (double)right / TRIES;
+  return often;
 }
 
 static void
@@ -210,10 +266,10 @@ the_chance_told_is_how_often_the_count_comes_right (void **state)
   g_autoptr (GArray) chosen = bw_ways_choose (front, 6, 0);
   for (guint i = 0; i < chosen->len; i++) {
     const BwWay *way = way_at (chosen, i);
-    double found = how_often_right (&way->design, rand);
+    Often found = how_often (&way->design, rand);
     /* Three standard errors of 3,000 tries are 0.027. */
-    if (fabs (found - way->worth.chance) > 0.027 + 0.02)
-      fail_msg ("way %u: told %.3f, found %.3f", i, way->worth.chance, found);
+    assert_near (way->worth.chance, found.fewest, 0.027 + 0.02);
+    assert_near (way->worth.snug, found.snug, 0.027 + 0.02);
   }
 }
 
@@ -221,7 +277,7 @@ the_chance_told_is_how_often_the_count_comes_right (void **state)
  */
 
 typedef struct {
-  double chance, stance, coverage, hours, cost, beads;
+  double chance, stance, coverage, hours, cost, beads, loose; /* loose: less snug */
 } Worth;
 
 static gboolean
@@ -231,7 +287,7 @@ plain_beats (const Worth *a, const Worth *b)
   gboolean better = a->chance > b->chance + 1e-9;
   if (a->chance < b->chance - 1e-9)
     return FALSE;
-  for (int i = 1; i < 6; i++) {
+  for (int i = 1; i < 7; i++) {
     if (x[i] > y[i] + 1e-9)
       return FALSE;
     better = better || x[i] < y[i] - 1e-9;
@@ -239,21 +295,34 @@ plain_beats (const Worth *a, const Worth *b)
   return better;
 }
 
-/* Chance by the columns one by one. */
 static double
-plain_chance (const BwDesign *design, const BwStone *stone, double *closes)
+plain_below (double mm, double sigma_mm)
+{
+  return 0.5 * (1 + erf (mm / sigma_mm / sqrt (2)));
+}
+
+/* That n beads close. */
+static double
+plain_closes (const BwDesign *design, const BwStone *stone, int n, double sigma)
+{
+  return plain_below ((bw_fit_closing_scale (design, stone, n) - 1) * stone->girth_mm, sigma);
+}
+
+/* What it leaves to loose columns, one by one. */
+static void
+plain_chances (Worth *worth, const BwDesign *design, const BwStone *stone, double *closes)
 {
   BwFit fit;
-  double least = 1e9, most = -1e9;
+  double most = -1e9;
+  int n = design->band.rows / 2;
   bw_fit_init (&fit, design, stone, design->band.rows);
-  for (int c = 0; c < fit.n_columns; c++) {
-    least = fmin (least, fit.column[c].pull_mm - fit.column[c].gap_mm);
+  for (int c = 0; c < fit.n_columns; c++)
     most = fmax (most, -fit.column[c].gap_mm - design->limits.slack_mm);
-  }
-  double sigma = sqrt (pow (design->stone.girth_sd_mm, 2)
-                       + pow (design->band.rows / 2.0 * design->pitch.sd_mm, 2));
-  *closes = 0.5 * (1 + erf (least / sigma / sqrt (2)));
-  return fmax (0, *closes - 0.5 * (1 + erf (most / sigma / sqrt (2))));
+  double sigma
+      = hypot (design->stone.girth_sd_mm, bw_fit_recommended (design, stone) * design->pitch.sd_mm);
+  *closes = plain_closes (design, stone, n, sigma);
+  worth->chance = *closes - plain_closes (design, stone, n - 1, sigma);
+  worth->loose = -fmax (0, *closes - plain_below (most, sigma));
 }
 
 /* By counts, without a bail: join, anchors and the ends of every length; and the winding. */
@@ -307,7 +376,8 @@ plain_enumeration (const Question *q)
               if (!bw_fit_is_snug (&d, &q->stone, d.band.rows)
                   || !bw_design_validate (&d, NULL, NULL))
                 continue;
-              Worth worth = { .chance = plain_chance (&d, &q->stone, &closes) };
+              Worth worth = { 0 };
+              plain_chances (&worth, &d, &q->stone, &closes);
               worth.coverage = fabs (width / q->stone.length_mm - q->ask.wish.coverage);
               worth.hours = plain_hours (&d, &q->stone);
               worth.beads = d.band.rows / 2 * columns;
@@ -354,7 +424,8 @@ the_front_is_that_of_a_plain_enumeration (void **state)
   assert_in_range (front->len, 3, expected);
   for (guint i = 0; i < front->len; i++) {
     const BwWayWorth *w = &way_at (front, i)->worth;
-    Worth worth = { w->chance, w->stance_deg, w->coverage_off, w->hours, w->cost, w->beads };
+    Worth worth
+        = { w->chance, w->stance_deg, w->coverage_off, w->hours, w->cost, w->beads, -w->snug };
     for (guint k = 0; k < all->len; k++)
       assert_false (plain_beats (&g_array_index (all, Worth, k), &worth));
   }
@@ -461,6 +532,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_way_that_is_offered_holds_what_it_promises),
+    cmocka_unit_test (the_chance_of_a_way_is_that_of_the_design_it_makes),
     cmocka_unit_test (the_hours_told_are_those_of_the_list_of_materials),
     cmocka_unit_test (loops_over_the_tip_are_tried_for_a_design_that_has_one),
     cmocka_unit_test (the_chance_told_is_how_often_the_count_comes_right),

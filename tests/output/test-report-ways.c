@@ -8,6 +8,7 @@
 #include <cmocka.h>
 
 #include "../fewer.h"
+#include "output/report/fit-told.h"
 #include "output/report/report-ways.h"
 #include "output/report/report.h"
 #include "sample.h"
@@ -43,6 +44,9 @@ assert_as_promised (BwProject *project, JsonObject *way)
   assert_string_equal (json_object_get_string_member (way, "verdict"), "snug");
   assert_int_equal (bw_project_fit (project)->verdict, BW_VERDICT_SNUG);
   assert_int_equal (json_object_get_int_member (way, "beads_to_buy"), needs->total_with_spare);
+  assert_near (json_object_get_double_member (way, "chance"), bw_fit_told (project).right);
+  assert_near (json_object_get_double_member (way, "closes_probability"),
+               bw_project_forecast (project)->closes_probability);
   assert_near (json_object_get_double_member (way, "cost"), needs->cost.total);
   assert_near (json_object_get_double_member (way, "hours"), needs->hours);
   if (hang->has_bail)
@@ -78,6 +82,28 @@ what_is_to_be_changed_gives_what_is_promised (void **state)
   for (int i = 0; i < few (G_N_ELEMENTS (bails)); i++) {
     g_autofree char *text = sample_of (3 + i, bails[i]);
     g_autofree char *answer = assert_ways_hold (text, NULL);
+  }
+}
+
+/* A strip that is woven, measured and was read round the stone: what it taught goes with the ways
+ * of its own bead and width, and with no others. */
+static void
+what_the_strip_taught_is_in_the_chances_told (void **state)
+{
+  static const char progress[]
+      = "{\"rows_done\": 80, \"checks\": [{\"rows\": 60, \"length_mm\": 49.0}],"
+        " \"tried\": {\"rows\": 80, \"short_mm\": %s, \"how\": \"slack\","
+        " \"tool\": \"calliper\"}}";
+  static const char *const short_mm[] = { "16.3", "17.9" };
+  for (int i = 0; i < few (G_N_ELEMENTS (short_mm)); i++) {
+    g_autofree char *text = sample_of (3 + i, SAMPLE_FLAP);
+    g_autoptr (JsonObject) file = parse (text);
+    g_autoptr (GString) woven = g_string_new (progress);
+    g_string_replace (woven, "%s", short_mm[i], 1);
+    g_autoptr (JsonNode) node = json_from_string (woven->str, NULL);
+    json_object_set_member (file, "progress", g_steal_pointer (&node));
+    g_autofree char *written = print (file);
+    g_autofree char *answer = assert_ways_hold (written, NULL);
   }
 }
 
@@ -127,6 +153,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (what_is_to_be_changed_gives_what_is_promised),
+    cmocka_unit_test (what_the_strip_taught_is_in_the_chances_told),
     cmocka_unit_test (known_hands_go_with_another_bead),
     cmocka_unit_test (the_same_question_has_the_same_answer),
     cmocka_unit_test (each_way_is_a_line_of_the_text),

@@ -2,6 +2,7 @@
 /* Ways to set the stone, asked for at the window, sifted, and one of them taken. */
 #include "kelp.h"
 
+#include "app/fit/fit-line.h"
 #include "app/fit/remedy-list.h"
 #include "app/ways/way-card.h"
 #include "app/ways/ways-window.h"
@@ -61,12 +62,27 @@ count_cards (GtkWidget *window)
   return n;
 }
 
-static const BwWay *
-way_at (GtkWidget *window, guint at)
+static GtkWidget *
+card_at (GtkWidget *window, guint at)
 {
   GtkFlowBoxChild *card = gtk_flow_box_get_child_at_index (cards_of (window), (int)at);
   assert_non_null (card);
-  return bw_way_card_get_way (BW_WAY_CARD (card));
+  return GTK_WIDGET (card);
+}
+
+static const BwWay *
+way_at (GtkWidget *window, guint at)
+{
+  return bw_way_card_get_way (BW_WAY_CARD (card_at (window, at)));
+}
+
+/* The words of a label within, with plain blanks; owned. */
+static char *
+text_of (GtkWidget *within, const char *name)
+{
+  g_autoptr (GString) text = g_string_new (gtk_label_get_text (GTK_LABEL (part (within, name))));
+  g_string_replace (text, "\302\240", " ", 0);
+  return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
 static GtkWidget *
@@ -136,8 +152,9 @@ one_click_makes_a_way_the_project_in_one_step (void **state)
   desk_rest ();
   desk_keep ("ways");
   assert_in_range (count_cards (window), 6, 12);
+  g_autofree char *chance = text_of (card_at (window, 1), "chance");
   BwWay way = *way_at (window, 1);
-  desk_click (GTK_WIDGET (gtk_flow_box_get_child_at_index (cards_of (window), 1)));
+  desk_click (card_at (window, 1));
   maker_no_dialog (maker);
   const BwDesign *design = bw_project_get_design (project);
   assert_int_equal (bw_project_count_steps (project), steps + 1);
@@ -146,6 +163,12 @@ one_click_makes_a_way_the_project_in_one_step (void **state)
   assert_string_equal (design->bead.name, way.design.bead.name);
   assert_int_equal (bw_project_fit (project)->verdict, BW_VERDICT_SNUG);
   assert_non_null (desk_look_for_prefix (GTK_WIDGET (maker->window), "The stone is set this way"));
+  /* What the card told of its rows is what the foot tells of them. */
+  g_autofree char *foot = text_of (maker_find (maker, BW_TYPE_FIT_LINE), "odds");
+  g_autofree char *told
+      = g_strdup_printf ("%d rows turn out right with %s", design->band.rows, chance);
+  told[strlen (told) - strlen (" right the first time")] = '\0';
+  assert_non_null (strstr (foot, told));
   desk_key ("z", GDK_CONTROL_MASK);
   g_autofree char *after = bw_project_to_data (project, NULL);
   assert_string_equal (after, before);

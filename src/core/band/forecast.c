@@ -198,22 +198,33 @@ outlook_for (const BwDesign *design, const BwStone *stone, int n, double sd_mm, 
   return (Outlook){ design, stone, stone->girth_mm + design->tried.longer_mm, sigma_mm };
 }
 
+/* As the maker knows it by now. */
+static Outlook
+outlook_now (const BwDesign *design, const BwStone *stone, int n)
+{
+  return outlook_for (design, stone, n, design->pitch.sd_mm, design->stone.girth_sd_mm);
+}
+
+/* After a try-on the count it tells. */
+static int
+count_to_weave (const BwDesign *design, const BwStone *stone)
+{
+  return design->tried.is_told ? design->tried.beads_around : bw_fit_recommended (design, stone);
+}
+
 double
 bw_forecast_sigma_mm (const BwDesign *design, const BwStone *stone)
 {
-  int n = bw_fit_recommended (design, stone);
-  return outlook_for (design, stone, n, design->pitch.sd_mm, design->stone.girth_sd_mm).sigma_mm;
+  return outlook_now (design, stone, bw_fit_recommended (design, stone)).sigma_mm;
 }
 
 void
 bw_forecast_init (BwForecast *forecast, const BwDesign *design, const BwStone *stone)
 {
-  *forecast
-      = (BwForecast){ .recommended = design->tried.is_told ? design->tried.beads_around
-                                                           : bw_fit_recommended (design, stone) };
+  *forecast = (BwForecast){ .recommended = count_to_weave (design, stone) };
   int n = forecast->recommended;
   double reached = 0;
-  Outlook outlook = outlook_for (design, stone, n, design->pitch.sd_mm, design->stone.girth_sd_mm);
+  Outlook outlook = outlook_now (design, stone, n);
   forecast->sigma_mm = outlook.sigma_mm;
   forecast->closes_probability = closes_by (&outlook, bw_lattice_beads_around (design->band.rows));
   if (!no_count_stands_out (&outlook))
@@ -221,6 +232,15 @@ bw_forecast_init (BwForecast *forecast, const BwDesign *design, const BwStone *s
   forecast->p_total += far_above (&outlook, n) - reached;
   if (forecast->try_on_row == 0)
     forecast->try_on_row = 2 * first_worth_trying (&outlook, forecast->recommended) - 2;
+}
+
+BwCountChance
+bw_forecast_count (const BwDesign *design, const BwStone *stone, int beads_around)
+{
+  Outlook outlook = outlook_now (design, stone, count_to_weave (design, stone));
+  double closes = closes_by (&outlook, beads_around);
+  return (BwCountChance){ closes - closes_by (&outlook, beads_around - 1), closes,
+                          outlook.sigma_mm };
 }
 
 double

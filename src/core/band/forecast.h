@@ -47,6 +47,15 @@ typedef struct {
   double p_total; /* sum over all n, those below 1 % as well: 1 but for rounding */
 } BwForecast;
 
+/* What is told of one count: the forecast's own numbers of it, without those of all others. */
+typedef struct {
+  double fewest; /* that it is the smallest that closes */
+  double closes;
+  double sigma_mm; /* σ_eff, the forecast's */
+} BwCountChance;
+
+BwCountChance bw_forecast_count (const BwDesign *design, const BwStone *stone, int beads_around);
+
 /* P(n) = Φ((λ_n − 1) g1/σ_eff) − Φ((λ_{n−1} − 1) g1/σ_eff). */
 void bw_forecast_init (BwForecast *forecast, const BwDesign *design, const BwStone *stone);
 

@@ -82,21 +82,27 @@ chance_below (double mm, double sigma_mm)
   return mm >= 0 ? 1 : 0;
 }
 
-/* The errors of girth and pitch act on every column alike: the band is right when the error is at
- * most what its tightest column has left to pull, and at least what its loosest must lack. */
+/* The forecast's chances of the count. The errors of girth and pitch act on every column alike: a
+ * band that closes grips when the error is at least what its loosest column must lack. */
 static void
 weigh_chance (BwWayWorth *worth, const BwDesign *design, const BwStone *stone)
 {
   BwFit fit;
-  double room = HUGE_VAL, lack = -HUGE_VAL;
+  double lack = -HUGE_VAL;
   bw_fit_init (&fit, design, stone, design->band.rows);
-  for (int c = 0; c < fit.n_columns; c++) {
-    room = MIN (room, fit.column[c].pull_mm - fit.column[c].gap_mm);
+  for (int c = 0; c < fit.n_columns; c++)
     lack = MAX (lack, -design->limits.slack_mm - fit.column[c].gap_mm);
-  }
-  double sigma = bw_forecast_sigma_of (design, stone, fit.beads_around);
-  worth->closes = chance_below (room, sigma);
-  worth->chance = MAX (0, worth->closes - chance_below (lack, sigma));
+  BwCountChance count = bw_forecast_count (design, stone, fit.beads_around);
+  worth->closes = count.closes;
+  worth->chance = count.fewest;
+  worth->snug = MAX (0, count.closes - chance_below (lack, count.sigma_mm));
+}
+
+gboolean
+bw_way_tell_chances (BwWay *way, const BwStone *stone)
+{
+  weigh_chance (&way->worth, &way->design, stone);
+  return bw_fit_is_snug (&way->design, stone, way->design.band.rows);
 }
 
 static double
@@ -173,7 +179,7 @@ weigh (BwWay *way, const BwWaysAsk *ask)
 /* --- What is kept -------------------------------------------------------------------------------
  */
 
-#define N_AIMS 6
+#define N_AIMS 7
 
 /* All as what is to be small. */
 static void
@@ -185,6 +191,7 @@ aims (const BwWayWorth *worth, double aim[N_AIMS])
   aim[3] = worth->hours;
   aim[4] = worth->cost;
   aim[5] = worth->beads;
+  aim[6] = -worth->snug;
 }
 
 /* Nowhere worse, somewhere better. */
@@ -289,6 +296,13 @@ layer_mm (const BwWaysAsk *ask)
   return bedding.bottom_mm / bed->layers;
 }
 
+/* What was read of one strip says nothing of another. */
+static gboolean
+is_another_strip (const BwDesign *a, const BwDesign *b)
+{
+  return a->band.columns != b->band.columns || !bw_bead_same_size (&a->bead, &b->bead);
+}
+
 /* FALSE: no band of so many of these beads covers as much of the stone as is wished. */
 static gboolean
 begin (Search *search, int share)
@@ -302,6 +316,8 @@ begin (Search *search, int share)
   search->design.band.columns = columns;
   search->design.bed.cord_thickness_mm = layer_mm (search->ask);
   search->design.bed.has_girth_over = FALSE;
+  if (is_another_strip (search->ask->design, &search->design))
+    search->design.tried = (BwBelief){ 0 };
   double coverage = bw_design_span (&search->design).width_mm / search->ask->stone->length_mm;
   return coverage >= search->ask->wish.coverage_least
          && coverage <= search->ask->wish.coverage_most;
@@ -593,6 +609,23 @@ farthest (const double *nearest, guint n)
   return best;
 }
 
+/* A band that grips and is seldom the fewest rows is as little wanted as the other way round. */
+static double
+lesser_chance (const GArray *front, guint at)
+{
+  const BwWayWorth *worth = &g_array_index (front, BwWay, at).worth;
+  return MIN (worth->chance, worth->snug);
+}
+
+static double
+best_chance (const GArray *front)
+{
+  double best = 0;
+  for (guint i = 0; i < front->len; i++)
+    best = MAX (best, lesser_chance (front, i));
+  return best;
+}
+
 GArray *
 bw_ways_choose (const GArray *front, int limit, guint seed)
 {
@@ -601,9 +634,9 @@ bw_ways_choose (const GArray *front, int limit, guint seed)
     return chosen;
   Scale scale = scale_of (front);
   g_autofree double *nearest = g_new (double, front->len);
-  double least = LEAST_OF_BEST * g_array_index (front, BwWay, 0).worth.chance;
+  double least = LEAST_OF_BEST * best_chance (front);
   for (guint i = 0; i < front->len; i++)
-    nearest[i] = g_array_index (front, BwWay, i).worth.chance < least ? -1 : HUGE_VAL;
+    nearest[i] = lesser_chance (front, i) < least ? -1 : HUGE_VAL;
   take (front, &scale, first_place (front, &scale, nearest, seed), nearest, chosen);
   for (int at; (int)chosen->len < limit && (at = farthest (nearest, front->len)) >= 0;)
     take (front, &scale, (guint)at, nearest, chosen);

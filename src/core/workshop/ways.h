@@ -45,8 +45,10 @@ typedef struct {
 
 /* What one way costs and brings: the objectives. */
 typedef struct {
-  double chance; /* that it closes and grips at the first try, 0..1; more is better */
-  double closes; /* chance that it closes */
+  double chance; /* that its rows are right, the fewest that close, 0..1: what the forecast of its
+                    design tells of them; more is better */
+  double closes; /* chance that it closes, by the forecast too */
+  double snug;   /* that it closes and no column is too long to grip; more is better */
   double
       stance_deg; /* off the stance wished for; 0 when none is; less is better, as is all below */
   double coverage_off; /* off the coverage wished for, share of the stone's length */
@@ -81,8 +83,13 @@ void bw_ways_search (const BwWaysAsk *ask, int share, gboolean coarse, const int
  * likely right first. */
 void bw_ways_front (GArray *ways);
 
-/* Chooses up to `limit` of a front, none of them with less than 0.6 of the best chance in it, that
- * differ most, knobs and worth taken together, each on the scale of its range there: first the best
- * by equal weights, then each time the one farthest from all chosen. Another seed begins elsewhere:
- * seed 0 with the best, seed k with the k-th best. A new array of BwWay, owned. */
+/* Tells the chances of a way's design again: who takes other things for known than the question
+ * did, a try-on carried over, tells what the forecast will. FALSE: then it is not snug. */
+gboolean bw_way_tell_chances (BwWay *way, const BwStone *stone);
+
+/* Chooses up to `limit` of a front, none of them with less than 0.6 of the best chance in it (the
+ * lesser of chance and snug), that differ most, knobs and worth taken together, each on the scale
+ * of its range there: first the best by equal weights, then each time the one farthest from all
+ * chosen. Another seed begins elsewhere: seed 0 with the best, seed k with the k-th best. A new
+ * array of BwWay, owned. */
 GArray *bw_ways_choose (const GArray *front, int limit, guint seed);

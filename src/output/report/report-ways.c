@@ -21,6 +21,8 @@ answer_way (BwAnswer *json, BwProject *project, const BwWay *way)
   bw_answer_open_object (json, NULL);
   bw_answer_string (json, "verdict", bw_verdict_word (bw_project_fit (then)->verdict));
   bw_answer_number (json, "chance", way->worth.chance);
+  bw_answer_number (json, "closes_probability", way->worth.closes);
+  bw_answer_number (json, "snug_probability", way->worth.snug);
   bw_answer_number_if (json, way->hangs, "tilt_deg", way->tilt_deg);
   bw_answer_number (json, "coverage", way->coverage);
   bw_answer_number (json, "hours", needs->has_cost ? needs->hours : way->worth.hours);

@@ -39,6 +39,16 @@ shorten_progress (BwProject *project, int rows, GError **error)
   return bw_project_set_progress (project, "", done, copy, n_checks, error);
 }
 
+/* Of progress what a design leaves: lengths of the strip speak for its own bead alone. */
+static gboolean
+keep_progress (BwProject *project, const BwDesign *design, GError **error)
+{
+  if (bw_bead_same_size (&bw_project_get_design (project)->bead, &design->bead))
+    return shorten_progress (project, design->band.rows, error);
+  int done = MIN (bw_project_get_rows_done (project), design->band.rows);
+  return bw_project_set_progress (project, "", done, NULL, 0, error);
+}
+
 static gboolean
 set_rows (BwProject *project, int rows, GError **error)
 {
@@ -75,8 +85,7 @@ BwProject *
 bw_what_if_design (BwProject *project, const BwDesign *design, GError **error)
 {
   g_autoptr (BwProject) copy = copy_of (project, error);
-  int done = MIN (bw_project_get_rows_done (project), design->band.rows);
-  if (!copy || !bw_project_set_progress (copy, "", done, NULL, 0, error)
+  if (!copy || !keep_progress (copy, design, error)
       || !bw_project_set_design (copy, "", design, error))
     return NULL;
   return g_steal_pointer (&copy);
