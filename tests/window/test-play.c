@@ -4,6 +4,7 @@
 
 #include "app/window/play-bar.h"
 #include "core/path/path-pass.h"
+#include "preview/scene/seen-from.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -192,30 +193,90 @@ it_runs_by_itself_and_nothing_moves_in_a_pause (void **state)
   assert_true (desk_rest ());
 }
 
+/* How far the needle is off the middle of what is seen, degrees. */
+static double
+needle_aside (Maker *maker)
+{
+  BwCamera now = bw_session_get_camera (maker_session (maker));
+  BwCamera there = bw_seen_from_needle (maker_project (maker), played (maker), now);
+  return fabs (remainder (there.turn_deg - now.turn_deg, 360));
+}
+
+static double
+turn_of (Maker *maker)
+{
+  return bw_session_get_camera (maker_session (maker)).turn_deg;
+}
+
+/* All round the stone: a row's step turns it only when the needle would be out of sight. */
+static void
+where_less_motion_is_wanted_steps_leave_the_stone_as_it_stands (void **state)
+{
+  Maker *maker = *state;
+  int all = (int)bw_project_path (maker_project (maker))->visits->len, turns = 0, steps_made = 0;
+  maker_stage (maker, "draw");
+  press (maker, "view.play");
+  while (played (maker) < all) {
+    double before = turn_of (maker);
+    key ("Down");
+    steps_made++;
+    assert_true (needle_aside (maker) < 60);
+    if (turn_of (maker) != before) {
+      turns++;
+      assert_true (needle_aside (maker) < 1e-6);
+    }
+  }
+  /* Once round is six times sixty degrees; the bail's way stands on one side. */
+  assert_true (turns >= 4 && turns <= 9);
+  assert_true (steps_made > 10 * turns);
+}
+
+static void
+where_motion_is_wanted_the_needle_stays_in_front (void **state)
+{
+  Maker *maker = *state;
+  maker_stage (maker, "draw");
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", TRUE, NULL);
+  desk_click (desk_look_for (window_of (maker), does, "view.play"));
+  desk_until (is_beyond, maker);
+  desk_strike ("space", 0);
+  desk_until (stands_still, maker);
+  for (int i = 0; i < 4; i++) {
+    key ("Down");
+    assert_true (needle_aside (maker) < 1e-6);
+  }
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
+}
+
 static void
 turned_by_hand_the_stone_is_the_maker_s (void **state)
 {
   Maker *maker = *state;
-  BwSession *session = maker_session (maker);
   maker_stage (maker, "draw");
   press (maker, "view.play");
+  key ("End");
+  key ("Home");
   step (maker, 2);
-  double first = bw_session_get_camera (session).turn_deg;
-  for (int i = 0; i < 6; i++)
-    step (maker, 2);
-  assert_true (bw_session_get_camera (session).turn_deg != first);
   GtkWidget *view = maker_find (maker, BW_TYPE_STONE_VIEW);
-  desk_drag (view, 100, 60, 150, 60, 4, 1);
+  desk_drag (view, 100, 60, 250, 60, 4, 1);
   desk_settle ();
-  double turned = bw_session_get_camera (session).turn_deg;
+  double turned = turn_of (maker);
+  /* Half round from where it was turned to, and nothing turns. */
+  for (int i = 0; i < 6; i++) {
+    step (maker, 2);
+    assert_true (turn_of (maker) == turned);
+  }
+  key ("End");
+  assert_true (turn_of (maker) == turned);
+  key ("Home");
   step (maker, 2);
-  assert_true (bw_session_get_camera (session).turn_deg == turned);
+  /* Asked to follow again it looks at the needle, near or far. */
   press (maker, "play.follow");
-  assert_true (bw_session_get_camera (session).turn_deg != turned);
+  assert_true (needle_aside (maker) < 1e-6);
   desk_drag (view, 100, 60, 150, 60, 4, 1);
-  turned = bw_session_get_camera (session).turn_deg;
+  turned = turn_of (maker);
   press (maker, "view.play");
-  assert_true (bw_session_get_camera (session).turn_deg == turned);
+  assert_true (turn_of (maker) == turned);
 }
 
 static void
@@ -268,6 +329,8 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_WINDOW (by_steps_and_keys_it_is_woven_to_the_end),
     IN_WINDOW (it_runs_by_itself_and_nothing_moves_in_a_pause),
+    IN_WINDOW (where_less_motion_is_wanted_steps_leave_the_stone_as_it_stands),
+    IN_WINDOW (where_motion_is_wanted_the_needle_stays_in_front),
     IN_WINDOW (turned_by_hand_the_stone_is_the_maker_s),
     IN_WINDOW (it_begins_at_the_row_the_bench_stands_at_and_stands_upright),
     IN_WINDOW (a_shorter_band_and_another_design_end_what_is_no_more),

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Time is the frame clock's; while nothing runs nothing ticks. The needle is kept in sight by
- * turning the piece along, until the maker turns it by hand: from then on it is theirs. */
+/* Time is the frame clock's; while nothing runs nothing ticks. The needle is kept in front by
+ * turning the piece along, until the maker turns it by hand: from then on it is theirs. Where the
+ * desktop wants less motion it turns only when the needle would be out of sight. */
 #include "config.h"
 
 #include "app/kit/wrap-layout.h"
@@ -12,6 +13,8 @@
 #include "preview/view/may-move.h"
 
 #include <glib/gi18n-lib.h>
+
+#define IN_SIGHT_DEG 60 /* off the middle: there a bead still looks half as wide as it is */
 
 struct _BwPlayBar {
   GtkWidget parent_instance;
@@ -69,14 +72,24 @@ set_followed (BwPlayBar *self, gboolean follow)
   g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_boolean (follow));
 }
 
+static gboolean
+may_stay (BwPlayBar *self, double turn_deg)
+{
+  double now = bw_session_get_camera (self->session).turn_deg;
+  return !bw_view_may_move (GTK_WIDGET (self))
+         && fabs (remainder (turn_deg - now, 360)) < IN_SIGHT_DEG;
+}
+
+/* asked: it is what the maker has just wanted, and no motion by itself. */
 static void
-look_at_needle (BwPlayBar *self)
+look_at_needle (BwPlayBar *self, gboolean asked)
 {
   if (!is_followed (self))
     return;
-  bw_session_set_camera (
-      self->session,
-      bw_seen_from_needle (self->project, played (self), bw_session_get_camera (self->session)));
+  BwCamera camera
+      = bw_seen_from_needle (self->project, played (self), bw_session_get_camera (self->session));
+  if (asked || !may_stay (self, camera.turn_deg))
+    bw_session_set_camera (self->session, camera);
   self->turned = bw_session_get_camera (self->session).turn_deg;
 }
 
@@ -134,7 +147,7 @@ set_played (BwPlayBar *self, int visits)
 {
   self->moving = TRUE;
   bw_session_set_played (self->session, CLAMP (visits, 0, all_visits (self)));
-  look_at_needle (self);
+  look_at_needle (self, FALSE);
   self->moving = FALSE;
 }
 
@@ -263,7 +276,9 @@ follow_changed (GSimpleAction *action, GVariant *state, gpointer data)
 {
   BwPlayBar *self = data;
   g_simple_action_set_state (action, state);
-  set_played (self, played (self));
+  self->moving = TRUE;
+  look_at_needle (self, TRUE);
+  self->moving = FALSE;
 }
 
 static void
