@@ -6,6 +6,8 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <cmocka.h>
+
+#include "catalogue.h"
 #include <ffi.h>
 #include <gio/gio.h>
 #include <stdio.h>
@@ -13,93 +15,6 @@
 #include <string.h>
 
 #define PLACES_MAX 12
-
-/* One entry of a catalogue. */
-typedef struct {
-  gboolean is_format, is_fuzzy;
-  char *original, *plural; /* plural may be NULL */
-  GPtrArray *translations;
-} Entry;
-
-static void
-entry_free (Entry *entry)
-{
-  g_free (entry->original);
-  g_free (entry->plural);
-  g_ptr_array_unref (entry->translations);
-  g_free (entry);
-}
-
-static Entry *
-entry_new (void)
-{
-  Entry *entry = g_new0 (Entry, 1);
-  entry->translations = g_ptr_array_new_with_free_func (g_free);
-  return entry;
-}
-
-/* What stands in the quotation marks of a line. */
-static char *
-quoted (const char *line)
-{
-  const char *from = strchr (line, '"'), *to = strrchr (line, '"');
-  g_autofree char *raw = from && to > from ? g_strndup (from + 1, (gsize)(to - from - 1)) : NULL;
-  return raw ? g_strcompress (raw) : NULL;
-}
-
-static void
-append_to (char **text, char *more)
-{
-  char *whole = g_strconcat (*text ? *text : "", more, NULL);
-  g_free (*text);
-  g_free (more);
-  *text = whole;
-}
-
-/* Takes one line into the entry; *open is the text that further lines go on with. */
-static void
-take_line (Entry *entry, const char *line, char ***open)
-{
-  if (g_str_has_prefix (line, "#,")) {
-    entry->is_format = strstr (line, " c-format") != NULL;
-    entry->is_fuzzy = strstr (line, "fuzzy") != NULL;
-    return;
-  }
-  if (*line == '#')
-    return;
-  if (g_str_has_prefix (line, "msgid_plural"))
-    *open = &entry->plural;
-  else if (g_str_has_prefix (line, "msgid"))
-    *open = &entry->original;
-  else if (g_str_has_prefix (line, "msgstr")) {
-    g_ptr_array_add (entry->translations, NULL);
-    *open = (char **)&entry->translations->pdata[entry->translations->len - 1];
-  } else if (*line != '"')
-    *open = NULL; /* a context */
-  if (*open)
-    append_to (*open, quoted (line));
-}
-
-/* The entries of a catalogue's text; owned. */
-static GPtrArray *
-read_catalogue (const char *text)
-{
-  GPtrArray *entries = g_ptr_array_new_with_free_func ((GDestroyNotify)entry_free);
-  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
-  Entry *entry = entry_new ();
-  char **open = NULL;
-  for (char **line = lines; *line; line++) {
-    if (**line) {
-      take_line (entry, *line, &open);
-      continue;
-    }
-    g_ptr_array_add (entries, entry);
-    entry = entry_new ();
-    open = NULL;
-  }
-  g_ptr_array_add (entries, entry);
-  return entries;
-}
 
 /* --- places ----------------------------------------------------------------------------------- */
 
@@ -208,7 +123,7 @@ fault_of_text (const char *text, const Places *given)
 
 /* Owned; NULL: the entry is sound. */
 static char *
-fault_of (const Entry *entry)
+fault_of (const CatalogueEntry *entry)
 {
   Places given;
   if (!read_places (entry->plural ? entry->plural : entry->original, &given))
@@ -217,16 +132,6 @@ fault_of (const Entry *entry)
   for (guint i = 0; !fault && i < entry->translations->len; i++)
     fault = fault_of_text (entry->translations->pdata[i], &given);
   return fault;
-}
-
-static GPtrArray *
-catalogue_of (const char *language)
-{
-  const char *root = g_getenv ("BW_SOURCE_ROOT");
-  g_autofree char *name = g_strconcat (language, ".po", NULL), *text = NULL;
-  g_autofree char *path = g_build_filename (root, "po", name, NULL);
-  assert_true (g_file_get_contents (path, &text, NULL, NULL));
-  return read_catalogue (text);
 }
 
 static void
@@ -240,10 +145,11 @@ every_sentence_can_be_formatted_in_every_language (void **state)
   for (char **language = languages; *language; language++) {
     if (!**language || **language == '#')
       continue;
-    g_autoptr (GPtrArray) entries = catalogue_of (*language);
+    g_autofree char *file = g_strdup_printf ("po/%s.po", *language);
+    g_autoptr (GPtrArray) entries = catalogue_load (file);
     int n = 0;
     for (guint i = 0; i < entries->len; i++) {
-      const Entry *entry = entries->pdata[i];
+      const CatalogueEntry *entry = entries->pdata[i];
       if (!entry->original || !entry->is_format || entry->is_fuzzy)
         continue;
       g_autofree char *fault = fault_of (entry);
@@ -260,7 +166,7 @@ every_sentence_can_be_formatted_in_every_language (void **state)
 static char *
 fault_in (const char *entry)
 {
-  g_autoptr (GPtrArray) entries = read_catalogue (entry);
+  g_autoptr (GPtrArray) entries = catalogue_read (entry);
   return fault_of (entries->pdata[0]);
 }
 
