@@ -40,6 +40,8 @@ frame_for (BwProject *self, const BwDesign *design, const BwProgress *progress, 
   BwFault fault;
 
   frame->design = *design;
+  bw_supply_keep_pace (&frame->design.supply, self->document->head.frame->design.band.columns,
+                       design->band.columns);
   frame->examples = bw_examples_after (&frame->examples, &self->document->head.frame->design.stone,
                                        &design->stone);
   frame->design.tried = (BwBelief){ 0 };

@@ -53,6 +53,7 @@ take_end (BwWoven *piece, BwProject *project)
     return;
   piece->end = (BwWovenEnd){
     .rows = done->rows,
+    .columns = design->band.columns,
     .closing_pitch_mm = closing_pitch_mm (design, bw_project_stone (project), done->rows),
     .girth_sd_mm = design->stone.girth_sd_mm,
     .done = *done,

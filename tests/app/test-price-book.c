@@ -87,7 +87,7 @@ prices_outlive_the_program_to_the_last_digit (void **state)
   BwSupply supply = some_prices (), later = { 0 };
   {
     g_autoptr (BwPriceBook) book = bw_price_book_new (place->path);
-    bw_price_book_remember (book, &supply);
+    bw_price_book_remember (book, &supply, 20);
     assert_null (bw_price_book_get_fault (book));
   }
   g_autoptr (BwPriceBook) again = bw_price_book_new (place->path);
@@ -97,6 +97,7 @@ prices_outlive_the_program_to_the_last_digit (void **state)
   assert_true (fabs (later.findings - 1.0 / 3) < 1e-15);
   assert_true (fabs (later.pack_g - 7.2) < 1e-15);
   assert_true (fabs (later.rows_per_hour - 17.5) < 1e-15);
+  assert_int_equal (later.pace_columns, 20); /* of the band it was told of */
   assert_true (later.has_prices);
 }
 
@@ -152,7 +153,7 @@ an_edit_is_followed_only_where_the_prices_were_the_makers_own (void **state)
   g_autoptr (BwPriceBook) book = bw_price_book_new (place->path);
   assert_true (bw_price_book_follows (book, &none));
   assert_false (bw_price_book_follows (book, &other));
-  bw_price_book_remember (book, &mine);
+  bw_price_book_remember (book, &mine, 20);
   assert_true (bw_price_book_follows (book, &mine));
   assert_false (bw_price_book_follows (book, &other));
   assert_false (bw_price_book_follows (book, &none));
@@ -164,8 +165,8 @@ taking_the_cost_away_forgets_nothing (void **state)
   Place *place = *state;
   BwSupply mine = some_prices (), none = { 0 };
   g_autoptr (BwPriceBook) book = bw_price_book_new (place->path);
-  bw_price_book_remember (book, &mine);
-  bw_price_book_remember (book, &none);
+  bw_price_book_remember (book, &mine, 20);
+  bw_price_book_remember (book, &none, 20);
   assert_true (bw_price_book_matches (book, &mine));
 }
 
@@ -215,7 +216,7 @@ a_folder_that_cannot_be_written_is_told (void **state)
 {
   BwSupply supply = some_prices ();
   g_autoptr (BwPriceBook) book = bw_price_book_new ("/proc/no/such/prices.ini");
-  bw_price_book_remember (book, &supply);
+  bw_price_book_remember (book, &supply, 20);
   assert_non_null (strstr (bw_price_book_get_fault (book), "could not be remembered"));
   assert_true (bw_price_book_matches (book, &supply));
 }

@@ -437,6 +437,26 @@ time_counts_bed_bail_join_and_ends (void **state)
   put_away (&plain);
 }
 
+/* What rows there are of beads takes its time by the beads, whatever the width: with no pace told,
+ * by the usual one; with one told of another band, by that. */
+static void
+time_goes_by_the_beads (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (12);
+  const double usual = 154;
+  for (int i = 0; i < 200; i++) {
+    int told_of = 2 * g_rand_int_range (rand, 2, 40), columns = 2 * g_rand_int_range (rand, 2, 40);
+    double rows = g_rand_double_range (rand, 20, 400), pace = g_rand_double_range (rand, 2, 60);
+    double beads = rows * columns / 2;
+    BwSupply supply = { .has_prices = FALSE, .rows_per_hour = pace };
+    assert_near (bw_work_hours (&supply, columns, rows, 0), beads / usual, 1e-12);
+    supply.has_prices = TRUE;
+    assert_near (bw_work_hours (&supply, columns, rows, 0), rows / pace, 1e-12);
+    supply.pace_columns = told_of;
+    assert_near (bw_work_hours (&supply, columns, rows, 0), beads / (pace * told_of / 2), 1e-12);
+  }
+}
+
 /* The price of findings is asked once and stays; it counts only where there are some. */
 static void
 findings_cost_nothing_where_there_are_none (void **state)
@@ -534,6 +554,7 @@ main (void)
     cmocka_unit_test (no_needle_is_named_where_thread_fills_the_hole),
     cmocka_unit_test (no_cord_is_bought_for_a_bare_stone),
     cmocka_unit_test (cost_is_the_sum_of_its_parts),
+    cmocka_unit_test (time_goes_by_the_beads),
     cmocka_unit_test (time_counts_bed_bail_join_and_ends),
     cmocka_unit_test (findings_cost_nothing_where_there_are_none),
     cmocka_unit_test (dear_prices_and_many_pieces_stay_finite),

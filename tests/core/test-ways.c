@@ -191,7 +191,9 @@ the_hours_told_are_those_of_the_list_of_materials (void **state)
       for (int part = BW_PART_ZIP; part <= BW_PART_WEAVING_IN; part++)
         visits += (double)path.part[part].visits;
       double cord = bw_bed_cord_mm (&d->bed, &q.stone, bw_design_span (d)) / 1000;
-      double hours = (d->band.rows + visits / d->band.columns) / 22 + cord * 5 / 60;
+      /* A pace told is that of the band at hand, of 14 columns, as the usual one is. */
+      double beads = d->band.rows / 2.0 * d->band.columns + visits / 2;
+      double hours = beads / (22 * 7) + cord * 5 / 60;
       assert_near (way->worth.hours, hours, 1e-9);
       for (guint k = 0; k < front->len && !in_front; k++)
         in_front = memcmp (&way_at (front, k)->design, d, sizeof *d) == 0
@@ -335,7 +337,7 @@ plain_hours (const BwDesign *d, const BwStone *stone)
   double length = d->thread.working_mm - 2 * d->thread.tail_mm - 32 * step;
   double lengths = ceil ((visits * step + d->band.rows * d->pitch.mm) / length);
   double cord = bw_bed_cord_mm (&d->bed, stone, bw_design_span (d)) / 1000;
-  return (d->band.rows + (2 * w + 8 + 32 * lengths) / w) / 22 + cord * 5 / 60;
+  return (d->band.rows * w + 2 * w + 8 + 32 * lengths) / (22 * 14) + cord * 5 / 60;
 }
 
 /* With no bail a candidate is a band alone: everything that is snug on the whole grid. */

@@ -400,6 +400,7 @@ a_value_outside_its_range_is_named (void **state)
     { "/materials/prices/pack", "-3.2", BW_FAULT_RANGE, NULL },
     { "/materials/prices/findings", "1e10", BW_FAULT_RANGE, NULL },
     { "/materials/prices/rows_per_hour", "0", BW_FAULT_RANGE, NULL },
+    { "/materials/prices/pace_columns", "201", BW_FAULT_RANGE, NULL },
     { "/materials/prices/currency", "\"a currency of the realm\"", BW_FAULT_RANGE, NULL },
     { "/progress/rows_done", "-1", BW_FAULT_RANGE, NULL },
     { "/progress/checks/0/rows", "0", BW_FAULT_RANGE, NULL },

@@ -245,7 +245,8 @@ what_was_told_is_set_against_what_happened (void **state)
     g_auto (BwWoven) piece = { .diameter_mm = 1.6, .date = "2026-11-29", .has_end = TRUE };
     gboolean right = i < 10 ? i < 7 : i == 10;
     piece.end = (BwWovenEnd){ .rows = 114, .closing_pitch_mm = 1.6, .girth_sd_mm = 0.4 };
-    piece.end.done = (BwDone){ .rows = 114, .hours = i == 0 ? 5.7 : 0 };
+    piece.end.done = (BwDone){ .rows = 114, .hours = i == 0 || i == 3 ? 5.7 + i : 0 };
+    piece.end.columns = i == 3 ? 20 : 0; /* older entries know of none */
     if (i < 14) {
       piece.end.done.planned = right ? 114 : 112;
       piece.end.done.told = i < 10 ? 0.72 : 0.3;
@@ -262,7 +263,9 @@ what_was_told_is_set_against_what_happened (void **state)
   assert_int_equal (all.bin[3].right, 1);
   assert_true (fabs (all.told - (10 * 0.72 + 4 * 0.3) / 14) < 1e-12);
   assert_true (fabs (all.bin[7].told - 0.72) < 1e-12);
-  assert_int_equal (all.hours_rows, 114);
+  assert_int_equal (all.hours_rows, 228);
+  assert_true (fabs (all.hours - 14.4) < 1e-12);
+  assert_true (fabs (bw_book_pace (book) - 57 * 20 / 8.7) < 1e-9);
 }
 
 int

@@ -23,6 +23,44 @@ a_new_project_is_sound_snug_and_unmodified (void **state)
 }
 
 static void
+assert_near (double a, double b)
+{
+  if (!(fabs (a - b) <= 1e-9 * fmax (1, fabs (b))))
+    fail_msg ("%.17g is not %.17g", a, b);
+}
+
+static double
+hours_of (BwProject *project)
+{
+  return bw_project_materials (project)->hours;
+}
+
+/* A pace is told of the band at hand: of twice as many columns an hour makes half as many rows. */
+static void
+a_wider_band_takes_longer_at_the_pace_told (void **state)
+{
+  g_autoptr (BwProject) project = bw_project_new ();
+  BwDesign design = *bw_project_get_design (project);
+  design.supply.has_prices = TRUE;
+  design.supply.rows_per_hour = 20;
+  design.bed.layers = 0;
+  assert_true (bw_project_set_design (project, "Prices", &design, NULL));
+  assert_near (hours_of (project), bw_project_materials (project)->work_rows / 20);
+  int columns = design.band.columns;
+  design.band.columns = 2 * columns;
+  design.band.bottom_mm = 2;
+  assert_true (bw_project_set_design (project, "Width", &design, NULL));
+  assert_int_equal (bw_project_get_design (project)->supply.pace_columns, columns);
+  assert_near (hours_of (project), bw_project_materials (project)->work_rows / 10);
+  /* The file tells it as it is told here. */
+  g_autofree char *text = bw_project_to_data (project, NULL);
+  g_autoptr (BwProject) again = bw_project_load_data (text, strlen (text), NULL);
+  assert_near (hours_of (again), hours_of (project));
+  bw_project_undo (project);
+  assert_int_equal (bw_project_get_design (project)->supply.pace_columns, 0);
+}
+
+static void
 each_edit_is_one_step_with_its_own_name (void **state)
 {
   g_autoptr (BwProject) project = bw_project_new ();
@@ -404,6 +442,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_new_project_is_sound_snug_and_unmodified),
+    cmocka_unit_test (a_wider_band_takes_longer_at_the_pace_told),
     cmocka_unit_test (each_edit_is_one_step_with_its_own_name),
     cmocka_unit_test (every_step_is_taken_back_and_forth_exactly),
     cmocka_unit_test (a_wandering_undo_never_loses_its_place),

@@ -121,7 +121,8 @@ show_pace (BwBenchPage *self, BwProject *project)
 {
   const BwDesign *design = bw_project_get_design (project);
   int left = MAX (design->band.rows - bw_project_get_rows_done (project), 0);
-  double hourly = design->supply.has_prices ? design->supply.rows_per_hour : 0;
+  const BwSupply *supply = &design->supply;
+  double hourly = supply->has_prices ? bw_work_pace (supply, design->band.columns) : 0;
   double seconds = bw_pace_row_seconds (&self->paced, hourly);
   g_autofree char *words = g_strdup_printf (
       g_dngettext (GETTEXT_PACKAGE, "%d row to go.", "%d rows to go.", (gulong)left), left);

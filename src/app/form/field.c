@@ -249,6 +249,8 @@ drop_what_no_longer_holds (const BwField *field, BwDesign *design)
     forget_stretch (field, design);
   else if (g_str_equal (pointer, "/bed/layers") || g_str_equal (pointer, "/bed/cord_thickness_mm"))
     design->bed.has_girth_over = FALSE;
+  else if (g_str_equal (pointer, "/materials/prices/rows_per_hour"))
+    design->supply.pace_columns = 0;
   else if (g_str_equal (pointer, "/stone/natural_angle_deg"))
     design->stone.has_shoulder = FALSE;
   else if (g_str_equal (pointer, "/stone/shoulder_mm"))

@@ -49,8 +49,13 @@ hours_words (const BwBookDone *all)
 {
   if (!(all->hours > 0))
     return g_strdup (_ ("No hours are noted yet."));
-  return g_strdup_printf (_ ("%.1f hours are noted: %.1f minutes a row."), all->hours,
-                          60 * all->hours / (double)all->hours_rows);
+  g_autofree char *rows = g_strdup_printf (_ ("%.1f hours are noted: %.1f minutes a row."),
+                                           all->hours, 60 * all->hours / (double)all->hours_rows);
+  if (all->beads == 0)
+    return g_steal_pointer (&rows);
+  /* Translators: the first is the sentence on hours and rows. */
+  return g_strdup_printf (_ ("%s That is %.0f beads an hour."), rows,
+                          (double)all->beads / all->beads_hours);
 }
 
 static char *

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "app/make/price-book.h"
+#include "core/path/materials.h"
 #include "project/document/line.h"
 #include "project/fault/fault-words.h"
 #include "project/file/save-whole.h"
@@ -107,6 +108,19 @@ read_currency (GKeyFile *keys, BwSupply *supply, GError **error)
   return TRUE;
 }
 
+/* FALSE: what stands there is no width of a band. A book of an older version tells none. */
+static gboolean
+read_pace_columns (GKeyFile *keys, BwSupply *supply, GError **error)
+{
+  g_autoptr (GError) local = NULL;
+  if (!g_key_file_has_key (keys, GROUP, "pace_columns", NULL))
+    return TRUE;
+  supply->pace_columns = g_key_file_get_integer (keys, GROUP, "pace_columns", &local);
+  if (local)
+    g_propagate_error (error, g_steal_pointer (&local));
+  return *error == NULL;
+}
+
 static gboolean
 read_prices (GKeyFile *keys, BwSupply *supply, GError **error)
 {
@@ -115,6 +129,8 @@ read_prices (GKeyFile *keys, BwSupply *supply, GError **error)
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
     if (!read_number (keys, supply, i, error))
       return FALSE;
+  if (!read_pace_columns (keys, supply, error))
+    return FALSE;
   supply->has_prices = TRUE;
   BwFault fault;
   return bw_supply_validate (supply, &fault) || bw_fault_tell (&fault, error);
@@ -143,6 +159,8 @@ write_book (BwPriceBook *self, GError **error)
   g_key_file_set_string (keys, GROUP, "currency", self->supply.currency);
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
     g_key_file_set_double (keys, GROUP, numbers[i].key, number_in (&self->supply, i));
+  if (self->supply.pace_columns > 0)
+    g_key_file_set_integer (keys, GROUP, "pace_columns", self->supply.pace_columns);
   gsize length;
   g_autofree char *text = g_key_file_to_data (keys, &length, NULL);
   g_mkdir_with_parents (folder, 0700); /* a folder that is not there is told by the write */
@@ -233,6 +251,14 @@ bw_prices_are_examples (const BwSupply *supply)
   return supply->has_prices && same_prices (&design.supply, supply);
 }
 
+void
+bw_price_book_begin (BwPriceBook *self, BwSupply *supply)
+{
+  supply->has_prices = TRUE;
+  if (!bw_price_book_fill (self, supply))
+    supply->pace_columns = BW_USUAL_COLUMNS;
+}
+
 gboolean
 bw_price_book_follows (BwPriceBook *self, const BwSupply *supply)
 {
@@ -242,13 +268,15 @@ bw_price_book_follows (BwPriceBook *self, const BwSupply *supply)
 }
 
 void
-bw_price_book_remember (BwPriceBook *self, const BwSupply *supply)
+bw_price_book_remember (BwPriceBook *self, const BwSupply *supply, int columns)
 {
   g_autoptr (GError) error = NULL;
   g_return_if_fail (BW_IS_PRICE_BOOK (self));
   if (!supply->has_prices)
     return;
   self->supply = *supply;
+  if (supply->pace_columns == 0)
+    self->supply.pace_columns = columns;
   g_clear_pointer (&self->fault, g_free);
   if (!write_book (self, &error))
     tell_fault (self,
@@ -264,6 +292,7 @@ bw_price_book_fill (BwPriceBook *self, BwSupply *supply)
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
     *number_of (supply, i) = number_in (&self->supply, i);
   g_strlcpy (supply->currency, self->supply.currency, sizeof supply->currency);
+  supply->pace_columns = self->supply.pace_columns;
   supply->has_prices = TRUE;
   return TRUE;
 }

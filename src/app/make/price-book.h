@@ -35,9 +35,11 @@ gboolean bw_prices_are_examples (const BwSupply *supply);
 gboolean bw_price_book_follows (BwPriceBook *self, const BwSupply *supply);
 
 /* Remembers currency, prices, pace and the pack they are for, and writes the book. Does nothing
- * when supply has no prices. */
-void bw_price_book_remember (BwPriceBook *self, const BwSupply *supply);
+ * when supply has no prices. columns: of the band that a pace was told of which names none. */
+void bw_price_book_remember (BwPriceBook *self, const BwSupply *supply, int columns);
 /* Puts the remembered prices into supply. FALSE, and nothing done, when there are none. */
 gboolean bw_price_book_fill (BwPriceBook *self, BwSupply *supply);
+/* A project is to have prices: the remembered ones, else the examples at the usual pace. */
+void bw_price_book_begin (BwPriceBook *self, BwSupply *supply);
 
 G_END_DECLS

@@ -46,8 +46,7 @@ static void
 begin_clicked (BwPriceCard *self)
 {
   BwDesign design = *bw_card_get_design (BW_CARD (self));
-  design.supply.has_prices = TRUE;
-  bw_price_book_fill (bw_price_book_get (), &design.supply);
+  bw_price_book_begin (bw_price_book_get (), &design.supply);
   bw_card_apply (BW_CARD (self), _ ("Prices"), &design);
 }
 

@@ -11,6 +11,7 @@
 #include "app/kit/words.h"
 #include "app/make/price-book.h"
 #include "app/make/make-cards.h"
+#include "project/book/book-done.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -20,6 +21,7 @@ struct _BwSupplyCard {
   GtkWidget *prices;
   GtkEntry *currency;
   GtkLabel *reason;
+  GtkLabel *pace;
   GtkLabel *mine;
   GtkWidget *use;
   GtkWidget *keep;
@@ -52,14 +54,15 @@ show_book (BwSupplyCard *self, const BwSupply *supply)
 
 /* An edit of the maker's own prices in this project; another project shown is none. */
 static void
-follow_edit (BwSupplyCard *self, BwProject *project, const BwSupply *supply)
+follow_edit (BwSupplyCard *self, BwProject *project, const BwDesign *design)
 {
+  const BwSupply *supply = &design->supply;
   BwPriceBook *book = bw_price_book_get ();
   gboolean follows = project == self->shown && bw_price_book_follows (book, &self->supply);
   g_set_weak_pointer (&self->shown, project);
   self->supply = *supply;
   if (follows && !bw_price_book_matches (book, supply) && !bw_prices_are_examples (supply))
-    bw_price_book_remember (book, supply);
+    bw_price_book_remember (book, supply, design->band.columns);
 }
 
 static void
@@ -74,6 +77,40 @@ show_reason (BwSupplyCard *self, const char *reason)
     gtk_widget_remove_css_class (GTK_WIDGET (self->currency), "error");
 }
 
+/* What rows in an hour come to where they were told of a band of another width. */
+static char *
+told_words (const BwDesign *design)
+{
+  const BwSupply *supply = &design->supply;
+  int columns = design->band.columns;
+  if (supply->pace_columns == 0 || supply->pace_columns == columns)
+    return NULL;
+  return g_strdup_printf (_ ("Told of a band of %d columns: of this one, of %d, %.1f rows."),
+                          supply->pace_columns, columns, bw_work_pace (supply, columns));
+}
+
+/* What the maker's finished pieces say. */
+static char *
+learnt_words (const BwDesign *design)
+{
+  const BwBook *book = bw_workbook_get_book (bw_workbook_get ());
+  double beads = book ? bw_book_pace (book) : 0;
+  if (!(beads > 0))
+    return NULL;
+  return g_strdup_printf (_ ("By your finished pieces %.1f rows of this band."),
+                          2 * beads / design->band.columns);
+}
+
+static void
+show_pace (BwSupplyCard *self, const BwDesign *design)
+{
+  g_autofree char *told = told_words (design), *learnt = learnt_words (design);
+  g_autofree char *words
+      = g_strjoin (told && learnt ? " " : "", told ? told : "", learnt ? learnt : "", NULL);
+  bw_label_set_words (self->pace, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->pace), *words != '\0');
+}
+
 static void
 bw_supply_card_refresh (BwCard *card)
 {
@@ -83,8 +120,9 @@ bw_supply_card_refresh (BwCard *card)
                    && bw_card_get_project (card) == self->shown;
   gtk_check_button_set_active (self->priced, supply->has_prices);
   gtk_widget_set_visible (self->prices, supply->has_prices);
-  follow_edit (self, bw_card_get_project (card), supply);
+  follow_edit (self, bw_card_get_project (card), bw_card_get_design (card));
   show_book (self, supply);
+  show_pace (self, bw_card_get_design (card));
   if (waits)
     return;
   show_reason (self, NULL);
@@ -100,7 +138,7 @@ priced_toggled (BwSupplyCard *self)
   BwDesign design = *bw_card_get_design (BW_CARD (self));
   design.supply.has_prices = gtk_check_button_get_active (self->priced);
   if (design.supply.has_prices) {
-    bw_price_book_fill (bw_price_book_get (), &design.supply);
+    bw_price_book_begin (bw_price_book_get (), &design.supply);
     bw_workbook_price (bw_workbook_get (), &design.bead, &design.supply);
   }
   bw_card_apply (BW_CARD (self), _ ("Prices"), &design);
@@ -136,7 +174,8 @@ use_clicked (BwSupplyCard *self)
 static void
 keep_clicked (BwSupplyCard *self)
 {
-  bw_price_book_remember (bw_price_book_get (), &bw_card_get_design (BW_CARD (self))->supply);
+  const BwDesign *design = bw_card_get_design (BW_CARD (self));
+  bw_price_book_remember (bw_price_book_get (), &design->supply, design->band.columns);
 }
 
 static void
@@ -165,6 +204,7 @@ bw_supply_card_class_init (BwSupplyCardClass *klass)
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, prices);
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, currency);
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, reason);
+  gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, pace);
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, mine);
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, use);
   gtk_widget_class_bind_template_child (widget_class, BwSupplyCard, keep);

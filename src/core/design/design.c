@@ -177,6 +177,13 @@ validate_thread (const BwThread *thread, double hole, BwFault *fault)
          && check_goes_through (thread->needle_mm, hole, BW_AT_THREAD_NEEDLE, fault);
 }
 
+void
+bw_supply_keep_pace (BwSupply *supply, int columns_before, int columns)
+{
+  if (supply->has_prices && supply->pace_columns == 0 && columns != columns_before)
+    supply->pace_columns = columns_before;
+}
+
 static gboolean
 validate_prices (const BwSupply *supply, BwFault *fault)
 {
@@ -197,6 +204,8 @@ validate_prices (const BwSupply *supply, BwFault *fault)
     if (!bw_check_range (prices[i].price, 0, BW_PRICE_MAX, prices[i].key, fault))
       return FALSE;
   return bw_check_range (supply->markup, 0, BW_MARKUP_MAX, BW_AT_PRICES_MARKUP, fault)
+         && bw_check_range (supply->pace_columns, 0, BW_COLUMNS_MAX, BW_AT_PRICES_PACE_COLUMNS,
+                            fault)
          && bw_check_range (supply->rows_per_hour, 0.01, BW_ROWS_MAX, BW_AT_PRICES_ROWS_PER_HOUR,
                             fault);
 }

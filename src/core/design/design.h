@@ -58,10 +58,15 @@ typedef struct {
   gboolean has_prices;
   char currency[BW_CURRENCY_BYTES];
   double pack, thread_per_m, bed_cord_per_m, stone, hour, rows_per_hour; /* prices; rows/h > 0 */
+  int pace_columns; /* of the band that rows_per_hour was told of; 0: whatever the band has */
   double hanging_cord_per_m, findings; /* prices; findings: ring and clasp of one piece */
   double markup;   /* what is asked beyond the cost, as a share of it, 0..BW_MARKUP_MAX */
   double round_to; /* the price is a whole number of these; 0: as it comes */
 } BwSupply;
+
+/* The band gets another width: a pace that was told of the band at hand is that of its old one from
+ * now on. */
+void bw_supply_keep_pace (BwSupply *supply, int columns_before, int columns);
 
 /* What a try-on taught about the way round the stone that the strip has to close: derived from the
  * reading by bw_tried_belief() and no key of its own. */

@@ -112,10 +112,18 @@ bw_work_rows (const BwPath *path, const BwBand *band)
 }
 
 double
-bw_work_hours (const BwSupply *supply, double work_rows, double bed_cord_mm)
+bw_work_pace (const BwSupply *supply, int columns)
 {
-  double pace = supply->has_prices ? supply->rows_per_hour : BW_USUAL_PACE;
-  return work_rows / pace + bed_cord_mm / 1000 * BW_WINDING_H_PER_M;
+  if (!supply->has_prices)
+    return BW_USUAL_PACE / (columns / 2.0);
+  int told_of = supply->pace_columns > 0 ? supply->pace_columns : columns;
+  return supply->rows_per_hour * told_of / columns;
+}
+
+double
+bw_work_hours (const BwSupply *supply, int columns, double work_rows, double bed_cord_mm)
+{
+  return work_rows / bw_work_pace (supply, columns) + bed_cord_mm / 1000 * BW_WINDING_H_PER_M;
 }
 
 static void
@@ -179,8 +187,8 @@ price (BwMaterials *materials, const BwDesign *design)
   const BwSupply *supply = &design->supply;
   gboolean has_findings = materials->rings > 0 || materials->clasps > 0;
   materials->has_cost = TRUE;
-  materials->hours
-      = bw_work_hours (supply, supply->pieces * materials->work_rows, materials->bed_cord_mm);
+  materials->hours = bw_work_hours (supply, design->band.columns,
+                                    supply->pieces * materials->work_rows, materials->bed_cord_mm);
   materials->cost.beads = (double)materials->total_packs * supply->pack;
   materials->cost.thread = materials->thread_mm / 1000 * supply->thread_per_m;
   materials->cost.bed_cord = materials->bed_cord_mm / 1000 * supply->bed_cord_per_m;

@@ -9,8 +9,10 @@
 
 #define BW_CUT_MM 10 /* nobody cuts cord and thread finer */
 #define BW_WINDING_H_PER_M (5 / 60.0)
-#define BW_USUAL_PACE                                                                              \
-  22.0 /* rows an hour, where no prices say another: common practice, no source */
+/* Beads an hour, where no prices say another: 22 rows of a band of 14 columns (common practice, no
+ * source). */
+#define BW_USUAL_PACE 154.0
+#define BW_USUAL_COLUMNS 14
 
 typedef struct {
   guint64 count;      /* in one piece, band and bail */
@@ -81,6 +83,9 @@ void bw_materials_init (BwMaterials *materials, const BwDesign *design, const Bw
  * and ends visit. */
 double bw_work_rows (const BwPath *path, const BwBand *band);
 
-/* Hours of work: rows at the pace of the prices or the usual one, and the winding of so much cord.
- */
-double bw_work_hours (const BwSupply *supply, double work_rows, double bed_cord_mm);
+/* Rows an hour of a band of so many columns: beads go at one pace, that of the prices or the usual
+ * one. A pace of which no width is told is one of this very band. */
+double bw_work_pace (const BwSupply *supply, int columns);
+
+/* Hours of work: rows of a band at that pace, and the winding of so much cord. */
+double bw_work_hours (const BwSupply *supply, int columns, double work_rows, double bed_cord_mm);

@@ -145,7 +145,7 @@ hours_about (const BwDesign *design, const BwStone *stone)
   double after = 2.0 * columns + ANCHOR_VISITS + bail_visits (&design->bail);
   double lengths = thread_lengths (design, design->band.rows * columns + after);
   after += 2 * BW_WEAVING_VISITS * lengths;
-  return bw_work_hours (&design->supply, design->band.rows + after / columns,
+  return bw_work_hours (&design->supply, columns, design->band.rows + after / columns,
                         bw_bed_cord_mm (&design->bed, stone, bw_design_span (design)));
 }
 
@@ -316,6 +316,7 @@ begin (Search *search, int share)
   search->design.band.columns = columns;
   search->design.bed.cord_thickness_mm = layer_mm (search->ask);
   search->design.bed.has_girth_over = FALSE;
+  bw_supply_keep_pace (&search->design.supply, search->ask->design->band.columns, columns);
   if (is_another_strip (search->ask->design, &search->design))
     search->design.tried = (BwBelief){ 0 };
   double coverage = bw_design_span (&search->design).width_mm / search->ask->stone->length_mm;
@@ -576,8 +577,9 @@ sew (BwWay *way, const BwStone *stone)
     bw_bail_base_init (&base, design, &ring);
   bw_path_init (&path, design, design->bail.style == BW_BAIL_NONE ? NULL : &base);
   gboolean goes = path.full_holes->len == 0;
-  way->worth.hours = bw_work_hours (&design->supply, bw_work_rows (&path, &design->band),
-                                    bw_bed_cord_mm (&design->bed, stone, bw_design_span (design)));
+  way->worth.hours
+      = bw_work_hours (&design->supply, design->band.columns, bw_work_rows (&path, &design->band),
+                       bw_bed_cord_mm (&design->bed, stone, bw_design_span (design)));
   way->worth.cost = cost_of (design, stone, &way->worth);
   bw_path_clear (&path);
   return goes;

@@ -19,7 +19,12 @@ typedef struct {
   double told; /* mean of what had been told of these */
   double hours;
   gint64 hours_rows; /* rows of the pieces with hours */
+  double beads_hours; /* hours of those of them whose columns are known */
+  gint64 beads;       /* in the bands of these */
   BwToldBin bin[BW_TOLD_BINS];
 } BwBookDone;
 
 void bw_book_done_init (BwBookDone *done, const BwBook *book);
+
+/* Beads of a band woven in an hour, all that belongs to a piece in its hours; 0: not known. */
+double bw_book_pace (const BwBook *book);

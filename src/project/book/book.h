@@ -9,8 +9,8 @@
  *                   "checks": [ { "rows": 40, "length_mm": 32.9 } ],
  *                   "stretch": { "thread_mm": 0.15, and the keys of the project's "thread/pulled"
  * }, "squeeze": { "cord_width_mm": 1, and the keys of the project's "bed/pulled" }, "finished": {
- * "rows": 114, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4, "cost": 41.5, "currency": "EUR", and
- * the keys of the project's "finished" } } ] }
+ * "rows": 114, "columns": 14, "closing_pitch_mm": 1.61, "girth_sd_mm": 0.4, "cost": 41.5,
+ * "currency": "EUR", and the keys of the project's "finished" } } ] }
  *
  * Required: format, version; of a piece diameter_mm and date; of "finished" the first three; of
  * "stretch" and "squeeze" all but the tool. Read
@@ -34,11 +34,12 @@
 /* A finished count: it closed with rows / 2 beads around, on a ring that closes with exactly these
  * at closing_pitch_mm, round a girth known to girth_sd_mm. */
 typedef struct {
-  int rows; /* even ≥ 6 */
+  int rows;    /* even ≥ 6 */
   double closing_pitch_mm, girth_sd_mm;
   BwDone done;                      /* what else is known of it; its rows are these */
   double cost;                      /* of one piece; 0: not known */
   char currency[BW_CURRENCY_BYTES]; /* of cost and price; "" when neither is known */
+  int columns; /* of the band; 0: not known, as in a book of an older version */
 } BwWovenEnd;
 
 /* One piece. A plain value but for checks. */

@@ -140,6 +140,8 @@ read_end (JsonObject *object, const char *pointer, BwWoven *piece, GError **erro
     return TRUE;
   piece->has_end = TRUE;
   return end && read_whole (end, inner, "rows", &piece->end.rows, error)
+         && (!json_object_has_member (end, "columns")
+             || read_whole (end, inner, "columns", &piece->end.columns, error))
          && bw_key_need_number (end, inner, "closing_pitch_mm", &piece->end.closing_pitch_mm, error)
          && bw_key_need_number (end, inner, "girth_sd_mm", &piece->end.girth_sd_mm, error)
          && (!json_object_has_member (end, "cost")
@@ -214,6 +216,8 @@ static void
 write_end (const BwWovenEnd *end, JsonObject *object)
 {
   bw_key_write_number (object, "rows", end->rows);
+  if (end->columns > 0)
+    bw_key_write_number (object, "columns", end->columns);
   bw_key_write_number (object, "closing_pitch_mm", end->closing_pitch_mm);
   bw_key_write_number (object, "girth_sd_mm", end->girth_sd_mm);
   BwDone done = end->done;

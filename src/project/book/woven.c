@@ -115,8 +115,10 @@ validate_end (const BwWoven *piece, const char *pointer, GError **error)
     return FALSE;
   g_autofree char *end = g_strconcat (pointer, "/finished", NULL);
   g_autofree char *cost = g_strconcat (end, "/cost", NULL);
+  g_autofree char *columns = g_strconcat (end, "/columns", NULL);
 
   if (!bw_done_validate (&piece->end.done, end, error)
+      || !bw_fault_check_range (piece->end.columns, 0, BW_COLUMNS_MAX, columns, error)
       || !bw_fault_check_range (piece->end.cost, 0, BW_DONE_PRICE_MAX, cost, error))
     return FALSE;
   if (piece->end.rows % 2 == 0)

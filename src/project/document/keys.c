@@ -161,6 +161,7 @@ static const BwKey prices_keys[] = {
   { NUMBER (supply, stone) },
   { NUMBER (supply, hour) },
   { NUMBER (supply, rows_per_hour) },
+  { WHOLE (supply, pace_columns, 0, BW_COLUMNS_MAX) },
   { NUMBER (supply, hanging_cord_per_m) },
   { NUMBER (supply, findings) },
   { NUMBER (supply, markup) },

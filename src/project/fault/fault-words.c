@@ -83,6 +83,7 @@ static const char *const pointers[BW_N_FAULT_KEYS] = {
   [BW_AT_PRICES_STONE] = "/materials/prices/stone",
   [BW_AT_PRICES_HOUR] = "/materials/prices/hour",
   [BW_AT_PRICES_ROWS_PER_HOUR] = "/materials/prices/rows_per_hour",
+  [BW_AT_PRICES_PACE_COLUMNS] = "/materials/prices/pace_columns",
   [BW_AT_PRICES_HANGING_CORD] = "/materials/prices/hanging_cord_per_m",
   [BW_AT_PRICES_FINDINGS] = "/materials/prices/findings",
   [BW_AT_PRICES_MARKUP] = "/materials/prices/markup",
