@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "core/pattern/colour.h"
+#include "project/girth-words.h"
 #include "project/hang-words.h"
 #include "project/project.h"
 #include <glib/gi18n-lib.h>
@@ -47,12 +48,15 @@ static void
 warn_of_stone (BwProject *project, Doubts *list)
 {
   const BwStone *stone = bw_project_stone (project);
+  g_autofree char *girths = bw_girth_words (&bw_project_get_design (project)->stone, list->unit);
 
   if (stone->closing_error_large)
     add (list,
          _ ("The face widths do not meet: the misfit is %s, more than 2 %% of the girth of %s. "
             "Measure them again."),
          told (list, stone->closing_error_mm, 2), told (list, stone->girth_mm, 1));
+  if (girths)
+    add (list, "%s", girths);
 }
 
 /* The column with the greatest (or least) gap. */

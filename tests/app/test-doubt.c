@@ -25,7 +25,7 @@ ask (const BwDesign *design, const char *pointer, double value, double *better)
     *(int *)(void *)((char *)&changed + field.offset) = (int)value;
   else
     *(double *)(void *)((char *)&changed + field.offset) = value;
-  if (!bw_doubt_find (&doubt, &field, &changed))
+  if (!bw_doubt_find (&doubt, &field, &changed, BW_UNIT_MM))
     return NULL;
   *better = doubt.has_better ? doubt.better : (double)NAN;
   return doubt.question;
@@ -241,6 +241,26 @@ the_question_sets_the_pitch_beside_the_bead_and_what_was_known (void **state)
   bw_doubt_clear (&doubt);
 }
 
+/* The flats of the sample make a girth of about 85 mm at 12 mm; a tape 22 mm higher may say some
+ * millimetres less and not 64. */
+static void
+a_girth_that_the_flats_deny_is_asked_about (void **state)
+{
+  BwDesign design = sample_design ();
+  double better = 0;
+  design.stone.second_at_mm = design.stone.at_mm + 22;
+  expect_taken (&design, "/stone/second_girth_mm", 76);
+  g_autofree char *question = ask (&design, "/stone/second_girth_mm", 64, &better);
+  assert_non_null (question);
+  assert_non_null (strstr (question, "the tape says 64 mm"));
+  assert_non_null (strstr (question, "over 22 mm"));
+  assert_non_null (strstr (question, "The faces are used for the girth"));
+  assert_true (isnan (better));
+  /* Nothing is asked at the other fields. */
+  design.stone.second_girth_mm = 64;
+  expect_taken (&design, "/stone/values_mm/0", design.stone.values_mm[0]);
+}
+
 int
 main (void)
 {
@@ -254,6 +274,7 @@ main (void)
     cmocka_unit_test (what_is_offered_is_believed),
     cmocka_unit_test (a_face_that_keeps_the_others_from_meeting_is_asked_about),
     cmocka_unit_test (a_misfit_of_callipers_is_not_asked_about),
+    cmocka_unit_test (a_girth_that_the_flats_deny_is_asked_about),
     cmocka_unit_test (a_strip_is_asked_about_where_no_hand_weaves_so),
     cmocka_unit_test (the_question_sets_the_pitch_beside_the_bead_and_what_was_known),
   };

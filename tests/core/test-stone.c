@@ -3,6 +3,8 @@
  * not change does not. What cannot be is in test-stone-faults.c. */
 #include "stones.h"
 
+#include "core/stone/girths.h"
+
 #include <string.h>
 
 #define N_RANDOM 600
@@ -481,6 +483,61 @@ measuring_and_solving_agree_on_what_is_sound (void **state)
   assert_false (bw_stone_measures_validate (&m, NULL));
 }
 
+/* --- Two girths of one stone --------------------------------------------------------------------
+ */
+
+/* An error of a girth, drawn within three standard errors. */
+static double
+error_mm (GRand *rand, double sd_mm)
+{
+  return g_rand_double_range (rand, -2.1, 2.1) * sd_mm;
+}
+
+/* Random stones with a second girth, as many as are asked for. */
+static BwStone
+draw_with_second (DrawnStone *drawn, GRand *rand)
+{
+  do
+    draw_stone (drawn, rand);
+  while (!drawn->measures.has_second);
+  drawn->measures.girth_sd_mm = g_rand_double_range (rand, 0.1, 0.8);
+  return solved (&drawn->measures);
+}
+
+static void
+girths_of_one_stone_are_never_said_to_disagree (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (331);
+  for (int i = 0; i < 2000; i++) {
+    DrawnStone drawn;
+    BwGirths girths;
+    BwStone stone = draw_with_second (&drawn, rand);
+    drawn.measures.second_girth_mm += error_mm (rand, drawn.measures.girth_sd_mm);
+    assert_false (bw_girths_disagree (&girths, &stone, &drawn.measures));
+  }
+}
+
+/* Misread by what the steepest crystal and three errors of both leave, and a little more. */
+static void
+girths_that_no_stone_has_are_always_said_to_disagree (void **state)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (332);
+  for (int i = 0; i < 2000; i++) {
+    DrawnStone drawn;
+    BwGirths girths;
+    BwStone stone = draw_with_second (&drawn, rand);
+    BwStoneMeasures *m = &drawn.measures;
+    double rise = fabs (m->second_at_mm - m->at_mm);
+    double off = 0.4 * stone.girth_mm * rise / m->length_mm + 3 * hypot (1, 1) * m->girth_sd_mm;
+    off *= g_rand_double_range (rand, 1.01, 3);
+    m->second_girth_mm = stone.girth_mm + (g_rand_boolean (rand) ? off : -off);
+    assert_true (bw_girths_disagree (&girths, &stone, m));
+    assert_near (fabs (girths.second_mm - girths.first_mm), off, 1e-9);
+    m->has_second = FALSE;
+    assert_false (bw_girths_disagree (&girths, &stone, m));
+  }
+}
+
 int
 main (void)
 {
@@ -506,6 +563,8 @@ main (void)
     cmocka_unit_test (a_closing_error_above_two_per_cent_asks_for_a_new_measurement),
     cmocka_unit_test (each_way_of_measuring_wants_its_own_number_of_values),
     cmocka_unit_test (all_ways_of_measuring_a_regular_stone_agree),
+    cmocka_unit_test (girths_of_one_stone_are_never_said_to_disagree),
+    cmocka_unit_test (girths_that_no_stone_has_are_always_said_to_disagree),
     cmocka_unit_test (measuring_and_solving_agree_on_what_is_sound),
   };
   return cmocka_run_group_tests_name ("stone", tests, NULL, NULL);

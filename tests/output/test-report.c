@@ -671,6 +671,26 @@ the_cost_has_its_keys_and_its_sum (void **state)
   assert_true (fabs (sum / 4 - json_object_get_double_member (cost, "piece")) < 1e-9);
 }
 
+/* A second girth that the flats deny is told of by the stone and by the fit, which rests on it. */
+static void
+girths_that_disagree_are_warned_of (void **state)
+{
+  g_autoptr (BwProject) project = sample_project (52, SAMPLE_FLAP);
+  BwDesign design = *bw_project_get_design (project);
+  for (int i = 0; i < 2; i++) {
+    design.stone.has_second = TRUE;
+    design.stone.second_at_mm = design.stone.at_mm + 22;
+    design.stone.second_girth_mm = bw_project_stone (project)->girth_mm - (i ? 20 : 2);
+    assert_true (bw_project_set_design (project, "", &design, NULL));
+    g_autofree char *fit = bw_report_fit (project, 0, TRUE, NULL);
+    g_autofree char *words = bw_report_fit (project, 0, FALSE, NULL);
+    g_autofree char *stone = bw_report_stone (project, TRUE);
+    assert_int_equal (strstr (fit, "they differ by 20 mm over 22 mm") != NULL, i);
+    assert_int_equal (strstr (words, "the tape says") != NULL, i);
+    assert_int_equal (strstr (stone, "the tape says") != NULL, i);
+  }
+}
+
 static void
 warnings_are_plain_sentences (void **state)
 {
@@ -815,6 +835,7 @@ main (void)
     cmocka_unit_test (a_colour_is_listed_from_its_first_bead_on),
     cmocka_unit_test (materials_for_a_class_scale_with_the_pieces),
     cmocka_unit_test (the_cost_has_its_keys_and_its_sum),
+    cmocka_unit_test (girths_that_disagree_are_warned_of),
     cmocka_unit_test (warnings_are_plain_sentences),
     cmocka_unit_test (a_measurement_that_a_remedy_makes_void_is_told),
     cmocka_unit_test (a_count_to_weave_is_not_said_to_fail),

@@ -6,6 +6,7 @@
 
 #include "app/form/doubt.h"
 #include "project/document/length.h"
+#include "project/girth-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -242,8 +243,16 @@ judge_misfit (BwDoubt *doubt, const BwField *field, const BwStoneMeasures *stone
   return TRUE;
 }
 
+static gboolean
+judge_girths (BwDoubt *doubt, const BwField *field, const BwStoneMeasures *stone, BwUnit unit)
+{
+  if (ends_in (field, "/stone/second_girth_mm"))
+    doubt->question = bw_girth_words (stone, unit);
+  return doubt->question != NULL;
+}
+
 gboolean
-bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design)
+bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwUnit unit)
 {
   *doubt = (BwDoubt){ 0 };
   if (!bw_field_is_there (field, design))
@@ -254,7 +263,8 @@ bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design)
                         ? measure_of_stone (field, &design->stone)
                         : measure_of_work (field, design);
   return judge (doubt, &measure, bw_field_get (field, design))
-         || judge_misfit (doubt, field, &design->stone);
+         || judge_misfit (doubt, field, &design->stone)
+         || judge_girths (doubt, field, &design->stone, unit);
 }
 
 /* Between hands a pitch differs by up to a third; on a short strip the ruler's error counts too. */

@@ -12,8 +12,9 @@ typedef struct {
   double better; /* what was probably meant, in the field's own unit */
 } BwDoubt;
 
-/* Whether the value the design has in this field is to be asked about. FALSE: *doubt is empty. */
-gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design);
+/* Whether the value the design has in this field is to be asked about. FALSE: *doubt is empty.
+ * Lengths are told in unit. */
+gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwUnit unit);
 /* The same for the length, in mm, of a strip of `rows` ≥ 2 woven rows: against what the design
  * believed of the pitch before it was measured. What is meant is in mm; lengths are told in unit.
  */

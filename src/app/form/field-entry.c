@@ -234,7 +234,9 @@ show_doubt (BwFieldEntry *self, gboolean pending)
 {
   bw_doubt_clear (&self->doubt);
   gboolean doubtful
-      = !pending && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft));
+      = !pending
+        && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft),
+                          bw_settings_get_unit (bw_settings_get ()));
   if (self->aside)
     bw_field_aside_ask (self->aside, NULL, NULL);
   if (doubtful)

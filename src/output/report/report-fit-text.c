@@ -320,6 +320,6 @@ bw_report_fit_text (BwProject *project)
   text_columns (text, bw_project_fit (project));
   text_remedies (text, project);
   text_join (text, bw_project_join (project));
-  bw_text_warnings (text, project, BW_TOPIC_FIT, BW_UNIT_MM);
+  bw_text_warnings (text, project, BW_TOPIC_STONE | BW_TOPIC_FIT, BW_UNIT_MM);
   return bw_text_done (text);
 }

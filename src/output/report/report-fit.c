@@ -201,7 +201,7 @@ fit_json (BwProject *project, BwProject *file)
   json_remedies (&json, file, bw_project_remedies (project));
   json_join (&json, bw_project_join (project));
   json_other_stones (&json, project);
-  bw_answer_warnings (&json, project, BW_TOPIC_FIT,
+  bw_answer_warnings (&json, project, BW_TOPIC_STONE | BW_TOPIC_FIT,
                       bw_report_voids_girth_over (bw_project_remedies (project)));
   return bw_answer_finish (&json);
 }
