@@ -212,6 +212,63 @@ what_is_shown_is_read_back_the_same (void **state)
   }
 }
 
+static int
+count_decimals (const char *text)
+{
+  const char *point = strchr (text, '.');
+  return point ? (int)strspn (point + 1, "0123456789") : 0;
+}
+
+/* What follows from other numbers has no more decimals than anybody measures. */
+static void
+what_was_reckoned_is_shown_as_finely_as_it_is_measured (void **state)
+{
+  static const struct {
+    const char *pointer, *shown;
+    double value;
+  } cases[] = { { "/bed/squeeze", "21.9\u00a0%", 0.2188172 },
+                { "/thread/stretch", "1.2\u00a0%", 0.0123457 },
+                { "/gauge/pitch_mm", "1.61\u00a0mm", 1.6133333 },
+                { "/stone/second_girth_mm", "83.3\u00a0mm", 83.2766617 },
+                { "/stone/natural_angle_deg", "38.2\u00a0°", 38.2133333 },
+                { "/bed/cord_thickness_mm", "0.38\u00a0mm", 0.3812345 } };
+  g_autoptr (GRand) rand = g_rand_new_with_seed (72);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    BwField field = field_of (cases[i].pointer);
+    g_autofree char *text = bw_field_format (&field, cases[i].value, BW_UNIT_MM);
+    if (atof (text) != atof (cases[i].shown))
+      fail_msg ("%s is shown as %s", cases[i].shown, text);
+  }
+  for (int i = 0; i < 2000; i++) {
+    BwField field = field_of (pointers[g_rand_int_range (rand, 0, G_N_ELEMENTS (pointers))]);
+    g_autofree char *text
+        = bw_field_format (&field, g_rand_double_range (rand, 0.01, 90), BW_UNIT_MM);
+    assert_true (count_decimals (text) <= 2);
+  }
+}
+
+/* Three decimals, and what a rule in inches has, stand as they were typed. */
+static void
+what_is_typed_stays_as_it_was_typed (void **state)
+{
+  static const struct {
+    const char *pointer, *text;
+    BwUnit unit;
+  } cases[] = { { "/bed/squeeze", "21.875", BW_UNIT_MM },
+                { "/gauge/pitch_mm", "1.613", BW_UNIT_MM },
+                { "/stone/values_mm/0", "24.625", BW_UNIT_MM },
+                { "/stone/length_mm", "2.2875", BW_UNIT_INCH },
+                { "/stone/length_mm", "0.0469", BW_UNIT_INCH } };
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    BwField field = field_of (cases[i].pointer);
+    double value;
+    assert_true (bw_field_parse (&field, cases[i].text, cases[i].unit, &value, NULL));
+    g_autofree char *shown = bw_field_format (&field, value, cases[i].unit);
+    if (!g_str_has_prefix (shown, cases[i].text))
+      fail_msg ("%s is shown as %s", cases[i].text, shown);
+  }
+}
+
 static void
 trailing_zeros_are_not_shown (void **state)
 {
@@ -308,6 +365,8 @@ main (void)
     cmocka_unit_test (what_is_no_number_is_refused_at_its_field),
     cmocka_unit_test (a_count_must_be_whole),
     cmocka_unit_test (what_is_shown_is_read_back_the_same),
+    cmocka_unit_test (what_was_reckoned_is_shown_as_finely_as_it_is_measured),
+    cmocka_unit_test (what_is_typed_stays_as_it_was_typed),
     cmocka_unit_test (trailing_zeros_are_not_shown),
     cmocka_unit_test (a_hand_typed_gauge_drops_the_swatch),
     cmocka_unit_test (another_layer_voids_the_girth_over_the_bed),

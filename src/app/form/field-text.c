@@ -128,14 +128,56 @@ plain_number (double value, int decimals)
   return g_strdup (g_str_equal (text, "-0") ? "0" : text);
 }
 
+#define TYPED_DECIMALS 3 /* more nobody types, and more is not shown */
+#define INCH_PARTS 64    /* of an inch, the finest on a rule */
+
+static gboolean
+is_whole (double value)
+{
+  return fabs (value - round (value)) <= 1e-9 * MAX (1, fabs (value));
+}
+
+/* Whether a number can have been typed so, as a decimal or, a length, in inches; else it was
+ * reckoned. */
+static gboolean
+is_as_typed (const BwField *field, double value)
+{
+  double inches = value / BW_MM_PER_INCH, fine = pow (10, TYPED_DECIMALS);
+  if (is_whole (value * fine))
+    return TRUE;
+  return field->quantity == BW_QUANTITY_LENGTH
+         && (is_whole (inches * 10 * fine) || is_whole (inches * INCH_PARTS));
+}
+
+/* What is typed stays as it was typed. What was reckoned is shown as finely as anybody measures:
+ * lengths of a stone to a tenth, of beads, cord and thread to a hundredth, which their steps tell
+ * apart; shares and angles to a tenth. */
+static int
+decimals_of (const BwField *field, double value, BwUnit unit)
+{
+  if (is_as_typed (field, value))
+    return TYPED_DECIMALS;
+  switch (field->quantity) {
+  case BW_QUANTITY_LENGTH:
+    return unit == BW_UNIT_MM && field->step >= 0.1 ? 1 : 2;
+  case BW_QUANTITY_SHARE:
+  case BW_QUANTITY_ANGLE:
+    return 1;
+  default:
+    return 2;
+  }
+}
+
 char *
 bw_field_format (const BwField *field, double value, BwUnit unit)
 {
-  if (field->quantity == BW_QUANTITY_LENGTH)
-    return bw_length_format (value, unit, 3);
   if (field->quantity == BW_QUANTITY_SHARE)
     value *= 100;
-  g_autofree char *number = plain_number (value, field->quantity == BW_QUANTITY_COUNT ? 0 : 3);
+  int decimals = decimals_of (field, value, unit);
+  if (field->quantity == BW_QUANTITY_LENGTH)
+    return bw_length_format (value, unit, decimals);
+  g_autofree char *number
+      = plain_number (value, field->quantity == BW_QUANTITY_COUNT ? 0 : decimals);
   const char *sign = units_of (field->quantity)[0];
   if (!sign)
     return g_steal_pointer (&number);

@@ -14,6 +14,7 @@
 #include "project/fault/fault-words.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 enum { BARE, SLACK, PULLED, N_GIRTHS };
 
@@ -131,8 +132,9 @@ show_girths (BwSqueezeDialog *self)
   bw_section_init (&section, bw_project_stone (bw_draft_get_project (self->draft)),
                    bw_band_span_mid (span));
   gtk_widget_set_visible (self->drop, bed->has_pulled);
-  bw_entry_put_length (self->entry[BARE],
-                       bed->has_pulled ? bed->pulled.girth_mm : section.girth_mm);
+  /* Nobody measures a girth more finely. */
+  double reckoned = round (10 * section.girth_mm) / 10;
+  bw_entry_put_length (self->entry[BARE], bed->has_pulled ? bed->pulled.girth_mm : reckoned);
   if (bed->has_pulled || bed->has_girth_over)
     bw_entry_put_length (self->entry[SLACK],
                          bed->has_pulled ? bed->pulled.slack_mm : bed->girth_over_mm);
