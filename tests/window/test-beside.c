@@ -5,6 +5,7 @@
 #include "maker.h"
 
 #include "app/draw/history-popover.h"
+#include "app/draw/colour-rows.h"
 #include "app/draw/motif-panel.h"
 #include "app/draw/picture-frame.h"
 #include "app/colours/tray-panel.h"
@@ -527,6 +528,33 @@ least (GtkWidget *widget, GtkOrientation orientation)
   return minimum;
 }
 
+/* Whether it is whole in what the list of settings shows without being scrolled. */
+static gboolean
+is_in_sight (GtkWidget *widget)
+{
+  GtkWidget *list = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t bounds;
+  return gtk_widget_get_mapped (widget) && gtk_widget_compute_bounds (widget, list, &bounds)
+         && bounds.origin.y >= 0
+         && bounds.origin.y + bounds.size.height <= (float)gtk_widget_get_height (list);
+}
+
+static void
+a_low_window_shows_more_than_one_setting_of_a_motif (void **state)
+{
+  Maker *maker = *state;
+  gtk_window_set_default_size (GTK_WINDOW (maker->window), 900, 600);
+  turn_to (maker, "Motif");
+  desk_settle ();
+  desk_keep ("motif-900");
+  assert_true (gtk_widget_get_height (window_of (maker)) <= 600);
+  assert_true (is_in_sight (desk_find_label (window_of (maker), "Chevrons")));
+  assert_true (is_in_sight (desk_find_label (window_of (maker), "Thickness, columns")));
+  assert_true (is_in_sight (desk_find_label (window_of (maker), "Slope")));
+  assert_true (is_in_sight (gtk_widget_get_first_child (
+      desk_find_type (GTK_WIDGET (maker_find (maker, BW_TYPE_MOTIF_PANEL)), BW_TYPE_COLOUR_ROWS))));
+}
+
 /* On a screen of 1024 × 768 with letters twice as large. */
 static void
 the_window_fits_a_small_screen_at_twice_the_text (void **state)
@@ -725,6 +753,7 @@ main (void)
     IN_WINDOW (the_window_fits_a_small_screen_at_twice_the_text),
     IN_WINDOW (a_colour_takes_in_another_ones_beads),
     IN_WINDOW (undo_and_the_list_of_steps_leave_the_view_alone),
+    IN_WINDOW (a_low_window_shows_more_than_one_setting_of_a_motif),
   };
   return maker_run (tests);
 }

@@ -12,6 +12,7 @@
 #include "app/draw/own-picture.h"
 #include "app/kit/put-text.h"
 #include "app/kit/tip.h"
+#include "app/kit/wrap-layout.h"
 #include "core/band/made-band.h"
 #include "project/fault/fault-words.h"
 
@@ -37,7 +38,7 @@ struct _BwMotifPanel {
   BwColourRows *colours;
   GtkCheckButton *plate, *ground; /* of lettering; of what has a figure */
   GtkWidget *text_row, *size_row, *reach_row, *slope_row, *lean_row, *density_row, *seed_row,
-      *dither_row, *spread_row, *repeats_row, *place_row, *centre_row, *drop, *keep;
+      *dither_row, *spread_row, *repeats_row, *place_row, *centre_row, *deeds, *drop, *keep;
 };
 
 G_DEFINE_FINAL_TYPE (BwMotifPanel, bw_motif_panel, BW_TYPE_CARD)
@@ -591,6 +592,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, centre);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, first);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, last);
+  gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, deeds);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, drop);
   gtk_widget_class_bind_template_child (widget_class, BwMotifPanel, keep);
 }
@@ -647,6 +649,7 @@ bw_motif_panel_init (BwMotifPanel *self)
   self->numbered[BW_MOTIF_LETTERS] = TRUE;
   self->middle = 1;
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_layout_manager (self->deeds, bw_wrap_layout_new_narrow (4));
   add_kinds (self);
   bw_own_deeds_attach (GTK_WIDGET (self), self->own, own_changed);
   gtk_flow_box_set_filter_func (self->own, is_sought, self, NULL);

@@ -23,7 +23,7 @@ G_DEFINE_FINAL_TYPE (BwMotifPicture, bw_motif_picture, GTK_TYPE_WIDGET)
 static int
 side_of (GtkWidget *widget)
 {
-  return 2 * bw_line_height (widget) + 6;
+  return bw_line_height (widget) + 10;
 }
 
 static void

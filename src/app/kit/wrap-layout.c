@@ -7,6 +7,7 @@
 struct _BwWrapLayout {
   GtkLayoutManager parent_instance;
   int spacing;
+  gboolean is_narrow;
 };
 
 G_DEFINE_FINAL_TYPE (BwWrapLayout, bw_wrap_layout, GTK_TYPE_LAYOUT_MANAGER)
@@ -71,6 +72,8 @@ measure_width (BwWrapLayout *self, GtkWidget *widget, int *minimum, int *natural
     *minimum = MAX (*minimum, own);
     *natural += own + (*natural > 0 ? self->spacing : 0);
   }
+  if (self->is_narrow)
+    *natural = *minimum;
 }
 
 static void
@@ -139,4 +142,12 @@ bw_wrap_layout_new (int spacing)
   BwWrapLayout *self = g_object_new (BW_TYPE_WRAP_LAYOUT, NULL);
   self->spacing = spacing;
   return GTK_LAYOUT_MANAGER (self);
+}
+
+GtkLayoutManager *
+bw_wrap_layout_new_narrow (int spacing)
+{
+  GtkLayoutManager *layout = bw_wrap_layout_new (spacing);
+  BW_WRAP_LAYOUT (layout)->is_narrow = TRUE;
+  return layout;
 }

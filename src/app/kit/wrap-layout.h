@@ -10,3 +10,5 @@ G_DECLARE_FINAL_TYPE (BwWrapLayout, bw_wrap_layout, BW, WRAP_LAYOUT, GtkLayoutMa
 
 /* spacing: pixels between children of a row, and between rows. */
 GtkLayoutManager *bw_wrap_layout_new (int spacing);
+/* The same, but it asks for no more width than its widest child: what is beside it needs the room. */
+GtkLayoutManager *bw_wrap_layout_new_narrow (int spacing);
