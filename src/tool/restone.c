@@ -22,6 +22,16 @@ load_stone (const char *name, GError **error)
   return NULL;
 }
 
+/* What the other stone is besides its measures: they are of this stone and not of the design. */
+static gboolean
+take_nature (BwProject *made, BwProject *other, GError **error)
+{
+  BwDesign design = *bw_project_get_design (made);
+  design.look = bw_project_get_design (other)->look;
+  bw_project_set_mineral (made, "", bw_project_get_mineral (other));
+  return bw_project_set_design (made, "", &design, error);
+}
+
 char *
 bw_restone_run (BwProject *project, const BwOptions *options, GError **error)
 {
@@ -32,9 +42,8 @@ bw_restone_run (BwProject *project, const BwOptions *options, GError **error)
     return NULL;
   g_autoptr (BwProject) made = bw_project_restone (project, &bw_project_get_design (other)->stone,
                                                    NULL, options->by_hand, &left_out, error);
-  if (!made)
+  if (!made || !take_nature (made, other, error))
     return NULL;
-  bw_project_set_mineral (made, "", bw_project_get_mineral (other));
   if (!bw_project_save (made, file, error))
     return NULL;
   if (left_out == 0)

@@ -252,6 +252,39 @@ a_stone_that_is_read_in_again_is_recognised (void **state)
   assert_int_equal (bw_book_find_same_stone (book, &longer), 1);
 }
 
+/* The look of the stone here after the other book's was read in. */
+static BwStoneLook
+look_learnt (const BwStoneLook *here, const BwStoneLook *there)
+{
+  g_autoptr (BwBook) book = bw_book_new (), other = bw_book_new ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (9);
+  BwKeptStone mine = random_stone (rand, 0), theirs, now;
+  mine.look = *here;
+  g_strlcpy (mine.picture, "mine.jpg", sizeof mine.picture);
+  theirs = mine;
+  theirs.look = *there;
+  g_strlcpy (theirs.picture, "theirs.jpg", sizeof theirs.picture);
+  change (book, NULL, &mine);
+  change (other, NULL, &theirs);
+  assert_true (bw_book_take_in (book, other, NULL));
+  assert_int_equal (bw_book_n_stones (book), 1);
+  bw_book_get_stone (book, 0, &now);
+  assert_string_equal (now.picture, "mine.jpg");
+  assert_true (now.measures.length_mm == mine.measures.length_mm);
+  return now.look;
+}
+
+static void
+a_stone_that_is_there_learns_what_it_looks_like (void **state)
+{
+  const BwStoneLook none = { 0 }, veiled = { .veils = 0.5, .seed = 3 }, chipped = { .chips = 1 };
+  BwStoneLook learnt = look_learnt (&none, &veiled), kept = look_learnt (&chipped, &veiled),
+              still = look_learnt (&veiled, &none);
+  assert_true (bw_stone_look_equal (&learnt, &veiled));
+  assert_true (bw_stone_look_equal (&kept, &chipped));
+  assert_true (bw_stone_look_equal (&still, &veiled));
+}
+
 static void
 a_design_begins_on_a_kept_stone (void **state)
 {
@@ -299,6 +332,7 @@ main (void)
     cmocka_unit_test (a_stone_that_cannot_be_is_named),
     cmocka_unit_test (a_stone_goes_out_alone_and_comes_in_elsewhere),
     cmocka_unit_test (a_stone_that_is_read_in_again_is_recognised),
+    cmocka_unit_test (a_stone_that_is_there_learns_what_it_looks_like),
     cmocka_unit_test (a_design_begins_on_a_kept_stone),
     cmocka_unit_test (no_design_begins_where_no_band_has_room),
   };

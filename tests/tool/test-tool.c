@@ -575,7 +575,10 @@ a_design_goes_on_the_stone_of_another_project (void **state)
   BwDesign design = *bw_project_get_design (slim);
   for (int i = 0; i < 3; i++)
     design.stone.values_mm[i] *= 1.2;
+  design.look
+      = (BwStoneLook){ .growth_lines = 0.5, .chips = 0.25, .base = BW_BASE_BROKEN, .seed = 7 };
   assert_true (bw_project_set_design (slim, "Stone", &design, NULL));
+  bw_project_set_mineral (slim, "Mineral", "smoky quartz");
   g_autofree char *text = bw_project_to_data (slim, NULL);
   g_autofree char *stone = bench_file (bench, "slim.bandwright", text);
   g_autofree char *out = bench_file (bench, "restoned.bandwright", NULL);
@@ -592,6 +595,8 @@ a_design_goes_on_the_stone_of_another_project (void **state)
   assert_memory_equal (now->stone.values_mm, design.stone.values_mm, 3 * sizeof (double));
   assert_int_equal (now->band.rows, 2 * bw_fit_recommended (now, bw_project_stone (project)));
   assert_int_equal (now->band.columns, 14);
+  assert_true (bw_stone_look_equal (&now->look, &design.look));
+  assert_string_equal (bw_project_get_mineral (project), "smoky quartz");
 
   g_auto (Result) without = run ("restone", demo, "-o", out, NULL);
   assert_int_equal (without.status, 2);

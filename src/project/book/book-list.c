@@ -288,8 +288,11 @@ take_one (BwBook *book, const BwBookList *list, GHashTable *names, JsonObject *t
   char *name = find_room (book, list, names, theirs, &at);
   JsonObject *element;
 
-  if (!name)
+  if (!name) {
+    if (list->learn)
+      list->learn (book, at, theirs);
     return;
+  }
   element = copy_of (theirs);
   json_object_set_string_member (element, "name", name);
   json_array_add_object_element (array_of (book, list), element);

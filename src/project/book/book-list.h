@@ -16,6 +16,8 @@ typedef struct {
   /* Whether two sound elements are one thing, whatever they are called and however their numbers
    * are written; NULL where another book's are not told by it. */
   gboolean (*is_same) (JsonObject *a, JsonObject *b);
+  /* What the one at `at` learns from another book's that is the same thing; NULL: nothing. */
+  void (*learn) (BwBook *book, guint at, JsonObject *theirs);
 } BwBookList;
 
 /* Every element, and that no name stands twice; a list that is not there is empty. */
@@ -40,6 +42,6 @@ gboolean bw_book_list_put (BwBook *book, const BwBookList *list, int at, JsonObj
 void bw_book_list_remove (BwBook *book, const BwBookList *list, guint at);
 
 /* Puts the other book's elements in, but those that are there already, under their name or under
- * one that was numbered; one whose name is another's gets a number. */
+ * one that was numbered, which learn at most; one whose name is another's gets a number. */
 gboolean bw_book_list_take_in (BwBook *book, const BwBookList *list, const BwBook *other,
                                GError **error);

@@ -130,7 +130,10 @@ has_same_stone (JsonObject *a, JsonObject *b)
   return has_same_measures (&one, &other);
 }
 
-static const BwBookList stones = { "stones", BW_BOOK_STONES_MAX, check, FALSE, has_same_stone };
+static void learn_look (BwBook *book, guint at, JsonObject *theirs);
+
+static const BwBookList stones
+    = { "stones", BW_BOOK_STONES_MAX, check, FALSE, has_same_stone, learn_look };
 
 gboolean
 bw_book_check_stones (const BwBook *book, GError **error)
@@ -216,14 +219,19 @@ unknown_of (JsonObject *outer, BwGroupId id, const char *more, const char *and_m
   return unknown ? unknown : json_object_new ();
 }
 
+static gboolean
+says_something (const BwStoneLook *look)
+{
+  return !bw_stone_look_is_quiet (look) || look->seed != 0;
+}
+
 /* As a project has it: a quiet look is not written, unless something is not known of it. */
 static void
 write_look (JsonObject *object, JsonObject *old, const BwDesign *design)
 {
-  const BwStoneLook *look = &design->look;
   JsonObject *written = unknown_of (old, BW_GROUP_LOOK, NULL, NULL);
 
-  if (bw_stone_look_is_quiet (look) && look->seed == 0 && json_object_get_size (written) == 0) {
+  if (!says_something (&design->look) && json_object_get_size (written) == 0) {
     json_object_unref (written);
     return;
   }
@@ -261,6 +269,20 @@ draft (const BwBook *book, int at, const BwKeptStone *stone)
   json_object_set_string_member (element, "state", states[stone->state]);
   json_object_set_object_member (element, "stone", stone_of (element, stone));
   return element;
+}
+
+/* Where nothing was said here of what the stone looks like, what they say holds. */
+static void
+learn_look (BwBook *book, guint at, JsonObject *theirs)
+{
+  BwKeptStone ours, other;
+
+  bw_book_get_stone (book, at, &ours);
+  read_stone (theirs, "", &other, NULL);
+  if (says_something (&ours.look) || !says_something (&other.look))
+    return;
+  ours.look = other.look;
+  bw_book_list_put (book, &stones, (int)at, draft (book, (int)at, &ours), NULL);
 }
 
 int
