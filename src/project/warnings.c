@@ -54,7 +54,7 @@ warn_of_stone (BwProject *project, Doubts *list)
     add (list,
          _ ("The face widths do not meet: the misfit is %s, more than 2 %% of the girth of %s. "
             "Measure them again."),
-         told (list, stone->closing_error_mm, 2), told (list, stone->girth_mm, 1));
+         told (list, stone->closing_error_mm, 1), told (list, stone->girth_mm, 1));
   if (girths)
     add (list, "%s", girths);
 }

@@ -671,6 +671,36 @@ the_cost_has_its_keys_and_its_sum (void **state)
   assert_true (fabs (sum / 4 - json_object_get_double_member (cost, "piece")) < 1e-9);
 }
 
+/* Whether a text has millimetres of more than one decimal; grams may. */
+static gboolean
+has_hundredths (const char *text)
+{
+  g_autoptr (GRegex) regex = g_regex_new ("\\.\\d\\d+(?! g)\\b(?!\\d* g)", 0, 0, NULL);
+  return g_regex_match (regex, text, 0, NULL);
+}
+
+/* A stone is told as finely as it is measured, in every report and on the sheet alike. */
+static void
+what_is_measured_on_the_stone_is_told_to_a_tenth (void **state)
+{
+  assert_true (has_hundredths ("Girth 82.85 mm"));
+  for (guint32 seed = 61; seed < 67; seed++) {
+    g_autoptr (BwProject) project = sample_project (seed, SAMPLE_FLAP);
+    const BwFitColumn *column = &bw_project_fit (project)->column[0];
+    g_autofree char *stone = bw_report_stone (project, FALSE);
+    g_autofree char *hang = bw_report_hang (project, FALSE);
+    g_autofree char *fit = bw_report_fit (project, 0, FALSE, NULL);
+    g_autofree char *line = g_strdup_printf ("%d +%.1f +%.1f +\\d", column->column,
+                                             column->height_mm, column->girth_mm);
+    assert_false (has_hundredths (stone));
+    g_auto (GStrv) lines = g_strsplit (hang, "\n", -1);
+    for (char **l = lines; *l; l++)
+      if (strstr (*l, " mm"))
+        assert_false (has_hundredths (*l));
+    assert_true (g_regex_match_simple (line, fit, 0, 0));
+  }
+}
+
 /* A second girth that the flats deny is told of by the stone and by the fit, which rests on it. */
 static void
 girths_that_disagree_are_warned_of (void **state)
@@ -835,6 +865,7 @@ main (void)
     cmocka_unit_test (a_colour_is_listed_from_its_first_bead_on),
     cmocka_unit_test (materials_for_a_class_scale_with_the_pieces),
     cmocka_unit_test (the_cost_has_its_keys_and_its_sum),
+    cmocka_unit_test (what_is_measured_on_the_stone_is_told_to_a_tenth),
     cmocka_unit_test (girths_that_disagree_are_warned_of),
     cmocka_unit_test (warnings_are_plain_sentences),
     cmocka_unit_test (a_measurement_that_a_remedy_makes_void_is_told),

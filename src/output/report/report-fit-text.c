@@ -297,8 +297,9 @@ text_columns (GString *text, const BwFit *fit)
   for (int c = 0; c < fit->n_columns; c++) {
     const BwFitColumn *column = &fit->column[c];
     bw_table_add (&table, bw_text_count ((guint64)column->column),
-                  bw_text_number (column->height_mm, 2), bw_text_number (column->girth_mm, 2),
-                  column->has_chord ? bw_text_number (column->chord_mm, 4) : g_strdup ("–"),
+                  bw_text_number (column->height_mm, BW_TEXT_MEASURED),
+                  bw_text_number (column->girth_mm, BW_TEXT_MEASURED),
+                  column->has_chord ? bw_text_number (column->chord_mm, 3) : g_strdup ("–"),
                   bw_text_number (column->gap_mm, 2), bw_text_number (column->pull_mm, 2),
                   g_strdup (column->closes ? _ ("yes") : _ ("no")),
                   g_strdup (column->grips ? _ ("yes") : _ ("no")));

@@ -150,7 +150,7 @@ text_masses (BwTable *facts, const BwHang *hang)
   if (hang->has_bail)
     bw_text_fact (facts, _ ("bail"), g_strdup_printf (_ ("%.2f g"), hang->bail_g));
   bw_text_fact (facts, _ ("Balance point"),
-                g_strdup_printf (_ ("%.2f mm above the base, %.2f mm off the axis"),
+                g_strdup_printf (_ ("%.1f mm above the base, %.1f mm off the axis"),
                                  hang->centroid.z, hypot (hang->centroid.x, hang->centroid.y)));
 }
 
@@ -186,7 +186,7 @@ cord_sentence (const BwLoop *loop)
     return g_strdup (_ ("none: nothing passes"));
   if (loop->largest_cord_mm <= 0)
     return g_strdup (_ ("none: the opening leaves no clearance"));
-  return bw_text_mm (loop->largest_cord_mm, 2);
+  return bw_text_mm (loop->largest_cord_mm, BW_TEXT_MEASURED);
 }
 
 static void
@@ -195,9 +195,9 @@ text_bail (BwTable *facts, const BwHang *hang, const BwBail *bail)
   bw_text_fact (facts, _ ("Bail"), g_strdup (style_sentence (bail->style)));
   if (!hang->has_bail)
     return;
-  bw_text_fact (facts, _ ("Opening"), bw_text_mm (hang->loop.opening_mm, 2));
+  bw_text_fact (facts, _ ("Opening"), bw_text_mm (hang->loop.opening_mm, BW_TEXT_MEASURED));
   bw_text_fact (facts, _ ("Largest cord"), cord_sentence (&hang->loop));
-  g_autofree char *cord = bw_text_mm (bail->cord_mm, 2);
+  g_autofree char *cord = bw_text_mm (bail->cord_mm, BW_TEXT_MEASURED);
   /* Translators: how many rows the bail must have for the cord of that thickness. */
   g_autofree char *label = g_strdup_printf (_ ("Rows for a %s cord"), cord);
   bw_text_fact (facts, label,
@@ -205,7 +205,8 @@ text_bail (BwTable *facts, const BwHang *hang, const BwBail *bail)
                                            : g_strdup (_ ("no row count lets it through")));
   bw_text_fact (facts, _ ("Hangs"), rest_sentence (hang));
   if (hang->has_margin)
-    bw_text_fact (facts, _ ("Margin before it tips"), bw_text_mm (hang->margin_mm, 2));
+    bw_text_fact (facts, _ ("Margin before it tips"),
+                  bw_text_mm (hang->margin_mm, BW_TEXT_MEASURED));
 }
 
 static char *
@@ -256,7 +257,7 @@ text_suggestions (GString *text, BwProject *project)
                 g_strdup (_ ("hangs")), g_strdup (""));
   for (int i = 0; i < n; i++)
     bw_table_add (&table, g_strdup (want_sentence (heights[i].want)),
-                  bw_text_number (heights[i].bottom_mm, 2),
+                  bw_text_number (heights[i].bottom_mm, BW_TEXT_MEASURED),
                   bw_hang_words (heights[i].up, heights[i].tilt_deg),
                   g_strdup (heights[i].reached ? "" : _ ("the nearest there is")));
   g_string_append_c (text, '\n');

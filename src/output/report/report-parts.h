@@ -8,6 +8,11 @@
 #include "project/document/length.h"
 #include "project/project.h"
 
+/* Decimals of a millimetre of what is measured on a stone: heights, girths, openings, as on paper.
+ * Beads, cord, bed and what is pulled keep hundredths; from bead to bead has a third, beside which
+ * its error stands. */
+#define BW_TEXT_MEASURED 1
+
 /* A number in the user's locale; an en dash when it is not finite. Owned. */
 char *bw_text_number (double value, int decimals);
 /* The same with " mm". */

@@ -99,20 +99,22 @@ text_facts (GString *text, BwProject *project)
   const char *mineral = bw_project_get_mineral (project);
   if (mineral && *mineral)
     bw_text_fact (&facts, _ ("Mineral"), g_strdup (mineral));
-  bw_text_fact (&facts, _ ("Length"), bw_text_mm (stone->length_mm, 2));
-  bw_text_fact (&facts, _ ("Shoulder"), bw_text_mm (stone->shoulder_mm, 2));
+  bw_text_fact (&facts, _ ("Length"), bw_text_mm (stone->length_mm, BW_TEXT_MEASURED));
+  bw_text_fact (&facts, _ ("Shoulder"), bw_text_mm (stone->shoulder_mm, BW_TEXT_MEASURED));
   if (stone->base == BW_BASE_POINT)
-    bw_text_fact (&facts, _ ("Lower shoulder"), bw_text_mm (stone->base_shoulder_mm, 2));
-  g_autofree char *girth = bw_text_mm (stone->girth_mm, 2);
-  g_autofree char *at = bw_text_mm (stone->at_mm, 2);
+    bw_text_fact (&facts, _ ("Lower shoulder"),
+                  bw_text_mm (stone->base_shoulder_mm, BW_TEXT_MEASURED));
+  g_autofree char *girth = bw_text_mm (stone->girth_mm, BW_TEXT_MEASURED);
+  g_autofree char *at = bw_text_mm (stone->at_mm, BW_TEXT_MEASURED);
   /* Translators: a girth, and the height at which it was measured. */
   bw_text_fact (&facts, _ ("Girth"), g_strdup_printf (_ ("%s at %s"), girth, at));
   bw_text_fact (&facts, _ ("Volume"), g_strdup_printf (_ ("%.1f mm³"), stone->volume_mm3));
   bw_text_fact (&facts, _ ("Mass"), g_strdup_printf (_ ("%.2f g"), stone->mass_g));
   bw_text_fact (&facts, _ ("Balance point"),
-                g_strdup_printf (_ ("%.2f mm above the base, %.2f mm off the axis"),
+                g_strdup_printf (_ ("%.1f mm above the base, %.1f mm off the axis"),
                                  stone->centroid.z, hypot (stone->centroid.x, stone->centroid.y)));
-  bw_text_fact (&facts, _ ("Misfit of the measurements"), bw_text_mm (stone->closing_error_mm, 2));
+  bw_text_fact (&facts, _ ("Misfit of the measurements"),
+                bw_text_mm (stone->closing_error_mm, BW_TEXT_MEASURED));
   bw_table_write (&facts, text, 0);
 }
 
@@ -124,8 +126,10 @@ text_vertices (GString *text, const BwStone *stone)
   bw_table_add (&table, g_strdup (_ ("Corner")), g_strdup (_ ("x mm")), g_strdup (_ ("y mm")),
                 g_strdup (_ ("z mm")));
   for (int i = 0; i < stone->n_vertices; i++)
-    bw_table_add (&table, bw_text_count ((guint64)i + 1), bw_text_number (stone->vertex[i].x, 3),
-                  bw_text_number (stone->vertex[i].y, 3), bw_text_number (stone->vertex[i].z, 3));
+    bw_table_add (&table, bw_text_count ((guint64)i + 1),
+                  bw_text_number (stone->vertex[i].x, BW_TEXT_MEASURED),
+                  bw_text_number (stone->vertex[i].y, BW_TEXT_MEASURED),
+                  bw_text_number (stone->vertex[i].z, BW_TEXT_MEASURED));
   bw_table_write (&table, text, 0);
 }
 
@@ -188,21 +192,22 @@ static char *
 section_text (BwProject *project, const BwSection *section)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *height = bw_text_mm (section->z_mm, 2);
+  g_autofree char *height = bw_text_mm (section->z_mm, BW_TEXT_MEASURED);
   g_autofree char *report = g_strdup_printf (_ ("section at %s"), height);
   bw_text_heading (text, project, report);
-  g_autofree char *girth = bw_text_mm (section->girth_mm, 2);
+  g_autofree char *girth = bw_text_mm (section->girth_mm, BW_TEXT_MEASURED);
   g_string_append_printf (text, _ ("Girth  %s\n\n"), girth);
   g_auto (BwTable) table = { 0 };
   bw_table_init (&table, "rrrr");
   bw_table_add (&table, g_strdup (_ ("Face")), g_strdup (_ ("width mm")),
                 g_strdup (_ ("to corner x mm")), g_strdup (_ ("y mm")));
   for (int i = 0; i < section->edges; i++)
-    bw_table_add (
-        &table,
-        section->face[i] < 0 ? g_strdup ("–") : bw_text_count ((guint64)section->face[i] + 1),
-        bw_text_number (bw_section_face_width_mm (section, i), 3),
-        bw_text_number (section->corner[i].x, 3), bw_text_number (section->corner[i].y, 3));
+    bw_table_add (&table,
+                  section->face[i] < 0 ? g_strdup ("–")
+                                       : bw_text_count ((guint64)section->face[i] + 1),
+                  bw_text_number (bw_section_face_width_mm (section, i), BW_TEXT_MEASURED),
+                  bw_text_number (section->corner[i].x, BW_TEXT_MEASURED),
+                  bw_text_number (section->corner[i].y, BW_TEXT_MEASURED));
   bw_table_write (&table, text, 0);
   return bw_text_done (text);
 }

@@ -77,8 +77,9 @@ tell_way (BwTable *table, const BwWay *way, guint number)
   bw_table_add (
       table, g_strdup_printf ("%u", number), g_strdup (design->bead.name),
       g_strdup_printf ("%d × %d", design->band.columns, design->band.rows),
-      bw_text_mm (design->band.bottom_mm, 1), g_strdup_printf ("%d", design->bed.layers),
-      bw_text_mm (design->bed.top_extra_mm, 2), g_strdup (bw_report_ways_bail (design->bail.style)),
+      bw_text_mm (design->band.bottom_mm, BW_TEXT_MEASURED),
+      g_strdup_printf ("%d", design->bed.layers), bw_text_mm (design->bed.top_extra_mm, 2),
+      g_strdup (bw_report_ways_bail (design->bail.style)),
       g_strdup_printf (_ ("%.0f %%"), 100 * way->worth.chance), stance_words (way),
       g_strdup_printf (_ ("%.0f %%"), 100 * way->coverage),
       g_strdup_printf ("%.0f", way->worth.beads), g_strdup_printf (_ ("%.1f h"), way->worth.hours));
