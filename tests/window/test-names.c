@@ -3,6 +3,8 @@
  * of its own, or words in it. */
 #include "maker.h"
 
+#include "app/measure/squeeze-dialog.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -165,6 +167,57 @@ every_control_at_the_bench_has_a_name (void **state)
   desk_key ("Escape", 0);
 }
 
+/* --- Room on a small screen ---------------------------------------------------------------------
+ */
+
+#define TWICE_DPI (2 * 96 * 1024) /* text of 200 % */
+
+/* A dialog that cannot be made smaller is as large as it is; of others the least counts. */
+static void
+measure (GtkWidget *dialog, int *width, int *height)
+{
+  *width = gtk_widget_get_width (dialog);
+  *height = gtk_widget_get_height (dialog);
+  if (!gtk_window_get_resizable (GTK_WINDOW (dialog)))
+    return;
+  gtk_widget_measure (dialog, GTK_ORIENTATION_HORIZONTAL, -1, width, NULL, NULL, NULL);
+  gtk_widget_measure (dialog, GTK_ORIENTATION_VERTICAL, *width, height, NULL, NULL, NULL);
+}
+
+static void
+expect_room (Maker *maker, const char *what)
+{
+  int width, height;
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (maker));
+  measure (dialog, &width, &height);
+  desk_keep (what);
+  /* Shortcuts take the width of the window that they stand over. */
+  if (width > MAX (900, gtk_widget_get_width (GTK_WIDGET (maker->window))) || height > 600)
+    fail_msg ("%s: %d by %d", what, width, height);
+  desk_key ("Escape", 0);
+  maker_no_dialog (maker);
+}
+
+static void
+every_dialog_has_room_on_a_small_screen_with_large_text (void **state)
+{
+  static const char *const actions[]
+      = { "restone", "swatch", "save-picture", "help", "finished", "show-help-overlay" };
+  Maker *maker = *state;
+  int usual;
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &usual, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", TWICE_DPI, NULL);
+  gtk_window_set_default_size (GTK_WINDOW (maker->window), 900, 600);
+  desk_settle ();
+  for (gsize i = 0; i < G_N_ELEMENTS (actions); i++) {
+    g_action_group_activate_action (G_ACTION_GROUP (maker->window), actions[i], NULL);
+    expect_room (maker, actions[i]);
+  }
+  bw_squeeze_dialog_show (GTK_WINDOW (maker->window), bw_window_get_draft (maker->window));
+  expect_room (maker, "squeeze");
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", usual, NULL);
+}
+
 int
 main (void)
 {
@@ -176,6 +229,7 @@ main (void)
     IN_WINDOW (every_control_of_the_shelf_has_a_name),
     IN_WINDOW (every_control_of_every_window_has_a_name),
     IN_WINDOW (every_control_at_the_bench_has_a_name),
+    IN_WINDOW (every_dialog_has_room_on_a_small_screen_with_large_text),
   };
   /* The toolkit keeps names in memory instead of telling them to a bus. */
   g_setenv ("GTK_A11Y", "test", TRUE);

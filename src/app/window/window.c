@@ -38,6 +38,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define SHORTCUTS_PX 400 /* at the least, of the window of shortcuts */
+
 struct _BwWindow {
   GtkApplicationWindow parent_instance;
   BwSession *session;
@@ -661,6 +663,22 @@ help (GSimpleAction *action, GVariant *parameter, gpointer data)
 
 /* Made when first asked for: the toolkit would make it with every window, before it is seen. From
  * then on the toolkit's own action of this name shows it. */
+/* The toolkit's own window is as large as all it lists, larger than many screens: what is beyond
+ * the window it stands over is scrolled to. */
+static void
+scroll_shortcuts (BwWindow *self, GtkWindow *shortcuts)
+{
+  g_autoptr (GtkWidget) list = g_object_ref (gtk_window_get_child (shortcuts));
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  gtk_window_set_child (shortcuts, NULL);
+  g_object_set (scroller, "propagate-natural-width", TRUE, "propagate-natural-height", TRUE,
+                "max-content-width", MAX (gtk_widget_get_width (GTK_WIDGET (self)), SHORTCUTS_PX),
+                "max-content-height",
+                MAX (gtk_widget_get_height (GTK_WIDGET (self)) * 4 / 5, SHORTCUTS_PX), "child",
+                list, NULL);
+  gtk_window_set_child (shortcuts, scroller);
+}
+
 static void
 show_shortcuts (GSimpleAction *action, GVariant *parameter, gpointer self)
 {
@@ -669,6 +687,7 @@ show_shortcuts (GSimpleAction *action, GVariant *parameter, gpointer self)
   GObject *shortcuts = gtk_builder_get_object (builder, "help_overlay");
   gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (self),
                                            GTK_SHORTCUTS_WINDOW (shortcuts));
+  scroll_shortcuts (self, GTK_WINDOW (shortcuts));
   gtk_window_present (GTK_WINDOW (shortcuts));
 }
 
