@@ -489,6 +489,23 @@ a_stone_measured_anew_keeps_the_canvas_in_step (void **state)
   }
 }
 
+/* The keys go on where there are beads. */
+static void
+a_cursor_whose_bead_is_gone_stands_at_the_beginning (void **state)
+{
+  Bench *bench = *state;
+  BwDesign design = *bw_project_get_design (bench->project);
+  desk_key ("Home", 0);
+  desk_key ("Left", 0);
+  design.band.rows -= 10;
+  assert_true (bw_project_set_design (bench->project, "Rows", &design, NULL));
+  desk_settle ();
+  desk_key ("space", 0);
+  assert_int_equal (bench_cell (bench, 1, 2), 1);
+  assert_int_equal (bench_count (bench, 1), 1);
+  assert_true (g_str_has_prefix (bench->status, "Row 1, column 2, "));
+}
+
 static BwDesign
 random_design (GRand *rand, const BwDesign *from)
 {
@@ -585,6 +602,7 @@ main (void)
     IN_WINDOW (another_project_takes_the_canvas_over),
     IN_WINDOW (a_canvas_that_goes_takes_back_what_is_half_done),
     IN_WINDOW (a_stone_measured_anew_keeps_the_canvas_in_step),
+    IN_WINDOW (a_cursor_whose_bead_is_gone_stands_at_the_beginning),
     IN_WINDOW (any_sound_design_is_drawn_at_any_zoom),
   };
   g_setenv ("GTK_A11Y", "test", TRUE);

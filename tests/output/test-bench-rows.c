@@ -97,6 +97,40 @@ a_repeat_is_written_once_with_how_often_it_comes (void **state)
   assert_null (pen_look_for ("Row 17 "));
 }
 
+static gboolean
+is_tick (const PenLine *box)
+{
+  return fabs (box->x1 - box->x0 - 9) < 1e-6 && fabs (box->y1 - box->y0 - 9) < 1e-6;
+}
+
+/* On every paper: the longest number may be wider than the room that others have. */
+static void
+boxes_of_a_repeat_begin_right_of_its_number (void **state)
+{
+  const BwPaper papers[] = { BW_PAPER_A4, BW_PAPER_A5 };
+  int n = 0;
+  for (gsize i = 0; i < G_N_ELEMENTS (papers); i++) {
+    g_autoptr (BwProject) project = repeating_project (14);
+    pen_begin ();
+    g_autoptr (BwSheet) sheet = bw_sheet_new (project, papers[i], NULL, NULL);
+    for (guint w = 0; w < pen_n_words (); w++) {
+      const PenWords *label = pen_word (w);
+      int first, last;
+      if (sscanf (label->text, "Rows %d\u2013%d", &first, &last) != 2 || first < 17)
+        continue;
+      for (guint b = 0; b < pen_n_boxes (); b++) {
+        const PenLine *box = pen_box (b);
+        if (box->page != label->page || !is_tick (box) || box->y1 < label->y
+            || box->y0 > label->y + label->height)
+          continue;
+        assert_true (box->x0 > label->x + label->width);
+        n++;
+      }
+    }
+  }
+  assert_true (n > 50);
+}
+
 /* A change of thread within rows that are not written again says after which row it comes. */
 static void
 what_is_done_between_rows_is_told_with_its_row (void **state)
@@ -119,12 +153,6 @@ what_is_done_between_rows_is_told_with_its_row (void **state)
     n++;
   }
   assert_true (n > 0);
-}
-
-static gboolean
-is_tick (const PenLine *box)
-{
-  return fabs (box->x1 - box->x0 - 9) < 1e-6 && fabs (box->y1 - box->y0 - 9) < 1e-6;
 }
 
 /* The last box on the line of this one. */
@@ -193,6 +221,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_row_of_the_band_is_told_once),
     cmocka_unit_test (a_repeat_is_written_once_with_how_often_it_comes),
+    cmocka_unit_test (boxes_of_a_repeat_begin_right_of_its_number),
     cmocka_unit_test (boxes_of_several_rows_end_at_the_right_edge),
     cmocka_unit_test (no_rule_parts_rows_in_turn_from_their_lines),
     cmocka_unit_test (what_is_done_between_rows_is_told_with_its_row),

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stays together when a page is full. */
 #include "output/page/page.h"
+#include "pen.h"
 #include "sample.h"
 
 #include <setjmp.h>
@@ -156,6 +157,29 @@ a_heading_at_the_top_of_a_page_stays (void **state)
   assert_int_equal (headed (flow), opened);
 }
 
+/* A text that needs more room than there is gives it, even where its words are broken; a number
+ * that were broken would be read as two. */
+static void
+numbers_of_a_table_stay_on_one_line (void **state)
+{
+  static const char *const numbers[] = { "1234567.11", "1234567.22", "1234567.33", "1234567.44" };
+  BwFlow *flow = &((Set *)*state)->flow;
+  g_auto (BwTable) table = { 0 };
+  bw_flow_new_page (flow);
+  pen_begin ();
+  bw_table_init (&table, "lrrrr");
+  bw_table_add (&table, g_strdup ("What"), g_strdup ("a"), g_strdup ("b"), g_strdup ("c"),
+                g_strdup ("d"));
+  bw_table_add (&table, g_strdup ("Incontrovertiblynarrowestcrystallographically"),
+                g_strdup (numbers[0]), g_strdup (numbers[1]), g_strdup (numbers[2]),
+                g_strdup (numbers[3]));
+  bw_flow_table (flow, &table, NULL, NULL);
+  double line = pen_find ("a")->height;
+  assert_true (pen_find ("Incontrovertibly")->height > 1.5 * line);
+  for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
+    assert_true (pen_find (numbers[i])->height < 1.5 * line);
+}
+
 int
 main (void)
 {
@@ -165,6 +189,7 @@ main (void)
     IN_PAGES (a_heading_that_moved_is_on_no_other_page),
     IN_PAGES (a_heading_with_something_under_it_stays),
     IN_PAGES (a_heading_at_the_top_of_a_page_stays),
+    IN_PAGES (numbers_of_a_table_stay_on_one_line),
   };
   return cmocka_run_group_tests_name ("flow", tests, NULL, NULL);
 }
