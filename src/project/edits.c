@@ -300,7 +300,7 @@ progress_for (BwProject *self, int rows_done, const BwCheck *checks, int n_check
   if (progress->tried.rows > rows_done)
     progress->tried = (BwTried){ 0 };
   if (rows_done < bw_project_get_design (self)->band.rows)
-    progress->bail_rows_done = 0;
+    progress->join_done = progress->bail_rows_done = 0;
   return progress;
 }
 
@@ -346,6 +346,15 @@ bw_project_set_done (BwProject *self, const char *label, const BwDone *done, GEr
   BwProgress *progress = bw_progress_like (self->document->head.progress);
 
   progress->done = *done;
+  return set_progress (self, label, progress, error);
+}
+
+gboolean
+bw_project_set_join_done (BwProject *self, const char *label, int steps, GError **error)
+{
+  BwProgress *progress = bw_progress_like (self->document->head.progress);
+
+  progress->join_done = steps;
   return set_progress (self, label, progress, error);
 }
 

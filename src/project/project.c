@@ -211,6 +211,12 @@ bw_project_get_rows_done (BwProject *self)
 }
 
 int
+bw_project_get_join_done (BwProject *self)
+{
+  return self->document->head.progress->join_done;
+}
+
+int
 bw_project_get_bail_rows_done (BwProject *self)
 {
   return self->document->head.progress->bail_rows_done;

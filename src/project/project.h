@@ -131,6 +131,7 @@ const char *bw_project_get_mineral (BwProject *self);
 const char *bw_project_get_about (BwProject *self, BwAbout about);
 int bw_project_get_rows_done (BwProject *self);
 const BwCheck *bw_project_get_checks (BwProject *self, int *n_checks);
+int bw_project_get_join_done (BwProject *self); /* steps of it */
 int bw_project_get_bail_rows_done (BwProject *self);
 const BwTried *bw_project_get_tried (BwProject *self); /* rows 0: nothing was read */
 const BwDone *bw_project_get_done (BwProject *self);   /* rows 0: the piece is not done */
@@ -187,6 +188,8 @@ gboolean bw_project_set_tried (BwProject *self, const char *label, const BwTried
 /* The piece is done (rows 0: it is not, after all). */
 gboolean bw_project_set_done (BwProject *self, const char *label, const BwDone *done,
                               GError **error);
+/* Steps of the join that are done; 0 again when the band is another. */
+gboolean bw_project_set_join_done (BwProject *self, const char *label, int steps, GError **error);
 /* Rows of the bail that are woven; 0 again when the band or the bail is another. */
 gboolean bw_project_set_bail_rows_done (BwProject *self, const char *label, int rows,
                                         GError **error);

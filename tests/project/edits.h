@@ -123,6 +123,7 @@ edit_progress_somehow (BwProject *project, GRand *rand)
         = (BwReading){ g_rand_double_range (rand, -1, 3), BW_TRIED_PULLED, BW_TRIED_BY_CALLIPER };
   }
   bw_project_set_tried (project, "", &tried, NULL);
+  bw_project_set_join_done (project, "", g_rand_int_range (rand, 0, 5), NULL);
   bw_project_set_bail_rows_done (project, "", g_rand_int_range (rand, 0, 5), NULL);
   bw_project_commit (project);
 }

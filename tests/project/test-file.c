@@ -463,6 +463,8 @@ a_try_on_is_read_strictly (void **state)
     { "/progress/tried", TRIED ("20", "1", "loose", "eye"), BW_FAULT_RANGE, "/progress/tried/how" },
     { "/progress/tried", TRIED ("20", "1", "pulled", "ruler"), BW_FAULT_RANGE,
       "/progress/tried/tool" },
+    { "/progress/join_done", "-1", BW_FAULT_RANGE, NULL },
+    { "/progress/join_done", "\"2\"", BW_FAULT_TYPE, NULL },
     { "/progress/bail_rows_done", "-1", BW_FAULT_RANGE, NULL },
     { "/progress/bail_rows_done", "\"2\"", BW_FAULT_TYPE, NULL },
   };

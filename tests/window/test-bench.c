@@ -4,6 +4,7 @@
 
 #include "app/bench/bench-page.h"
 #include "app/bench/bench-needle.h"
+#include "app/bench/bench-paper.h"
 #include "app/bench/bench-steps.h"
 #include "core/band/join.h"
 #include "core/base/lattice.h"
@@ -220,6 +221,46 @@ check_strip (Bench *bench, double pitch_mm, BwRefit how)
   assert_string_equal (redone, after);
 }
 
+static gboolean
+has_words (GtkWidget *widget, gconstpointer words)
+{
+  return GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget)
+         && strstr (gtk_label_get_text (GTK_LABEL (widget)), words);
+}
+
+static void
+expect_words (Bench *bench, const char *words)
+{
+  if (!desk_look_for (page_of (bench), has_words, words))
+    fail_msg ("not told at the bench: %s", words);
+}
+
+/* What each step of the join says; the last words are those of the anchors, which may be several
+ * passes. */
+static const char *
+join_words (int step)
+{
+  static const char *const words[] = { "Take the stopper bead off now.", "Zip: bend the strip",
+                                       "Return: turn and pass back", "Anchor: to hold the join" };
+  return words[MIN (step, 4) - 1];
+}
+
+/* From the last row of the band on, through every step of the join. */
+static void
+join_the_ends (Bench *bench)
+{
+  int steps = bw_bench_join_steps (project_of (bench));
+  assert_true (steps >= 4);
+  for (int step = 1; step <= steps; step++) {
+    g_autofree char *title = g_strdup_printf ("Join, %d of %d: ", step, steps);
+    assert_non_null (desk_look_for_prefix (page_of (bench), title));
+    expect_words (bench, join_words (step));
+    desk_key ("space", 0);
+    desk_settle ();
+    assert_int_equal (bw_project_get_join_done (project_of (bench)), step);
+  }
+}
+
 static void
 a_band_is_woven_with_two_strip_checks (void **state)
 {
@@ -239,10 +280,15 @@ a_band_is_woven_with_two_strip_checks (void **state)
   assert_int_equal (checks[1].rows, 30);
   assert_true (fabs (maker_design (&bench->maker)->pitch.mm - pitch) < 0.03 * pitch);
   weave_to (bench, rows_of (bench));
+  join_the_ends (bench);
   desk_key ("space", 0);
   assert_int_equal (rows_done (bench), rows_of (bench));
   assert_non_null (desk_look_for_prefix (page_of (bench), "All "));
   desk_keep ("bench-end");
+  for (int step = bw_project_get_join_done (project_of (bench)); step > 0; step--) {
+    desk_key ("Left", 0);
+    assert_int_equal (bw_project_get_join_done (project_of (bench)), step - 1);
+  }
   for (int row = rows_of (bench); row > 0; row = row == 2 ? 0 : row - 1) {
     assert_int_equal (rows_done (bench), row);
     desk_key ("Left", 0);
@@ -478,6 +524,7 @@ the_bail_is_woven_after_the_band (void **state)
   int rows = rows_of (bench), bail = maker_design (&bench->maker)->bail.rows;
   assert_true (bw_project_set_progress (project, "", rows, NULL, 0, NULL));
   desk_rest ();
+  join_the_ends (bench);
   assert_non_null (desk_look_for_prefix (page_of (bench), "Bail, row 1 of "));
   for (int row = 1; row <= bail; row++) {
     expect_on_the_needle (bench, TRUE, row);
@@ -497,8 +544,87 @@ the_bail_is_woven_after_the_band (void **state)
     assert_int_equal (bw_project_get_bail_rows_done (project), row);
     desk_key ("Left", 0);
   }
+  expect_words (bench, "Bail, row 1 of ");
+  for (int step = bw_bench_join_steps (project); step > 0; step--) {
+    desk_key ("Left", 0);
+    desk_settle ();
+    expect_words (bench, join_words (step));
+  }
   desk_key ("Left", 0);
   assert_int_equal (rows_done (bench), rows - 1);
+}
+
+static gboolean
+is_of_type (GtkWidget *widget, gconstpointer type)
+{
+  return g_type_is_a (G_OBJECT_TYPE (widget), *(const GType *)type);
+}
+
+static gboolean
+shows (Bench *bench, GType type)
+{
+  return desk_look_for (page_of (bench), is_of_type, &type) != NULL;
+}
+
+/* Where a pass of the join is in hand it is drawn as on the work sheet; before that, the band is.
+ */
+static void
+the_join_is_a_step_with_its_own_drawing (void **state)
+{
+  Bench *bench = *state;
+  BwProject *project = project_of (bench);
+  give_bail (project);
+  assert_true (bw_project_set_progress (project, "", rows_of (bench), NULL, 0, NULL));
+  desk_settle ();
+  for (int step = 1; step <= bw_bench_join_steps (project); step++) {
+    g_autofree char *picture = g_strdup_printf ("bench-join-%d", step);
+    assert_int_equal (shows (bench, BW_TYPE_BENCH_PAPER), step > 1);
+    assert_false (shows (bench, BW_TYPE_BENCH_NEEDLE));
+    desk_keep (picture);
+    desk_key ("space", 0);
+    desk_settle ();
+  }
+  assert_true (shows (bench, BW_TYPE_BENCH_NEEDLE));
+}
+
+/* Saved between two steps of the join, the piece is taken up again at the second of them. */
+static void
+a_join_half_done_is_in_the_file (void **state)
+{
+  Bench *bench = *state;
+  assert_true (bw_project_set_progress (project_of (bench), "", rows_of (bench), NULL, 0, NULL));
+  desk_settle ();
+  desk_key ("space", 0);
+  desk_key ("space", 0);
+  g_autofree char *data = document (bench);
+  g_autoptr (BwProject) again = bw_project_load_data (data, strlen (data), NULL);
+  assert_int_equal (bw_bench_step (again).join, 3);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (bw_bench_step (project_of (bench)).join, 2);
+}
+
+/* On a small screen with large words what there is to do is scrolled to, line by whole line. */
+static void
+long_words_of_the_join_are_scrolled_by_the_arrow_keys (void **state)
+{
+  Bench *bench = *state;
+  assert_true (bw_project_set_progress (project_of (bench), "", rows_of (bench), NULL, 0, NULL));
+  gtk_window_set_default_size (GTK_WINDOW (bench->maker.window), 900, 600);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", 2 * 96 * 1024, NULL);
+  desk_settle ();
+  GtkWidget *note = desk_look_for (page_of (bench), has_words, "Take the stopper bead off now.");
+  assert_non_null (note);
+  GtkWidget *noted = gtk_widget_get_ancestor (note, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *at = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (noted));
+  double before = gtk_adjustment_get_value (at);
+  desk_keep ("bench-join-large");
+  assert_true (gtk_adjustment_get_upper (at) > gtk_adjustment_get_page_size (at));
+  desk_key ("Down", 0);
+  assert_true (gtk_adjustment_get_value (at) > before);
+  desk_key ("Up", 0);
+  assert_true (gtk_adjustment_get_value (at) <= before);
+  assert_int_equal (bw_project_get_join_done (project_of (bench)), 0);
+  gtk_settings_reset_property (gtk_settings_get_default (), "gtk-xft-dpi");
 }
 
 int
@@ -515,6 +641,9 @@ main (void)
     IN_WINDOW (the_row_in_hand_is_on_the_needle),
     IN_WINDOW (the_band_does_not_give_way_to_long_notes),
     IN_WINDOW (the_bail_is_woven_after_the_band),
+    IN_WINDOW (the_join_is_a_step_with_its_own_drawing),
+    IN_WINDOW (a_join_half_done_is_in_the_file),
+    IN_WINDOW (long_words_of_the_join_are_scrolled_by_the_arrow_keys),
   };
   return maker_run (tests);
 }

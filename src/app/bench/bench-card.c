@@ -43,8 +43,9 @@ show_row (BwBenchCard *self, BwProject *project, int done, int rows)
   g_autofree char *title = bw_bench_title (project, step);
   g_autofree char *words = bw_bench_beads (project, step);
   bw_label_set_words (self->row, title);
-  bw_bench_needle_set_row (self->beads, project, step.in_bail, step.is_end ? G_MAXINT : step.row);
-  gtk_widget_set_visible (GTK_WIDGET (self->beads), !step.is_end);
+  gboolean is_row = !step.is_end && step.join == 0;
+  bw_bench_needle_set_row (self->beads, project, step.in_bail, is_row ? step.row : G_MAXINT);
+  gtk_widget_set_visible (GTK_WIDGET (self->beads), is_row);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   words, -1);
   gtk_widget_set_sensitive (self->done, !step.is_end);

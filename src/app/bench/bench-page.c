@@ -7,6 +7,7 @@
 
 #include "app/bench/bench-check.h"
 #include "app/bench/bench-needle.h"
+#include "app/bench/bench-paper.h"
 #include "app/bench/bench-steps.h"
 #include "app/bench/bench-words.h"
 #include "app/bench/pace.h"
@@ -30,6 +31,8 @@
 #define CRAMPED_EM                                                                                 \
   24.0 /* lines of text in the page: with fewer only what is told nowhere else stays */
 #define NOTE_LEAST_EM 2.8 /* of a note at least; the rest is scrolled to */
+#define STEP_LEAST_EM 8.0 /* the same where the note is all there is to do */
+#define SCROLL_EM 3.0     /* by a key */
 
 struct _BwBenchPage {
   BwCard parent_instance;
@@ -43,6 +46,7 @@ struct _BwBenchPage {
   GtkScrolledWindow *noted;
   GtkScrolledWindow *rows;
   GtkBox *place;
+  BwBenchPaper *paper;
   GtkProgressBar *bar;
   GtkWidget *back;
   GtkWidget *done;
@@ -77,7 +81,7 @@ show_title (BwBenchPage *self, BwProject *project, BwBenchStep step)
   bw_label_set_words (self->row, name);
   bw_label_set_words (self->way, bw_bench_way (project, step));
   bw_label_set_words (self->arrow, bw_bench_arrow (project, step));
-  gtk_widget_set_visible (GTK_WIDGET (self->arrow), !step.is_end);
+  gtk_widget_set_visible (GTK_WIDGET (self->arrow), *bw_bench_arrow (project, step) != '\0');
 }
 
 /* What the row wants besides beads; at the end, all that is still to be done. */
@@ -96,9 +100,21 @@ show_next (BwBenchPage *self, BwProject *project, BwBenchStep step)
   BwBenchStep next = bw_bench_step_after (project, step);
   g_autofree char *title = bw_bench_title (project, next), *words = bw_bench_beads (project, next);
   /* Translators: the next row with its arrow, and its beads. */
-  g_autofree char *then = g_strdup_printf (_ ("Then %s: %s"), title, words);
+  g_autofree char *then = *words ? g_strdup_printf (_ ("Then %s: %s"), title, words)
+                                 /* Translators: a step of the join, which takes no beads. */
+                                 : g_strdup_printf (_ ("Then %s"), title);
   bw_label_set_words (self->next, then);
   gtk_widget_set_visible (GTK_WIDGET (self->next), !next.is_end);
+}
+
+/* The band, or what is drawn of this step instead. */
+static void
+show_picture (BwBenchPage *self, BwProject *project, BwBenchStep step)
+{
+  gboolean on_paper = bw_bench_paper_has (project, step);
+  bw_bench_paper_set_step (self->paper, project, step);
+  gtk_widget_set_visible (GTK_WIDGET (self->paper), on_paper);
+  gtk_widget_set_visible (GTK_WIDGET (self->canvas), !on_paper);
 }
 
 static void
@@ -106,14 +122,18 @@ show_row (BwBenchPage *self, BwProject *project, BwBenchStep step)
 {
   g_autofree char *words = bw_bench_beads (project, step);
   show_title (self, project, step);
-  bw_bench_needle_set_row (self->beads, project, step.in_bail, step.is_end ? G_MAXINT : step.row);
-  gtk_widget_set_visible (GTK_WIDGET (self->beads), !step.is_end);
+  gboolean is_row = !step.is_end && step.join == 0;
+  bw_bench_needle_set_row (self->beads, project, step.in_bail, is_row ? step.row : G_MAXINT);
+  gtk_widget_set_visible (GTK_WIDGET (self->beads), is_row);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->beads), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   words, -1);
+  gtk_button_set_label (GTK_BUTTON (self->done),
+                        step.join > 0 ? _ ("Step _Done") : _ ("Row _Done"));
   gtk_widget_set_sensitive (self->done, !step.is_end);
   gtk_widget_set_sensitive (self->back, bw_project_get_rows_done (project) > 0);
   show_note (self, project, step);
   show_next (self, project, step);
+  show_picture (self, project, step);
 }
 
 static void
@@ -177,6 +197,16 @@ height_of (GtkWidget *widget, int width)
   return needed;
 }
 
+/* As many lines of the note as go into so much room: none is cut through. */
+static int
+whole_lines (BwBenchPage *self, int room)
+{
+  PangoLayoutLine *line = pango_layout_get_line_readonly (gtk_label_get_layout (self->note), 0);
+  PangoRectangle place;
+  pango_layout_line_get_pixel_extents (line, NULL, &place);
+  return place.height > 0 ? MAX (room / place.height, 1) * place.height : room;
+}
+
 /* A long note is scrolled in what needle and band leave, so that it pushes neither off the page. A
  * scrolled window does not know how high its child is at a given width, so it is told. */
 static void
@@ -189,9 +219,10 @@ take_note (BwBenchPage *self, double em)
   gtk_widget_set_visible (GTK_WIDGET (self->place), TRUE);
   int room = gtk_widget_get_height (GTK_WIDGET (self->rows)) - taken
              - height_of (GTK_WIDGET (self->place), width);
+  double least = bw_bench_step (project_of (self)).join > 0 ? STEP_LEAST_EM : NOTE_LEAST_EM;
   int needed = height_of (GTK_WIDGET (self->note), width);
-  gtk_scrolled_window_set_min_content_height (self->noted,
-                                              MIN (needed, MAX (room, (int)(NOTE_LEAST_EM * em))));
+  gtk_scrolled_window_set_min_content_height (
+      self->noted, MIN (needed, whole_lines (self, MAX (room, (int)(least * em)))));
 }
 
 /* The band is shown whole or not at all: a strip of it cut off by the page's edge tells nothing. */
@@ -207,7 +238,7 @@ take_band (BwBenchPage *self)
 static gboolean
 is_step (BwBenchStep a, BwBenchStep b)
 {
-  return a.in_bail == b.in_bail && a.row == b.row && a.is_end == b.is_end;
+  return a.in_bail == b.in_bail && a.row == b.row && a.join == b.join && a.is_end == b.is_end;
 }
 
 static void
@@ -238,7 +269,9 @@ say_row (BwBenchPage *self)
 {
   BwProject *project = project_of (self);
   BwBenchStep step = bw_bench_step (project);
-  g_autofree char *name = bw_bench_name (project, step), *words = bw_bench_beads (project, step);
+  g_autofree char *name = bw_bench_name (project, step);
+  g_autofree char *words
+      = step.join > 0 ? bw_bench_note_words (project, step) : bw_bench_beads (project, step);
   g_autofree char *all = g_strdup_printf ("%s. %s. %s", name, bw_bench_way (project, step), words);
   if (gtk_toggle_button_get_active (self->voice))
     bw_voice_say (self->speech, all);
@@ -270,11 +303,11 @@ recall_pace (BwBenchPage *self)
 static void
 done_clicked (BwBenchPage *self)
 {
-  gboolean in_bail = bw_bench_step (project_of (self)).in_bail;
+  BwBenchStep step = bw_bench_step (project_of (self));
   int rows = bw_bench_advance (project_of (self));
   if (rows == 0)
     return;
-  if (in_bail)
+  if (step.in_bail || step.join > 0)
     bw_pace_begin (&self->paced, g_get_monotonic_time ());
   else
     bw_pace_done (&self->paced, g_get_monotonic_time (), rows);
@@ -335,6 +368,22 @@ is_plain (GdkModifierType state)
   return (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) == 0;
 }
 
+/* The rest of a long note, up or down; FALSE where all of it is to be seen. */
+static gboolean
+scroll_note (BwBenchPage *self, guint key)
+{
+  GtkAdjustment *at = gtk_scrolled_window_get_vadjustment (self->noted);
+  double em, most = gtk_adjustment_get_upper (at) - gtk_adjustment_get_page_size (at);
+  gboolean down = key == GDK_KEY_Down || key == GDK_KEY_KP_Down;
+  if (!gtk_widget_get_visible (GTK_WIDGET (self->noted)) || most < 1
+      || (!down && key != GDK_KEY_Up && key != GDK_KEY_KP_Up))
+    return FALSE;
+  room_em (self, &em);
+  gtk_adjustment_set_value (at,
+                            gtk_adjustment_get_value (at) + (down ? SCROLL_EM : -SCROLL_EM) * em);
+  return TRUE;
+}
+
 /* Anywhere on the page but in the popover, where numbers are typed. A button that has the focus is
  * pressed with Return: Space is the next row whatever was clicked last. */
 static gboolean
@@ -348,7 +397,7 @@ key_pressed (BwBenchPage *self, guint key, guint code, GdkModifierType state)
   else if (key == GDK_KEY_Left)
     back_clicked (self);
   else
-    return take_key (self, key);
+    return scroll_note (self, key) || take_key (self, key);
   return TRUE;
 }
 
@@ -507,6 +556,9 @@ bw_bench_page_bind (BwBenchPage *self, BwDraft *draft)
   gtk_widget_set_can_target (GTK_WIDGET (self->canvas), FALSE);
   gtk_widget_set_focusable (GTK_WIDGET (self->canvas), FALSE);
   gtk_box_append (self->place, GTK_WIDGET (self->canvas));
+  self->paper = g_object_new (BW_TYPE_BENCH_PAPER, "hexpand", TRUE, "vexpand", TRUE, "can-target",
+                              FALSE, "visible", FALSE, NULL);
+  gtk_box_append (self->place, GTK_WIDGET (self->paper));
   g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
                            G_CALLBACK (other_project), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (bw_draft_get_session (draft), "view-changed",

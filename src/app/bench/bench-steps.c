@@ -43,6 +43,36 @@ bail_rows (BwProject *project)
   return path->part[BW_PART_BAIL].visits > 0 ? bw_project_get_design (project)->bail.rows : 0;
 }
 
+/* The passes of the join, in their order. Owned. */
+static GArray *
+join_passes (BwProject *project)
+{
+  GArray *passes = bw_steps_new (bw_project_path (project));
+  for (guint i = passes->len; i-- > 0;) {
+    BwStepKind kind = g_array_index (passes, BwStep, i).kind;
+    if (kind < BW_STEP_ZIP || kind > BW_STEP_ANCHORS)
+      g_array_remove_index (passes, i);
+  }
+  return passes;
+}
+
+int
+bw_bench_join_steps (BwProject *project)
+{
+  g_autoptr (GArray) passes = join_passes (project);
+  return passes->len > 0 ? (int)passes->len + 1 : 0;
+}
+
+gboolean
+bw_bench_join_pass (BwProject *project, int step, BwStep *pass)
+{
+  g_autoptr (GArray) passes = join_passes (project);
+  if (step < 2 || (guint)step - 2 >= passes->len)
+    return FALSE;
+  *pass = g_array_index (passes, BwStep, step - 2);
+  return TRUE;
+}
+
 /* Rows of the bail that the step beginning with this one makes. */
 static int
 bail_rows_at_once (BwProject *project, int row)
@@ -52,20 +82,22 @@ bail_rows_at_once (BwProject *project, int row)
 }
 
 static BwBenchStep
-step_at (BwProject *project, int band_done, int bail_done)
+step_at (BwProject *project, int band_done, int join_done, int bail_done)
 {
   int rows = bw_project_get_design (project)->band.rows;
   if (band_done < rows)
-    return (BwBenchStep){ FALSE, band_done < 2 ? 1 : band_done + 1, FALSE };
+    return (BwBenchStep){ .row = band_done < 2 ? 1 : band_done + 1 };
+  if (bail_done == 0 && join_done < bw_bench_join_steps (project))
+    return (BwBenchStep){ .join = join_done + 1 };
   if (bail_done < bail_rows (project))
-    return (BwBenchStep){ TRUE, bail_done + 1, FALSE };
+    return (BwBenchStep){ .in_bail = TRUE, .row = bail_done + 1 };
   return (BwBenchStep){ .is_end = TRUE, .row = rows + 1 };
 }
 
 BwBenchStep
 bw_bench_step (BwProject *project)
 {
-  return step_at (project, bw_project_get_rows_done (project),
+  return step_at (project, bw_project_get_rows_done (project), bw_project_get_join_done (project),
                   bw_project_get_bail_rows_done (project));
 }
 
@@ -75,9 +107,11 @@ bw_bench_step_after (BwProject *project, BwBenchStep step)
   int rows = bw_project_get_design (project)->band.rows;
   if (step.is_end)
     return step;
+  if (step.join > 0)
+    return step_at (project, rows, step.join, 0);
   if (!step.in_bail)
-    return step_at (project, MIN (step.row == 1 ? 2 : step.row, rows), 0);
-  return step_at (project, rows, step.row - 1 + bail_rows_at_once (project, step.row));
+    return step_at (project, MIN (step.row == 1 ? 2 : step.row, rows), 0, 0);
+  return step_at (project, rows, G_MAXINT, step.row - 1 + bail_rows_at_once (project, step.row));
 }
 
 int
@@ -88,6 +122,8 @@ bw_bench_advance (BwProject *project)
   BwBenchStep step = bw_bench_step (project);
   if (step.is_end)
     return 0;
+  if (step.join > 0)
+    return bw_project_set_join_done (project, _ ("Step of the join done"), step.join, NULL);
   if (!step.in_bail)
     return move (project, _ ("Row done"), next) ? next - done : 0;
   int more = bail_rows_at_once (project, step.row);
@@ -95,11 +131,24 @@ bw_bench_advance (BwProject *project)
                                                                                             : 0;
 }
 
+/* Whoever has begun the bail has joined the band, though a file may not say so. */
 static gboolean
 back_on_bail (BwProject *project, int done)
 {
   int before = done <= bail_rows_at_once (project, 1) ? 0 : done - 1;
-  return bw_project_set_bail_rows_done (project, _ ("Row undone"), before, NULL);
+  bw_project_begin (project, _ ("Row undone"));
+  gboolean taken = bw_project_set_join_done (project, "", bw_bench_join_steps (project), NULL)
+                   && bw_project_set_bail_rows_done (project, "", before, NULL);
+  bw_project_commit (project);
+  return taken;
+}
+
+/* A path of fewer passes than it had has fewer steps. */
+static gboolean
+back_on_join (BwProject *project, int done)
+{
+  int before = MIN (done, bw_bench_join_steps (project)) - 1;
+  return bw_project_set_join_done (project, _ ("Step of the join undone"), MAX (before, 0), NULL);
 }
 
 gboolean
@@ -107,8 +156,11 @@ bw_bench_back (BwProject *project)
 {
   int done = bw_project_get_rows_done (project);
   int on_bail = bw_project_get_bail_rows_done (project);
+  int on_join = bw_project_get_join_done (project);
   if (on_bail > 0)
     return back_on_bail (project, on_bail);
+  if (on_join > 0)
+    return back_on_join (project, on_join);
   return done > 0 && move (project, _ ("Row undone"), done <= 2 ? 0 : done - 1);
 }
 

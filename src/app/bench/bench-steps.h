@@ -5,20 +5,30 @@
 
 #include "core/band/refit.h"
 #include "core/band/try-on.h"
+#include "output/sheet/steps.h"
 #include "project/project.h"
 
 /* The row in hand: 1 while the pick-up of rows 1 and 2 is still to be done, rows + 1 at the end. */
 int bw_bench_row (BwProject *project);
-/* What is in hand: a row of the band or, once that is woven, of the bail. */
+/* What is in hand: a row of the band or, once that is woven, a step of the join, then a row of the
+ * bail. */
 typedef struct {
   gboolean in_bail;
   int row;         /* the lowest of the rows that are strung together */
+  int join;        /* which step of the join, from 1; 0: it is a row, which `row` means only then */
   gboolean is_end; /* nothing is left to weave; the rest means nothing then */
 } BwBenchStep;
 BwBenchStep bw_bench_step (BwProject *project);
 /* What comes after this step. */
 BwBenchStep bw_bench_step_after (BwProject *project, BwBenchStep step);
-/* Marks what is in hand as done; how many rows that were: 2, 1, or 0 at the end. */
+/* The join has a step before the needle moves, for the last look at the count and the stopper bead,
+ * and then one for each of its passes: zip, return, anchors. 0 for a strip that cannot be joined.
+ */
+int bw_bench_join_steps (BwProject *project);
+/* The pass of that step; FALSE for the first, which has none. */
+gboolean bw_bench_join_pass (BwProject *project, int step, BwStep *pass);
+/* Marks what is in hand as done; how many rows that were: 2, 1 (a step of the join counts as one),
+ * or 0 at the end. */
 int bw_bench_advance (BwProject *project);
 /* FALSE when there is nothing to take back. */
 gboolean bw_bench_back (BwProject *project);

@@ -34,17 +34,50 @@ bail_name (BwProject *project, int row)
   return g_strdup_printf (_ ("Bail, row %d of %d"), row, bail->rows);
 }
 
+/* What the step of the join is for, in a word or two. */
+static const char *
+join_word (BwProject *project, int step)
+{
+  BwStep pass;
+  if (!bw_bench_join_pass (project, step, &pass))
+    return _ ("before the zip");
+  if (pass.kind == BW_STEP_ZIP)
+    return _ ("the zip");
+  return pass.kind == BW_STEP_RETURN ? _ ("the return") : _ ("the anchors");
+}
+
+static char *
+join_name (BwProject *project, int step)
+{
+  /* Translators: which of how many steps of the join, and what it is. */
+  return g_strdup_printf (_ ("Join, %d of %d: %s"), step, bw_bench_join_steps (project),
+                          join_word (project, step));
+}
+
 char *
 bw_bench_name (BwProject *project, BwBenchStep step)
 {
   int rows = rows_of (project);
   if (step.is_end)
     return g_strdup_printf (_ ("All %d rows are woven"), rows);
+  if (step.join > 0)
+    return join_name (project, step.join);
   if (step.in_bail)
     return bail_name (project, step.row);
   if (step.row <= 2)
     return g_strdup_printf (_ ("Pick-up, rows 1 and 2 of %d"), rows);
   return g_strdup_printf (_ ("Row %d of %d"), step.row, rows);
+}
+
+/* The way of a pass that joins, where it has one from end to end. */
+static const char *
+join_arrow (BwProject *project, int step)
+{
+  BwStep pass;
+  if (!bw_bench_join_pass (project, step, &pass) || pass.kind == BW_STEP_ANCHORS)
+    return "";
+  const BwPath *path = bw_project_path (project);
+  return bw_words_arrow (g_array_index (path->visits, BwVisit, pass.first).direction);
 }
 
 /* Of the bail's rows the path knows, for its first one goes on where the needle came from. */
@@ -61,6 +94,8 @@ runs_upward (BwProject *project, BwBenchStep step)
 const char *
 bw_bench_arrow (BwProject *project, BwBenchStep step)
 {
+  if (step.join > 0)
+    return join_arrow (project, step.join);
   return step.is_end ? "" : bw_words_arrow (runs_upward (project, step));
 }
 
@@ -68,9 +103,10 @@ char *
 bw_bench_title (BwProject *project, BwBenchStep step)
 {
   g_autofree char *name = bw_bench_name (project, step);
-  if (step.is_end)
+  const char *arrow = bw_bench_arrow (project, step);
+  if (*arrow == '\0')
     return g_steal_pointer (&name);
-  return g_strdup_printf ("%s %s", name, bw_bench_arrow (project, step));
+  return g_strdup_printf ("%s %s", name, arrow);
 }
 
 const char *
@@ -78,6 +114,8 @@ bw_bench_way (BwProject *project, BwBenchStep step)
 {
   if (step.is_end)
     return "";
+  if (step.join > 0)
+    return _ ("no beads are picked up");
   BwBailStyle style = bw_project_get_design (project)->bail.style;
   if (step.in_bail && style == BW_BAIL_OVER)
     return runs_upward (project, step) ? _ ("to the left, seen from outside where it begins")
@@ -108,7 +146,7 @@ bail_beads (BwProject *project, int row)
 char *
 bw_bench_beads (BwProject *project, BwBenchStep step)
 {
-  if (step.is_end)
+  if (step.is_end || step.join > 0)
     return g_strdup ("");
   return step.in_bail ? bail_beads (project, step.row)
                       : g_strstrip (bw_words_row (project, step.row));
@@ -123,20 +161,42 @@ after_the_band (BwProject *project, char *words)
   return g_strjoin (*pull ? "\n" : "", pull, rest, NULL);
 }
 
+static char *
+join_words (BwProject *project, int step)
+{
+  BwStep pass;
+  if (bw_bench_join_pass (project, step, &pass))
+    return bw_words_join_pass (project, pass.first, unit ());
+  return after_the_band (project, bw_words_before_join (project, unit ()));
+}
+
+/* A strip that cannot be joined has all that there is to say at its end. */
+static char *
+plain_note (BwProject *project, BwBenchStep step)
+{
+  int after = bw_project_get_design (project)->bail.rows + 1;
+  if (step.join > 0)
+    return join_words (project, step.join);
+  if (step.in_bail)
+    return bw_words_before_bail_row (project, step.row, unit ());
+  if (!step.is_end)
+    return bw_words_before_row (project, step.row, unit ());
+  if (bw_bench_join_steps (project) > 0)
+    return bw_words_before_bail_row (project, after, unit ());
+  return after_the_band (project, bw_words_finish (project, unit ()));
+}
+
 char *
 bw_bench_note_words (BwProject *project, BwBenchStep step)
 {
-  const BwBail *bail = &bw_project_get_design (project)->bail;
-  gboolean hangs = bw_project_path (project)->part[BW_PART_BAIL].visits > 0;
-  if (step.in_bail && step.row == 1)
-    return g_strstrip (after_the_band (project, bw_words_before_bail_row (project, 1, unit ())));
-  if (step.in_bail)
-    return g_strstrip (bw_words_before_bail_row (project, step.row, unit ()));
-  if (!step.is_end)
-    return g_strstrip (bw_words_before_row (project, step.row, unit ()));
-  if (hangs)
-    return g_strstrip (bw_words_before_bail_row (project, bail->rows + 1, unit ()));
-  return g_strstrip (after_the_band (project, bw_words_finish (project, unit ())));
+  g_autofree char *plain = g_strstrip (plain_note (project, step));
+  g_auto (GStrv) lines = g_strsplit (plain, "\n", -1);
+  for (char **line = lines; *line; line++)
+    if (g_str_has_prefix (*line, "* ")) {
+      g_autofree char *told = *line;
+      *line = g_strconcat ("• ", told + 2, NULL);
+    }
+  return g_strjoinv ("\n", lines);
 }
 
 char *

@@ -48,8 +48,14 @@ char *bw_words_row (BwProject *project, int row);
  * turns, that the strip is to be tried on, and again at every second row from there, that a fresh
  * thread is due. "" for most rows; the row after the last one has only the try-on. Owned. */
 char *bw_words_before_row (BwProject *project, int row, BwUnit unit);
-/* The same before a row of the bail: before its first one the join, before the one after its last
- * one how it is sewn down and the ends. Owned. */
+/* The same before the ends are joined: further rows, and how beads are called from here on. Owned.
+ */
+char *bw_words_before_join (BwProject *project, BwUnit unit);
+/* The pass of zip, return or anchors that begins at this visit of the path, with the change of
+ * thread before it. Owned. */
+char *bw_words_join_pass (BwProject *project, guint first, BwUnit unit);
+/* The same before a row of the bail: before its first one the way there, before the one after its
+ * last one, or at once where there is no bail, how it is sewn down and the ends. Owned. */
 char *bw_words_before_bail_row (BwProject *project, int row, BwUnit unit);
 /* What comes after the last row, as bw_words_flowing() tells it: the join, the bail, the ends of
  * the thread. Owned. */

@@ -317,22 +317,52 @@ append_events_before (Finish *finish, int row)
   }
 }
 
-/* The join is told in any case, for it says which thread is in the needle after it. */
+/* The thread in the needle when the passes before visit `first` are made; ends are woven in apart.
+ */
+static int
+length_before (const BwPath *path, guint first)
+{
+  int length = 0;
+  for (guint i = 0; i < first; i++) {
+    const BwVisit *visit = &g_array_index (path->visits, BwVisit, i);
+    if (visit->part <= BW_PART_ANCHORS)
+      length = visit->length;
+  }
+  return length;
+}
+
 char *
-bw_words_before_bail_row (BwProject *project, int row, BwUnit unit)
+bw_words_before_join (BwProject *project, BwUnit unit)
 {
   GString *text = g_string_new (NULL);
   g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
   Finish finish = finish_of (text, project, labels, unit);
-  finish.row_by_row = TRUE;
   bw_words_append_further_rows (text, project, labels, unit);
-  bw_words_append_join (text, project, &finish.length, unit);
-  if (row > 1) {
-    g_string_truncate (text, 0);
-  } else {
-    bw_text_section (text, _ ("The bail"));
+  bw_words_append_join_head (text, project, finish.length, unit);
+  return bw_text_done_flowing (text);
+}
+
+char *
+bw_words_join_pass (BwProject *project, guint first, BwUnit unit)
+{
+  GString *text = g_string_new (NULL);
+  int length = length_before (bw_project_path (project), first);
+  bw_words_append_join_pass (text, project, first, &length, unit);
+  return bw_text_done_flowing (text);
+}
+
+/* What comes after the anchors is told with the thread that is in the needle then. */
+char *
+bw_words_before_bail_row (BwProject *project, int row, BwUnit unit)
+{
+  GString *text = g_string_new (NULL);
+  const BwPath *path = bw_project_path (project);
+  g_auto (GStrv) labels = bw_words_labels (bw_project_get_tray (project));
+  Finish finish = finish_of (text, project, labels, unit);
+  finish.row_by_row = TRUE;
+  finish.length = length_before (path, path->visits->len);
+  if (row == 1)
     append_foot (&finish);
-  }
   append_events_before (&finish, row);
   if (row > finish.design->bail.rows)
     append_ends (&finish);

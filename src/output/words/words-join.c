@@ -65,25 +65,37 @@ append_missed_change (GString *text, BwProject *project, int length, BwUnit unit
 }
 
 void
+bw_words_append_join_head (GString *text, BwProject *project, int length, BwUnit unit)
+{
+  bw_text_section (text, _ ("The join"));
+  append_letters (text, bw_row_names (project).rows);
+  bw_words_append_pattern (text, project);
+  append_missed_change (text, project, length, unit);
+}
+
+void
+bw_words_append_join_pass (GString *text, BwProject *project, guint first, int *length, BwUnit unit)
+{
+  BwStretch stretch = bw_stretch_at (bw_project_path (project)->visits, first);
+  BwRowNames names = bw_row_names (project);
+  if (stretch.visit->length > *length) {
+    *length = stretch.visit->length;
+    g_autofree char *change = bw_words_change (project, *length, unit);
+    bw_text_item (text, change);
+  }
+  g_autofree char *sentence = stretch_sentence (&names, stretch);
+  bw_text_item (text, sentence);
+}
+
+void
 bw_words_append_join (GString *text, BwProject *project, int *length, BwUnit unit)
 {
   const GArray *visits = bw_project_path (project)->visits;
-  BwRowNames names = bw_row_names (project);
   BwStretch stretch;
-  bw_text_section (text, _ ("The join"));
-  append_letters (text, names.rows);
-  bw_words_append_pattern (text, project);
-  append_missed_change (text, project, *length, unit);
+  bw_words_append_join_head (text, project, *length, unit);
   for (guint i = 0; i < visits->len; i += stretch.n) {
     stretch = bw_stretch_at (visits, i);
-    if (!is_join (stretch.visit))
-      continue;
-    if (stretch.visit->length > *length) {
-      *length = stretch.visit->length;
-      g_autofree char *change = bw_words_change (project, *length, unit);
-      bw_text_item (text, change);
-    }
-    g_autofree char *sentence = stretch_sentence (&names, stretch);
-    bw_text_item (text, sentence);
+    if (is_join (stretch.visit))
+      bw_words_append_join_pass (text, project, i, length, unit);
   }
 }

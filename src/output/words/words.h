@@ -49,6 +49,12 @@ void bw_words_events_add (GArray *events, int before_row, char *sentence);
  * told as one, none is left out. */
 void bw_words_append_rows (GString *text, const GArray *rows, char **labels, const GArray *events);
 
+/* What is to be known before the ends are joined; length: of the thread in the needle. */
+void bw_words_append_join_head (GString *text, BwProject *project, int length, BwUnit unit);
+/* One pass of the join, which begins at visit `first` of the path: the change of thread before it,
+ * if it has one, and the way. */
+void bw_words_append_join_pass (GString *text, BwProject *project, guint first, int *length,
+                                BwUnit unit);
 /* The join, from the last row to the anchors, and every change of thread in it; *length: the length
  * in the needle, before and after. */
 void bw_words_append_join (GString *text, BwProject *project, int *length, BwUnit unit);

@@ -319,7 +319,7 @@ progresses_equal (const BwProgress *a, const BwProgress *b)
 {
   if (a == b)
     return TRUE;
-  if (a->rows_done != b->rows_done || a->n_checks != b->n_checks
+  if (a->rows_done != b->rows_done || a->n_checks != b->n_checks || a->join_done != b->join_done
       || a->bail_rows_done != b->bail_rows_done || !tried_equal (&a->tried, &b->tried))
     return FALSE;
   if (a->tried_extra != b->tried_extra || a->done_extra != b->done_extra
@@ -470,6 +470,7 @@ bw_progress_validate (const BwProgress *progress, GError **error)
   if (!bw_fault_check_range (progress->rows_done, 0, BW_ROWS_MAX, "/progress/rows_done", error)
       || !bw_fault_check_range (progress->bail_rows_done, 0, BW_ROWS_MAX,
                                 "/progress/bail_rows_done", error)
+      || !bw_fault_check_range (progress->join_done, 0, BW_ROWS_MAX, "/progress/join_done", error)
       || !tried_validate (progress, error)
       || !bw_done_validate (&progress->done, "/finished", error))
     return FALSE;
@@ -573,6 +574,8 @@ bw_progress_follow (const BwProgress *progress, const BwDesign *before, const Bw
   next->tried = tried_after (&progress->tried, before, after);
   if (!same_bail)
     next->bail_rows_done = 0;
-  return next->bail_rows_done != progress->bail_rows_done
+  if (before->band.rows != after->band.rows)
+    next->join_done = 0;
+  return next->bail_rows_done != progress->bail_rows_done || next->join_done != progress->join_done
          || !tried_equal (&next->tried, &progress->tried);
 }

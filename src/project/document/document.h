@@ -37,7 +37,8 @@ typedef struct {
 
 typedef struct {
   int rows_done;
-  int bail_rows_done; /* 0 while the band is not woven */
+  int join_done;      /* steps of the join, 0 while the band is not woven */
+  int bail_rows_done; /* the same */
   BwTried tried;
   int n_checks;
   BwCheck check[BW_CHECKS_MAX];

@@ -317,6 +317,7 @@ gboolean
 bw_read_progress (JsonObject *object, BwProgress *progress, GError **error)
 {
   JsonNode *rows_done = json_object_get_member (object, "rows_done");
+  JsonNode *join_done = json_object_get_member (object, "join_done");
   JsonNode *bail_done = json_object_get_member (object, "bail_rows_done");
   JsonNode *tried = json_object_get_member (object, "tried");
   JsonNode *checks = json_object_get_member (object, "checks");
@@ -326,6 +327,9 @@ bw_read_progress (JsonObject *object, BwProgress *progress, GError **error)
   if ((checks && !list)
       || (rows_done
           && !bw_take_whole (rows_done, "/progress/rows_done", 0, BW_ROWS_MAX, &progress->rows_done,
+                             error))
+      || (join_done
+          && !bw_take_whole (join_done, "/progress/join_done", 0, BW_ROWS_MAX, &progress->join_done,
                              error))
       || (bail_done
           && !bw_take_whole (bail_done, "/progress/bail_rows_done", 0, BW_ROWS_MAX,

@@ -252,6 +252,8 @@ add_progress (JsonObject *root, const BwDocument *document)
     json_array_add_object_element (list, check);
   }
   json_object_set_member (object, "rows_done", bw_json_number (progress->rows_done));
+  if (progress->join_done > 0)
+    json_object_set_member (object, "join_done", bw_json_number (progress->join_done));
   if (progress->bail_rows_done > 0)
     json_object_set_member (object, "bail_rows_done", bw_json_number (progress->bail_rows_done));
   add_tried (object, progress);
