@@ -790,6 +790,16 @@ bw_window_class_init (BwWindowClass *klass)
   bind_children (widget_class);
 }
 
+/* Each stage as wide as its own word: all as wide as the longest take more than a small screen has
+ * where text is large. */
+static void
+narrow_switcher (BwWindow *self)
+{
+  GtkLayoutManager *row = gtk_widget_get_layout_manager (self->switcher);
+  if (GTK_IS_BOX_LAYOUT (row))
+    gtk_box_layout_set_homogeneous (GTK_BOX_LAYOUT (row), FALSE);
+}
+
 static void
 bw_window_init (BwWindow *self)
 {
@@ -800,6 +810,7 @@ bw_window_init (BwWindow *self)
   g_type_ensure (BW_TYPE_STONE_PANEL);
   g_type_ensure (BW_TYPE_FIT_LINE);
   gtk_widget_init_template (GTK_WIDGET (self));
+  narrow_switcher (self);
   add_actions (self);
   bw_recent_menu_follow (self->recent_menu);
   bw_demo_menu_fill (self->demo_menu);
