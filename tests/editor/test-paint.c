@@ -271,6 +271,24 @@ a_swap_keeps_to_what_is_selected (void **state)
   assert_string_equal (bw_project_undo_label (desk->project), "Recolour beads");
 }
 
+/* Drawn on one side before the symmetry was switched on. */
+static void
+a_swap_changes_no_bead_of_another_colour_whatever_the_symmetry (void **state)
+{
+  Desk *desk = *state;
+  pull (desk, &bw_tool_rectangle, bw_band_middle (20, 3), bw_band_middle (28, 5));
+  g_autoptr (BwDrawing) before = bw_drawing_copy (drawing (desk));
+  bw_session_set_symmetry (desk->session, (BwLiveSymmetry){ { BW_FRIEZE_P1M1, 0, 60 }, FALSE });
+  bw_session_set_colour (desk->session, 2);
+  pull (desk, &bw_tool_swap, bw_band_middle (20, 3), bw_band_middle (20, 3));
+  for (int row = 1; row <= bw_drawing_rows (before); row++)
+    for (int column = 1; column <= bw_drawing_columns (before); column++)
+      if (bw_lattice_has (row, column)) {
+        guint8 was = bw_drawing_get (before, row, column);
+        assert_int_equal (bw_drawing_get (drawing (desk), row, column), was == 1 ? 2 : was);
+      }
+}
+
 static void
 rubbing_out_lays_the_ground (void **state)
 {
@@ -310,6 +328,7 @@ main (void)
     WITH_DESK (control_adds_to_what_is_selected_and_a_click_selects_nothing),
     WITH_DESK (a_colour_is_selected_whole_or_where_it_hangs_together),
     WITH_DESK (a_swap_keeps_to_what_is_selected),
+    WITH_DESK (a_swap_changes_no_bead_of_another_colour_whatever_the_symmetry),
     WITH_DESK (rubbing_out_lays_the_ground),
     WITH_DESK (shift_keeps_a_line_straight_as_soon_as_it_is_held),
   };

@@ -632,6 +632,36 @@ undo_and_the_list_of_steps_leave_the_view_alone (void **state)
   assert_memory_equal (&camera, &after, sizeof camera);
 }
 
+static gboolean
+is_at_a_step (gpointer data)
+{
+  GtkWidget *row = gtk_window_get_focus (GTK_WINDOW (data));
+  GtkWidget *label = row ? gtk_widget_get_first_child (row) : NULL;
+  return GTK_IS_LABEL (label) && g_str_has_prefix (gtk_label_get_text (GTK_LABEL (label)), "28  ");
+}
+
+/* More steps than the list shows at once. */
+static void
+the_list_of_steps_opens_at_the_present_one (void **state)
+{
+  Maker *maker = *state;
+  BwProject *project = maker_project (maker);
+  BwBeadColour bead = { 11, 6, 0 };
+  for (int i = 0; i < 30; i++) {
+    bead.colour = !bead.colour;
+    bw_project_set_beads (project, "Draw beads", FALSE, &bead, 1);
+  }
+  desk_key ("z", GDK_CONTROL_MASK);
+  desk_key ("z", GDK_CONTROL_MASK);
+  assert_int_equal (bw_project_get_position (project), 28);
+  desk_key ("h", GDK_CONTROL_MASK);
+  desk_until (is_at_a_step, maker->window);
+  desk_key ("Up", 0);
+  desk_key ("Return", 0);
+  desk_settle ();
+  assert_int_equal (bw_project_get_position (project), 27);
+}
+
 /* A drawing that takes minutes. */
 static GFile *
 slow_drawing (void)
@@ -754,6 +784,7 @@ main (void)
     IN_WINDOW (a_colour_takes_in_another_ones_beads),
     IN_WINDOW (undo_and_the_list_of_steps_leave_the_view_alone),
     IN_WINDOW (a_low_window_shows_more_than_one_setting_of_a_motif),
+    IN_WINDOW (the_list_of_steps_opens_at_the_present_one),
   };
   return maker_run (tests);
 }

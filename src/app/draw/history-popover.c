@@ -13,9 +13,28 @@ struct _BwHistoryPopover {
   BwSession *session;
   BwProject *project; /* the one listened to */
   GtkListView *list;
+  GtkWidget *present; /* weak; what shows the step one is at, while that is on the screen */
+  guint tick;
 };
 
 G_DEFINE_FINAL_TYPE (BwHistoryPopover, bw_history_popover, GTK_TYPE_POPOVER)
+
+/* The list knows where its rows lie only once it has its place on the screen, and makes the row of
+ * the present step only then. */
+static gboolean
+go_to_present (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  BwHistoryPopover *self = BW_HISTORY_POPOVER (widget);
+  GtkWidget *row = self->present ? gtk_widget_get_parent (self->present) : NULL;
+  if (!gtk_widget_get_mapped (widget))
+    return G_SOURCE_CONTINUE;
+  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u",
+                              bw_project_get_position (self->project));
+  if (!row || !gtk_widget_get_mapped (row) || !gtk_widget_grab_focus (row))
+    return G_SOURCE_CONTINUE;
+  self->tick = 0;
+  return G_SOURCE_REMOVE;
+}
 
 static void
 fill (BwHistoryPopover *self)
@@ -24,8 +43,10 @@ fill (BwHistoryPopover *self)
   g_autoptr (GtkSingleSelection) chosen
       = gtk_single_selection_new (bw_history_list_new (self->project));
   gtk_single_selection_set_selected (chosen, position);
+  g_set_weak_pointer (&self->present, NULL);
   gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (chosen));
-  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u", position);
+  if (!self->tick)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), go_to_present, NULL, NULL);
 }
 
 static void
@@ -110,7 +131,7 @@ row_set_up (BwHistoryPopover *self, GtkListItem *item)
   gtk_widget_add_controller (label, GTK_EVENT_CONTROLLER (press));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), 24);
+  gtk_label_set_width_chars (GTK_LABEL (label), 34);
   gtk_list_item_set_child (item, label);
 }
 
@@ -119,12 +140,15 @@ row_bound (BwHistoryPopover *self, GtkListItem *item)
 {
   GtkWidget *label = gtk_list_item_get_child (item);
   guint position = gtk_list_item_get_position (item);
-  gboolean undone = position > bw_project_get_position (self->project);
+  guint present = bw_project_get_position (self->project);
+  gboolean undone = position > present;
   const char *name = gtk_string_object_get_string (gtk_list_item_get_item (item));
   g_autofree char *words
       = position == 0 ? g_strdup (name) : g_strdup_printf ("%u  %s", position, name);
+  if (position == present)
+    g_set_weak_pointer (&self->present, label);
   gtk_label_set_text (GTK_LABEL (label), words);
-  gtk_widget_set_tooltip_text (label, undone ? _ ("Undone; activate to do it again") : NULL);
+  gtk_widget_set_tooltip_text (label, undone ? _ ("Undone; activate to do it again") : words);
   if (undone)
     gtk_widget_add_css_class (label, "undone");
   else
@@ -142,9 +166,20 @@ bw_history_popover_show (GtkWidget *widget)
 }
 
 static void
+bw_history_popover_unmap (GtkWidget *widget)
+{
+  BwHistoryPopover *self = BW_HISTORY_POPOVER (widget);
+  if (self->tick)
+    gtk_widget_remove_tick_callback (widget, self->tick);
+  self->tick = 0;
+  GTK_WIDGET_CLASS (bw_history_popover_parent_class)->unmap (widget);
+}
+
+static void
 bw_history_popover_dispose (GObject *object)
 {
   BwHistoryPopover *self = BW_HISTORY_POPOVER (object);
+  g_clear_weak_pointer (&self->present);
   g_clear_object (&self->project);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (bw_history_popover_parent_class)->dispose (object);
@@ -156,6 +191,7 @@ bw_history_popover_class_init (BwHistoryPopoverClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = bw_history_popover_dispose;
   widget_class->show = bw_history_popover_show;
+  widget_class->unmap = bw_history_popover_unmap;
   gtk_widget_class_install_action (widget_class, "steps.go", "u", go_to);
   gtk_widget_class_set_template_from_resource (
       widget_class, "/io/github/bandwright/Bandwright/history-popover.ui");

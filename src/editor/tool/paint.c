@@ -5,6 +5,8 @@
 
 #include "core/base/lattice.h"
 
+#define ANY (-1)
+
 struct _BwPaint {
   BwSession *session;
   BwProject *project;
@@ -65,6 +67,7 @@ bw_paint_restart (BwPaint *paint)
 typedef struct {
   BwPaint *paint;
   guint8 colour;
+  int over; /* the colour that alone is laid over; or ANY */
 } Lay;
 
 static void
@@ -76,6 +79,8 @@ lay_one (int row, int column, gpointer data)
 
   if (bw_session_is_locked (paint->session, column))
     return;
+  if (lay->over != ANY && bw_drawing_get (paint->before, row, column) != lay->over)
+    return;
   if (!bw_region_has (paint->done, row, column)) {
     bw_region_add (paint->done, row, column);
     g_array_append_val (paint->laid, place);
@@ -86,31 +91,44 @@ lay_one (int row, int column, gpointer data)
   g_array_append_val (paint->due, place);
 }
 
-void
-bw_paint_lay (BwPaint *paint, int row, int column, guint8 colour)
+static void
+lay_orbit (Lay *lay, int row, int column)
 {
-  Lay lay = { paint, colour };
+  BwPaint *paint = lay->paint;
   if (row < 1 || row > paint->live.rows || column < 1 || column > paint->live.columns
       || !bw_lattice_has (row, column))
     return;
   /* Beads of one orbit are always laid together: one that is done brings nothing new. */
   if (bw_region_has (paint->done, row, column)
-      && bw_drawing_get (paint->now, row, column) == colour)
+      && bw_drawing_get (paint->now, row, column) == lay->colour)
     return;
-  bw_live_each (&paint->live, row, column, lay_one, &lay);
+  bw_live_each (&paint->live, row, column, lay_one, lay);
+}
+
+void
+bw_paint_lay (BwPaint *paint, int row, int column, guint8 colour)
+{
+  Lay lay = { paint, colour, ANY };
+  lay_orbit (&lay, row, column);
+}
+
+void
+bw_paint_lay_over (BwPaint *paint, int row, int column, guint8 over, guint8 colour)
+{
+  Lay lay = { paint, colour, over };
+  lay_orbit (&lay, row, column);
 }
 
 static void
 lay_of_region (int row, int column, gpointer data)
 {
-  Lay *lay = data;
-  bw_paint_lay (lay->paint, row, column, lay->colour);
+  lay_orbit (data, row, column);
 }
 
 void
 bw_paint_lay_region (BwPaint *paint, const BwRegion *region, guint8 colour)
 {
-  Lay lay = { paint, colour };
+  Lay lay = { paint, colour, ANY };
   bw_region_each (region, lay_of_region, &lay);
 }
 

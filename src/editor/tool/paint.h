@@ -17,6 +17,8 @@ const BwDrawing *bw_paint_before (const BwPaint *paint); /* at new() */
 void bw_paint_restart (BwPaint *paint);
 /* Off the band nothing happens. */
 void bw_paint_lay (BwPaint *paint, int row, int column, guint8 colour);
+/* Where the symmetry carries the bead to one that had not the colour over, that one stays. */
+void bw_paint_lay_over (BwPaint *paint, int row, int column, guint8 over, guint8 colour);
 void bw_paint_lay_region (BwPaint *paint, const BwRegion *region, guint8 colour);
 /* Brings the project's drawing up to date; a step should be open. */
 void bw_paint_show (BwPaint *paint);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Replacing a colour: every bead of the colour pointed at takes the colour in hand, on the whole
- * band or, where something is selected, in the selection alone. */
+ * band or, where something is selected, in the selection alone. No bead of another colour changes,
+ * whatever the symmetry. */
 #include "config.h"
 
 #include "core/base/lattice.h"
@@ -19,7 +20,7 @@ swap_bead (int row, int column, gpointer data)
   Swap *swap = data;
   const BwRegion *selected = swap->hold->selected;
   if (selected == NULL || bw_region_has (selected, row, column))
-    bw_tool_set_bead (swap->hold, row, column);
+    bw_paint_lay_over (swap->hold->paint, row, column, swap->from, swap->hold->colour);
 }
 
 static BwToolReply
