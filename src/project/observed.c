@@ -5,6 +5,10 @@
 
 #include "project/book/book-file.h"
 #include "project/document/line.h"
+#include "project/fault/fault-error.h"
+#include "project/piece-name.h"
+
+#include <glib/gi18n-lib.h>
 
 /* Whether so many beads close round, with some pull, were the pitch this one. */
 static gboolean
@@ -62,6 +66,21 @@ take_end (BwWoven *piece, BwProject *project)
   g_strlcpy (piece->end.currency, design->supply.currency, sizeof piece->end.currency);
 }
 
+gboolean
+bw_observed_check_rows (BwProject *project, int rows, GError **error)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  double pitch_mm = closing_pitch_mm (design, bw_project_stone (project), rows);
+
+  if (bw_woven_can_have (design->bead.diameter_mm, pitch_mm))
+    return TRUE;
+  bw_fault_set (error, BW_FAULT_RANGE, "/finished/rows",
+                _ ("to come round this stone with %d rows, bead would have to follow bead by "
+                   "%.2f mm, which beads of %.2f mm cannot."),
+                rows, pitch_mm, design->bead.diameter_mm);
+  return FALSE;
+}
+
 static void
 take_gives (BwWoven *piece, const BwDesign *design)
 {
@@ -90,11 +109,15 @@ bw_observed_piece (BwWoven *piece, BwProject *project, const char *date)
     piece->checks = g_array_new (FALSE, FALSE, sizeof (BwCheck));
     g_array_append_vals (piece->checks, checks, (guint)n_checks);
   }
-  bw_copy_text (piece->title, sizeof piece->title, bw_project_get_title (project));
+  if (*bw_project_get_title (project) || bw_project_get_file (project)) {
+    g_autofree char *name = bw_piece_name (project);
+    bw_copy_text (piece->title, sizeof piece->title, name);
+  }
   take_gives (piece, design);
   take_end (piece, project);
-  return piece->has_swatch || n_checks > 0 || piece->has_stretch || piece->has_squeeze
-         || piece->has_end;
+  bw_woven_drop_impossible (piece);
+  return piece->has_swatch || (piece->checks && piece->checks->len > 0) || piece->has_stretch
+         || piece->has_squeeze || piece->has_end;
 }
 
 /* What the maker said of the piece in the book and the project knows nothing of. */

@@ -13,6 +13,8 @@
 #include <math.h>
 #include <string.h>
 
+static guint64 made_up_values; /* as BwExamples has them */
+
 /* What is asked when `value` stands in the field; NULL for nothing. Owned. */
 static char *
 ask (const BwDesign *design, const char *pointer, double value, double *better)
@@ -20,12 +22,14 @@ ask (const BwDesign *design, const char *pointer, double value, double *better)
   BwDesign changed = *design;
   BwField field;
   BwDoubt doubt;
+  BwExamples made_up = { .values = made_up_values };
   assert_true (bw_field_find (&field, pointer));
   if (field.quantity == BW_QUANTITY_COUNT)
     *(int *)(void *)((char *)&changed + field.offset) = (int)value;
   else
     *(double *)(void *)((char *)&changed + field.offset) = value;
   if (!bw_doubt_find (&doubt, &field, &changed, BW_UNIT_MM))
+  if (!bw_doubt_find (&doubt, &field, &changed, &made_up))
     return NULL;
   *better = doubt.has_better ? doubt.better : (double)NAN;
   return doubt.question;
@@ -176,6 +180,18 @@ a_face_that_keeps_the_others_from_meeting_is_asked_about (void **state)
     }
 }
 
+/* One face was typed, and the others have their shares of a girth. */
+static void
+a_face_is_not_held_against_others_that_are_made_up (void **state)
+{
+  BwDesign design = design_of_faces (6, 10);
+  design.stone.values_mm[0] = 14;
+  made_up_values = 0x20;
+  expect_taken (&design, "/stone/values_mm/0", 14);
+  made_up_values = 0;
+  expect_better (&design, "/stone/values_mm/0", 14, 10);
+}
+
 /* Every face read a fifth of a millimetre amiss, this way or that. */
 static void
 a_misfit_of_callipers_is_not_asked_about (void **state)
@@ -273,6 +289,7 @@ main (void)
     cmocka_unit_test (no_stone_and_no_hand_that_is_usual_is_asked_about),
     cmocka_unit_test (what_is_offered_is_believed),
     cmocka_unit_test (a_face_that_keeps_the_others_from_meeting_is_asked_about),
+    cmocka_unit_test (a_face_is_not_held_against_others_that_are_made_up),
     cmocka_unit_test (a_misfit_of_callipers_is_not_asked_about),
     cmocka_unit_test (a_girth_that_the_flats_deny_is_asked_about),
     cmocka_unit_test (a_strip_is_asked_about_where_no_hand_weaves_so),

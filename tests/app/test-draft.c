@@ -347,6 +347,32 @@ expect_values (Bench *bench, const BwStoneMeasures *as)
 }
 
 /* A girth has lost what the widths were: read off the stone they would all be alike. */
+static guint64
+made_up (Bench *bench)
+{
+  return bw_project_get_examples (bench->project).values;
+}
+
+static void
+shares_of_a_girth_are_no_measurements_of_the_faces (void **state)
+{
+  Bench *bench = *state;
+  set_way (bench, BW_MEASURED_GIRTH);
+  type (bench, "/stone/values_mm/0", "79");
+  assert_int_equal (made_up (bench), 0);
+  set_way (bench, BW_MEASURED_FACE_WIDTHS);
+  assert_int_equal (made_up (bench), 0x3f);
+  for (int i = 0; i < 6; i++) {
+    g_autofree char *pointer = g_strdup_printf ("/stone/values_mm/%d", i);
+    type (bench, pointer, i % 2 ? "13.1" : "13.2");
+  }
+  assert_int_equal (made_up (bench), 0);
+  set_way (bench, BW_MEASURED_GIRTH);
+  assert_int_equal (made_up (bench), 0);
+  set_way (bench, BW_MEASURED_FACE_WIDTHS);
+  assert_int_equal (made_up (bench), 0);
+}
+
 static void
 what_was_measured_in_a_way_comes_back_with_it (void **state)
 {
@@ -479,6 +505,7 @@ main (void)
     BENCH_TEST (a_design_that_cannot_be_is_refused_whole),
     BENCH_TEST (whatever_is_typed_stands_or_waits_with_its_reason),
     BENCH_TEST (what_was_measured_for_a_number_of_faces_comes_back_with_it),
+    BENCH_TEST (shares_of_a_girth_are_no_measurements_of_the_faces),
     BENCH_TEST (what_was_measured_in_a_way_comes_back_with_it),
     BENCH_TEST (a_way_nobody_typed_in_follows_what_was_typed_since),
     BENCH_TEST (the_example_typed_once_more_is_the_makers_own),

@@ -189,6 +189,61 @@ keys_that_are_not_known_stay_with_the_finished_piece (void **state)
   assert_non_null (strstr (text, "a friend"));
 }
 
+/* A bead of another size was chosen after all was measured: the book would refuse the piece whole,
+ * and every piece after it. */
+static void
+what_no_bead_of_the_size_can_have_is_left_out_and_the_rest_kept (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  BwDesign design = *bw_project_get_design (project);
+  BwDone done = some_done (project);
+  g_auto (BwWoven) before = { 0 }, after = { 0 };
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  assert_true (bw_observed_piece (&before, project, "2026-11-29"));
+  assert_true (before.has_swatch && before.has_end && before.checks->len > 0);
+  done.rows = 12;
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  assert_true (bw_observed_piece (&after, project, "2026-11-29"));
+  assert_false (after.has_end);
+  assert_true (after.has_swatch);
+  assert_int_equal (after.checks->len, before.checks->len);
+  bw_woven_clear (&after);
+  done.rows = before.end.rows;
+  assert_true (bw_project_set_done (project, "Finished", &done, NULL));
+  design.bead.diameter_mm *= 2;
+  assert_true (bw_project_set_design (project, "Bead", &design, NULL));
+  bw_observed_piece (&after, project, "2026-11-29");
+  assert_false (after.has_swatch || after.has_end || (after.checks && after.checks->len > 0));
+  assert_true (bw_woven_validate (&after, "", NULL));
+}
+
+static void
+rows_that_cannot_come_round_the_stone_are_told_so (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  BwDone done = some_done (project);
+  int least = BW_ROWS_MAX, most = 0, n_good = 0;
+  for (int rows = 6; rows <= 4 * done.rows; rows += 2) {
+    g_autoptr (GError) error = NULL;
+    g_auto (BwWoven) piece = { 0 };
+    BwDone other = done;
+    other.rows = rows;
+    gboolean good = bw_observed_check_rows (project, rows, &error);
+    assert_true (bw_project_set_done (project, "Finished", &other, NULL));
+    bw_observed_piece (&piece, project, "2026-11-29");
+    assert_int_equal (good, piece.has_end);
+    least = good ? MIN (least, rows) : least;
+    most = good ? rows : most;
+    n_good += good;
+    assert_int_equal (good, error == NULL);
+    assert_true (good || g_str_has_prefix (error->message, "/finished/rows"));
+  }
+  /* One run of counts, from the widest pitch that hands can have to the closest. */
+  assert_int_equal (n_good, (most - least) / 2 + 1);
+  assert_in_range (done.rows, least, most);
+  assert_true (most > 1.5 * least && most < 2.1 * least);
+}
+
 /* The count that was woven closes at the pitch the book is told, and not a hair below it. */
 static void
 a_finished_piece_tells_the_pitch_at_which_it_just_closed (void **state)
@@ -213,6 +268,18 @@ a_finished_piece_tells_the_pitch_at_which_it_just_closed (void **state)
       closes = closes && fit.column[c].closes;
     assert_int_equal (closes, above);
   }
+}
+
+static void
+a_piece_without_a_title_goes_by_its_file (void **state)
+{
+  g_autoptr (BwProject) project = corpus_project ("sound.bandwright");
+  g_autoptr (GFile) file = g_file_new_for_path ("/somewhere/My Point.bandwright");
+  g_auto (BwWoven) piece = { 0 };
+  bw_project_set_title (project, "Title", "");
+  bw_project_set_file (project, file);
+  assert_true (bw_observed_piece (&piece, project, "2026-11-29"));
+  assert_string_equal (piece.title, "My Point");
 }
 
 static void
@@ -276,6 +343,9 @@ main (void)
     cmocka_unit_test (two_projects_never_share_an_id),
     cmocka_unit_test (swatch_and_strip_lengths_are_what_was_observed),
     cmocka_unit_test (what_was_never_measured_says_nothing),
+    cmocka_unit_test (what_no_bead_of_the_size_can_have_is_left_out_and_the_rest_kept),
+    cmocka_unit_test (rows_that_cannot_come_round_the_stone_are_told_so),
+    cmocka_unit_test (a_piece_without_a_title_goes_by_its_file),
     cmocka_unit_test (what_only_the_book_knows_stays_there),
     cmocka_unit_test (a_finished_piece_comes_back_and_is_one_step_of_undo),
     cmocka_unit_test (what_cannot_be_of_a_finished_piece_is_refused_by_name),

@@ -474,6 +474,9 @@ a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
   write_in (dialog, "rows", "101");
   assert_false (gtk_widget_get_sensitive (use));
   assert_non_null (desk_look_for (dialog, holds, "even number of rows"));
+  write_in (dialog, "rows", "12");
+  assert_false (gtk_widget_get_sensitive (use));
+  assert_non_null (desk_look_for (dialog, holds, "to come round this stone with 12 rows"));
   write_in (dialog, "rows", "102");
   write_in (dialog, "hours", "6.5");
   write_in (dialog, "picture", "kelp.jpg");

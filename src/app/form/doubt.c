@@ -253,6 +253,8 @@ judge_girths (BwDoubt *doubt, const BwField *field, const BwStoneMeasures *stone
 
 gboolean
 bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwUnit unit)
+bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design,
+               const BwExamples *made_up)
 {
   *doubt = (BwDoubt){ 0 };
   if (!bw_field_is_there (field, design))
@@ -265,6 +267,7 @@ bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwU
   return judge (doubt, &measure, bw_field_get (field, design))
          || judge_misfit (doubt, field, &design->stone)
          || judge_girths (doubt, field, &design->stone, unit);
+         || (!made_up->values && judge_misfit (doubt, field, &design->stone));
 }
 
 /* Between hands a pitch differs by up to a third; on a short strip the ruler's error counts too. */

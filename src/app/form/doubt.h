@@ -5,6 +5,7 @@
 #pragma once
 
 #include "app/form/field.h"
+#include "project/document/examples.h"
 
 typedef struct {
   char *question; /* one short sentence; owned by whoever asked */
@@ -15,6 +16,9 @@ typedef struct {
 /* Whether the value the design has in this field is to be asked about. FALSE: *doubt is empty.
  * Lengths are told in unit. */
 gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwUnit unit);
+ * Faces are held against one another only when none of them is made up. */
+gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design,
+                        const BwExamples *made_up);
 /* The same for the length, in mm, of a strip of `rows` ≥ 2 woven rows: against what the design
  * believed of the pitch before it was measured. What is meant is in mm; lengths are told in unit.
  */

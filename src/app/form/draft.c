@@ -181,6 +181,23 @@ mark_recalled (BwDraft *self, const char *label, const BwFaces *faces)
   bw_project_set_examples (self->project, label, &examples);
 }
 
+/* Of a girth or a width across the flats each face is given its share: none of them was measured.
+ */
+static gboolean
+is_shared_out (const BwFaces *before, const BwStoneMeasures *now)
+{
+  return now->measured == BW_MEASURED_FACE_WIDTHS
+         && (before->measured != now->measured || before->faces != now->faces);
+}
+
+static void
+mark_shared_out (BwDraft *self, const char *label)
+{
+  BwExamples examples = bw_project_get_examples (self->project);
+  examples.values = bw_examples_all (&bw_draft_get_design (self)->stone).values;
+  bw_project_set_examples (self->project, label, &examples);
+}
+
 static BwFaces
 present_faces (BwDraft *self)
 {
@@ -199,6 +216,8 @@ apply_design (BwDraft *self, const char *label, const BwDesign *design, GError *
   gboolean done = bw_project_set_design (self->project, label, &now, error);
   if (done && recalled)
     mark_recalled (self, label, recalled);
+  else if (done && is_shared_out (&before, &now.stone))
+    mark_shared_out (self, label);
   bw_project_commit (self->project);
   if (done && (before.faces != now.stone.faces || before.measured != now.stone.measured)) {
     BwFaces entered = present_faces (self);

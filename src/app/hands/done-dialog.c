@@ -11,6 +11,7 @@
 #include "app/things/stash-take.h"
 #include "project/document/line.h"
 #include "project/fault/fault-error.h"
+#include "project/observed.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -73,7 +74,9 @@ read_done (BwDoneDialog *self, BwDone *done, GError **error)
   done->fate = (BwFate)MIN (gtk_drop_down_get_selected (self->fate), BW_N_FATES - 1);
   bw_copy_text (done->picture, sizeof done->picture,
                 gtk_editable_get_text (GTK_EDITABLE (self->picture)));
-  return bw_done_validate (done, "/finished", error);
+  return bw_done_validate (done, "/finished", error)
+         && (done->rows == 0
+             || bw_observed_check_rows (bw_draft_get_project (self->draft), done->rows, error));
 }
 
 static void

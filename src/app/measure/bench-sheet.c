@@ -139,6 +139,26 @@ keep_entries (BwBenchSheet *self)
 /* --- What is told under the views ---------------------------------------------------------------
  */
 
+static int
+count_made_up (BwProject *project)
+{
+  int n = 0;
+  for (guint64 left = bw_project_get_examples (project).values; left; left &= left - 1)
+    n++;
+  return n;
+}
+
+static char *
+made_up_words (BwProject *project)
+{
+  const BwStoneMeasures *stone = &bw_project_get_design (project)->stone;
+  int n = count_made_up (project);
+  if (stone->measured != BW_MEASURED_FACE_WIDTHS)
+    return g_strdup (_ ("Example stone – type your own"));
+  return g_strdup_printf (
+      ngettext ("%d width is still to be measured", "%d widths are still to be measured", n), n);
+}
+
 static char *
 words_above (BwBenchSheet *self)
 {
@@ -147,7 +167,7 @@ words_above (BwBenchSheet *self)
   if (self->refused)
     return g_strdup (_ ("An odd number of faces has no opposite faces to measure across."));
   if (bw_project_stone_is_example (project))
-    return g_strdup (_ ("Example stone – type your own"));
+    return made_up_words (project);
   g_autofree char *girth = bw_card_length (stone->girth_mm, 1);
   if (bw_project_get_design (project)->stone.measured != BW_MEASURED_FACE_WIDTHS)
     return g_strdup_printf (_ ("Seen from the tip · girth %s"), girth);

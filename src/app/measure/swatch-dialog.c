@@ -122,11 +122,13 @@ static char *
 words_of_doubt (const BwDesign *design)
 {
   static const char *const pointers[] = { "/gauge/pitch_mm", "/gauge/column_mm" };
+  const BwExamples none = { 0 };
   for (gsize i = 0; i < G_N_ELEMENTS (pointers); i++) {
     BwField field;
     BwDoubt doubt;
     bw_field_find (&field, pointers[i]);
     if (bw_doubt_find (&doubt, &field, design, bw_settings_get_unit (bw_settings_get ())))
+    if (bw_doubt_find (&doubt, &field, design, &none))
       return g_strdup_printf ("%s: %s", _ (field.label), doubt.question);
   }
   return NULL;

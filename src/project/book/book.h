@@ -68,9 +68,16 @@ void bw_woven_clear (BwWoven *piece);
 BwWoven bw_woven_copy (const BwWoven *piece);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (BwWoven, bw_woven_clear)
 
+/* Whether beads of this diameter can follow one another by so much in anybody's hands; both in mm. */
+gboolean bw_woven_can_have (double diameter_mm, double pitch_mm);
+
 /* Ranges, and that every strip speaks for a pitch that beads of this diameter can have. pointer is
  * where the piece stands. */
 gboolean bw_woven_validate (const BwWoven *piece, const char *pointer, GError **error);
+
+/* Leaves out what validate() would refuse, so that the rest can be kept: what was observed before
+ * the bead or the stone was changed may be what these cannot have. */
+void bw_woven_drop_impossible (BwWoven *piece);
 
 /* What the piece says of the pitch, under the kind of its bead. Nothing when it is left out. */
 BwHandsPiece bw_woven_hands (const BwWoven *piece, int kind);

@@ -30,13 +30,19 @@ bw_woven_copy (const BwWoven *piece)
   return copy;
 }
 
+gboolean
+bw_woven_can_have (double diameter_mm, double pitch_mm)
+{
+  return pitch_mm >= PITCH_LEAST * diameter_mm && pitch_mm <= PITCH_MOST * diameter_mm;
+}
+
 static gboolean
 validate_pitch (const BwWoven *piece, double pitch_mm, const char *pointer, const char *key,
                 GError **error)
 {
   g_autofree char *at = g_strconcat (pointer, key, NULL);
 
-  if (pitch_mm >= PITCH_LEAST * piece->diameter_mm && pitch_mm <= PITCH_MOST * piece->diameter_mm)
+  if (bw_woven_can_have (piece->diameter_mm, pitch_mm))
     return TRUE;
   bw_fault_set (
       error, BW_FAULT_RANGE, at,
@@ -162,6 +168,18 @@ bw_woven_validate (const BwWoven *piece, const char *pointer, GError **error)
     if (!validate_check (piece, i, pointer, error))
       return FALSE;
   return !piece->has_end || validate_end (piece, pointer, error);
+}
+
+void
+bw_woven_drop_impossible (BwWoven *piece)
+{
+  piece->has_swatch = piece->has_swatch && validate_swatch (piece, "", NULL);
+  piece->has_stretch = piece->has_stretch && validate_stretch (piece, "", NULL);
+  piece->has_squeeze = piece->has_squeeze && validate_squeeze (piece, "", NULL);
+  for (guint i = piece->checks ? piece->checks->len : 0; i-- > 0;)
+    if (!validate_check (piece, i, "", NULL))
+      g_array_remove_index (piece->checks, i);
+  piece->has_end = piece->has_end && validate_end (piece, "", NULL);
 }
 
 BwHandsPiece
