@@ -618,6 +618,24 @@ a_damaged_file_is_told_with_the_way_to_its_backup (void **state)
   assert_non_null (strstr (notice, ": the file breaks off here"));
 }
 
+/* The program's own pictures lie beside its projects. */
+static void
+a_picture_opened_as_a_project_is_told_to_be_one (void **state)
+{
+  Bench *bench = *state;
+  Maker *maker = &bench->maker;
+  g_autofree char *path = maker_path ("kelp.png");
+  cairo_surface_t *picture = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 8, 8);
+  assert_int_equal (cairo_surface_write_to_png (picture, path), CAIRO_STATUS_SUCCESS);
+  cairo_surface_destroy (picture);
+  ask_open (maker, path);
+  maker_no_dialog (maker);
+  desk_until (has_notice, maker);
+  assert_string_equal (notice_of (maker),
+                       "“kelp.png” could not be opened: it is a picture, not a project. Draw, "
+                       "Picture lays it on the band.");
+}
+
 static void
 an_untouched_window_takes_the_file_that_is_opened (void **state)
 {
@@ -1046,6 +1064,7 @@ main (int argc, char **argv)
     IN_WINDOW (files_may_change_while_the_dialog_closes),
     IN_WINDOW (a_broken_file_is_told_in_one_sentence_and_changes_nothing),
     IN_WINDOW (a_damaged_file_is_told_with_the_way_to_its_backup),
+    IN_WINDOW (a_picture_opened_as_a_project_is_told_to_be_one),
     cmocka_unit_test (an_untouched_window_takes_the_file_that_is_opened),
     IN_WINDOW (the_stage_is_as_wide_at_every_start),
     cmocka_unit_test (work_that_a_crash_cut_off_is_offered_until_it_is_taken_back),

@@ -927,6 +927,29 @@ assert_told (Maker *maker, const char *words)
   assert_non_null (desk_look_for (window, is_label_with, words));
 }
 
+/* A slipped decimal point is not taken by the Return that ends its typing. */
+static void
+a_swatch_that_is_hard_to_believe_is_not_taken_by_return (void **state)
+{
+  Maker *maker = *state;
+  double before = maker_design (maker)->pitch.mm;
+  GtkWidget *dialog = open_swatch (maker, "Measure a Swatch…");
+  write_in (dialog, "columns", "10");
+  write_in (dialog, "width", "13.4");
+  write_in (dialog, "rows", "24");
+  maker_click_words (dialog, "a calliper");
+  write_in (dialog, "length", "200");
+  desk_key ("Return", 0);
+  desk_settle ();
+  assert_non_null (desk_look_for (dialog, is_label_with, "ten times the bead"));
+  assert_true (gtk_widget_get_mapped (dialog));
+  expect_mm (maker_design (maker)->pitch.mm, before);
+  write_in (dialog, "length", "20");
+  desk_key ("Return", 0);
+  maker_no_dialog (maker);
+  assert_true (maker_design (maker)->gauge.has_swatch);
+}
+
 /* Pulled the swatch is 1.8 % longer, by calliper: 1/sd² = 1/0.003² + 1/(0.1 √(1 + 1.01²) / 49.4)²,
  * from 1 % and 1.8 %. */
 static void
@@ -1080,6 +1103,7 @@ main (void)
     IN_WINDOW (a_tenth_of_the_bead_is_taken_and_asked_about),
     IN_WINDOW (a_dimension_is_asked_about_where_it_stands),
     IN_WINDOW (a_swatch_begins_with_open_blanks),
+    IN_WINDOW (a_swatch_that_is_hard_to_believe_is_not_taken_by_return),
     IN_WINDOW (a_swatch_measured_pulled_tells_the_stretch_and_forgets_it),
     IN_WINDOW (girths_over_the_bed_tell_the_squeeze_and_are_forgotten),
     IN_WINDOW (a_squeeze_that_is_typed_takes_the_place_of_the_girths),

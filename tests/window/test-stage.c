@@ -854,6 +854,36 @@ a_fine_picture_leaves_the_window_free_and_can_be_stopped (void **state)
 }
 
 static gboolean
+is_a_tall_preview (gpointer dialog)
+{
+  GtkWidget *shown = desk_find_type (GTK_WIDGET (dialog), GTK_TYPE_PICTURE);
+  GdkPaintable *preview = gtk_picture_get_paintable (GTK_PICTURE (shown));
+  return preview
+         && gdk_paintable_get_intrinsic_height (preview)
+                > 4 * gdk_paintable_get_intrinsic_width (preview);
+}
+
+/* Fields that move under the pointer are missed. */
+static void
+the_dialog_of_pictures_keeps_its_size_whatever_the_picture (void **state)
+{
+  Bench *bench = *state;
+  desk_key ("p", GDK_CONTROL_MASK | GDK_SHIFT_MASK);
+  GtkWidget *dialog = GTK_WIDGET (maker_dialog (&bench->maker));
+  desk_until (has_preview, dialog);
+  desk_settle ();
+  int width = gtk_widget_get_width (dialog), height = gtk_widget_get_height (dialog);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 0, 200);
+  choose (dialog, GTK_TYPE_SPIN_BUTTON, 1, 1600);
+  desk_until (is_a_tall_preview, dialog);
+  desk_settle ();
+  desk_keep ("stage-tall-picture");
+  assert_int_equal (gtk_widget_get_width (dialog), width);
+  assert_int_equal (gtk_widget_get_height (dialog), height);
+  desk_key ("Escape", 0);
+}
+
+static gboolean
 tells_the_count (gpointer dialog)
 {
   if (!desk_look_for_label (GTK_WIDGET (dialog), "Stop"))
@@ -1018,6 +1048,7 @@ main (void)
     IN_WINDOW (the_picture_is_copied_as_a_png),
     IN_WINDOW (a_picture_is_saved_as_it_was_chosen),
     IN_WINDOW (a_fine_picture_leaves_the_window_free_and_can_be_stopped),
+    IN_WINDOW (the_dialog_of_pictures_keeps_its_size_whatever_the_picture),
     IN_WINDOW (of_a_row_of_pictures_it_is_told_which_is_made),
     IN_WINDOW (a_turning_piece_is_saved_in_one_file),
     IN_WINDOW (a_piece_being_woven_is_saved_as_numbered_pictures),

@@ -487,6 +487,10 @@ a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
   assert_int_equal (bw_project_get_done (project)->rows, 102);
   assert_int_equal (bw_project_get_done (project)->planned, planned);
   assert_true (bw_project_get_done (project)->told > 0.2);
+  wait_for (GTK_WIDGET (maker->window), "Woven with 102 rows; 100 were planned.");
+  assert_non_null (desk_look_for (GTK_WIDGET (maker->window), holds, "Finished with 102 rows"));
+  assert_null (desk_look_for (GTK_WIDGET (maker->window), holds, "turn out right"));
+  desk_keep ("finished-window");
   desk_key ("s", GDK_CONTROL_MASK);
   desk_until (one_is_finished, NULL);
   g_action_group_activate_action (G_ACTION_GROUP (maker_application ()), "workshop",
@@ -505,6 +509,7 @@ a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
   close_workshop (maker);
   desk_key ("z", GDK_CONTROL_MASK);
   assert_int_equal (bw_project_get_done (project)->rows, 0);
+  wait_for (GTK_WIDGET (maker->window), "turn out right");
 }
 
 int

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "app/ask/tell-file.h"
+#include "picture/kind.h"
 #include "project/file/file-name.h"
 #include "project/fault/fault-error.h"
 #include "project/file/io-words.h"
@@ -28,6 +29,20 @@ damage (const char *where)
                           bare);
 }
 
+#define FIRST_BYTES 512
+
+/* Of what is whole and of another kind nobody says that it is damaged. */
+static gboolean
+is_picture (GFile *file)
+{
+  guint8 first[FIRST_BYTES];
+  gsize n = 0;
+  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, NULL);
+  return stream
+         && g_input_stream_read_all (G_INPUT_STREAM (stream), first, sizeof first, &n, NULL, NULL)
+         && bw_picture_kind (first, n) != BW_PICTURE_KIND_OTHER;
+}
+
 /* A fault names its place in the file; the reader of a sentence wants the place last. Sentences
  * about disks have no full stop of their own. */
 static char *
@@ -35,6 +50,9 @@ plain_reason (BwFileDeed deed, GFile *file, const GError *error)
 {
   BwIoWay way = deed == BW_FILE_OPENED ? BW_IO_READ : BW_IO_WRITE;
   g_autofree char *pointer = bw_fault_dup_pointer (error);
+  if (g_error_matches (error, BW_FAULT, BW_FAULT_SYNTAX) && deed == BW_FILE_OPENED
+      && is_picture (file))
+    return g_strdup (_ ("it is a picture, not a project. Draw, Picture lays it on the band."));
   if (g_error_matches (error, BW_FAULT, BW_FAULT_SYNTAX))
     return damage (bw_fault_sentence (error));
   if (pointer)

@@ -53,6 +53,17 @@ show_row (BwBenchCard *self, BwProject *project, int done, int rows)
   gtk_progress_bar_set_fraction (self->bar, MIN ((double)done / rows, 1));
 }
 
+/* Rows not ticked off one by one were woven all the same. */
+static void
+show_finished (BwBenchCard *self, int rows)
+{
+  g_autofree char *title = g_strdup_printf (_ ("Finished with %d rows"), rows);
+  bw_label_set_words (self->row, title);
+  gtk_widget_set_visible (GTK_WIDGET (self->beads), FALSE);
+  gtk_widget_set_sensitive (self->done, FALSE);
+  gtk_progress_bar_set_fraction (self->bar, 1);
+}
+
 /* What the forecast counts with must be seen to be there. */
 static void
 append_tried (GString *text, const BwTried *tried)
@@ -96,6 +107,8 @@ bw_bench_card_refresh (BwCard *card)
   BwProject *project = bw_card_get_project (card);
   int done = bw_project_get_rows_done (project);
   show_row (self, project, done, bw_project_get_design (project)->band.rows);
+  if (bw_project_get_done (project)->rows > 0)
+    show_finished (self, bw_project_get_done (project)->rows);
   show_checks (self, project);
 }
 

@@ -78,6 +78,29 @@ describe_strip (BwFitLine *self, const char *head, const char *sentence)
                                   words, -1);
 }
 
+/* Of a piece that is finished nothing is foretold any more. Owned. */
+static char *
+words_of_done (const BwDone *done)
+{
+  if (done->planned == 0 || done->planned == done->rows)
+    return g_strdup_printf (_ ("Woven with %d rows, as planned."), done->rows);
+  return g_strdup_printf (_ ("Woven with %d rows; %d were planned."), done->rows, done->planned);
+}
+
+static void
+show_done (BwFitLine *self, const BwDone *done)
+{
+  const char *styles[] = { "verdict", sign_style (BW_SIGN_SNUG), NULL };
+  g_autofree char *words = words_of_done (done);
+  bw_fit_sign_view_set (self->sign, BW_SIGN_SNUG);
+  bw_label_set_words (self->verdict, _ ("Finished"));
+  gtk_widget_set_css_classes (GTK_WIDGET (self->verdict), styles);
+  bw_label_set_words (self->sentence, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->odds), FALSE);
+  show_strip (self);
+  describe_strip (self, _ ("Finished"), words);
+}
+
 static void
 show_fit (BwFitLine *self)
 {
@@ -133,6 +156,8 @@ static gboolean
 wants_help (BwFitLine *self)
 {
   BwFitTold told = bw_fit_told (self->project);
+  if (bw_project_get_done (self->project)->rows > 0)
+    return FALSE;
   return told.sign != BW_SIGN_SNUG && !(told.example && told.verdict == BW_VERDICT_SNUG);
 }
 
@@ -154,7 +179,11 @@ refresh (BwFitLine *self)
 {
   if (!self->project)
     return;
-  show_fit (self);
+  const BwDone *done = bw_project_get_done (self->project);
+  if (done->rows > 0)
+    show_done (self, done);
+  else
+    show_fit (self);
   expect_remedies (self);
 }
 

@@ -171,6 +171,15 @@ gauge_words (const BwDesign *design)
       stretch);
 }
 
+/* What is hard to believe is taken by who says so, not by Return. */
+static void
+show_whether_doubted (BwSwatchDialog *self, gboolean doubted)
+{
+  const char *styles[] = { doubted ? "reason" : "small", NULL };
+  gtk_widget_set_css_classes (GTK_WIDGET (self->gain), styles);
+  gtk_window_set_default_widget (GTK_WINDOW (self), doubted ? NULL : GTK_WIDGET (self->use));
+}
+
 static void
 show_result (BwSwatchDialog *self, const BwDesign *design)
 {
@@ -181,6 +190,7 @@ show_result (BwSwatchDialog *self, const BwDesign *design)
   g_autofree char *longer = words_of_longer (self, design);
   bw_label_set_words (self->result, gauge);
   bw_label_set_words (self->gain, doubt ? doubt : gain);
+  show_whether_doubted (self, doubt != NULL);
   bw_label_set_words (self->longer, longer ? longer : "");
 }
 
@@ -204,6 +214,7 @@ show_fault (BwSwatchDialog *self, const GError *error)
   bw_entry_mark (self->length, error, "/gauge/swatch/length_mm");
   bw_entry_mark (self->pulled, error, "/thread/pulled/pulled_mm");
   bw_entry_show_fault (self->result, error);
+  show_whether_doubted (self, FALSE);
   bw_label_set_words (self->gain, "");
   bw_label_set_words (self->longer, "");
 }

@@ -34,8 +34,9 @@ describe (BwShelfLook *look, BwProject *project)
   const BwDesign *design = bw_project_get_design (project);
   look->state = BW_SHELF_SOUND;
   look->title = g_strdup (bw_project_get_title (project));
-  look->rows = design->band.rows;
-  look->woven = MIN (bw_project_get_rows_done (project), look->rows);
+  const BwDone *done = bw_project_get_done (project);
+  look->rows = done->rows > 0 ? done->rows : design->band.rows;
+  look->woven = done->rows > 0 ? done->rows : MIN (bw_project_get_rows_done (project), look->rows);
   look->length_mm = design->stone.length_mm;
 }
 
