@@ -306,6 +306,28 @@ a_saved_piece_without_a_title_goes_by_its_files_name (void **state)
   maker_stop (&maker);
 }
 
+/* Emptied, as the undoing of one's typing in the field empties it: the number that stands is there
+ * again, and nothing is said to be wrong. */
+static void
+a_field_left_empty_holds_what_it_had (void **state)
+{
+  Maker *maker = &((Bench *)*state)->maker;
+  static const char *const keys[] = { "Return", "Tab" };
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++) {
+    type_into (maker, "/stone/length_mm", "900");
+    desk_key ("Return", 0);
+    desk_settle ();
+    desk_key ("a", GDK_CONTROL_MASK);
+    desk_key ("Delete", 0);
+    desk_key (keys[i], 0);
+    desk_settle ();
+    GtkWidget *entry = maker_entry (maker, "/stone/length_mm");
+    g_autofree char *stands = g_strdup_printf ("%g mm", maker_design (maker)->stone.length_mm);
+    assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (entry)), stands);
+    assert_false (gtk_widget_has_css_class (entry, "error"));
+  }
+}
+
 int
 main (void)
 {
@@ -317,6 +339,7 @@ main (void)
     IN_WINDOW (quitting_asks_about_what_is_typed),
     IN_WINDOW (what_cannot_stand_is_told_and_neither_saved_nor_closed_over),
     IN_WINDOW (a_number_that_waits_is_not_saved),
+    IN_WINDOW (a_field_left_empty_holds_what_it_had),
     IN_WINDOW (nothing_is_printed_or_exported_over_what_cannot_stand),
     IN_WINDOW (the_list_is_copied_with_what_is_typed),
     IN_WINDOW (another_stage_and_the_bench_are_come_to_with_what_is_typed),

@@ -14,6 +14,7 @@
 #include "app/kit/words.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #define CHARS_MOST 12 /* what is no number, and waits, may be of any length */
 
@@ -357,12 +358,31 @@ follow_project (BwFieldEntry *self)
   show_anew (self);
 }
 
+static void
+give_back (BwFieldEntry *self)
+{
+  bw_draft_forget (self->draft, self->field.pointer);
+  show_anew (self);
+}
+
+/* A field that must hold a number and was left empty holds the one it had. */
+static gboolean
+is_left_empty (BwFieldEntry *self)
+{
+  const char *text = text_of (self);
+  return !self->field.flag && text[strspn (text, " ")] == '\0';
+}
+
 void
 bw_field_entry_take (BwFieldEntry *self)
 {
   g_return_if_fail (BW_IS_FIELD_ENTRY (self));
   if (!self->draft || !is_being_typed (self))
     return;
+  if (is_left_empty (self)) {
+    give_back (self);
+    return;
+  }
   g_autofree char *typed = g_strdup (text_of (self));
   g_clear_pointer (&self->shown, g_free);
   self->is_taking = TRUE;
@@ -413,14 +433,6 @@ step_by (BwFieldEntry *self, double steps)
   return TRUE;
 }
 
-static void
-give_back (BwFieldEntry *self)
-{
-  bw_draft_forget (self->draft, self->field.pointer);
-  show_anew (self);
-  gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
-}
-
 static gboolean
 key_pressed (BwFieldEntry *self, guint key, guint code, GdkModifierType modifiers)
 {
@@ -441,6 +453,7 @@ key_pressed (BwFieldEntry *self, guint key, guint code, GdkModifierType modifier
     if (!is_being_typed (self) && !bw_draft_pending (self->draft, self->field.pointer))
       return FALSE; /* let it close the popover round us */
     give_back (self);
+    gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
     return TRUE;
   default:
     return FALSE;
