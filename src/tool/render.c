@@ -12,6 +12,7 @@
 
 #include <gio/gio.h>
 #include <glib/gi18n-lib.h>
+#include <string.h>
 #include <stdio.h>
 #include <unistd.h>
 
@@ -123,6 +124,23 @@ make (BwScene *scene, BwProject *project, const BwStill *still, const BwOptions 
   return made;
 }
 
+/* A name without an ending may be a pipe or what a terminal shows; another picture's ending would
+ * lie about what is written. */
+static gboolean
+check_name (const BwOptions *options, GError **error)
+{
+  g_autofree char *name = g_path_get_basename (options->output);
+  g_autofree char *ending = g_utf8_strdown (strrchr (name, '.') ? strrchr (name, '.') : ".png", -1);
+  gboolean round = (options->given & BW_OPTION_TURNTABLE) != 0;
+  if (g_str_equal (ending, ".png") || (round && g_str_equal (ending, ".webp")))
+    return TRUE;
+  g_set_error (error, BW_USAGE, BW_USAGE_WRONG,
+               round ? _ ("%s: the name must end in .png or .webp")
+                     : _ ("%s: the name must end in .png"),
+               options->output);
+  return FALSE;
+}
+
 /* What of the options goes with what. */
 static gboolean
 check_together (const BwOptions *options, GError **error)
@@ -153,7 +171,7 @@ bw_render_run (BwProject *project, const BwOptions *options, GError **error)
                     .ground = options->ground,
                     .width = options->width,
                     .height = options->height };
-  if (!check_together (options, error))
+  if (!check_together (options, error) || !check_name (options, error))
     return NULL;
   if (options->view && !take_view (scene, project, options->view, &still.camera, error))
     return NULL;

@@ -28,8 +28,7 @@ ask (const BwDesign *design, const char *pointer, double value, double *better)
     *(int *)(void *)((char *)&changed + field.offset) = (int)value;
   else
     *(double *)(void *)((char *)&changed + field.offset) = value;
-  if (!bw_doubt_find (&doubt, &field, &changed, BW_UNIT_MM))
-  if (!bw_doubt_find (&doubt, &field, &changed, &made_up))
+  if (!bw_doubt_find (&doubt, &field, &changed, &made_up, BW_UNIT_MM))
     return NULL;
   *better = doubt.has_better ? doubt.better : (double)NAN;
   return doubt.question;

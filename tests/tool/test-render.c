@@ -406,6 +406,24 @@ frames_that_make_no_round_are_told (void **state)
   }
 }
 
+/* What is written is a PNG, and nothing is written under a name that says otherwise. */
+static void
+a_name_that_ends_like_another_picture_is_refused (void **state)
+{
+  static const char *const endings[] = { ".bmp", ".jpg", ".webp", ".png.gif" };
+  static const char *const arguments[] = { "--size=16x16", NULL };
+  const Bench *bench = *state;
+  for (gsize i = 0; i < G_N_ELEMENTS (endings); i++) {
+    g_autofree char *path = g_strconcat (bench->folder, "/kelp", endings[i], NULL), *err = NULL;
+    assert_int_equal (render (bench, path, arguments, &err), 2);
+    assert_non_null (strstr (err, "the name must end in .png"));
+    assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+  }
+  g_autofree char *good = g_strconcat (bench->folder, "/kelp.PNG", NULL), *err = NULL;
+  assert_int_equal (render (bench, good, arguments, &err), 0);
+  assert_int_equal (g_remove (good), 0);
+}
+
 static void
 without_embree_a_fine_picture_is_refused_and_nothing_written (void **state)
 {
@@ -518,6 +536,7 @@ main (void)
           cmocka_unit_test (a_view_is_seen_by_its_name),
           cmocka_unit_test (a_lamp_is_warm_and_nearer_is_larger),
           cmocka_unit_test (a_word_that_is_no_ground_or_view_is_told),
+          cmocka_unit_test (a_name_that_ends_like_another_picture_is_refused),
           cmocka_unit_test (a_picture_that_cannot_be_written_is_named),
           cmocka_unit_test (the_project_is_not_drawn_over),
 #if BW_EMBREE

@@ -509,7 +509,7 @@ a_piece_is_marked_as_finished_and_goes_into_the_book (void **state)
   close_workshop (maker);
   desk_key ("z", GDK_CONTROL_MASK);
   assert_int_equal (bw_project_get_done (project)->rows, 0);
-  wait_for (GTK_WIDGET (maker->window), "turn out right");
+  wait_to_be_told (GTK_WIDGET (maker->window), "turn out right");
 }
 
 int

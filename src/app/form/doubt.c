@@ -252,9 +252,8 @@ judge_girths (BwDoubt *doubt, const BwField *field, const BwStoneMeasures *stone
 }
 
 gboolean
-bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwUnit unit)
 bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design,
-               const BwExamples *made_up)
+               const BwExamples *made_up, BwUnit unit)
 {
   *doubt = (BwDoubt){ 0 };
   if (!bw_field_is_there (field, design))
@@ -265,9 +264,8 @@ bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design,
                         ? measure_of_stone (field, &design->stone)
                         : measure_of_work (field, design);
   return judge (doubt, &measure, bw_field_get (field, design))
-         || judge_misfit (doubt, field, &design->stone)
+         || (!made_up->values && judge_misfit (doubt, field, &design->stone))
          || judge_girths (doubt, field, &design->stone, unit);
-         || (!made_up->values && judge_misfit (doubt, field, &design->stone));
 }
 
 /* Between hands a pitch differs by up to a third; on a short strip the ruler's error counts too. */

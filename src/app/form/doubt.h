@@ -14,11 +14,9 @@ typedef struct {
 } BwDoubt;
 
 /* Whether the value the design has in this field is to be asked about. FALSE: *doubt is empty.
- * Lengths are told in unit. */
-gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design, BwUnit unit);
- * Faces are held against one another only when none of them is made up. */
+ * Faces are held against one another only when none of them is made up. Lengths are told in unit. */
 gboolean bw_doubt_find (BwDoubt *doubt, const BwField *field, const BwDesign *design,
-                        const BwExamples *made_up);
+                        const BwExamples *made_up, BwUnit unit);
 /* The same for the length, in mm, of a strip of `rows` ≥ 2 woven rows: against what the design
  * believed of the pitch before it was measured. What is meant is in mm; lengths are told in unit.
  */

@@ -237,9 +237,8 @@ show_doubt (BwFieldEntry *self, gboolean pending)
   bw_doubt_clear (&self->doubt);
   gboolean doubtful
       = !pending
-        && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft),
+        && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft), &made_up,
                           bw_settings_get_unit (bw_settings_get ()));
-        && bw_doubt_find (&self->doubt, &self->field, bw_draft_get_design (self->draft), &made_up);
   if (self->aside)
     bw_field_aside_ask (self->aside, NULL, NULL);
   if (doubtful)

@@ -8,6 +8,7 @@
 #include "app/kit/part-names.h"
 #include "app/kit/settings.h"
 #include "app/kit/words.h"
+#include "app/measure/dialog-entry.h"
 #include "app/things/stash-take.h"
 #include "project/document/line.h"
 #include "project/fault/fault-error.h"
@@ -87,6 +88,10 @@ changed (BwDoneDialog *self)
   if (!self->draft)
     return;
   gboolean good = read_done (self, &done, &error);
+  bw_entry_mark (self->rows, error, "/finished/rows");
+  bw_entry_mark (self->hours, error, "/finished/hours");
+  bw_entry_mark (self->price, error, "/finished/price");
+  bw_entry_mark (self->picture, error, "/finished/picture");
   bw_label_set_words (self->result, good ? "" : bw_fault_sentence (error));
   gtk_widget_set_sensitive (self->use, good && done.rows > 0);
 }

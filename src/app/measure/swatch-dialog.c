@@ -127,8 +127,7 @@ words_of_doubt (const BwDesign *design)
     BwField field;
     BwDoubt doubt;
     bw_field_find (&field, pointers[i]);
-    if (bw_doubt_find (&doubt, &field, design, bw_settings_get_unit (bw_settings_get ())))
-    if (bw_doubt_find (&doubt, &field, design, &none))
+    if (bw_doubt_find (&doubt, &field, design, &none, bw_settings_get_unit (bw_settings_get ())))
       return g_strdup_printf ("%s: %s", _ (field.label), doubt.question);
   }
   return NULL;

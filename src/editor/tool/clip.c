@@ -247,6 +247,8 @@ BwClip *
 bw_clip_parse (const char *text, const BwTray *tray, GError **error)
 {
   const char *foreign = _ ("There are no beads to paste: what was copied is something else.");
+  if (*text == '\0')
+    return refuse (NULL, error, _ ("There are no beads to paste: nothing was copied."));
   if (!g_str_has_prefix (text, HEADER) || !g_utf8_validate (text, -1, NULL))
     return refuse (NULL, error, foreign);
   g_auto (GStrv) lines = g_strsplit (text, "\n", BW_ROWS_MAX + 3);
