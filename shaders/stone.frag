@@ -97,6 +97,16 @@ float faint (Lined on)
   return 0.010 * (lines + 0.35 * sin (0.45 * z + 5.0 * on.face) * sin (0.8 * on.place.y));
 }
 
+// What has no lines is cut and polished: its faces swell a little, so that a light mirrored in one
+// has an edge and does not fill it evenly. How much a face leans outward here.
+vec3 swollen (vec3 n, vec3 seen)
+{
+  vec3 face = n * mat3 (u_view), at = (seen - u_view[3].xyz) * mat3 (u_view);
+  vec3 aside = vec3 (face.y, -face.x, 0.0);
+  float steep = max (1.0 - u_striae, 0.0) * (1.0 - clamp ((abs (face.z) - 0.15) / 0.2, 0.0, 1.0));
+  return mat3 (u_view) * (aside * (0.016 * dot (at, aside)) + vec3 (0.0, 0.0, 0.24 * (at.z * u_look.w - 0.5))) * steep;
+}
+
 #if STONE_NATURE
 // Deep growth lines, closer and less even than the faint ones of every stone; where a line is finer
 // than a pixel there is none.
@@ -204,7 +214,7 @@ float depth_of_colour (float z)
 void main ()
 {
   Lined on = lined (v_normal, v_seen);
-  vec3 dir = normalize (v_seen), n = normalize (v_normal + on.way * faint (on)), into = v_normal;
+  vec3 dir = normalize (v_seen), n = normalize (v_normal + on.way * faint (on) + swollen (v_normal, v_seen)), into = v_normal;
 #if STONE_NATURE
   float pixel = u_screen.z * length (v_seen), dull = 0.0;
   vec3 deep = on.way * growth (on, pixel);

@@ -110,6 +110,27 @@ a_quartz_prism_bends_three_colours_as_snell_says (void **state)
   assert_true (turned[2] > turned[1] + 1e-3 && turned[1] > turned[0] + 5e-4);
 }
 
+/* A face without lines leans outward, the more the farther from its middle: no line on it. */
+static void
+a_cut_face_swells_and_has_no_lines (void **state)
+{
+  BwCrystal crystal;
+  quartz_prism (&crystal);
+  crystal.swell = 1;
+  double before = -1;
+  for (double x = -9; x <= 9; x += 0.05) {
+    BwVec3 normal = bw_crystal_grain (&crystal, bw_vec3 (0, -1, 0), bw_vec3 (x, -10, 0));
+    assert_true (normal.x > before);
+    assert_near (bw_vec3_length (normal), 1, 1e-12);
+    before = normal.x;
+  }
+  assert_true (before > 0.1 && before < 0.2);
+  assert_near (bw_crystal_grain (&crystal, bw_vec3 (0, -1, 0), bw_vec3 (0, -10, 0)).x, 0, 1e-12);
+  double low = bw_crystal_grain (&crystal, bw_vec3 (0, -1, 0), bw_vec3 (0, -10, -400)).z;
+  double high = bw_crystal_grain (&crystal, bw_vec3 (0, -1, 0), bw_vec3 (0, -10, 400)).z;
+  assert_true (low < -0.05 && high > 0.05);
+}
+
 /* Fresnel's equations in their first form, by both angles. */
 static double
 fresnel (double in, double index)
@@ -549,6 +570,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (a_quartz_prism_bends_three_colours_as_snell_says),
     cmocka_unit_test (a_quartz_prism_mirrors_the_share_that_fresnel_says),
+    cmocka_unit_test (a_cut_face_swells_and_has_no_lines),
     cmocka_unit_test (a_mirrored_ray_leaves_as_steeply_as_it_came),
     cmocka_unit_test (cauchys_curve_keeps_to_the_published_index_of_quartz),
     cmocka_unit_test (each_mineral_bends_blue_more_than_red_within_its_published_range),

@@ -235,7 +235,7 @@ a_chip_breaks_the_line_of_its_edge (void **state)
 
 /* A stone that lets no light through: what is seen is its skin. */
 static cairo_surface_t *
-skin_of (Make make, const char *mineral, double growth_lines, gboolean true_planes)
+skin_of (Make make, const char *mineral, double growth_lines, gboolean without_lines)
 {
   g_autoptr (BwProject) project = piece_new (0);
   BwDesign design = *bw_project_get_design (project);
@@ -244,7 +244,7 @@ skin_of (Make make, const char *mineral, double growth_lines, gboolean true_plan
   bw_project_set_mineral (project, "Mineral", mineral);
   g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
   memset (scene->stone_keeps, 0, sizeof scene->stone_keeps);
-  if (true_planes)
+  if (without_lines)
     scene->stone_striae = BW_STRIAE_NONE;
   cairo_surface_t *shown = make (scene, upright);
   cairo_surface_flush (shown);
@@ -256,7 +256,7 @@ static double
 up_against_aside (Make make, const char *mineral)
 {
   cairo_surface_t *deep = skin_of (make, mineral, 1, FALSE);
-  cairo_surface_t *none = skin_of (make, mineral, 0, TRUE);
+  cairo_surface_t *none = skin_of (make, mineral, 0, FALSE);
   static int mark[SIDE * SIDE];
   double up = 0, aside = 0;
   for (int i = 0; i < SIDE * SIDE; i++)
@@ -298,6 +298,37 @@ assert_only_what_grew_in_faces_has_lines (Make make)
   cairo_surface_destroy (faint);
 }
 
+/* Brightest less darkest in the middle of the face in front, in a stone turned so. */
+static int
+range_on_face (double turn_deg)
+{
+  g_autoptr (BwProject) project = piece_new (0);
+  bw_project_set_mineral (project, "Mineral", "obsidian");
+  g_autoptr (BwScene) scene = bw_scene_new (project, FALSE);
+  cairo_surface_t *shown = with_gl (scene, (BwCamera){ turn_deg, 5, 1 });
+  /* The face lies 25 points before the axis and is 28 wide. */
+  int middle = (int)(SIDE / 2 - 25 * sin (bw_radians (turn_deg)));
+  int half = (int)(9 * cos (bw_radians (turn_deg))), least = 255, most = 0;
+  cairo_surface_flush (shown);
+  for (int x = middle - half; x <= middle + half; x++) {
+    int here = (int)(point (shown, x, SIDE / 2) >> 8 & 255);
+    least = MIN (least, here);
+    most = MAX (most, here);
+  }
+  cairo_surface_destroy (shown);
+  return most - least;
+}
+
+/* A cut face swells a little: a window mirrored in it ends within it. */
+static void
+a_light_in_a_face_of_glass_has_an_edge (void **state)
+{
+  int most = 0;
+  for (double turn_deg = 0; turn_deg <= 25; turn_deg += 5)
+    most = MAX (most, range_on_face (turn_deg));
+  assert_true (most > 40);
+}
+
 static void
 lines_of_growth_run_alike_in_the_stone_view_and_the_fine_picture (void **state)
 {
@@ -330,6 +361,7 @@ main (void)
           cmocka_unit_test (the_veils_of_another_seed_lie_elsewhere),
           cmocka_unit_test (a_chip_breaks_the_line_of_its_edge),
           cmocka_unit_test (lines_of_growth_run_alike_in_the_stone_view_and_the_fine_picture),
+          cmocka_unit_test (a_light_in_a_face_of_glass_has_an_edge),
           cmocka_unit_test (glass_and_massive_stones_have_no_lines_in_either),
         };
   return cmocka_run_group_tests_name ("look", tests, NULL, NULL);

@@ -26,6 +26,7 @@ bw_crystal_init (BwCrystal *crystal, const BwScene *scene, gboolean worn)
                           .turn = MAX ((double)scene->cord_width, 0.05),
                           .groove = GROOVE,
                           .striae = scene->stone_striae,
+                          .swell = 1,
                           .look = scene->look,
                           .nature = scene->nature,
                           .needles = { 0.62, 0.40, 0.13 } };
@@ -115,18 +116,29 @@ slope_of_lines (const BwCrystal *crystal, double face, double across, double alo
   return 0.010 * (faint + swell) + crystal->look.growth_lines * here * deep;
 }
 
-/* How a face leans between the lines that growth left on it: round the prism or along it. */
+/* What has no lines is cut and polished, and swells a little (common practice, no source). */
+static BwVec3
+swollen (const BwCrystal *crystal, BwVec3 aside, BwVec3 at)
+{
+  double height = (at.z - crystal->low) / MAX (crystal->high - crystal->low, 1e-6);
+  BwVec3 lean = bw_vec3_scale (aside, 0.016 * bw_vec3_dot (at, aside));
+  lean.z += 0.24 * (height - 0.5);
+  return bw_vec3_scale (lean, crystal->swell);
+}
+
+/* How a face of the prism leans at a point: between the lines that growth left on it, round the
+ * prism or along it, or as it was cut. */
 static BwVec3
 lined (const BwCrystal *crystal, BwVec3 face, BwVec3 at)
 {
   double steep = 1 - CLAMP ((fabs (face.z) - 0.15) / 0.2, 0, 1);
-  if (crystal->striae == BW_STRIAE_NONE || steep <= 0)
-    return face;
   BwVec3 up = bw_vec3 (0, 0, 1), aside = bw_vec3 (face.y, -face.x, 0);
   gboolean is_along = crystal->striae == BW_STRIAE_ALONG;
   BwVec3 way = is_along ? aside : up, rest = is_along ? up : aside;
   double slope = slope_of_lines (crystal, face.x, bw_vec3_dot (at, way), bw_vec3_dot (at, rest));
-  return bw_vec3_add (face, bw_vec3_scale (way, steep * slope));
+  BwVec3 lean = crystal->striae == BW_STRIAE_NONE ? swollen (crystal, aside, at)
+                                                  : bw_vec3_scale (way, slope);
+  return bw_vec3_add (face, bw_vec3_scale (lean, steep));
 }
 
 static gboolean

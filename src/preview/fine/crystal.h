@@ -17,7 +17,8 @@ typedef struct {
   double bed_low, bed_high; /* where cord lies on it; equal: nowhere */
   double cord[3];           /* what the cord scatters back */
   double turn, groove;      /* its width, and how much darker it is between its turns, 0..1 */
-  BwStriae striae;          /* none: its faces are true planes but for its look */
+  double swell;             /* of faces without lines, which are cut; 0: true planes */
+  BwStriae striae;          /* how lines run on the prism */
   BwStoneLook look;
   BwNature nature;
   double needles[3];    /* what its needles scatter back */
