@@ -104,7 +104,8 @@ vec3 swollen (vec3 n, vec3 seen)
   vec3 face = n * mat3 (u_view), at = (seen - u_view[3].xyz) * mat3 (u_view);
   vec3 aside = vec3 (face.y, -face.x, 0.0);
   float steep = max (1.0 - u_striae, 0.0) * (1.0 - clamp ((abs (face.z) - 0.15) / 0.2, 0.0, 1.0));
-  return mat3 (u_view) * (aside * (0.016 * dot (at, aside)) + vec3 (0.0, 0.0, 0.24 * (at.z * u_look.w - 0.5))) * steep;
+  vec3 lean = aside * (0.016 * dot (at, aside)) + vec3 (0.0, 0.0, 0.24 * (at.z * u_look.w - 0.5));
+  return mat3 (u_view) * lean * steep;
 }
 
 #if STONE_NATURE
@@ -214,7 +215,8 @@ float depth_of_colour (float z)
 void main ()
 {
   Lined on = lined (v_normal, v_seen);
-  vec3 dir = normalize (v_seen), n = normalize (v_normal + on.way * faint (on) + swollen (v_normal, v_seen)), into = v_normal;
+  vec3 dir = normalize (v_seen), into = v_normal;
+  vec3 n = normalize (v_normal + on.way * faint (on) + swollen (v_normal, v_seen));
 #if STONE_NATURE
   float pixel = u_screen.z * length (v_seen), dull = 0.0;
   vec3 deep = on.way * growth (on, pixel);
