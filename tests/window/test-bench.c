@@ -587,6 +587,135 @@ the_join_is_a_step_with_its_own_drawing (void **state)
   assert_true (shows (bench, BW_TYPE_BENCH_NEEDLE));
 }
 
+/* What is seen of the bail's chart. */
+typedef struct {
+  int height; /* of the paper, which notes leave more or less of */
+  int framed; /* pixels of the frame */
+  double at;  /* their middle, from the left of the screen */
+  int dark;   /* pixels of beads that are not veiled */
+} Chart;
+
+/* Dark beads and a red frame on white paper. */
+static Chart
+look_at_chart (Bench *bench)
+{
+  GtkWidget *paper = maker_find (&bench->maker, BW_TYPE_BENCH_PAPER);
+  cairo_surface_t *screen = desk_picture ();
+  const unsigned char *data = cairo_image_surface_get_data (screen);
+  int stride = cairo_image_surface_get_stride (screen), x0, y0, x1, y1;
+  Chart seen = { .height = gtk_widget_get_height (paper) };
+  desk_point (paper, 0, 0, &x0, &y0);
+  desk_point (paper, gtk_widget_get_width (paper) - 1, gtk_widget_get_height (paper) - 1, &x1, &y1);
+  for (int y = y0; y < y1; y++)
+    for (int x = x0; x < x1; x++) {
+      const unsigned char *pixel = data + y * stride + 4 * x;
+      gboolean framed = pixel[2] > 140 && pixel[1] < 90 && pixel[0] < 90;
+      seen.framed += framed;
+      seen.at += framed ? x : 0;
+      seen.dark += !framed && pixel[0] < 120 && pixel[1] < 120 && pixel[2] < 120;
+    }
+  seen.at /= MAX (seen.framed, 1);
+  cairo_surface_destroy (screen);
+  return seen;
+}
+
+/* Beside the picture, or where there is no room for words, in its tip. */
+static void
+expect_legend (Bench *bench, GType picture, const char *words)
+{
+  GtkWidget *shown = desk_look_for (page_of (bench), is_of_type, &picture);
+  assert_non_null (shown);
+  const char *tip = gtk_widget_get_tooltip_text (gtk_widget_get_parent (shown));
+  if (!tip || !g_str_has_prefix (tip, words))
+    expect_words (bench, words);
+}
+
+static void
+reach_the_bail (Bench *bench)
+{
+  BwProject *project = project_of (bench);
+  give_bail (project);
+  assert_true (bw_project_set_progress (project, "", rows_of (bench), NULL, 0, NULL));
+  assert_true (
+      bw_project_set_join_done (project, "", bw_bench_join_steps (project_of (bench)), NULL));
+  desk_settle ();
+}
+
+/* At the bail its own chart is drawn: a row more is pale, and the frame has moved on. */
+static void
+the_bail_is_drawn_with_the_row_in_hand_framed (void **state)
+{
+  Bench *bench = *state;
+  reach_the_bail (bench);
+  int rows = maker_design (&bench->maker)->bail.rows;
+  Chart before = { 0 };
+  int compared = 0;
+  for (int row = 1; row <= rows; row++) {
+    g_autofree char *left = row < rows
+                                ? g_strdup_printf ("%d rows of the bail to go.", rows - row + 1)
+                                : g_strdup ("1 row of the bail to go.");
+    assert_false (shows (bench, BW_TYPE_BAND_CANVAS));
+    desk_keep (row < 2 ? "bench-bail-first" : "bench-bail-chart");
+    expect_words (bench, left);
+    expect_legend (bench, BW_TYPE_BENCH_PAPER, "Pale beads are woven, framed ones are the row");
+    Chart now = look_at_chart (bench);
+    assert_true (now.framed > 100);
+    if (row > 1 && now.height == before.height) {
+      assert_true (now.at > before.at + 3 && now.dark < before.dark);
+      compared++;
+    }
+    before = now;
+    desk_key ("space", 0);
+    desk_settle ();
+  }
+  assert_true (compared > rows / 2);
+  assert_true (shows (bench, BW_TYPE_BAND_CANVAS));
+}
+
+/* The words, or where there is no room for them the tip, say which rows are which. */
+static void
+pale_and_faint_rows_are_told (void **state)
+{
+  Bench *bench = *state;
+  const char *told = "Pale beads are woven. Towards the sides the same rows";
+  weave_to (bench, 10);
+  expect_words (bench, told);
+  gtk_window_set_default_size (GTK_WINDOW (bench->maker.window), 900, 600);
+  g_object_set (gtk_settings_get_default (), "gtk-xft-dpi", 144 * 1024, NULL);
+  desk_settle ();
+  gtk_settings_reset_property (gtk_settings_get_default (), "gtk-xft-dpi");
+  GtkWidget *band = desk_look_for (page_of (bench), is_canvas, NULL);
+  assert_null (desk_look_for (page_of (bench), has_words, told));
+  if (band)
+    expect_legend (bench, BW_TYPE_BAND_CANVAS, told);
+}
+
+/* The colour in the middle of a bead of the tenth row, on Draw. */
+static guint32
+colour_on_draw (Bench *bench, int done)
+{
+  double x, y;
+  assert_true (bw_project_set_progress (project_of (bench), "", done, NULL, 0, NULL));
+  desk_settle ();
+  BwBandCanvas *canvas = BW_BAND_CANVAS (maker_find (&bench->maker, BW_TYPE_BAND_CANVAS));
+  bw_band_canvas_roll_to (canvas, 5);
+  desk_settle ();
+  assert_true (bw_band_canvas_bead_point (canvas, 10, 1, &x, &y));
+  return desk_pixel (GTK_WIDGET (canvas), x + 3, y + 3);
+}
+
+/* From the tenth row to the last the veil is the same. */
+static void
+rows_that_are_woven_stay_veiled_once_all_are (void **state)
+{
+  Bench *bench = *state;
+  desk_key ("2", GDK_CONTROL_MASK);
+  desk_settle ();
+  guint32 bare = colour_on_draw (bench, 0), veiled = colour_on_draw (bench, 12);
+  assert_int_not_equal (bare, veiled);
+  assert_int_equal (colour_on_draw (bench, rows_of (bench)), veiled);
+}
+
 /* Saved between two steps of the join, the piece is taken up again at the second of them. */
 static void
 a_join_half_done_is_in_the_file (void **state)
@@ -643,6 +772,9 @@ main (void)
     IN_WINDOW (the_bail_is_woven_after_the_band),
     IN_WINDOW (the_join_is_a_step_with_its_own_drawing),
     IN_WINDOW (a_join_half_done_is_in_the_file),
+    IN_WINDOW (the_bail_is_drawn_with_the_row_in_hand_framed),
+    IN_WINDOW (pale_and_faint_rows_are_told),
+    IN_WINDOW (rows_that_are_woven_stay_veiled_once_all_are),
     IN_WINDOW (long_words_of_the_join_are_scrolled_by_the_arrow_keys),
   };
   return maker_run (tests);

@@ -12,6 +12,7 @@
 #include "app/bench/bench-words.h"
 #include "app/bench/pace.h"
 #include "app/kit/settings.h"
+#include "app/kit/tip.h"
 #include "app/bench/voice.h"
 #include "app/kit/words.h"
 #include "core/base/lattice.h"
@@ -30,8 +31,10 @@
 #define BEAD_SHARE 0.2 /* of the height that rows are seen in */
 #define CRAMPED_EM                                                                                 \
   24.0 /* lines of text in the page: with fewer only what is told nowhere else stays */
-#define NOTE_LEAST_EM 2.8 /* of a note at least; the rest is scrolled to */
+#define NOTE_LEAST_EM 2.6 /* of a note at least; the rest is scrolled to */
 #define STEP_LEAST_EM 8.0 /* the same where the note is all there is to do */
+#define BAR_LEAST_PX 50   /* high: no less goes beside a scroll bar */
+#define PICTURE_PX 120    /* high at least, or there is none */
 #define SCROLL_EM 3.0     /* by a key */
 
 struct _BwBenchPage {
@@ -47,6 +50,7 @@ struct _BwBenchPage {
   GtkScrolledWindow *rows;
   GtkBox *place;
   BwBenchPaper *paper;
+  GtkLabel *legend;
   GtkProgressBar *bar;
   GtkWidget *back;
   GtkWidget *done;
@@ -57,6 +61,7 @@ struct _BwBenchPage {
   BwBandCanvas *canvas;
   BwVoice *speech;
   BwPace paced;
+  gboolean cramped;  /* there is room for no words that are not the row's */
   BwBenchStep shown; /* on screen; row 0 before the first */
 };
 
@@ -112,9 +117,12 @@ static void
 show_picture (BwBenchPage *self, BwProject *project, BwBenchStep step)
 {
   gboolean on_paper = bw_bench_paper_has (project, step);
+  const char *legend = bw_bench_legend (step);
   bw_bench_paper_set_step (self->paper, project, step);
   gtk_widget_set_visible (GTK_WIDGET (self->paper), on_paper);
   gtk_widget_set_visible (GTK_WIDGET (self->canvas), !on_paper);
+  bw_label_set_words (self->legend, legend);
+  bw_tip_set (GTK_WIDGET (self->place), legend);
 }
 
 static void
@@ -144,8 +152,7 @@ show_pace (BwBenchPage *self, BwProject *project)
   const BwSupply *supply = &design->supply;
   double hourly = supply->has_prices ? bw_work_pace (supply, design->band.columns) : 0;
   double seconds = bw_pace_row_seconds (&self->paced, hourly);
-  g_autofree char *words = g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "%d row to go.", "%d rows to go.", (gulong)left), left);
+  g_autofree char *words = bw_bench_left (project, bw_bench_step (project));
   if (seconds > 0 && left > 0) {
     g_autoptr (GDateTime) now = g_date_time_new_now_local ();
     g_autoptr (GDateTime) end = g_date_time_add_seconds (now, seconds * left);
@@ -157,7 +164,7 @@ show_pace (BwBenchPage *self, BwProject *project)
                              rows, each, all, when);
   }
   bw_label_set_words (self->pace, words);
-  gtk_widget_set_visible (GTK_WIDGET (self->pace), left > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->pace), *words != '\0');
 }
 
 /* The row in hand comes to the middle of the band and to the front of the stone. */
@@ -217,22 +224,38 @@ take_note (BwBenchPage *self, double em)
   int taken = height_of (GTK_WIDGET (self->beads), width)
               + height_of (GTK_WIDGET (self->next), width) + gaps;
   gtk_widget_set_visible (GTK_WIDGET (self->place), TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->legend), FALSE);
   int room = gtk_widget_get_height (GTK_WIDGET (self->rows)) - taken
              - height_of (GTK_WIDGET (self->place), width);
   double least = bw_bench_step (project_of (self)).join > 0 ? STEP_LEAST_EM : NOTE_LEAST_EM;
   int needed = height_of (GTK_WIDGET (self->note), width);
-  gtk_scrolled_window_set_min_content_height (
-      self->noted, MIN (needed, whole_lines (self, MAX (room, (int)(least * em)))));
+  int given = MIN (needed, whole_lines (self, MAX (room, (int)(least * em))));
+  gtk_scrolled_window_set_min_content_height (self->noted, given);
+  gtk_scrolled_window_set_policy (self->noted, GTK_POLICY_NEVER,
+                                  needed > given && given >= BAR_LEAST_PX ? GTK_POLICY_ALWAYS
+                                                                          : GTK_POLICY_EXTERNAL);
 }
 
-/* The band is shown whole or not at all: a strip of it cut off by the page's edge tells nothing. */
+/* Whether all that is shown goes into the page. */
+static gboolean
+goes_in (BwBenchPage *self)
+{
+  GtkWidget *rows = gtk_widget_get_parent (GTK_WIDGET (self->place));
+  int needed = height_of (rows, gtk_widget_get_width (rows));
+  return needed <= gtk_widget_get_height (GTK_WIDGET (self->rows));
+}
+
+/* The band is shown whole or not at all: a strip of it cut off by the page's edge tells nothing.
+ * Its legend goes first, and is a tip then. */
 static void
 take_band (BwBenchPage *self)
 {
-  GtkWidget *place = GTK_WIDGET (self->place), *rows = gtk_widget_get_parent (place);
+  GtkWidget *place = GTK_WIDGET (self->place), *legend = GTK_WIDGET (self->legend);
+  gboolean has_legend = *gtk_label_get_text (self->legend) != '\0' && !self->cramped;
   gtk_widget_set_visible (place, TRUE);
-  int needed = height_of (rows, gtk_widget_get_width (rows));
-  gtk_widget_set_visible (place, needed <= gtk_widget_get_height (GTK_WIDGET (self->rows)));
+  gtk_widget_set_visible (legend, has_legend);
+  gtk_widget_set_visible (legend, has_legend && goes_in (self));
+  gtk_widget_set_visible (place, goes_in (self));
 }
 
 static gboolean
@@ -470,8 +493,9 @@ take_room (BwBenchPage *self)
   double em, room = room_em (self, &em), seen = gtk_widget_get_height (GTK_WIDGET (self->rows));
   double most = BEAD_PX * CLAMP (em / USUAL_EM_PX, 1, LARGEST_TEXT);
   bw_bench_needle_set_size (self->beads, (int)CLAMP (seen * BEAD_SHARE, SMALLEST_BEAD_PX, most));
-  gtk_widget_set_visible (self->keys, room > CRAMPED_EM);
-  gtk_widget_set_visible (GTK_WIDGET (self->way), room > CRAMPED_EM);
+  self->cramped = room <= CRAMPED_EM;
+  gtk_widget_set_visible (self->keys, !self->cramped);
+  gtk_widget_set_visible (GTK_WIDGET (self->way), !self->cramped);
   take_note (self, em);
   take_band (self);
 }
@@ -553,12 +577,14 @@ bw_bench_page_bind (BwBenchPage *self, BwDraft *draft)
   self->canvas = BW_BAND_CANVAS (bw_band_canvas_new (bw_draft_get_session (draft)));
   gtk_widget_set_hexpand (GTK_WIDGET (self->canvas), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self->canvas), TRUE);
+  gtk_widget_set_size_request (GTK_WIDGET (self->canvas), -1, PICTURE_PX);
   gtk_widget_set_can_target (GTK_WIDGET (self->canvas), FALSE);
   gtk_widget_set_focusable (GTK_WIDGET (self->canvas), FALSE);
-  gtk_box_append (self->place, GTK_WIDGET (self->canvas));
+  gtk_box_prepend (self->place, GTK_WIDGET (self->canvas));
   self->paper = g_object_new (BW_TYPE_BENCH_PAPER, "hexpand", TRUE, "vexpand", TRUE, "can-target",
                               FALSE, "visible", FALSE, NULL);
-  gtk_box_append (self->place, GTK_WIDGET (self->paper));
+  gtk_widget_set_size_request (GTK_WIDGET (self->paper), -1, PICTURE_PX);
+  gtk_box_prepend (self->place, GTK_WIDGET (self->paper));
   g_signal_connect_object (bw_draft_get_session (draft), "project-changed",
                            G_CALLBACK (other_project), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (bw_draft_get_session (draft), "view-changed",
@@ -587,6 +613,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, noted);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, rows);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, place);
+  gtk_widget_class_bind_template_child (widget_class, BwBenchPage, legend);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, bar);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, back);
   gtk_widget_class_bind_template_child (widget_class, BwBenchPage, done);

@@ -6,13 +6,21 @@
 
 #include "app/bench/bench-words.h"
 #include "app/kit/palette.h"
+#include "core/base/lattice.h"
+#include "output/chart/chart.h"
 #include "output/sheet/step-figure.h"
+
+#include <math.h>
 
 #define MARGIN 10.0
 #define FIGURE_HIGH                                                                                \
-  170.0                 /* points a figure is laid out in: it has the proportions of the print     \
-                         */
-#define FIGURE_MOST 2.4 /* pixels a point at most */
+  170.0                  /* points a figure is laid out in: it has the proportions of the print    \
+                          */
+#define FIGURE_MOST 2.4  /* pixels a point at most */
+#define PITCH_MOST 44.0  /* of the bail's chart, pixels */
+#define PITCH_LEAST 18.0 /* with less only rows near the one in hand are drawn */
+#define VEIL 0.72        /* of the paper over what is woven */
+#define FRAME_PX 2.5
 
 struct _BwBenchPaper {
   GtkWidget parent_instance;
@@ -48,6 +56,68 @@ draw_join (BwBenchPaper *self, cairo_t *cr, double width, double height)
   bw_step_state_clear (&state);
 }
 
+/* As large as goes on the paper; a bail too long for it has the row in hand in the middle. */
+static void
+lay_chart (const BwBenchPaper *self, double width, double height, BwChart *chart, BwChartPart *part)
+{
+  const BwDesign *design = bw_project_get_design (self->project);
+  const BwGauge *gauge = &design->gauge;
+  double flat = gauge->column_mm / gauge->pitch_mm, wide, high;
+  int rows = design->bail.rows;
+  *chart = (BwChart){ .project = self->project, .pitch = 1, .column = flat, .in_bail = TRUE };
+  *part = (BwChartPart){ 1, rows, 1, design->bail.columns, 0, 0 };
+  bw_chart_part_size (chart, part, &wide, &high);
+  double by_width = MAX (width / wide, PITCH_LEAST);
+  chart->pitch = MIN (MIN (height / high, by_width), PITCH_MOST);
+  chart->column = chart->pitch * flat;
+  int shown = CLAMP (rows - (int)ceil (2 * (wide - width / chart->pitch)), 1, rows);
+  part->first_row = CLAMP (self->step.row - shown / 2, 1, rows - shown + 1);
+  part->last_row = part->first_row + shown - 1;
+}
+
+/* The last of the rows that are strung together with the one in hand. */
+static int
+last_in_hand (const BwBenchPaper *self)
+{
+  BwBenchStep next = bw_bench_step_after (self->project, self->step);
+  return next.in_bail ? next.row - 1 : bw_project_get_design (self->project)->bail.rows;
+}
+
+static void
+trace_row (const BwChart *chart, const BwChartPart *part, cairo_t *cr, int row)
+{
+  for (int column = part->first_column; column <= part->last_column; column++) {
+    double x, y;
+    bw_chart_bead_at (chart, part, row, column, &x, &y);
+    if (bw_lattice_has (row, column))
+      cairo_rectangle (cr, x, y, chart->pitch, chart->column);
+  }
+}
+
+static void
+draw_bail (BwBenchPaper *self, cairo_t *cr, double width, double height)
+{
+  BwChart chart;
+  BwChartPart part;
+  double wide, high;
+  GdkRGBA paper = bw_palette_tint (BW_TINT_SHEET, FALSE);
+  GdkRGBA frame = bw_palette_tint (BW_TINT_RUST, FALSE);
+  lay_chart (self, width, height, &chart, &part);
+  bw_chart_part_size (&chart, &part, &wide, &high);
+  centre (cr, width, height, wide, high);
+  bw_chart_draw (&chart, &part, cr);
+  for (int row = part.first_row; row < self->step.row; row++)
+    trace_row (&chart, &part, cr, row);
+  paper.alpha = (float)VEIL;
+  gdk_cairo_set_source_rgba (cr, &paper);
+  cairo_fill (cr);
+  for (int row = self->step.row; row <= last_in_hand (self); row++)
+    trace_row (&chart, &part, cr, row);
+  gdk_cairo_set_source_rgba (cr, &frame);
+  cairo_set_line_width (cr, FRAME_PX);
+  cairo_stroke (cr);
+}
+
 static void
 bw_bench_paper_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -61,7 +131,10 @@ bw_bench_paper_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   gtk_snapshot_push_clip (snapshot, &all);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &all);
   cairo_translate (cr, MARGIN, MARGIN);
-  draw_join (self, cr, width - 2 * MARGIN, height - 2 * MARGIN);
+  if (self->step.in_bail)
+    draw_bail (self, cr, width - 2 * MARGIN, height - 2 * MARGIN);
+  else
+    draw_join (self, cr, width - 2 * MARGIN, height - 2 * MARGIN);
   cairo_destroy (cr);
   gtk_snapshot_pop (snapshot);
 }
@@ -70,7 +143,7 @@ gboolean
 bw_bench_paper_has (BwProject *project, BwBenchStep step)
 {
   BwStep pass;
-  return step.join > 0 && bw_bench_join_pass (project, step.join, &pass);
+  return step.in_bail || (step.join > 0 && bw_bench_join_pass (project, step.join, &pass));
 }
 
 void

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the work sheet draws of a step that is no row of the band, on a paper of its own beside the
- * words: a pass of the join. */
+ * words: a pass of the join, or the bail's own chart with what is woven paled and the row in hand
+ * framed. */
 #pragma once
 
 #include "app/bench/bench-steps.h"

@@ -200,6 +200,32 @@ bw_bench_note_words (BwProject *project, BwBenchStep step)
 }
 
 char *
+bw_bench_left (BwProject *project, BwBenchStep step)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  int left = MAX (design->band.rows - bw_project_get_rows_done (project), 0);
+  int on_bail = design->bail.rows - step.row + 1;
+  if (step.in_bail)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d row of the bail to go.",
+                                         "%d rows of the bail to go.", (gulong)on_bail),
+                            on_bail);
+  if (left == 0)
+    return g_strdup ("");
+  return g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%d row to go.", "%d rows to go.", (gulong)left), left);
+}
+
+const char *
+bw_bench_legend (BwBenchStep step)
+{
+  if (step.in_bail)
+    return _ ("Pale beads are woven, framed ones are the row in hand.");
+  return step.join > 1 ? ""
+                       : _ ("Pale beads are woven. Towards the sides the same rows are drawn once "
+                            "more, fainter, as the band goes round.");
+}
+
+char *
 bw_bench_duration (double seconds)
 {
   int minutes = (int)lround (seconds / 60);

@@ -19,6 +19,13 @@ char *bw_bench_beads (BwProject *project, BwBenchStep step);
 /* What is to be known or done before this step; at the end all that is still to be done. */
 char *bw_bench_note_words (BwProject *project, BwBenchStep step);
 
+/* What is left of the band or of the bail: "12 rows to go."; "" where nothing is, or the join is in
+ * hand. */
+char *bw_bench_left (BwProject *project, BwBenchStep step);
+/* How woven rows, and those that are drawn twice, are told from the others in the picture beside
+ * the step; "" where there are none such. */
+const char *bw_bench_legend (BwBenchStep step);
+
 /* "1 h 40 min", "40 min", "20 s". */
 char *bw_bench_duration (double seconds);
 

@@ -18,14 +18,14 @@ paint_beads (const BwBandShown *shown, const BwBandPaint *paint)
 }
 
 /* At the bench what is woven recedes; while one draws it stays readable, for the pattern goes on
- * from there. A band woven whole is seen whole. */
+ * from there. */
 static int
 woven_rows (const BwBandShown *shown, float *depth)
 {
   int rows = shown->view->layout.rows, at_bench = bw_session_get_woven (shown->view->session);
   int done = bw_project_get_rows_done (shown->view->project);
   *depth = at_bench > 0 ? 0.72f : 0.5f;
-  return at_bench > 0 ? MIN (at_bench, rows) : done < rows ? done : 0;
+  return MIN (at_bench > 0 ? at_bench : done, rows);
 }
 
 /* A veil of the ground over one column of one image, from row 1 on. */

@@ -47,6 +47,14 @@ bw_chart_row_x (const BwChart *chart, const BwChartPart *part, int row)
   return rows_x (chart, part, row) + chart->pitch / 2;
 }
 
+void
+bw_chart_bead_at (const BwChart *chart, const BwChartPart *part, int row, int column, double *x,
+                  double *y)
+{
+  *x = rows_x (chart, part, row);
+  *y = column_y (chart, part, column);
+}
+
 static const BwDrawing *
 drawing_of (const BwChart *chart)
 {

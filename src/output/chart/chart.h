@@ -28,6 +28,9 @@ void bw_chart_part_size (const BwChart *chart, const BwChartPart *part, double *
                          double *height);
 /* Where the middle of a row lies, from the part's left edge. */
 double bw_chart_row_x (const BwChart *chart, const BwChartPart *part, int row);
+/* The top left corner of a bead's place, which is `pitch` wide and `column` high. */
+void bw_chart_bead_at (const BwChart *chart, const BwChartPart *part, int row, int column,
+                       double *x, double *y);
 /* Draws it with its top left corner at (0, 0). */
 void bw_chart_draw (const BwChart *chart, const BwChartPart *part, cairo_t *cr);
 
