@@ -142,19 +142,34 @@ name_step (int faces)
   return (faces + 15) / 16;
 }
 
-/* Outside its face, farther and farther and a little to either side. */
+#define NAME_GAP 3.0 /* between a face and its name, points */
+
+/* How far a name's middle must be from a line for the whole of it to lie beyond. */
+static double
+reach_of (const Sketch *sketch, const char *name, BwVec2 normal)
+{
+  g_autoptr (PangoLayout) layout = bw_type_layout (sketch->cr, BW_TYPE_SMALL, name, 0);
+  int width, height;
+  pango_layout_get_size (layout, &width, &height);
+  return (fabs (normal.x) * pango_units_to_double (width)
+          + fabs (normal.y) * pango_units_to_double (height))
+         / 2;
+}
+
+/* Outside its face, farther and farther and a little to either side; never over its line. */
 static void
-name_face (Sketch *sketch, const BwSection *section, int face, const char *name, double away)
+name_face (Sketch *sketch, const BwSection *section, int face, const char *name)
 {
   BwVec2 normal = section->normal[face], at = on_page (sketch, face_middle (section, face));
+  double reach = reach_of (sketch, name, normal) + NAME_GAP;
   static const double sides[] = { 0, 9, -9, 18, -18, 27, -27 };
   BwVec2 middle[NAME_STEPS * G_N_ELEMENTS (sides)];
   int n = 0;
   for (int step = 0; step < NAME_STEPS; step++)
     for (gsize side = 0; side < G_N_ELEMENTS (sides); side++) {
-      double aside = sides[side];
-      middle[n++] = bw_vec2 (at.x + normal.x * (away + 8 * step) - normal.y * aside,
-                             at.y - normal.y * (11 + 8 * step) - normal.x * aside);
+      double aside = sides[side], away = reach + 8 * step;
+      middle[n++] = bw_vec2 (at.x + normal.x * away - normal.y * aside,
+                             at.y - normal.y * away - normal.x * aside);
     }
   place_words (sketch, name, middle, n);
 }
@@ -168,7 +183,7 @@ draw_face_names (Sketch *sketch, const BwSection *section)
     g_autofree char *width = measured_words (sketch, stone->values_mm[face]);
     g_autofree char *name = measured ? g_strdup_printf (_ ("face %d: %s"), face + 1, width)
                                      : g_strdup_printf (_ ("face %d"), face + 1);
-    name_face (sketch, section, face, name, measured ? 24 : 16);
+    name_face (sketch, section, face, name);
   }
 }
 
