@@ -273,6 +273,11 @@ turned_by_hand_the_stone_is_the_maker_s (void **state)
   /* Asked to follow again it looks at the needle, near or far. */
   press (maker, "play.follow");
   assert_true (needle_aside (maker) < 1e-6);
+  desk_drag (view, 100, 60, 125, 60, 4, 1);
+  desk_settle ();
+  assert_true (needle_aside (maker) > 1 && needle_aside (maker) < 60);
+  press (maker, "play.follow");
+  assert_true (needle_aside (maker) < 1e-6);
   desk_drag (view, 100, 60, 150, 60, 4, 1);
   turned = turn_of (maker);
   press (maker, "view.play");
