@@ -310,7 +310,7 @@ what_would_help_most_is_told_in_order (void **state)
   const BwStone *stone = bw_project_stone (project);
   BwHelps helps;
   bw_helps_init (&helps, &design, stone);
-  g_autofree char *words = bw_sure_words_helps (&design, stone, 92);
+  g_autofree char *words = bw_sure_words_helps (&design, stone, 92, 0);
   g_auto (GStrv) lines = g_strsplit (words, "\n", -1);
   assert_true (helps.n >= 3);
   assert_int_equal (g_strv_length (lines), 4);
@@ -320,8 +320,44 @@ what_would_help_most_is_told_in_order (void **state)
     assert_true (g_str_has_suffix (lines[i + 1], percent));
   }
   design.tried = (BwBelief){ TRUE, 0.1, 0.3, 57 };
-  g_autofree char *tried = bw_sure_words_helps (&design, stone, 92);
+  g_autofree char *tried = bw_sure_words_helps (&design, stone, 92, 0);
   assert_null (strstr (tried, "help most"));
+}
+
+/* The words at the foot and those on Measure, with so many rows woven. Owned. */
+static char *
+advice_with (BwProject *project, int done)
+{
+  const BwDesign *design = bw_project_get_design (project);
+  assert_true (bw_project_set_progress (project, "", done, NULL, 0, NULL));
+  BwFitTold told = bw_fit_told (project);
+  g_autofree char *foot = bw_fit_words_sentence (&told, bw_project_fit (project),
+                                                 design->limits.slack_mm, BW_UNIT_MM);
+  g_autofree char *measure
+      = bw_sure_words_helps (design, bw_project_stone (project), told.try_on_row, done);
+  return g_strconcat (foot, measure, NULL);
+}
+
+/* A row that lies behind is no row to do anything at. */
+static void
+what_can_no_longer_be_done_is_not_advised (void **state)
+{
+  g_autoptr (BwProject) example = bw_project_new ();
+  gsize length;
+  g_autofree char *data = bw_project_to_data (example, &length);
+  g_autoptr (BwProject) project = bw_project_load_data (data, length, NULL);
+  assert_non_null (project);
+  int rows = bw_project_get_design (project)->band.rows;
+  int row = bw_project_forecast (project)->try_on_row;
+  g_autofree char *at_row = g_strdup_printf ("try on at row %d", row);
+  g_autofree char *begun = advice_with (project, 4), *due = advice_with (project, row);
+  g_autofree char *woven = advice_with (project, rows);
+  assert_tells (begun, at_row);
+  assert_tells (due, "try on now");
+  assert_null (strstr (due, at_row));
+  assert_null (strstr (due, "Measure the strip once"));
+  assert_tells (woven, "rows are woven: how the ends meet decides.");
+  assert_null (strstr (woven, "try on"));
 }
 
 /* Wherever a line is broken, a share at its end has a word beside it. */
@@ -362,6 +398,7 @@ main (void)
     cmocka_unit_test (a_swatch_makes_the_pitch_surer),
     cmocka_unit_test (the_chance_is_told_with_and_without_a_swatch),
     cmocka_unit_test (what_would_help_most_is_told_in_order),
+    cmocka_unit_test (what_can_no_longer_be_done_is_not_advised),
   };
   return cmocka_run_group_tests_name ("fit-line-words", tests, NULL, NULL);
 }

@@ -94,7 +94,7 @@ show_checks (BwBenchCard *self, BwProject *project)
   if (told.likely_rows > 0)
     g_string_append_printf (text, _ ("As measured so far %d rows are likeliest to be right."),
                             told.likely_rows);
-  else
+  else if (!bw_fit_told_is_woven (&told))
     g_string_append (text, _ ("No count stands out: weave a swatch first."));
   bw_label_set_words (self->checks, text->str);
   gtk_widget_set_visible (self->drop, n > 0);

@@ -151,12 +151,15 @@ show_remedies (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* A stone that is only an example needs no help but its own measurements. */
+/* A stone that is only an example needs no help but its own measurements, and a band woven whole
+ * that fits by them needs none before its ends have met. */
 static gboolean
 wants_help (BwFitLine *self)
 {
   BwFitTold told = bw_fit_told (self->project);
   if (bw_project_get_done (self->project)->rows > 0)
+    return FALSE;
+  if (bw_fit_told_is_woven (&told) && told.verdict == BW_VERDICT_SNUG)
     return FALSE;
   return told.sign != BW_SIGN_SNUG && !(told.example && told.verdict == BW_VERDICT_SNUG);
 }
@@ -167,6 +170,7 @@ expect_remedies (BwFitLine *self)
 {
   g_clear_handle_id (&self->pause, g_source_remove);
   if (!wants_help (self)) {
+    gtk_widget_set_visible (GTK_WIDGET (self->best), FALSE);
     gtk_widget_set_visible (self->helps, FALSE);
     return;
   }

@@ -170,7 +170,8 @@ add_swatch (BwRemedyList *self)
   if (design->gauge.has_swatch)
     return;
   g_autofree char *gives = bw_sure_words_helps (design, bw_project_stone (project),
-                                                bw_project_forecast (project)->try_on_row);
+                                                bw_project_forecast (project)->try_on_row,
+                                                bw_project_get_rows_done (project));
   gtk_list_box_append (self->list, row_of (_ ("Measure a swatch…"), gives));
 }
 
@@ -198,7 +199,8 @@ nothing_words (BwProject *project, BwFitSign sign)
   bw_helps_init (&helps, design, stone);
   if (helps.n == 0)
     return g_strdup (_ ("Nothing but the try-on betters the odds."));
-  return bw_sure_words_helps (design, stone, bw_project_forecast (project)->try_on_row);
+  return bw_sure_words_helps (design, stone, bw_project_forecast (project)->try_on_row,
+                              bw_project_get_rows_done (project));
 }
 
 void
@@ -210,7 +212,7 @@ bw_remedy_list_fill (BwRemedyList *self)
   g_autoptr (GArray) remedies = bw_remedy_list_collect (project);
   empty (self->list);
   empty (self->tried);
-  if (told.sign == BW_SIGN_NEAR_EVEN)
+  if (told.sign == BW_SIGN_NEAR_EVEN && !bw_fit_told_is_woven (&told))
     add_swatch (self);
   for (guint i = 0; i < remedies->len; i++)
     add_remedy (self, &g_array_index (remedies, BwRemedy, i), &told);

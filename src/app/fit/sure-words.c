@@ -44,10 +44,14 @@ bw_sure_words_chance (const BwDesign *design, const BwStone *stone, int try_on_r
 }
 
 char *
-bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_row)
+bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_row, int rows_done)
 {
   BwHelps helps;
   bw_helps_init (&helps, design, stone);
+  bw_helps_drop_past (&helps, rows_done);
+  if (helps.n == 0 && rows_done >= try_on_row)
+    return g_strdup_printf (_ ("Right first time: %.0f %%."),
+                            chance (design, stone, design->pitch.sd_mm));
   if (helps.n == 0)
     return bw_sure_words_chance (design, stone, try_on_row);
   GString *words = g_string_new (NULL);

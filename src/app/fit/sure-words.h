@@ -16,7 +16,9 @@ double bw_sure_sd_after (const BwDesign *design, int rows);
  * offered where there is one. */
 char *bw_sure_words_chance (const BwDesign *design, const BwStone *stone, int try_on_row);
 /* "Right first time: 41 %. What helps most:" and a line for each of the best measurements not
- * yet made, three at most: "Measure the girth over the bed: 61 %"; where none would, the above. */
-char *bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_row);
+ * yet made, three at most: "Measure the girth over the bed: 61 %"; where none would, the above.
+ * What is past with so many rows woven is not told. */
+char *bw_sure_words_helps (const BwDesign *design, const BwStone *stone, int try_on_row,
+                           int rows_done);
 /* "Right first time: 77 % instead of 41 %." */
 char *bw_sure_words_gain (const BwDesign *before, const BwDesign *after, const BwStone *stone);

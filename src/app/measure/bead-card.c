@@ -47,6 +47,9 @@ gauge_words (BwBeadCard *self)
         _ ("Your hands make it %s ± %s from bead to bead, by the pieces you have "
            "woven. A swatch makes it surer."),
         pitch, sd);
+  if (!design->gauge.has_swatch && n_checks == 0
+      && bw_project_get_rows_done (bw_card_get_project (BW_CARD (self))) >= design->band.rows)
+    return g_strdup_printf (_ ("%s is the bead’s size, not your hands’."), pitch);
   if (!design->gauge.has_swatch && n_checks == 0)
     return g_strdup_printf (_ ("%s is the bead’s size, not your hands’: weave a swatch."), pitch);
   const char *from = !design->gauge.has_swatch ? _ ("strip lengths")

@@ -7,6 +7,8 @@
 #include "app/measure/measure-cards.h"
 #include "app/fit/sure-words.h"
 
+#include "output/report/fit-sentence.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _BwSureCard {
@@ -18,6 +20,14 @@ struct _BwSureCard {
 
 G_DEFINE_FINAL_TYPE (BwSureCard, bw_sure_card, BW_TYPE_CARD)
 
+static char *
+try_on_words (int row, int rows_done)
+{
+  if (rows_done >= row)
+    return g_strdup (_ ("Try the strip on now, then at every second row."));
+  return g_strdup_printf (_ ("Try the strip on at row %d, then at every second row."), row);
+}
+
 static void
 bw_sure_card_refresh (BwCard *card)
 {
@@ -25,13 +35,16 @@ bw_sure_card_refresh (BwCard *card)
   BwProject *project = bw_card_get_project (card);
   const BwForecast *forecast = bw_project_forecast (project);
   const BwDesign *design = bw_project_get_design (project);
+  int row = forecast->try_on_row, done = bw_project_get_rows_done (project);
+  gboolean woven = done >= design->band.rows;
   g_autofree char *words
-      = bw_sure_words_helps (design, bw_project_stone (project), forecast->try_on_row);
-  g_autofree char *try_on = g_strdup_printf (
-      _ ("Try the strip on at row %d, then at every second row."), forecast->try_on_row);
+      = woven ? bw_fit_words_woven (design->band.rows)
+              : bw_sure_words_helps (design, bw_project_stone (project), row, done);
+  g_autofree char *try_on = try_on_words (row, done);
   bw_chance_bars_set (self->bars, forecast, design->band.rows);
   bw_label_set_words (self->words, words);
   bw_label_set_words (self->try_on, try_on);
+  gtk_widget_set_visible (GTK_WIDGET (self->try_on), !woven);
 }
 
 static void

@@ -220,3 +220,13 @@ bw_helps_init (BwHelps *helps, const BwDesign *design, const BwStone *stone)
   find_squeeze (&search);
   qsort (helps->help, (gsize)helps->n, sizeof *helps->help, compare);
 }
+
+void
+bw_helps_drop_past (BwHelps *helps, int rows_done)
+{
+  int kept = 0;
+  for (int i = 0; i < helps->n; i++)
+    if (helps->help[i].kind != BW_HELP_STRIP || helps->help[i].rows > rows_done)
+      helps->help[kept++] = helps->help[i];
+  helps->n = kept;
+}

@@ -49,3 +49,6 @@ typedef struct {
  * stretch and no squeeze of a strip and a bed that were pulled. After a try-on nothing is offered,
  * for the strip round the stone knows better than all of these. */
 void bw_helps_init (BwHelps *helps, const BwDesign *design, const BwStone *stone);
+
+/* Drops what is past with so many rows woven: a strip's length at a row that lies behind. */
+void bw_helps_drop_past (BwHelps *helps, int rows_done);

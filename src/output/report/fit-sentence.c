@@ -125,13 +125,34 @@ detail_words (const BwFit *fit, double slack_mm, BwUnit unit)
   }
 }
 
+char *
+bw_fit_words_woven (int rows)
+{
+  return g_strdup_printf (_ ("All %d rows are woven: how the ends meet decides."), rows);
+}
+
+/* The same once the row is woven at which the strip is first tried on. */
+static char *
+counts_words_now (int first, int last)
+{
+  if (first == last)
+    return g_strdup_printf (_ ("Weave %d: try on now."), first);
+  if (last == first + 2)
+    return g_strdup_printf (_ ("Weave %d or %d: try on now, then decide."), first, last);
+  return g_strdup_printf (_ ("Weave from %d to %d: try on now, then decide."), first, last);
+}
+
 /* Which counts to weave, and where the strip is tried on. */
 static char *
 counts_words (const BwFitTold *told)
 {
   int first = told->first_rows, last = told->last_rows, row = told->try_on_row;
+  if (bw_fit_told_is_woven (told))
+    return bw_fit_words_woven (told->rows);
   if (first == 0)
     return g_strdup (_ ("No count stands out: weave a swatch first."));
+  if (told->rows_done >= row)
+    return counts_words_now (first, last);
   if (first == last)
     return g_strdup_printf (_ ("Weave %d: try on at row %d."), first, row);
   if (last == first + 2)

@@ -16,6 +16,8 @@ const char *bw_fit_words_head (const BwFitTold *told);
 /* What is so and what to do, with no chance in it: "Weave 98 or 100: try on at row 94, then
  * decide." */
 char *bw_fit_words_sentence (const BwFitTold *told, const BwFit *fit, double slack_mm, BwUnit unit);
+/* Instead of any advice for the weaving, once these rows are all woven. */
+char *bw_fit_words_woven (int rows);
 /* What each chance is the chance of: "98 rows turn out right with 52 %, 100 with 31 %." */
 char *bw_fit_words_odds (const BwFitTold *told);
 /* How the two chances of the project's own rows belong together: "98 rows close with 70 %: just

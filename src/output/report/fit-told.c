@@ -100,6 +100,12 @@ follow_try_on (BwFitTold *told, const BwForecast *forecast, int beads_around)
   told->sign = sign_for (told);
 }
 
+gboolean
+bw_fit_told_is_woven (const BwFitTold *told)
+{
+  return told->rows > 0 && told->rows_done >= told->rows;
+}
+
 BwFitTold
 bw_fit_told (BwProject *project)
 {
@@ -107,6 +113,7 @@ bw_fit_told (BwProject *project)
   BwFitTold told;
   bw_fit_told_init (&told, bw_project_fit (project), bw_project_forecast (project),
                     bw_project_stone_is_example (project));
+  told.rows_done = bw_project_get_rows_done (project);
   if (tried->is_told)
     follow_try_on (&told, bw_project_forecast (project), tried->beads_around);
   return told;

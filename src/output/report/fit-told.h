@@ -34,6 +34,7 @@ typedef struct {
   int safer_rows; /* the fewest rows that close with BW_FIT_SAFER; 0: none is listed */
   double safer;   /* the chance that they close, told low by what is not listed */
   int try_on_row;
+  int rows_done; /* as the project has them; what they rule out is not advised any more */
 } BwFitTold;
 
 /* fit and forecast are those of one design. */
@@ -42,6 +43,8 @@ void bw_fit_told_init (BwFitTold *told, const BwFit *fit, const BwForecast *fore
 /* The same of a project. */
 BwFitTold bw_fit_told (BwProject *project);
 
+/* Whether all rows that are planned are woven. */
+gboolean bw_fit_told_is_woven (const BwFitTold *told);
 /* Whether a remedy makes it snug, or the odds better where it fits on paper already. */
 gboolean bw_fit_told_helps (const BwFitTold *told, const BwRemedy *remedy);
 /* Whether it is one of the counts to weave: then the try-on decides, whatever paper says. */
