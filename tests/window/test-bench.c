@@ -716,6 +716,40 @@ rows_that_are_woven_stay_veiled_once_all_are (void **state)
   assert_int_equal (colour_on_draw (bench, rows_of (bench)), veiled);
 }
 
+/* Left from the pop-up, reached with Tab, or after Back was pressed with the mouse. */
+static void
+neither_space_nor_return_takes_a_row_back (void **state)
+{
+  Bench *bench = *state;
+  weave_to (bench, 10);
+  GtkWidget *back = desk_look_for_prefix (page_of (bench), "Back");
+  assert_non_null (back);
+  GtkWidget *button = gtk_widget_get_ancestor (back, GTK_TYPE_BUTTON);
+  assert_non_null (button);
+  desk_click (button);
+  assert_int_equal (rows_done (bench), 9);
+  desk_key ("Return", 0);
+  assert_true (rows_done (bench) >= 9);
+  desk_key ("space", 0);
+  int rows = rows_done (bench);
+  for (int i = 0; i < 8; i++) {
+    GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (bench->maker.window));
+    assert_ptr_not_equal (focus, button);
+    desk_key ("Tab", 0);
+  }
+  gtk_widget_grab_focus (page_of (bench));
+  desk_key ("m", 0);
+  desk_rest ();
+  desk_key ("Escape", 0);
+  desk_rest ();
+  desk_key ("Escape", 0);
+  desk_rest ();
+  assert_null (desk_look_for_prefix (GTK_WIDGET (bench->maker.window), "Next row: Space"));
+  desk_key ("space", 0);
+  desk_settle ();
+  assert_true (rows_done (bench) >= rows);
+}
+
 /* Saved between two steps of the join, the piece is taken up again at the second of them. */
 static void
 a_join_half_done_is_in_the_file (void **state)
@@ -772,6 +806,7 @@ main (void)
     IN_WINDOW (the_bail_is_woven_after_the_band),
     IN_WINDOW (the_join_is_a_step_with_its_own_drawing),
     IN_WINDOW (a_join_half_done_is_in_the_file),
+    IN_WINDOW (neither_space_nor_return_takes_a_row_back),
     IN_WINDOW (the_bail_is_drawn_with_the_row_in_hand_framed),
     IN_WINDOW (pale_and_faint_rows_are_told),
     IN_WINDOW (rows_that_are_woven_stay_veiled_once_all_are),

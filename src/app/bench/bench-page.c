@@ -469,11 +469,12 @@ listen_elsewhere (BwBenchPage *self, gboolean to_all)
   }
 }
 
-/* The keys are the row's again. */
+/* The keys are the row's again, unless the page was left from there. */
 static void
 check_closed (BwBenchPage *self)
 {
-  gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 static void

@@ -599,7 +599,8 @@ new_stone (GSimpleAction *action, GVariant *parameter, gpointer data)
   bw_window_show_stage (self, "measure");
 }
 
-/* The bench helper is a stage of its own, come to from Make and left to it. */
+/* The bench helper is a stage of its own, come to from Make and left to it. The key that was for
+ * the next row must not find the card's buttons then. */
 static void
 bench (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -607,7 +608,10 @@ bench (GSimpleAction *action, GVariant *parameter, gpointer data)
   const char *shown = gtk_stack_get_visible_child_name (self->stages);
   bw_typed_take (GTK_WIDGET (self));
   bw_draft_settle (self->draft);
-  bw_window_show_stage (self, g_strcmp0 (shown, "bench") == 0 ? "make" : "bench");
+  gboolean leaves = g_strcmp0 (shown, "bench") == 0;
+  bw_window_show_stage (self, leaves ? "make" : "bench");
+  if (leaves)
+    gtk_widget_child_focus (self->switcher, GTK_DIR_TAB_FORWARD);
 }
 
 /* Asked for at the foot of the window: a swatch betters the odds of every count. */
