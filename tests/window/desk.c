@@ -371,6 +371,20 @@ keep_dialog_before (GtkWidget *widget, Window seen)
   }
 }
 
+/* A window manager gives the keys to a dialog that comes; without one they go to what lies under
+ * the hand, which may be elsewhere. */
+void
+desk_give_keys (GtkWindow *window)
+{
+  Window own = gdk_x11_surface_get_xid (gtk_native_get_surface (GTK_NATIVE (window)));
+  XWindowAttributes seen;
+  if (!XGetWindowAttributes (hands, own, &seen) || seen.map_state != IsViewable)
+    return;
+  XRaiseWindow (hands, own);
+  XSetInputFocus (hands, own, RevertToPointerRoot, CurrentTime);
+  XSync (hands, False);
+}
+
 void
 desk_move (GtkWidget *widget, double x, double y)
 {

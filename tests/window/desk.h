@@ -40,6 +40,8 @@ void desk_until_ (gboolean (*check) (gpointer data), gpointer data, const char *
 /* Where a point of a widget lies on the screen. */
 void desk_point (GtkWidget *widget, double x, double y, int *root_x, int *root_y);
 
+/* Gives a window that is on the screen the keys, and brings it before the others. */
+void desk_give_keys (GtkWindow *window);
 void desk_move (GtkWidget *widget, double x, double y);
 void desk_press (int button);
 void desk_release (int button);

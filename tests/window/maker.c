@@ -582,7 +582,10 @@ asks_for_a_file (gpointer window)
 static gboolean
 is_active (gpointer window)
 {
-  return gtk_window_is_active (window);
+  if (gtk_window_is_active (window))
+    return TRUE;
+  desk_give_keys (window);
+  return FALSE;
 }
 
 void
