@@ -92,19 +92,14 @@ what_the_strip_taught_is_in_the_chances_told (void **state)
 {
   static const char progress[]
       = "{\"rows_done\": 80, \"checks\": [{\"rows\": 60, \"length_mm\": 49.0}],"
-        " \"tried\": {\"rows\": 80, \"short_mm\": %s, \"how\": \"slack\","
+        " \"tried\": {\"rows\": 80, \"short_mm\": 16.3, \"how\": \"slack\","
         " \"tool\": \"calliper\"}}";
-  static const char *const short_mm[] = { "16.3", "17.9" };
-  for (int i = 0; i < few (G_N_ELEMENTS (short_mm)); i++) {
-    g_autofree char *text = sample_of (3 + i, SAMPLE_FLAP);
-    g_autoptr (JsonObject) file = parse (text);
-    g_autoptr (GString) woven = g_string_new (progress);
-    g_string_replace (woven, "%s", short_mm[i], 1);
-    g_autoptr (JsonNode) node = json_from_string (woven->str, NULL);
-    json_object_set_member (file, "progress", g_steal_pointer (&node));
-    g_autofree char *written = print (file);
-    g_autofree char *answer = assert_ways_hold (written, NULL);
-  }
+  g_autofree char *text = sample_of (3, SAMPLE_FLAP);
+  g_autoptr (JsonObject) file = parse (text);
+  g_autoptr (JsonNode) node = json_from_string (progress, NULL);
+  json_object_set_member (file, "progress", g_steal_pointer (&node));
+  g_autofree char *written = print (file);
+  g_autofree char *answer = assert_ways_hold (written, NULL);
 }
 
 /* Beads of another kind begin from the hands, and the hands are among what is to be written. */

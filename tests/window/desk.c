@@ -161,18 +161,32 @@ keep_threads (void)
   g_thread_pool_set_max_unused_threads (-1);
 }
 
+#define OCCASION_US 250000
+#define OCCASIONS_MOST 3
+
 /* While the screen has not yet given a window the room it asked for the toolkit may paint it, and
- * then leaves out, with a warning, a button that has just come: it is there in the next picture.
- * That is passed over once in a program; what happens again is no accident of the screen's. */
+ * then leaves out, with a warning for each, buttons that have just come: they are there in the next
+ * picture. What is said in one breath is one occasion, and a few of these are passed over in a
+ * program; a widget of ours that is painted without its room is so in picture after picture. */
+static gboolean
+is_passed_over (const char *message)
+{
+  static gint64 last_us;
+  static int occasions;
+  if (!g_str_has_prefix (message, "Trying to snapshot GtkButton ")
+      || !g_str_has_suffix (message, "without a current allocation"))
+    return FALSE;
+  gint64 now_us = g_get_monotonic_time ();
+  occasions += now_us - last_us > OCCASION_US;
+  last_us = now_us;
+  return occasions <= OCCASIONS_MOST;
+}
+
 static GLogWriterOutput
 write_log (GLogLevelFlags level, const GLogField *fields, gsize n, gpointer data)
 {
-  static gboolean passed;
-  for (gsize i = 0; i < n && !passed; i++)
-    if (g_str_equal (fields[i].key, "MESSAGE")
-        && g_str_has_prefix (fields[i].value, "Trying to snapshot ")
-        && g_str_has_suffix (fields[i].value, "without a current allocation")) {
-      passed = TRUE;
+  for (gsize i = 0; i < n; i++)
+    if (g_str_equal (fields[i].key, "MESSAGE") && is_passed_over (fields[i].value)) {
       fprintf (stderr, "passed over: %s\n", (const char *)fields[i].value);
       return G_LOG_WRITER_HANDLED;
     }
