@@ -13,13 +13,11 @@
 #include <math.h>
 
 #define MARGIN 10.0
-#define FIGURE_HIGH                                                                                \
-  170.0                  /* points a figure is laid out in: it has the proportions of the print    \
-                          */
-#define FIGURE_MOST 2.4  /* pixels a point at most */
-#define PITCH_MOST 44.0  /* of the bail's chart, pixels */
-#define PITCH_LEAST 18.0 /* with less only rows near the one in hand are drawn */
-#define VEIL 0.72        /* of the paper over what is woven */
+#define FIGURE_HIGH 170.0 /* points a figure is laid out in, as in print */
+#define FIGURE_MOST 2.4   /* pixels a point at most */
+#define PITCH_MOST 44.0   /* of the bail's chart, pixels */
+#define PITCH_LEAST 18.0  /* with less only rows near the one in hand are drawn */
+#define VEIL 0.72         /* of the paper over what is woven */
 #define FRAME_PX 2.5
 
 struct _BwBenchPaper {

@@ -15,12 +15,15 @@ struct _BwHistoryPopover {
   GtkListView *list;
   GtkWidget *present; /* weak; what shows the step one is at, while that is on the screen */
   guint tick;
+  int tries; /* pictures in which its row may still come */
 };
 
 G_DEFINE_FINAL_TYPE (BwHistoryPopover, bw_history_popover, GTK_TYPE_POPOVER)
 
 /* The list knows where its rows lie only once it has its place on the screen, and makes the row of
  * the present step only then. */
+#define TRIES 30
+
 static gboolean
 go_to_present (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
@@ -30,7 +33,8 @@ go_to_present (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
     return G_SOURCE_CONTINUE;
   gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u",
                               bw_project_get_position (self->project));
-  if (!row || !gtk_widget_get_mapped (row) || !gtk_widget_grab_focus (row))
+  gboolean there = row && gtk_widget_get_mapped (row) && gtk_widget_grab_focus (row);
+  if (!there && --self->tries > 0)
     return G_SOURCE_CONTINUE;
   self->tick = 0;
   return G_SOURCE_REMOVE;
@@ -45,6 +49,7 @@ fill (BwHistoryPopover *self)
   gtk_single_selection_set_selected (chosen, position);
   g_set_weak_pointer (&self->present, NULL);
   gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (chosen));
+  self->tries = TRIES;
   if (!self->tick)
     self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), go_to_present, NULL, NULL);
 }
@@ -147,6 +152,8 @@ row_bound (BwHistoryPopover *self, GtkListItem *item)
       = position == 0 ? g_strdup (name) : g_strdup_printf ("%u  %s", position, name);
   if (position == present)
     g_set_weak_pointer (&self->present, label);
+  else if (label == self->present)
+    g_set_weak_pointer (&self->present, NULL);
   gtk_label_set_text (GTK_LABEL (label), words);
   gtk_widget_set_tooltip_text (label, undone ? _ ("Undone; activate to do it again") : words);
   if (undone)

@@ -82,7 +82,9 @@ describe_strip (BwFitLine *self, const char *head, const char *sentence)
 static char *
 words_of_done (const BwDone *done)
 {
-  if (done->planned == 0 || done->planned == done->rows)
+  if (done->planned == 0)
+    return g_strdup_printf (_ ("Finished with %d rows"), done->rows);
+  if (done->planned == done->rows)
     return g_strdup_printf (_ ("Woven with %d rows, as planned."), done->rows);
   return g_strdup_printf (_ ("Woven with %d rows; %d were planned."), done->rows, done->planned);
 }

@@ -10,11 +10,10 @@ typedef enum { BW_BASE_PLAIN, BW_BASE_FROSTED, BW_BASE_BROKEN } BwBaseSurface;
 
 /* Plain data, copied by assignment. Amounts are 0 (none) to 1 (as much as is ever seen). */
 typedef struct {
-  double
-      growth_lines; /* on the faces of the prism, as its mineral has them: see mineral-striae.h */
-  double veils;     /* beyond those of the mineral */
-  double needles;   /* of another mineral, grown in */
-  double chips;     /* along its edges */
+  double growth_lines; /* on the prism, as its mineral has them: see mineral-striae.h */
+  double veils;        /* beyond those of the mineral */
+  double needles;      /* of another mineral, grown in */
+  double chips;        /* along its edges */
   BwBaseSurface base;
   int seed; /* which veils, needles and chips, 0..BW_LOOK_SEED_MAX */
 } BwStoneLook;

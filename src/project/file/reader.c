@@ -294,7 +294,8 @@ read_bail (BwDocument *document, JsonObject *root, GError **error)
 static gboolean
 read_progress (BwDocument *document, JsonObject *root, GError **error)
 {
-  static const char *const known[] = { "rows_done", "join_done", "bail_rows_done", "tried", "checks", NULL };
+  static const char *const known[]
+      = { "rows_done", "join_done", "bail_rows_done", "tried", "checks", NULL };
   g_autoptr (JsonObject) object = group_object (root, "", "progress", FALSE, error);
 
   if (!object || !bw_read_progress (object, document->head.progress, error))
